@@ -1,0 +1,16 @@
+/** A stretch of text as UTF-16 offsets: `start` included, `end` not. */
+export interface Span {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** One replacement in a text, in offsets of the text before the edit. */
+export interface TextEdit {
+  readonly span: Span;
+  readonly newText: string;
+}
+
+/** The same span moved by `by` UTF-16 units. */
+export function shift(span: Span, by: number): Span {
+  return { start: span.start + by, end: span.end + by };
+}
