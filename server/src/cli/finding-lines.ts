@@ -1,0 +1,19 @@
+import { plain } from "./plain-text";
+import type { Extent, FileEntry, FindingEntry } from "./report-shape";
+import { fileLabel } from "./unreadable";
+
+/** The findings as `file:line:column: error: message`, each followed by the places it refers to. */
+export function findingLines({ file, findings }: FileEntry): string[] {
+  return findings.flatMap((finding) => linesOf(fileLabel(file), finding));
+}
+
+function linesOf(file: string, finding: FindingEntry): string[] {
+  return [
+    lineOf(file, finding, finding.severity, finding.message),
+    ...finding.related.map((place) => lineOf(file, place, "note", place.message)),
+  ];
+}
+
+function lineOf(file: string, { line, column }: Extent, label: string, message: string): string {
+  return `${file}:${line}:${column}: ${label}: ${plain(message)}`;
+}

@@ -1,0 +1,14 @@
+export const HELP = `Loopledger checks crochet patterns written as plain text.
+
+  loopledger check [--format text|json] FILE...
+      Checks patterns. FILE is a pattern, a folder (every *.crochet in it and in
+      the folders below), a name with * ? or **, or - for standard input.
+      Exit status 0: no error; 1: at least one error; 2: a file that cannot be
+      read, or a command that cannot be understood.
+
+  loopledger lsp --stdio
+      Starts the language server for an editor.
+
+  loopledger --help
+  loopledger --version
+`;

@@ -1,0 +1,44 @@
+import { readFileSync } from "node:fs";
+import type { Checker } from "../workspace/checker";
+import { decode } from "./decode";
+import { fileEntry } from "./file-entry";
+import { whyNotRead } from "./file-faults";
+import { type FileEntry, STANDARD_INPUT, type UnreadableEntry } from "./report-shape";
+
+export type CreateChecker = () => Pick<Checker, "check">;
+
+/** What checking needs besides the names. */
+export interface CheckingHost {
+  readonly createChecker: CreateChecker;
+  readonly input: AsyncIterable<Uint8Array>;
+}
+
+/** Reads and checks one file, or standard input; a fault becomes a reason and never stops the other files. */
+export async function checkFile(file: string, host: CheckingHost): Promise<FileEntry | UnreadableEntry> {
+  let bytes: Uint8Array;
+  try {
+    bytes = file === STANDARD_INPUT ? await readAll(host.input) : readFileSync(file);
+  } catch (fault) {
+    return { file, reason: whyNotRead(fault) };
+  }
+  const content = decode(bytes);
+  return "reason" in content ? { file, reason: content.reason } : checkText(file, content.text, host);
+}
+
+function checkText(file: string, text: string, { createChecker }: CheckingHost): FileEntry | UnreadableEntry {
+  try {
+    return fileEntry(file, text, createChecker().check(text));
+  } catch (fault) {
+    const detail = fault instanceof Error ? fault.message : String(fault);
+    return {
+      file,
+      reason: `Nothing in it was checked, because of a fault in Loopledger (${detail}). Please report it.`,
+    };
+  }
+}
+
+async function readAll(input: AsyncIterable<Uint8Array>): Promise<Uint8Array> {
+  const chunks: Uint8Array[] = [];
+  for await (const chunk of input) chunks.push(chunk);
+  return Buffer.concat(chunks);
+}

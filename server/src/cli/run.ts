@@ -1,0 +1,45 @@
+import { readArguments } from "./arguments";
+import { check } from "./check";
+import { exitStatus } from "./exit-status";
+import { HELP } from "./help";
+import { writeJson } from "./json-report";
+import type { Output } from "./output";
+import type { CreateChecker } from "./pattern-file";
+import { writeText } from "./text-report";
+
+/** What the command line needs from the place it runs in. */
+export interface CliHost {
+  readonly createChecker: CreateChecker;
+  /** Starts the language server; it ends the process itself. */
+  readonly startServer: () => Promise<unknown>;
+  readonly input: AsyncIterable<Uint8Array>;
+  readonly output: Output;
+  readonly version: string;
+}
+
+const WRITERS = { text: writeText, json: writeJson };
+
+/** Does what the arguments ask for and gives the exit status. */
+export async function run(args: readonly string[], host: CliHost): Promise<number> {
+  const { output } = host;
+  const task = readArguments(args);
+  switch (task.command) {
+    case "help":
+      output.out(HELP);
+      return 0;
+    case "version":
+      output.out(`${host.version}\n`);
+      return 0;
+    case "wrong-usage":
+      output.err(`${task.message}\nSee loopledger --help.\n`);
+      return 2;
+    case "lsp":
+      await host.startServer();
+      return 0;
+    case "check": {
+      const report = await check(task.names, host);
+      WRITERS[task.format](report, output);
+      return exitStatus(report);
+    }
+  }
+}

@@ -1,0 +1,23 @@
+import type { Connection, TextDocuments } from "vscode-languageserver";
+import type { Checker } from "../workspace/checker";
+import type { ClientAbilities } from "./capabilities";
+import type { OpenDocument } from "./open-document";
+import type { SettingsSource } from "./settings-source";
+
+/** What differs between the places a server runs in: Node, a browser worker, a test. */
+export interface Host {
+  /** Makes the checker of one open document; it is kept until the document closes. */
+  readonly createChecker: () => Pick<Checker, "check">;
+  /** Resolves after the messages that have already arrived had a chance to be handled. */
+  readonly nextTurn: () => Promise<void>;
+  readonly version: string;
+}
+
+/** What every handler may use. */
+export interface Server {
+  readonly connection: Connection;
+  readonly documents: TextDocuments<OpenDocument>;
+  readonly settings: SettingsSource;
+  readonly client: ClientAbilities;
+  readonly nextTurn: () => Promise<void>;
+}

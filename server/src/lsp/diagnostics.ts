@@ -1,0 +1,74 @@
+import {
+  type Diagnostic,
+  type DiagnosticRelatedInformation,
+  DiagnosticSeverity,
+  type Range,
+} from "vscode-languageserver";
+import type { LineIndex } from "../text/line-index";
+import type { Span } from "../text/span";
+import type { Finding, Related, Severity } from "../workspace/report";
+import type { ClientAbilities } from "./capabilities";
+import type { Snapshot } from "./open-document";
+import { findingsToShow } from "./quiet-caret";
+import { type Settings, severityOf } from "./settings";
+
+const SOURCE = "Loopledger";
+
+const SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  information: DiagnosticSeverity.Information,
+  hint: DiagnosticSeverity.Hint,
+};
+
+/** The findings of one version as the protocol has them, for this client and these settings. */
+export function diagnosticsOf(snapshot: Snapshot, settings: Settings, client: ClientAbilities): Diagnostic[] {
+  const found = findingsToShow(snapshot.report, snapshot.text, snapshot.caret);
+  return found.flatMap((finding) => {
+    const severity = severityOf(finding, settings);
+    return severity === "off" ? [] : [diagnosticOf(finding, severity, snapshot, client)];
+  });
+}
+
+/** Stands for the findings of a text on which checking failed: silence would look like "all is well". */
+export function faultDiagnostic(): Diagnostic {
+  return {
+    range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+    severity: DiagnosticSeverity.Warning,
+    code: "not-checked",
+    source: SOURCE,
+    message:
+      "Nothing in this pattern was checked, because of a fault in Loopledger. " +
+      "Your text is safe. Undo the last change to see the checks again, and please report the fault.",
+  };
+}
+
+function diagnosticOf(
+  finding: Finding,
+  severity: Severity,
+  { uri, lines }: Snapshot,
+  client: ClientAbilities,
+): Diagnostic {
+  const diagnostic: Diagnostic = {
+    range: rangeOf(finding.span, lines),
+    severity: SEVERITY[severity],
+    code: finding.rule,
+    source: SOURCE,
+    message: finding.message,
+  };
+  if (!client.showsRelatedPlaces || finding.related.length === 0) return diagnostic;
+  return { ...diagnostic, relatedInformation: finding.related.map((place) => relatedOf(place, uri, lines)) };
+}
+
+function relatedOf({ span, message }: Related, uri: string, lines: LineIndex): DiagnosticRelatedInformation {
+  return { location: { uri, range: rangeOf(span, lines) }, message };
+}
+
+function rangeOf(span: Span, lines: LineIndex): Range {
+  return { start: placeOf(span.start, lines), end: placeOf(span.end, lines) };
+}
+
+function placeOf(offset: number, lines: LineIndex): Range["start"] {
+  const { line, column } = lines.position(offset);
+  return { line, character: column };
+}

@@ -1,0 +1,15 @@
+import { setImmediate as nextTurn } from "node:timers/promises";
+import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
+import { Checker } from "../workspace/checker";
+import { startServer } from "./server";
+
+const connection = createConnection(ProposedFeatures.all);
+
+// A fault outside every handler is told to the client; the server goes on with the other patterns.
+process.on("uncaughtException", (fault) => connection.console.error(`Unexpected fault: ${fault.stack}`));
+
+startServer(connection, {
+  createChecker: () => new Checker(),
+  nextTurn: () => nextTurn(),
+  version: process.env.LOOPLEDGER_VERSION ?? "development",
+});

@@ -1,0 +1,101 @@
+import type { TextDocumentContentChangeEvent } from "vscode-languageserver";
+import { TextDocument } from "vscode-languageserver-textdocument";
+import { LineIndex } from "../text/line-index";
+import type { Checker } from "../workspace/checker";
+import type { PatternReport } from "../workspace/report";
+
+/** One version of a text, never changed; its report and lines are worked out once, when asked for. */
+export class Snapshot {
+  private knownReport: PatternReport | undefined;
+  private knownLines: LineIndex | undefined;
+
+  constructor(
+    readonly uri: string,
+    readonly version: number,
+    readonly text: string,
+    /** Where someone has just typed, as an offset; null where nobody has. */
+    readonly caret: number | null,
+    private readonly check: (text: string) => PatternReport,
+  ) {}
+
+  get report(): PatternReport {
+    this.knownReport ??= this.check(this.text);
+    return this.knownReport;
+  }
+
+  get lines(): LineIndex {
+    this.knownLines ??= new LineIndex(this.text);
+    return this.knownLines;
+  }
+
+  /** The same version once nobody is typing in it. */
+  withoutCaret(): Snapshot {
+    return new Snapshot(this.uri, this.version, this.text, null, () => this.report);
+  }
+}
+
+interface Opening {
+  readonly uri: string;
+  readonly languageId: string;
+  readonly version: number;
+  readonly text: string;
+  readonly createChecker: () => Pick<Checker, "check">;
+  readonly log: (message: string) => void;
+}
+
+/** A document the client has open: its text kept in step, and the checker that remembers its rows. */
+export class OpenDocument {
+  private readonly content: TextDocument;
+  private checker: Pick<Checker, "check">;
+  private current: Snapshot;
+
+  constructor(private readonly opening: Opening) {
+    const { uri, languageId, version, text, createChecker } = opening;
+    this.content = TextDocument.create(uri, languageId, version, text);
+    this.checker = createChecker();
+    this.current = this.snapshotAt(null);
+  }
+
+  get uri(): string {
+    return this.opening.uri;
+  }
+
+  get snapshot(): Snapshot {
+    return this.current;
+  }
+
+  update(changes: TextDocumentContentChangeEvent[], version: number): this {
+    TextDocument.update(this.content, changes, version);
+    this.current = this.snapshotAt(this.caretAfter(changes.at(-1)));
+    return this;
+  }
+
+  /** Tells that nobody is typing now; gives whether somebody was. */
+  caretLeft(): boolean {
+    if (this.current.caret === null) return false;
+    this.current = this.current.withoutCaret();
+    return true;
+  }
+
+  private snapshotAt(caret: number | null): Snapshot {
+    const { uri, version } = this.content;
+    return new Snapshot(uri, version, this.content.getText(), caret, (text) => this.check(text));
+  }
+
+  /** The protocol tells of no caret: it is taken to be at the end of what was inserted last on one line. */
+  private caretAfter(change: TextDocumentContentChangeEvent | undefined): number | null {
+    if (!change || !("range" in change) || !/^[^\r\n]+$/.test(change.text)) return null;
+    return this.content.offsetAt(change.range.start) + change.text.length;
+  }
+
+  /** A checker that failed may remember something wrong, so a fresh one is tried before giving up. */
+  private check(text: string): PatternReport {
+    try {
+      return this.checker.check(text);
+    } catch (fault) {
+      this.opening.log(`Checking ${this.uri} failed, trying once more from scratch: ${fault}`);
+      this.checker = this.opening.createChecker();
+      return this.checker.check(text);
+    }
+  }
+}
