@@ -1,0 +1,44 @@
+import type { ExtensionContext } from "vscode";
+import {
+  LanguageClient,
+  type LanguageClientOptions,
+  RevealOutputChannelOn,
+  type ServerOptions,
+  TransportKind,
+} from "vscode-languageclient/node";
+import { restartQuietly } from "./quiet-restart";
+
+// The id is also the name of the settings: `loopledger.trace.server` is read by the client library.
+const id = "loopledger";
+
+const options: LanguageClientOptions = {
+  // Any place a pattern can live: on disk, untitled, or in a virtual folder.
+  documentSelector: [{ language: "crochet" }],
+  outputChannelName: "Loopledger",
+  // Whoever writes a pattern is not to be disturbed by a log that opens by itself.
+  revealOutputChannelOn: RevealOutputChannelOn.Never,
+};
+
+let client: LanguageClient | undefined;
+
+/** Starts the server and returns at once: the editor does not wait for it. */
+export function activate(context: ExtensionContext): void {
+  client = new LanguageClient(id, "Loopledger", serverIn(context), options);
+  client.clientOptions.errorHandler = restartQuietly(client.createDefaultErrorHandler());
+  // The library itself tells the user why a server did not start.
+  client.start().catch(() => undefined);
+}
+
+/** Stops the server before the extension is unloaded. One that is still starting ends with its editor. */
+export async function deactivate(): Promise<void> {
+  if (client?.isRunning()) await client.stop();
+}
+
+function serverIn(context: ExtensionContext): ServerOptions {
+  const module = context.asAbsolutePath("dist/server.js");
+  const transport = TransportKind.ipc;
+  return {
+    run: { module, transport },
+    debug: { module, transport, options: { execArgv: ["--nolazy", "--inspect=6009"] } },
+  };
+}

@@ -1,0 +1,65 @@
+// Bundles what is shipped: the client and the server of the extension, and the command line.
+// Run by `npm run build`. Bundling checks no types: that is `npm run types`.
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { build } from "esbuild";
+
+const root = fileURLToPath(new URL("..", import.meta.url));
+
+const { version } = packageIn("");
+
+const common = {
+  absWorkingDir: root,
+  bundle: true,
+  platform: "node",
+  format: "cjs",
+  target: "node20",
+  minify: true,
+  // Names of classes and functions stay as written: they are what a crash log shows.
+  keepNames: true,
+  legalComments: "none",
+  metafile: true,
+  define: { "process.env.LOOPLEDGER_VERSION": JSON.stringify(version) },
+  logLevel: "warning",
+};
+
+const bundles = [
+  { entryPoints: ["client/src/extension.ts"], outfile: "dist/client.js", external: ["vscode"] },
+  { entryPoints: ["server/src/lsp/main-node.ts"], outfile: "dist/server.js" },
+  {
+    entryPoints: ["server/src/cli/main.ts"],
+    outfile: "dist/loopledger.js",
+    banner: { js: "#!/usr/bin/env node" },
+  },
+];
+
+/** The packages whose code went into a bundle, as folders below the root. */
+function packagesIn({ metafile }) {
+  const folder = /^(?:.*\/)?node_modules\/(?:@[^/]+\/)?[^/]+/;
+  return Object.keys(metafile.inputs).flatMap((input) => folder.exec(input)?.[0] ?? []);
+}
+
+/** The manifest of the package in a folder below the root. */
+function packageIn(folder) {
+  return JSON.parse(readFileSync(join(root, folder, "package.json"), "utf8"));
+}
+
+/** The licence of one package, headed by its name and version. */
+function notice(folder) {
+  const { name, version } = packageIn(folder);
+  const file = readdirSync(join(root, folder)).find((each) => /^licen[cs]e/i.test(each));
+  if (!file) throw new Error(`${name} ${version} is bundled, and its folder holds no licence to pass on.`);
+  return `${name} ${version}\n\n${readFileSync(join(root, folder, file), "utf8").trim()}\n`;
+}
+
+// esbuild itself says where and why a build failed.
+const building = bundles.map((bundle) => build({ ...common, ...bundle }));
+const results = await Promise.allSettled(building);
+if (results.some(({ status }) => status === "rejected")) process.exit(1);
+
+const packages = [...new Set(results.flatMap(({ value }) => packagesIn(value)))].sort();
+writeFileSync(
+  join(root, "dist/third-party-licences.txt"),
+  packages.map(notice).join(`\n${"-".repeat(80)}\n\n`),
+);

@@ -1,0 +1,27 @@
+// Precompiles the grammar of rows, so that starting the server does not have to (milliseconds at every start).
+// Run by `npm run grammar`; does nothing when its output is newer than its input.
+import { existsSync, statSync } from "node:fs";
+import { createRequire } from "node:module";
+import { fileURLToPath } from "node:url";
+import generateBundles from "@ohm-js/cli/src/commands/generateBundles/index.js";
+
+const folder = fileURLToPath(new URL("src/notation/", import.meta.url));
+const grammar = "rows.ohm";
+const outputs = [`${grammar}-bundle.js`, `${grammar}-bundle.d.ts`];
+
+/** When a file was last changed, in milliseconds; 0 for a file that is not there. */
+function changed(file) {
+  return statSync(file, { throwIfNoEntry: false })?.mtimeMs ?? 0;
+}
+
+/** The youngest thing the output depends on: the grammar, the library that compiles it, and this script. */
+function newestInput() {
+  const library = createRequire(import.meta.url).resolve("ohm-js");
+  return Math.max(...[folder + grammar, library, fileURLToPath(import.meta.url)].map(changed));
+}
+
+if (!existsSync(folder + grammar)) {
+  console.log(`No ${folder + grammar} yet: nothing to compile.`);
+} else if (outputs.some((output) => changed(folder + output) < newestInput())) {
+  generateBundles.action([grammar], { cwd: folder, withTypes: true, esm: true });
+}

@@ -1,0 +1,31 @@
+// `npm test`: everything that must hold, on a fresh clone too. Goes on after a failure, so that one run tells all.
+import { installPackages, npm, requireNode } from "./npm.mjs";
+
+const steps = [
+  { script: "types", checks: "types and layers" },
+  { script: "lint", checks: "style" },
+  { script: "unit", checks: "tests of the core, the rules and the protocol" },
+  { script: "package", checks: "building the extension" },
+  { script: "editor", checks: "the extension in a real editor" },
+];
+
+/** @param {typeof steps[number]} step */
+function run({ script, checks }) {
+  console.log(`\n── ${checks} (npm run ${script})`);
+  const started = Date.now();
+  const passed = npm(["run", "--silent", script]);
+  return { script, checks, passed, seconds: Math.round((Date.now() - started) / 1000) };
+}
+
+requireNode();
+if (!installPackages()) {
+  console.error("The packages could not be installed; npm says why above.");
+  process.exit(1);
+}
+
+const results = steps.map(run);
+console.log("");
+for (const { script, checks, passed, seconds } of results) {
+  console.log(`${passed ? "passed" : "FAILED"}  ${checks}: npm run ${script} (${seconds} s)`);
+}
+process.exitCode = results.every(({ passed }) => passed) ? 0 : 1;
