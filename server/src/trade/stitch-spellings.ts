@@ -64,7 +64,8 @@ const named: readonly (readonly [word: string, ...spellings: string[]])[] = [
   ["v-st", "v st", "vst", "v-stitch", "v stitch"],
   ["picot"],
   ["spike st", "spike stitch"],
-  ["revsc", "rsc", "crab st", "crab stitch"],
+  ["revsc", "rsc"],
+  ["crab st", "crab stitch"],
 ];
 
 /** Raised stitches are post stitches in some UK books: `RtrF`. */

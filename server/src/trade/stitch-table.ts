@@ -207,6 +207,7 @@ export const namedStitches: ReadonlyMap<string, Stitch> = new Map(
     named("shell", "sh", "shell", "shell", 1, 1),
     { ...named("v-st", "V-st", "V-stitch", "v-stitch", 1, 2), base: "dc", turningChain: 3 },
     named("picot", "picot", "picot", "picot", 0, 0),
+    { ...named("crab st", "crab st", "crab stitch", "plain", 1, 1), base: "sc", turningChain: 1 },
     { ...named("spike st", "spike st", "spike stitch", "plain", 1, 1), base: "sc", turningChain: 1 },
   ].map((stitch) => [stitch.id, stitch]),
 );
