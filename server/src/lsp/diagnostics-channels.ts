@@ -8,6 +8,7 @@ import { diagnosticsOf, faultDiagnostic } from "./diagnostics";
 import { answering, guarded, type Request, stopIfCancelled } from "./handler";
 import type { OpenDocument } from "./open-document";
 import { ResultIds } from "./result-ids";
+import { settled } from "./settled";
 
 /** How findings reach the client: it asks for them, or they are sent to it. */
 export interface DiagnosticsChannel {
@@ -105,16 +106,4 @@ async function publish(server: Server, document: OpenDocument): Promise<void> {
   );
   const version = client.takesVersions ? { version: snapshot.version } : {};
   await connection.sendDiagnostics({ uri, ...version, diagnostics });
-}
-
-/**
- * Waits until the edits that have already arrived are taken in, so that a burst of them is checked once.
- * What is checked afterwards is the text as it is by then.
- */
-async function settled({ nextTurn }: Server, document: OpenDocument): Promise<void> {
-  let seen: number;
-  do {
-    seen = document.snapshot.version;
-    await nextTurn();
-  } while (document.snapshot.version !== seen);
 }

@@ -1,0 +1,30 @@
+import { mkdtempSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { build } from "esbuild";
+
+const source = fileURLToPath(new URL("../../server/src/", import.meta.url));
+
+export const TEST_VERSION = "9.8.7-test";
+
+/** A fresh folder for one test file. */
+export function temporaryFolder(): string {
+  return mkdtempSync(join(tmpdir(), "loopledger-"));
+}
+
+/** Bundles one host as it is shipped and gives the script's path. */
+export async function bundle(entry: "cli/main.ts" | "lsp/main-node.ts"): Promise<string> {
+  const outfile = join(temporaryFolder(), "host.cjs");
+  await build({
+    entryPoints: [join(source, entry)],
+    outfile,
+    bundle: true,
+    platform: "node",
+    format: "cjs",
+    target: "node20",
+    logLevel: "warning",
+    define: { "process.env.LOOPLEDGER_VERSION": JSON.stringify(TEST_VERSION) },
+  });
+  return outfile;
+}
