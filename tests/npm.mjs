@@ -6,26 +6,28 @@ import { fileURLToPath } from "node:url";
 
 export const root = fileURLToPath(new URL("..", import.meta.url));
 
-const oldestNode = [20, 19];
+const oldestNode = { major: 20, minor: 19 };
 
 /**
- * Runs npm and shows what it says.
+ * Runs npm; what it says is shown unless told otherwise.
  * @param {string[]} words as typed after `npm`
- * @param {{ cwd?: string, env?: NodeJS.ProcessEnv }} options
+ * @param {{ cwd?: string, env?: NodeJS.ProcessEnv, stdio?: "inherit" | "ignore" }} options
  * @returns {boolean} whether it succeeded
  */
-export function npm(words, { cwd = root, env = process.env } = {}) {
+export function npm(words, { cwd = root, env = process.env, stdio = "inherit" } = {}) {
   // npm tells its scripts where it is; running that file needs no shell, on Windows either.
   const itself = process.env.npm_execpath;
   const [program, first] = itself?.endsWith("js") ? [process.execPath, [itself]] : ["npm", []];
-  return spawnSync(program, [...first, ...words], { cwd, env, stdio: "inherit" }).status === 0;
+  return spawnSync(program, [...first, ...words], { cwd, env, stdio }).status === 0;
 }
 
 /** Ends the process unless the Node that runs it is new enough. */
 export function requireNode() {
   const [major = 0, minor = 0] = process.versions.node.split(".").map(Number);
-  if (major > oldestNode[0] || (major === oldestNode[0] && minor >= oldestNode[1])) return;
-  console.error(`Node ${process.versions.node} is too old: install Node ${oldestNode.join(".")} or newer.`);
+  if (major > oldestNode.major || (major === oldestNode.major && minor >= oldestNode.minor)) return;
+  console.error(
+    `Node ${process.versions.node} is too old: install Node ${oldestNode.major}.${oldestNode.minor} or newer.`,
+  );
   process.exit(1);
 }
 

@@ -1,0 +1,43 @@
+// The built extension, installed from its file into a real VS Code under a real browser.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { fileURLToPath } from "node:url";
+import { findBrowser, missingForHost } from "./programs.mjs";
+import { openWorkbench } from "./workbench.mjs";
+
+const pattern = fileURLToPath(new URL("pouch.crochet", import.meta.url));
+const multiplier = { line: 8, column: 19 };
+
+const missing = [...(findBrowser() ? [] : ["Chromium"]), ...missingForHost()];
+if (missing.length > 0) {
+  const advice = "On Debian: apt-get install chromium python3 make g++";
+  const what = `NOT TESTED IN A REAL EDITOR: ${missing.join(", ")} not found. ${advice}`;
+  if (process.env.LOOPLEDGER_REQUIRE_EDITOR) throw new Error(what);
+  console.warn(`\n${"!".repeat(80)}\n${what}\n${"!".repeat(80)}\n`);
+}
+
+const limits = { skip: missing.length > 0, timeout: 300_000 };
+
+test("a slip is marked while it is typed, and the mark goes when it is mended", limits, async (t) => {
+  const workbench = await openWorkbench(pattern);
+  t.after(workbench.close);
+  const { page } = workbench;
+  try {
+    await workbench.goTo(multiplier.line, multiplier.column);
+    await workbench.overwrite("5");
+    await page.waitForSelector(".squiggly-error");
+    const message = await workbench.nextFinding();
+    await workbench.screenshot("slip");
+    // Arithmetic: (sc, inc) is worked over 2 stitches, five of them over 10; Rnd 2 leaves 12.
+    assert.match(message, /\b10\b/);
+    assert.match(message, /\b12\b/);
+
+    await workbench.goTo(multiplier.line, multiplier.column);
+    await workbench.overwrite("6");
+    await page.waitForSelector(".squiggly-error", { state: "detached" });
+    await workbench.screenshot("mended");
+  } catch (fault) {
+    await workbench.screenshot("failed");
+    throw fault;
+  }
+});

@@ -1,0 +1,21 @@
+// `npm run picture`: takes the README's picture again, after `npm run package`.
+import { join } from "node:path";
+import { root } from "../npm.mjs";
+import { openWorkbench } from "./workbench.mjs";
+
+const picture = join(root, "client/media/loopledger.png");
+
+const size = { width: 960, height: 600 };
+const moreSettings = { "editor.minimap.enabled": false, "breadcrumbs.enabled": false, "editor.fontSize": 15 };
+
+const { page, goTo, nextFinding, close } = await openWorkbench(join(root, "samples/first-draft.crochet"), {
+  size,
+  moreSettings,
+});
+await page.keyboard.press("Control+b");
+await page.waitForSelector(".squiggly-error", { state: "attached" });
+await goTo(34, 1);
+await nextFinding();
+await page.screenshot({ path: picture });
+await close();
+console.log(`The picture is in ${picture}: look at it before it is committed.`);

@@ -1,0 +1,114 @@
+// The editor as a person meets it: a page in a browser. Everything waits for what can be seen, never for a time.
+import { copyFileSync, mkdirSync } from "node:fs";
+import { basename, join } from "node:path";
+import { chromium } from "playwright-core";
+import { root } from "../npm.mjs";
+import { freePort, installExtension, installHost, profile, serve } from "./host.mjs";
+import { findBrowser } from "./programs.mjs";
+
+const browserArguments = [
+  "--headless",
+  "--no-sandbox",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+];
+
+const settings = {
+  "workbench.startupEditor": "none",
+  "workbench.tips.enabled": false,
+  "telemetry.telemetryLevel": "off",
+  "files.autoSave": "off",
+};
+
+const screenshots = join(root, ".screenshots");
+
+/**
+ * Opens a copy of a pattern in a fresh editor that has the extension installed.
+ * @param {string} pattern path of a file
+ * @param {{ size?: { width: number, height: number }, moreSettings?: Record<string, unknown> }} options
+ */
+export async function openWorkbench(
+  pattern,
+  { size = { width: 1200, height: 800 }, moreSettings = {} } = {},
+) {
+  installHost();
+  const home = profile("test", { ...settings, ...moreSettings });
+  installExtension(home);
+  const file = copyInto(join(home, "patterns"), pattern);
+  const host = await serve(home, await freePort());
+  const browser = await chromium.launch({
+    executablePath: findBrowser() ?? "chromium",
+    args: browserArguments,
+  });
+  const page = await browser.newPage({ viewport: size });
+  await page.goto(addressOf(host.address, file));
+  await page.waitForSelector(".monaco-editor .view-line");
+  const close = async () => {
+    await browser.close();
+    host.stop();
+  };
+  return { page, close, ...actions(page) };
+}
+
+/**
+ * @param {string} folder
+ * @param {string} pattern
+ */
+function copyInto(folder, pattern) {
+  mkdirSync(folder, { recursive: true });
+  const copy = join(folder, basename(pattern));
+  copyFileSync(pattern, copy);
+  return copy;
+}
+
+/**
+ * @param {string} address of the editor
+ * @param {string} file
+ */
+function addressOf(address, file) {
+  const url = new URL(address);
+  const opened = [["openFile", `vscode-remote://${url.host}${file}`]];
+  url.searchParams.set("folder", join(file, ".."));
+  url.searchParams.set("payload", JSON.stringify(opened));
+  return url.href;
+}
+
+/** @param {import("playwright-core").Page} page */
+function actions(page) {
+  return {
+    /**
+     * Puts the caret at a line and column, both from 1.
+     * @param {number} line
+     * @param {number} column
+     */
+    async goTo(line, column) {
+      // Closes what was opened between the lines.
+      await page.keyboard.press("Escape");
+      await page.click(".monaco-editor .view-lines");
+      await page.keyboard.press("Control+g");
+      await page.waitForSelector(".quick-input-widget input:focus");
+      await page.keyboard.type(`${line}:${column}`);
+      await page.keyboard.press("Enter");
+      await page.waitForSelector(".monaco-editor.focused");
+    },
+    /**
+     * Puts other characters in place of those behind the caret.
+     * @param {string} text as long as what it replaces
+     */
+    async overwrite(text) {
+      for (const _ of text) await page.keyboard.press("Delete");
+      await page.keyboard.type(text);
+    },
+    /** The message of the next finding behind the caret, as the editor shows it between the lines. */
+    async nextFinding() {
+      await page.keyboard.press("F8");
+      const shown = await page.waitForSelector(".marker-widget .descriptioncontainer");
+      return (await shown.textContent()) ?? "";
+    },
+    /** @param {string} name */
+    screenshot: (name) => page.screenshot({ path: join(screenshots, `${name}.png`) }),
+  };
+}
