@@ -24,7 +24,7 @@ export function countingChecker(checked: string[]): () => FakeChecker {
 
 const RULES = [
   { word: /\bmisfit\b/, rule: "does-not-fit", severity: "error" },
-  { word: /\bodd\w*/, rule: "not-understood", severity: "information" },
+  { word: /\bodd\S*/, rule: "not-understood", severity: "information" },
   { word: /\bhm\b/, rule: "ambiguous", severity: "warning" },
 ] as const;
 

@@ -1,6 +1,15 @@
+import type { Severity } from "../workspace/report";
 import { plain } from "./plain-text";
 import type { Extent, FileEntry, FindingEntry } from "./report-shape";
 import { fileLabel } from "./unreadable";
+
+/** What is no query is a note, as the places are that a query refers to. */
+const LABELS: Readonly<Record<Severity, string>> = {
+  error: "error",
+  warning: "warning",
+  information: "note",
+  hint: "note",
+};
 
 /** The findings as `file:line:column: error: message`, each followed by the places it refers to. */
 export function findingLines({ file, findings }: FileEntry): string[] {
@@ -9,7 +18,7 @@ export function findingLines({ file, findings }: FileEntry): string[] {
 
 function linesOf(file: string, finding: FindingEntry): string[] {
   return [
-    lineOf(file, finding, finding.severity, finding.message),
+    lineOf(file, finding, LABELS[finding.severity], finding.message),
     ...finding.related.map((place) => lineOf(file, place, "note", place.message)),
   ];
 }

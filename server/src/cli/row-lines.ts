@@ -17,7 +17,7 @@ const RESULTS: Readonly<Record<RowResult, string>> = {
 export function rowLines({ pieces }: FileEntry): string[] {
   return pieces.flatMap((piece) => {
     const rows = piece.rows.filter(({ result }) => result !== "ok");
-    return rows.length === 0 ? [] : [pieceTitle(piece), ...tableOf(rows)];
+    return rows.length === 0 ? [] : [pieceTitle(piece), ...tableOf(rows).map((line) => `  ${line}`)];
   });
 }
 

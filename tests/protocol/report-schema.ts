@@ -1,0 +1,14 @@
+import { Ajv } from "ajv";
+import { expect } from "vitest";
+import schema from "../../server/src/cli/check-report.schema.json" with { type: "json" };
+import type { CheckReport } from "../../server/src/cli/report-shape";
+
+const validate = new Ajv({ allErrors: true }).compile<CheckReport>(schema);
+
+/** Reads a check report from JSON; fails where it is not as the schema says. */
+export function checkedReport(json: string): CheckReport {
+  const report: unknown = JSON.parse(json);
+  if (validate(report)) return report;
+  expect(validate.errors).toEqual([]);
+  throw new Error("unreachable");
+}
