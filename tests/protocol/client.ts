@@ -32,6 +32,7 @@ import {
 import type { Host } from "../../server/src/lsp/context";
 import { startServer } from "../../server/src/lsp/server";
 import { LineIndex } from "../../server/src/text/line-index";
+import type { Span } from "../../server/src/text/span";
 import { fakeChecker } from "./fake-checker";
 
 export const PULL: ClientCapabilities = {
@@ -96,12 +97,9 @@ export class Client {
     });
   }
 
-  /** Replaces the only occurrence of `old`, sending nothing but the edit. */
-  replace(uri: string, old: string, inserted: string): Promise<void> {
+  /** Replaces what is at some offsets, sending nothing but the edit. */
+  edit(uri: string, { start, end }: Span, inserted: string): Promise<void> {
     const { text, version } = this.document(uri);
-    const start = text.indexOf(old);
-    if (start < 0) throw new Error(`"${old}" is not in the text.`);
-    const end = start + old.length;
     this.texts.set(uri, { text: text.slice(0, start) + inserted + text.slice(end), version: version + 1 });
     return this.connection.sendNotification(DidChangeTextDocumentNotification.type, {
       textDocument: { uri, version: version + 1 },
@@ -109,14 +107,17 @@ export class Client {
     });
   }
 
+  /** Replaces the first occurrence of `old`. */
+  replace(uri: string, old: string, inserted: string): Promise<void> {
+    const start = this.document(uri).text.indexOf(old);
+    if (start < 0) throw new Error(`"${old}" is not in the text.`);
+    return this.edit(uri, { start, end: start + old.length }, inserted);
+  }
+
   /** Types at the end of the text. */
   type(uri: string, inserted: string): Promise<void> {
-    const { text, version } = this.document(uri);
-    this.texts.set(uri, { text: text + inserted, version: version + 1 });
-    return this.connection.sendNotification(DidChangeTextDocumentNotification.type, {
-      textDocument: { uri, version: version + 1 },
-      contentChanges: [{ range: rangeOf(text, text.length, text.length), text: inserted }],
-    });
+    const { length } = this.document(uri).text;
+    return this.edit(uri, { start: length, end: length }, inserted);
   }
 
   save(uri: string): Promise<void> {

@@ -1,9 +1,15 @@
-import { spawn } from "node:child_process";
+import { fork, spawn } from "node:child_process";
 import { once } from "node:events";
 import { beforeAll, describe, expect, onTestFinished, test } from "vitest";
-import { ExitNotification, ShutdownRequest } from "vscode-languageserver-protocol/node";
+import {
+  createProtocolConnection,
+  ExitNotification,
+  IPCMessageReader,
+  IPCMessageWriter,
+  ShutdownRequest,
+} from "vscode-languageserver-protocol/node";
 import { bundle, TEST_VERSION } from "./bundles";
-import { overStdio, PULL, PUSH } from "./client";
+import { Client, overStdio, PULL, PUSH } from "./client";
 import { HOSTILE_TEXTS } from "./hostile-texts";
 
 const WRONG = "Rnd 1: 6 sc in mr (6)\nRnd 2: inc x5 (12)";
@@ -59,6 +65,22 @@ test("the server ends with its client", async () => {
   const ended = once(process, "exit");
   process.stdin?.end();
   expect(await ended).toEqual([1, null]);
+});
+
+test("over the channel Node has between processes, the server answers and ends with its client", async () => {
+  const process = fork(server, ["--node-ipc"]);
+  onTestFinished(() => {
+    process.kill();
+  });
+  const client = new Client(
+    createProtocolConnection(new IPCMessageReader(process), new IPCMessageWriter(process)),
+  );
+  await client.initialize(PULL);
+  await client.open(URI, "Hello");
+  expect(await client.pullItems(URI)).toEqual([]);
+  const ended = once(process, "exit");
+  process.disconnect();
+  expect(await ended).toEqual([expect.any(Number), null]);
 });
 
 test("the server lives through messages that are none", async () => {
