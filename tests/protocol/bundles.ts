@@ -1,16 +1,24 @@
-import { mkdtempSync } from "node:fs";
+import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
+import { afterAll } from "vitest";
 
 const source = fileURLToPath(new URL("../../server/src/", import.meta.url));
 
 export const TEST_VERSION = "9.8.7-test";
 
-/** A fresh folder for one test file. */
+const folders: string[] = [];
+afterAll(() => {
+  for (const folder of folders) rmSync(folder, { recursive: true, force: true });
+});
+
+/** A fresh folder that is gone when the tests of the file are done. */
 export function temporaryFolder(): string {
-  return mkdtempSync(join(tmpdir(), "loopledger-"));
+  const folder = mkdtempSync(join(tmpdir(), "loopledger-"));
+  folders.push(folder);
+  return folder;
 }
 
 /** Bundles one host as it is shipped and gives the script's path. */
