@@ -67,19 +67,37 @@ function quietlyIn(cwd) {
   return { cwd, env };
 }
 
+const firstSettings = { "workbench.startupEditor": "none", "git.openRepositoryInParentFolders": "never" };
+
 /**
  * The settings, extensions and logs of one use of the editor, kept apart from those of other uses.
  * @param {string} name
- * @param {Record<string, unknown>} [settings] user settings to begin with; without them the old ones stay
  */
-export function profile(name, settings) {
+export function profile(name) {
   const home = join(folder, name);
-  if (settings) {
-    rmSync(home, { recursive: true, force: true });
-    mkdirSync(join(home, "data/User"), { recursive: true });
-    writeFileSync(join(home, "data/User/settings.json"), JSON.stringify(settings));
-  }
+  if (!existsSync(join(home, "data"))) writeSettings(home, firstSettings);
   return home;
+}
+
+/**
+ * A profile in which nothing was ever done.
+ * @param {string} name
+ * @param {Record<string, unknown>} settings
+ */
+export function freshProfile(name, settings) {
+  const home = join(folder, name);
+  rmSync(home, { recursive: true, force: true });
+  writeSettings(home, { ...firstSettings, ...settings });
+  return home;
+}
+
+/**
+ * @param {string} home
+ * @param {Record<string, unknown>} settings
+ */
+function writeSettings(home, settings) {
+  mkdirSync(join(home, "data/User"), { recursive: true });
+  writeFileSync(join(home, "data/User/settings.json"), JSON.stringify(settings, null, 2));
 }
 
 /**

@@ -1,4 +1,4 @@
-// `npm run picture`: takes the README's picture again, after `npm run package`.
+// `npm run picture`: takes the README's picture again.
 import { join } from "node:path";
 import { root } from "../npm.mjs";
 import { openWorkbench } from "./workbench.mjs";

@@ -3,7 +3,7 @@ import { copyFileSync, mkdirSync } from "node:fs";
 import { basename, join } from "node:path";
 import { chromium } from "playwright-core";
 import { root } from "../npm.mjs";
-import { freePort, installExtension, installHost, profile, serve } from "./host.mjs";
+import { freePort, freshProfile, installExtension, installHost, serve } from "./host.mjs";
 import { findBrowser } from "./programs.mjs";
 
 const browserArguments = [
@@ -17,7 +17,6 @@ const browserArguments = [
 ];
 
 const settings = {
-  "workbench.startupEditor": "none",
   "workbench.tips.enabled": false,
   "telemetry.telemetryLevel": "off",
   "files.autoSave": "off",
@@ -35,7 +34,7 @@ export async function openWorkbench(
   { size = { width: 1200, height: 800 }, moreSettings = {} } = {},
 ) {
   installHost();
-  const home = profile("test", { ...settings, ...moreSettings });
+  const home = freshProfile("test", { ...settings, ...moreSettings });
   installExtension(home);
   const file = copyInto(join(home, "patterns"), pattern);
   const host = await serve(home, await freePort());
