@@ -1,6 +1,8 @@
-import { existsSync } from "node:fs";
-import { join, sep } from "node:path";
+import { existsSync, statSync } from "node:fs";
+import { join, parse, sep } from "node:path";
 import { type Entry, isOwnFolder, list } from "./folders";
+
+const SEPARATOR = sep === "\\" ? /[\\/]/ : "/";
 
 export function hasWildcard(name: string): boolean {
   return /[*?]/.test(name);
@@ -11,31 +13,28 @@ export function hasWildcard(name: string): boolean {
  * for any number of folders. Folders that cannot be read are passed over, as a shell does.
  */
 export function filesMatching(pattern: string): string[] {
-  const parts = pattern.split(sep === "\\" ? /[\\/]/ : "/");
-  const isAbsolute = parts[0] === "";
-  const files = isAbsolute ? matches(sep, parts.slice(1)) : matches("", parts);
-  return [...new Set(files)];
+  const { root } = parse(pattern);
+  const paths = matches(root, pattern.slice(root.length).split(SEPARATOR));
+  return [...new Set(paths)].filter(isFile);
 }
 
-function matches(folder: string, [part, ...rest]: readonly string[]): string[] {
-  if (part === undefined) return [];
-  if (part === "**")
-    return [...matches(folder, rest), ...below(folder).flatMap((sub) => matches(sub, [part, ...rest]))];
-  const isLast = rest.length === 0;
-  if (!hasWildcard(part)) {
-    const path = join(folder, part);
-    return isLast ? [path].filter(existsSync) : matches(path, rest);
-  }
+function matches(path: string, [part, ...rest]: readonly string[]): string[] {
+  if (part === undefined) return [path];
+  return candidates(path, part).flatMap((candidate) => matches(candidate, rest));
+}
+
+function candidates(folder: string, part: string): string[] {
+  if (part === "**") return withFoldersBelow(folder);
+  if (!hasWildcard(part)) return [join(folder, part)];
   const isLike = likeness(part);
-  const named = entries(folder).filter(({ name }) => isLike.test(name));
-  if (isLast) return named.filter(({ isFolder }) => !isFolder).map(({ name }) => join(folder, name));
-  return named.filter(({ isFolder }) => isFolder).flatMap(({ name }) => matches(join(folder, name), rest));
+  return entries(folder)
+    .filter(({ name }) => isLike.test(name))
+    .map(({ name }) => join(folder, name));
 }
 
-function below(folder: string): string[] {
-  return entries(folder)
-    .filter(({ name, isFolder }) => isFolder && isOwnFolder(name))
-    .map(({ name }) => join(folder, name));
+function withFoldersBelow(folder: string): string[] {
+  const below = entries(folder).filter(({ name, isFolder }) => isFolder && isOwnFolder(name));
+  return [folder, ...below.flatMap(({ name }) => withFoldersBelow(join(folder, name)))];
 }
 
 function entries(folder: string): Entry[] {
@@ -53,4 +52,8 @@ function likeness(part: string): RegExp {
     .replaceAll(/\*+/g, ".*")
     .replaceAll("?", ".");
   return new RegExp(`^(?!\\.)${letters}$`, "su");
+}
+
+function isFile(path: string): boolean {
+  return existsSync(path) && !statSync(path).isDirectory();
 }
