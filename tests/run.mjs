@@ -1,4 +1,5 @@
 // `npm test`: everything that must hold, on a fresh clone too. Goes on after a failure, so that one run tells all.
+import { whyNoEditorTest } from "./editor/programs.mjs";
 import { installPackages, npm, requireNode } from "./npm.mjs";
 
 const steps = [
@@ -27,4 +28,6 @@ console.log("");
 for (const { script, checks, passed, seconds } of results) {
   console.log(`${passed ? "passed" : "FAILED"}  ${checks}: npm run ${script} (${seconds} s)`);
 }
+const reason = whyNoEditorTest();
+if (reason) console.log(`SKIPPED  the real editor: ${reason}`);
 process.exitCode = results.every(({ passed }) => passed) ? 0 : 1;

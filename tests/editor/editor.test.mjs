@@ -2,21 +2,19 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { fileURLToPath } from "node:url";
-import { findBrowser, missingForHost } from "./programs.mjs";
+import { whyNoEditorTest } from "./programs.mjs";
 import { openWorkbench } from "./workbench.mjs";
 
 const pattern = fileURLToPath(new URL("pouch.crochet", import.meta.url));
 const multiplier = { line: 8, column: 19 };
 
-const missing = [...(findBrowser() ? [] : ["Chromium"]), ...missingForHost()];
-if (missing.length > 0) {
-  const advice = "On Debian: apt-get install chromium python3 make g++";
-  const what = `NOT TESTED IN A REAL EDITOR: ${missing.join(", ")} not found. ${advice}`;
-  if (process.env.LOOPLEDGER_REQUIRE_EDITOR) throw new Error(what);
-  console.warn(`\n${"!".repeat(80)}\n${what}\n${"!".repeat(80)}\n`);
+const reason = whyNoEditorTest();
+if (reason) {
+  if (process.env.LOOPLEDGER_REQUIRE_EDITOR) throw new Error(`The editor test cannot be run: ${reason}`);
+  console.warn(`\n${"!".repeat(80)}\nNOT TESTED IN A REAL EDITOR: ${reason}\n${"!".repeat(80)}\n`);
 }
 
-const limits = { skip: missing.length > 0, timeout: 300_000 };
+const limits = { skip: reason ?? false, timeout: 300_000 };
 
 test("a slip is marked while it is typed, and the mark goes when it is mended", limits, async (t) => {
   const workbench = await openWorkbench(pattern);

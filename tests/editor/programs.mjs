@@ -40,3 +40,10 @@ export function missingForHost() {
   ];
   return needed.filter(({ found }) => !found).map(({ name }) => name);
 }
+
+/** What is missing here to test the extension in a real editor, with what to do about it; null if nothing is. */
+export function whyNoEditorTest() {
+  const missing = [...(findBrowser() ? [] : ["Chromium"]), ...missingForHost()];
+  if (missing.length === 0) return null;
+  return `not found: ${missing.join(", ")}. On Debian: apt-get install chromium python3 make g++`;
+}
