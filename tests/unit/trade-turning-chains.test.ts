@@ -10,20 +10,19 @@ const handbook =
   "dummies.com/how-to/content/how-to-crochet-a-turning-chain.html; guild lesson of 1997, careyscraftycorner.tripod.com/id15_m.htm; crazypatterns.net/en/blog/243/mehr-haekelmaschen";
 
 describe("turning chains", () => {
-  test.each([
-    ["sl st", 0, false, 2, handbook],
-    ["sc", 1, false, 2, handbook],
-    ["hdc", 2, "unsettled", 3, handbook],
-    ["dc", 3, true, 4, handbook],
-    ["tr", 4, true, 5, handbook],
-    ["dtr", 5, true, 6, "dummies.com, as above"],
-    ["trtr", 6, true, 7, "from memory"],
-  ] as const)(
-    "%s: %i chains, counted %s, first stitch in chain %i (%s)",
-    (stitch, chains, counts, firstIn) => {
-      expect(turningChainFor(stitch)).toMatchObject({ chains, counts, firstIn });
-    },
-  );
+  test.each<[stitch: string, chains: number, counts: boolean | "unsettled", firstIn: number, source: string]>(
+    [
+      ["sl st", 0, false, 2, handbook],
+      ["sc", 1, false, 2, handbook],
+      ["hdc", 2, "unsettled", 3, handbook],
+      ["dc", 3, true, 4, handbook],
+      ["tr", 4, true, 5, handbook],
+      ["dtr", 5, true, 6, "dummies.com, as above"],
+      ["trtr", 6, true, 7, "from memory"],
+    ] as const,
+  )("%s: %i chains, counted %s, first stitch in chain %i (%s)", (stitch, chains, counts, firstIn) => {
+    expect(turningChainFor(stitch)).toMatchObject({ chains, counts, firstIn });
+  });
 
   test("a compound begins like the stitch it is built on", () => {
     expect(turningChainFor("fpdc2tog")).toEqual(turningChainFor("dc"));
