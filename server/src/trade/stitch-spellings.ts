@@ -82,6 +82,9 @@ const raised = [
   ]),
 );
 
+/** Plurals that mean something else: pieces, a colour, a hiss. */
+const notSpelled = new Set(["pcs", "mbs", "bos", "sss"]);
+
 const prefixed = prefixes.flatMap((prefix) =>
   plain.map(([word, ...names]): [string, ...string[]] => [
     prefix.id + word,
@@ -96,34 +99,37 @@ function spelledWith(before: string, names: readonly string[]): string[] {
   return joined.map((name) => before + name);
 }
 
-/** Plurals that mean something else: pieces, a colour, a hiss. */
-const notSpelled = new Set(["pcs", "mbs", "bos", "sss"]);
-
-/** `inc st` is no name of a stitch: the `st` belongs to what follows. */
-const shapings = /(inc|dec|crease)$/;
-
 /**
  * Every spelling met in print, in lower case, and its dialect-neutral word: `dc` stays `dc`, which
  * stitch it is the terms in force decide. Spellings of several words have single spaces, no stops
  * and plain hyphens and apostrophes.
  */
-export const stitchSpellings: ReadonlyMap<string, string> = new Map(
-  [...prefixed, ...raised, ...plain, ...named].flatMap(([word, ...spellings]) =>
-    [word, ...spellings].flatMap(formsOf).map((form) => [form, word] as const),
-  ),
-);
+export const stitchSpellings: ReadonlyMap<string, string> = new Map([
+  ...entriesOf([...prefixed, ...raised], singularAndPlural),
+  ...entriesOf([...plain, ...named], allForms),
+]);
 
-function formsOf(spelling: string): string[] {
-  return [...namesOf(spelling).flatMap((name) => [name, pluralOf(name)]), `${spelling}'s`].filter(
-    (form) => !notSpelled.has(form),
+function entriesOf(
+  spelled: readonly (readonly [word: string, ...spellings: string[]])[],
+  formsOf: (spelling: string) => readonly string[],
+): (readonly [spelling: string, word: string])[] {
+  return spelled.flatMap(([word, ...spellings]) =>
+    [word, ...spellings].flatMap(formsOf).map((form) => [form, word] as const),
   );
 }
 
+/** `sc`, `scs`, `sc st`, `sc stitches`, `sc's`. */
+function allForms(spelling: string): string[] {
+  return [...namesOf(spelling).flatMap(singularAndPlural), `${spelling}'s`];
+}
+
+/** `inc st` is no name of a stitch: there the `st` belongs to what follows. */
 function namesOf(spelling: string): string[] {
-  const complete = /(st|stitch)$/.test(spelling) || shapings.test(spelling);
+  const complete = /(st|stitch|inc|dec|crease)$/.test(spelling);
   return complete ? [spelling] : [spelling, `${spelling} st`, `${spelling} stitch`];
 }
 
-function pluralOf(spelling: string): string {
-  return spelling.endsWith("stitch") ? `${spelling}es` : `${spelling}s`;
+function singularAndPlural(spelling: string): string[] {
+  const plural = spelling.endsWith("stitch") ? `${spelling}es` : `${spelling}s`;
+  return notSpelled.has(plural) ? [spelling] : [spelling, plural];
 }
