@@ -1,0 +1,107 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { type ExpectedRow, readCases } from "./case-file";
+import { type Amount, amountOf, type Numbers, printNumbers } from "./expected-numbers";
+import { tidy } from "./naive/spelling";
+import { type CountedRow, canCount, countPattern } from "./naive-counter";
+
+/** Rows that are ok by the table and beyond this counter, each with the reason. */
+const beyond: readonly { readonly row: string; readonly reason: string }[] = [
+  { row: "rib-attached-to-the-edge > Rib > Row 1", reason: "joins to the edge of another piece" },
+  {
+    row: "rib-attached-to-the-edge > Rib > Row 2",
+    reason: "works past the stitches that join it to the other piece",
+  },
+  { row: "rib-attached-to-the-edge > Rib > Row 3", reason: "joins to the edge of another piece" },
+  { row: "two-tubes-joined > Joining > Rnd 3", reason: "works over two pieces and both sides of a chain" },
+  { row: "underarm-chains > Yoke > Rnd 3", reason: "works over two pieces" },
+  { row: "underarm-chains > Yoke > Rnd 4", reason: "works on a round that is beyond the counter" },
+  { row: "leftover-front-loops > Brim > Rnd 1", reason: "works in loops of a round further down" },
+  { row: "shell-made-in-the-first-row > Row 2", reason: "counts half shells, which nothing defines" },
+];
+
+interface Pair {
+  readonly name: string;
+  readonly expected: ExpectedRow;
+  readonly got: CountedRow | undefined;
+}
+
+const cases = readCases();
+const pairs: readonly Pair[] = cases.flatMap((spec) => {
+  const counted = countPattern(spec.text);
+  return spec.rows.map((expected, index) => ({
+    name: `${spec.name} > ${expected.head}`,
+    expected,
+    got: counted[index],
+  }));
+});
+const ok = pairs.filter(({ expected }) => expected.verdict === "ok");
+const counted = pairs.filter(({ got }) => got !== undefined && got.verdict !== "unreadable");
+
+function differencesOf({ expected, got }: Pair): readonly string[] {
+  if (!got) return ["no such row"];
+  const doubtful = expected.makes.includes(" or ");
+  return [
+    ...difference("needs", expected.needs, printNumbers(got.needs)),
+    ...difference("has", expected.has, printNumbers(got.has)),
+    ...(doubtful ? [] : makesDifferences(amountOf(expected.makes), got)),
+    ...difference("verdict", expected.verdict, got.verdict),
+  ];
+}
+
+function difference(what: string, expected: string, got: string): readonly string[] {
+  return expected === got ? [] : [`${what}: the table has ${expected}, counted ${got}`];
+}
+
+function makesDifferences(expected: Amount, got: CountedRow): readonly string[] {
+  const kinds: readonly (readonly [string, Numbers])[] = Object.entries(expected.kinds);
+  return [
+    ...difference("makes", printNumbers(expected.numbers), printNumbers(got.makes)),
+    ...kinds.flatMap(([kind, numbers]) =>
+      difference(kind, printNumbers(numbers), printNumbers(got.kinds[tidy(kind)] ?? null)),
+    ),
+  ];
+}
+
+test("agrees with the table on every row that it can count", () => {
+  const wrong = counted.flatMap((pair) => differencesOf(pair).map((text) => `${pair.name} | ${text}`));
+  expect(wrong).toEqual([]);
+});
+
+test("counts all ok rows but those listed", () => {
+  const missed = ok
+    .filter(({ got }) => got === undefined || got.verdict === "unreadable")
+    .map(({ name }) => name);
+  expect(missed).toEqual(beyond.map(({ row }) => row));
+});
+
+test("reaches far more than it leaves out", () => {
+  expect((ok.length - beyond.length) / ok.length).toBeGreaterThan(0.85);
+});
+
+describe("samples", () => {
+  const folder = new URL("../../samples/", import.meta.url);
+  const read = (file: string): string => readFileSync(new URL(file, folder), "utf8");
+  const files = readdirSync(folder).filter((file) => file.endsWith(".crochet"));
+
+  test.each(files.filter((file) => file !== "first-draft.crochet"))(
+    "%s adds up by this count too",
+    (file) => {
+      expect(canCount(read(file))).toBe(true);
+      const wrong = countPattern(read(file)).filter(({ verdict }) => verdict !== "ok");
+      expect(wrong).toEqual([]);
+    },
+  );
+
+  test("the first draft has its six slips", () => {
+    const wrong = countPattern(read("first-draft.crochet")).filter(({ verdict }) => verdict !== "ok");
+    expect(wrong.map(({ piece, head, verdict }) => `${piece} > ${head}: ${verdict}`)).toEqual([
+      "Tower > Rnd 3: does-not-fit",
+      "Tower > Rnd 5: wrong-count",
+      "Tower > Rnd 20: does-not-fit",
+      "Gallery > Row 1: does-not-fit",
+      "Rock > Row 3: does-not-fit",
+      "Wave > Row 2: does-not-fit",
+    ]);
+  });
+});
