@@ -1,0 +1,43 @@
+import type { Tree } from "../notation/tree";
+import type { Word } from "../notation/words";
+import type { StatedTerm } from "./instructions";
+
+/** The terms of a stated count: `24 dc, 4 ch-2 sps`; null where the words are no count. */
+export function bindCount(list: Tree, words: readonly Word[], text: string): StatedTerm[] | null {
+  const terms: StatedTerm[] = [];
+  for (const node of termsOf(list)) {
+    const term = bindTerm(node, words, text);
+    if (term === null) return null;
+    terms.push(term);
+  }
+  return terms.length > 0 ? terms : null;
+}
+
+function termsOf(node: Tree): Tree[] {
+  return node.rule === "term" ? [node] : node.children.flatMap(termsOf);
+}
+
+function bindTerm(node: Tree, words: readonly Word[], text: string): StatedTerm | null {
+  const own = words.slice(node.from, node.to);
+  const at = own.findIndex((word) => word.cls === "n");
+  const number = own[at]?.number;
+  if (number === undefined) return null;
+  const nouns = own.slice(at + 1).filter((word) => "StCpqcHlw".includes(word.cls) && word.value !== "in");
+  return { n: number, ...nounOf(nouns, own, text) };
+}
+
+function nounOf(nouns: readonly Word[], own: readonly Word[], text: string): Omit<StatedTerm, "n"> {
+  const [first] = nouns;
+  if (!first) return { noun: "", sort: "any" };
+  const written = text.slice(first.start, (nouns.at(-1) as Word).end).toLowerCase().replace(/\s+/g, " ");
+  const noun = written.replace(/\b(sp|space)s\b/g, "sp").replace(/\.$/, "");
+  const space = nouns.find((word) => word.cls === "C");
+  if (space) return { noun, sort: "space", ...(space.number?.[0] ? { chains: space.number[0] } : {}) };
+  if (nouns.some((word) => word.cls === "p" || word.cls === "q")) return { noun, sort: nouns.some((word) => word.cls === "S") ? "unit" : "space" };
+  if (first.cls === "H") return { noun: first.value, sort: "turning-chain" };
+  if (first.cls === "c") return { noun: "ch", sort: own.some((word) => word.cls === "T") ? "space" : "chain" };
+  if (first.cls === "l") return { noun: "sl st", sort: "stitch" };
+  if (nouns.length === 1 && first.cls === "t") return { noun: "sts", sort: "any" };
+  if (nouns.length === 1 && first.cls === "S") return { noun: first.value, sort: "stitch" };
+  return { noun, sort: "unit" };
+}

@@ -1,0 +1,240 @@
+import type { Sized } from "../notation/words";
+import { stitchOf, type Terms } from "../trade/stitches";
+import type { BindContext } from "./bind";
+import type { Choice, Instruction, RowPlan, StartOption } from "./instructions";
+
+export interface Declared {
+  readonly from: number;
+  readonly counts: "yes" | "no";
+  readonly space: number;
+  readonly kind: string | null;
+}
+
+type Rest = Pick<RowPlan, "instructions" | "choices" | "carried" | "carriedDeclared" | "foundation">;
+
+/**
+ * What only a whole row can tell: the chain that opens it, the chain at its end that opens the next
+ * one, and a line without marks that is worked over and over.
+ */
+export function rowChoices(all: readonly Instruction[], choices: Choice[], declared: Declared | null, context: BindContext, counted: boolean): Rest {
+  const { kept: whole, carried } = splitCarried(all);
+  const { kept, foundation } = splitFoundation(whole);
+  const late = declared !== null && carried.length > 0 && declared.from > (carried[0]?.span.start ?? 0);
+  const onChain = skippedChains(kept, choices, late ? null : declared, context);
+  const opened = onChain ?? openRow(kept, choices, late ? null : declared, context);
+  void counted;
+  return {
+    instructions: withLoneLine(opened, choices),
+    choices,
+    carried,
+    foundation,
+    carriedDeclared: late ? declared.counts : null,
+  };
+}
+
+/** `…, ch 1, turn.` at the end: the chain belongs to the next row. */
+function splitCarried(all: readonly Instruction[]): { kept: readonly Instruction[]; carried: readonly Instruction[] } {
+  const [turn, chain] = [all.at(-1), all.at(-2)];
+  if (all.length > 2 && turn?.op === "turn" && chain?.op === "chain") return { kept: all.slice(0, -2), carried: [chain] };
+  if (all.length > 2 && turn?.op === "chain" && chain?.op !== "skip" && isLow(turn.n) && chain?.op !== "repeat") return { kept: all.slice(0, -1), carried: [turn] };
+  return { kept: all, carried: [] };
+}
+
+function isLow(n: Sized): boolean {
+  return n.length === 1 && n[0] === 1;
+}
+
+/** `Ch 13, sc in 2nd ch from hook…`: the row makes its own starting chain. */
+function splitFoundation(all: readonly Instruction[]): { kept: readonly Instruction[]; foundation: Sized | null } {
+  const at = all.findIndex((instruction) => !["mark", "unknown"].includes(instruction.op));
+  const first = all[at];
+  if (first?.op !== "chain" || !fromHookNext(all.slice(at + 1)) || all.length === 1) return { kept: all, foundation: null };
+  return { kept: all.filter((_, i) => i !== at), foundation: first.n };
+}
+
+/** `dc in 4th ch from hook`: the chains before it may be a stitch, and a space in a mesh. */
+function skippedChains(all: readonly Instruction[], choices: Choice[], declared: Declared | null, context: BindContext): Instruction[] | null {
+  const n = firstFromHook(all);
+  if (n === null) return null;
+  const kind = declared?.kind ?? firstKind(all) ?? "sc";
+  const ways = skippedWays(n - 1, kind, firstChain(all), declared, context);
+  choices.push({ options: ways.map((way) => way.says), costs: ways.map((way) => way.cost) });
+  return [{ op: "start", n: [n - 1], choice: choices.length - 1, options: ways.map((way) => way.option), span: all[0]?.span ?? { start: 0, end: 0 } }, ...all];
+}
+
+function skippedWays(n: number, kind: string, chain: number, declared: Declared | null, context: BindContext): Way[] {
+  const height = stitchOf(kind, context.terms)?.turningChain || 1;
+  const way = (counted: boolean, space: number, cost: number): Way => ({
+    option: { counted, takesPlace: false, kind, space },
+    says: counted ? `the ${n} skipped chains count as a ${kind}${space ? ` and a ch-${space} space` : ""}` : "the skipped chains do not count as a stitch",
+    cost,
+  });
+  if (declared) return [way(declared.counts === "yes", declared.counts === "yes" ? declared.space : 0, 0)];
+  if (n < height || n <= 1) return [way(false, 0, 0)];
+  if (n > height + 1 || (n > height && chain > 0)) return [way(true, chain > 0 ? chain : n - height, 0), way(true, 0, 1), way(false, 0, 1)];
+  if (height <= 1) return [way(false, 0, 0), way(true, 0, 1)];
+  if (height === 2) return [way(true, 0, 0), way(false, 0, 0)];
+  return [way(true, 0, 0), way(false, 0, 1)];
+}
+
+function firstFromHook(all: readonly Instruction[]): number | null {
+  for (const instruction of all) {
+    if (instruction.op === "chain" || instruction.op === "other-side") return null;
+    if (instruction.op === "begin-at") return null;
+    if ("body" in instruction) {
+      const n = firstFromHook(instruction.body);
+      if (n !== null) return n;
+    }
+    if (!("takes" in instruction)) continue;
+    const take = instruction.takes.find((one) => one.how === "from-hook");
+    if (take?.how === "from-hook") return take.n[0] ?? null;
+    if (instruction.op === "work" || instruction.op === "group") return null;
+  }
+  return null;
+}
+
+function firstChain(all: readonly Instruction[]): number {
+  for (const instruction of all) {
+    if (instruction.op === "chain") return instruction.n[0] ?? 0;
+    if (instruction.op === "repeat") {
+      const n = firstChain(instruction.body);
+      if (n > 0) return n;
+    }
+  }
+  return 0;
+}
+
+/** The chain that opens the row, with what it may be; brackets round the opening are looked into. */
+function openRow(all: readonly Instruction[], choices: Choice[], declared: Declared | null, context: BindContext): Instruction[] {
+  const at = all.findIndex((instruction) => !["turn", "mark", "slip", "unknown"].includes(instruction.op));
+  const first = all[at];
+  if (!first) return [...all];
+  if (first.op === "chain") {
+    if (fromHookNext(all.slice(at + 1))) return [...all];
+    const start = startOf(first, all.slice(at + 1), choices, declared, context);
+    return start ? all.map((instruction, i) => (i === at ? start : instruction)) : [...all];
+  }
+  if (first.op === "group" && first.takes.some((take) => take.how === "same")) {
+    const body = openRow(first.body, choices, declared ?? { from: 0, counts: "yes", space: 0, kind: null }, context);
+    return all.map((instruction, i) => (i === at ? { ...first, body } : instruction));
+  }
+  return [...all];
+}
+
+function fromHookNext(rest: readonly Instruction[]): boolean {
+  const next = rest.find((instruction) => instruction.op !== "turn");
+  if (!next) return true;
+  if (next.op === "begin-at") return true;
+  if (next.op === "group" || next.op === "work" || next.op === "slip" || next.op === "skip") return next.takes.some((take) => take.how === "from-hook");
+  return next.op === "repeat" ? fromHookNext(next.body) : false;
+}
+
+function firstKind(all: readonly Instruction[]): string | null {
+  for (const instruction of all) {
+    if (instruction.op === "either") return firstKind(instruction.options[0] ?? []);
+    if (instruction.op === "work") return instruction.stitch.body ? firstKind(instruction.stitch.body) : instruction.stitch.kind;
+    if (instruction.op === "repeat" || instruction.op === "group") {
+      const kind = firstKind(instruction.body);
+      if (kind) return kind;
+    }
+  }
+  return null;
+}
+
+function startOf(chain: Extract<Instruction, { op: "chain" }>, rest: readonly Instruction[], choices: Choice[], declared: Declared | null, context: BindContext): Instruction | null {
+  const n = chain.n[0] ?? 0;
+  const kind = declared?.kind ?? firstKind(rest) ?? kindOfHeight(n, context.terms);
+  const ways = startWays(n, kind, declared, context);
+  if (ways === null) return null;
+  choices.push({ options: ways.map((way) => way.says), costs: ways.map((way) => way.cost) });
+  return { op: "start", n: chain.n, choice: choices.length - 1, options: ways.map((way) => way.option), span: chain.span };
+}
+
+interface Way {
+  readonly option: StartOption;
+  readonly says: string;
+  readonly cost: number;
+}
+
+function startWays(n: number, kind: string, declared: Declared | null, context: BindContext): Way[] | null {
+  const height = stitchOf(kind, context.terms)?.turningChain || (n <= 2 ? 1 : 3);
+  const space = declared?.space || (declared === null && n > height && height > 1 ? n - height : 0);
+  const way = (counted: boolean, takesPlace: boolean, cost: number): Way => ({
+    option: { counted, takesPlace, kind, space },
+    says: `the ch ${n} at the start ${counted ? `counts as a ${kind}` : "does not count as a stitch"}`,
+    cost,
+  });
+  if (declared && declared.from < 0) return [way(true, false, 0)];
+  const said = declared ? declared.counts === "yes" : (context.conventions.startCounts.get(n) ?? null);
+  if (said === true) return [way(true, true, 0), way(true, false, 2)];
+  if (said === false) return [way(false, false, 0)];
+  const habit = context.conventions.habits.get(n);
+  if (habit === true && (n > 1 || height > 1)) return [way(true, true, 0), way(false, false, 1), way(true, false, 3)];
+  if (habit === false) return [way(false, false, 0), ...(n > 1 ? [way(true, true, 1)] : [])];
+  if (n === 1) return [way(false, false, 0)];
+  if (height <= 1 && n > 2) return null;
+  if (height <= 1) return [way(false, false, 0)];
+  if (n < height) return [way(false, false, 0), way(true, true, 1)];
+  if (n === 2) return [way(true, true, 0), way(false, false, 0)];
+  return [way(true, true, 0), way(false, false, 1), way(true, false, 3)];
+}
+
+function kindOfHeight(n: number, terms: Terms): string {
+  const us = ["sc", "sc", "hdc", "dc", "tr", "dtr"][Math.min(n, 5)] as string;
+  return terms === "US" ? us : (stitchOf(us, "US")?.uk ?? us);
+}
+
+/** A line with no mark and no word on how often is worked once, or over and over to the end. */
+function withLoneLine(all: readonly Instruction[], choices: Choice[]): Instruction[] {
+  const from = all.findIndex((instruction) => !["turn", "start", "mark", "unknown", "begin-at"].includes(instruction.op));
+  if (from < 0) return [...all];
+  const body = all.slice(from).filter((instruction) => instruction.op !== "turn");
+  const reach = body.map((instruction) => reaches(instruction));
+  const last = body.at(-1);
+  const againAt = body.findIndex((instruction) => instruction.op === "repeat" && instruction.body.length === 0);
+  if (againAt > 0) {
+    const again = body[againAt] as Extract<Instruction, { op: "repeat" }>;
+    return [...all.slice(0, from), { ...again, body: body.slice(0, againAt) }, ...body.slice(againAt + 1)];
+  }
+  if (body.some((instruction) => ["slip", "other-side", "unknown", "change"].includes(instruction.op)) || body.some(startsOnChain)) return [...all];
+  const span = { start: body[0]?.span.start ?? 0, end: last?.span.end ?? 0 };
+  if (reach.slice(0, -1).some((r) => r !== "some")) return [...all];
+  if (reach.at(-1) === "all" && body.length > 1 && last?.op === "work" && body.slice(0, -1).some((instruction) => instruction.op === "work")) {
+    const choice = choices.push({ options: ["only the last part is repeated", "the whole line is repeated"], costs: [0, 1] }) - 1;
+    const unit: Instruction = { op: "repeat", body: [...body.slice(0, -1), onceOnly(last)], times: { how: "to-end", until: null }, span };
+    return [...all.slice(0, from), { op: "either", choice, options: [body, [unit]], span }];
+  }
+  if (reach.at(-1) !== "some" || !body.some((instruction) => instruction.op === "work")) return [...all];
+  const choice = choices.push({ options: ["the line is worked once", "the line is repeated to the end"], costs: [0, 1] }) - 1;
+  const unit: Instruction = { op: "repeat", body, times: { how: "to-end", until: null }, span };
+  return [...all.slice(0, from), { op: "either", choice, options: [body, [unit]], span }];
+}
+
+function startsOnChain(instruction: Instruction): boolean {
+  return instruction.op === "work" && instruction.takes.some((take) => take.how === "from-hook" || take.how === "nowhere");
+}
+
+function onceOnly(instruction: Extract<Instruction, { op: "work" }>): Instruction {
+  return { ...instruction, takes: [{ how: "next", n: [1], of: instruction.takes[0]?.how === "each" ? (instruction.takes[0].of[0] ?? { sort: "stitch" }) : { sort: "stitch" } }] };
+}
+
+/** How far an instruction goes: over places it counts, to the end, or over places that only it names. */
+function reaches(instruction: Instruction): "some" | "all" | "fixed" {
+  if (instruction.op === "repeat") return "fixed";
+  if (instruction.op !== "work" && instruction.op !== "group" && instruction.op !== "skip") return "some";
+  if (instruction.takes.some((take) => take.how === "each")) return instruction.takes.length === 1 ? "all" : "fixed";
+  return instruction.takes.some((take) => take.how === "last" || take.how === "from-hook" || take.how === "marked") ? "fixed" : "some";
+}
+
+/** The chain at the end of the row before, as the start of this one. */
+export interface CarriedChain {
+  readonly options: readonly StartOption[];
+  readonly says: readonly string[];
+  readonly costs: readonly number[];
+}
+
+export function carriedChain(n: Sized, rest: readonly Instruction[], declared: "yes" | "no" | null, context: BindContext): CarriedChain | null {
+  const kind = firstKind(rest) ?? kindOfHeight(n[0] ?? 1, context.terms);
+  const ways = startWays(n[0] ?? 0, kind, declared === null ? null : { from: 0, counts: declared, space: 0, kind: null }, context);
+  return ways && { options: ways.map((way) => way.option), says: ways.map((way) => way.says), costs: ways.map((way) => way.cost) };
+}

@@ -1,0 +1,636 @@
+import type { Conventions } from "../notation/declared";
+import type { Tree } from "../notation/tree";
+import type { Sized, Word } from "../notation/words";
+import type { Span } from "../text/span";
+import { type Stitch, stitchOf, type Terms } from "../trade/stitches";
+import { bindCount } from "./bind-count";
+import { rowChoices } from "./bind-start";
+import type { Choice, Instruction, RowPlan, StatedTerm, StitchUse, Take, Target, Times, Until } from "./instructions";
+
+/** A stitch that the pattern itself explains. */
+export interface Definition {
+  readonly uses: number;
+  readonly makes: number;
+  /** The group it is worked as, in one place. */
+  readonly body?: readonly Instruction[];
+  readonly kind: string;
+}
+
+export interface BindContext {
+  readonly terms: Terms;
+  readonly definitions: ReadonlyMap<string, Definition>;
+  readonly conventions: Conventions;
+  /** `(…)` with nothing behind: all in one place, where the pattern says so. */
+  readonly roundMeansPlace?: boolean;
+}
+
+const one: Sized = [1];
+const anyStitch: Target = { sort: "stitch" };
+
+/** Binds the words of a row to its tree: instructions with choice points, and the stated count. */
+export function bindRow(text: string, words: readonly Word[], tree: Tree, context: BindContext): RowPlan {
+  return new Binder(text, words, context).row(tree);
+}
+
+class Binder {
+  private readonly choices: Choice[] = [];
+  private readonly unknown: { text: string; span: Span }[] = [];
+  private readonly mentions = new Set<string>();
+  private stated: readonly StatedTerm[] | null = null;
+  private statedSpan: Span | null = null;
+  private turns = false;
+  private joins = false;
+  private outOfReach: string | null = null;
+  private onRow: number | null = null;
+  private lastStitch: StitchUse | null = null;
+  private prose = false;
+  private declared: { from: number; counts: "yes" | "no"; space: number; kind: string | null } | null = null;
+
+  constructor(
+    private readonly text: string,
+    private readonly words: readonly Word[],
+    private readonly context: BindContext,
+  ) {}
+
+  row(tree: Tree): RowPlan {
+    const instructions = this.bindAll(tree.children);
+    const base = {
+      stated: this.stated,
+      statedSpan: this.statedSpan,
+      turns: this.turns,
+      joins: this.joins,
+      unknown: this.unknown,
+      outOfReach: this.outOfReach,
+      copies: null,
+      onRow: this.onRow,
+      onPiece: [],
+      mentions: this.mentions,
+    };
+    return { ...base, ...rowChoices(instructions, this.choices, this.declared, this.context, this.stated !== null) };
+  }
+
+  private word(i: number): Word {
+    return this.words[i] as Word;
+  }
+
+  private span(tree: Tree): Span {
+    return { start: this.word(tree.from).start, end: this.word(tree.to - 1).end };
+  }
+
+  private textOf(tree: Tree): string {
+    const { start, end } = this.span(tree);
+    return this.text.slice(start, end);
+  }
+
+  private bindAll(nodes: readonly Tree[]): Instruction[] {
+    const out: Instruction[] = [];
+    for (let i = 0; i < nodes.length; i++) {
+      const node = nodes[i] as Tree;
+      if (this.prose && !endsProse(node, this.words)) continue;
+      if (this.prose && node.rule === "sep") {
+        this.prose = false;
+        continue;
+      }
+      this.prose = false;
+      out.push(...this.bind(node, out, nodes[i + 1]));
+    }
+    return out;
+  }
+
+  private bind(node: Tree, before: readonly Instruction[], next: Tree | undefined): Instruction[] {
+    const only = node.children[0] as Tree;
+    switch (node.rule) {
+      case "count":
+        return this.count(node);
+      case "starred":
+        return this.starred(only);
+      case "daggered":
+        return this.daggered(node);
+      case "prefixed":
+        return this.prefixed(node);
+      case "group":
+        return this.group(only, before);
+      case "make":
+        return this.make(only);
+      case "ringStart":
+        return [{ op: "work", stitch: { kind: this.context.terms === "UK" ? "dc" : "sc", uses: 1, makes: 1 }, per: this.numberIn(node), takes: [{ how: "nowhere" }], span: this.span(node) }];
+      case "elided":
+        return this.elided(node);
+      case "chain":
+        return [{ op: "chain", n: this.numberIn(node), span: this.span(node) }];
+      case "slip":
+        return this.slip(node);
+      case "skip":
+        return this.skip(node);
+      case "leave":
+        return [{ op: "skip", takes: this.coreTakes(child(node, "core")), span: this.span(node) }];
+      case "placeFirst":
+        return this.placeFirst(node);
+      case "join":
+        return this.join(node);
+      case "turn":
+        return this.turn(node);
+      case "otherSide":
+        return [{ op: "other-side", span: this.span(node) }];
+      case "start":
+        return [{ op: "begin-at", n: this.numberAt(find(node, (i) => this.word(i).cls === "o", this.words)), span: this.span(node) }];
+      case "again":
+        return this.again(node, before);
+      case "marker":
+        return this.marker(node);
+      case "mark":
+        return [{ op: "mark", span: this.span(node) }];
+      case "repeatFrom":
+        return [];
+      case "other":
+        return this.other(node, next);
+      default:
+        return [];
+    }
+  }
+
+  // Words not understood
+
+  private other(node: Tree, next: Tree | undefined): Instruction[] {
+    const word = this.word(node.from);
+    if (word.cls === "V") {
+      this.prose = true;
+      return [];
+    }
+    void next;
+    if (!/[\p{L}\d]/u.test(word.value) || quiet.test(word.cls)) return [];
+    if (this.stated !== null) return [];
+    if (harmless.has(word.value)) return [];
+    const span = { start: word.start, end: word.end };
+    this.unknown.push({ text: this.text.slice(word.start, word.end), span });
+    return [{ op: "unknown", text: word.value, span }];
+  }
+
+  private count(node: Tree): Instruction[] {
+    const bracket = child(node, "count_bracket") ?? child(node, "count_made") ?? child(node, "count_madeBracket");
+    const text = this.textOf(node);
+    const terms = bindCount(child(bracket as Tree, "countList") as Tree, this.words, this.text);
+    if (terms === null || /so far|\b(?:rows?|rnds?|rounds)\b(?! )|\d\s*(?:rows|rnds|rounds)\b/i.test(text)) return [];
+    if (this.unknown.length > 0 && this.stated === null && this.onlyUnknownBefore()) this.outOfReach ??= null;
+    this.stated = terms;
+    this.statedSpan = this.span(node);
+    return [];
+  }
+
+  private onlyUnknownBefore(): boolean {
+    return false;
+  }
+
+  // Repeats
+
+  private starred(node: Tree): Instruction[] {
+    const repeat = child(node, "repeatFrom");
+    const body = this.bindAll(node.children.filter((part) => part.rule !== "repeatFrom" && part.rule !== "tail"));
+    const cut = body.findIndex((part) => part.op === "mark");
+    const tail = child(repeat ?? node, "tail");
+    const steps = body.filter((part) => part.op !== "mark");
+    const cuts = cut >= 0 && repeat && child(repeat, "ending") ? { cut } : {};
+    const times = this.times(tail, repeat !== undefined);
+    return [{ op: "repeat", body: steps, times, ...cuts, span: this.span(node) }];
+  }
+
+  private daggered(node: Tree): Instruction[] {
+    const again = child(node, "daggerAgain");
+    const body = this.bindAll(node.children.filter((part) => part.rule !== "daggerAgain"));
+    const times: Times = again ? this.times(child(again, "tail"), true) : { how: "fixed", n: one };
+    return [{ op: "repeat", body, times, span: this.span(node) }];
+  }
+
+  private prefixed(node: Tree): Instruction[] {
+    const [number, ...rest] = node.children;
+    const inner = rest.flatMap((part) => (part.rule === "group" ? this.bindAll((part.children[0] as Tree).children) : this.bindAll([part])));
+    return [{ op: "repeat", body: inner, times: { how: "fixed", n: this.numberAt((number as Tree).from) }, span: this.span(node) }];
+  }
+
+  /** How often: `afterFirst` tells `rep from *` (once, and then again) from a plain group. */
+  private times(tail: Tree | undefined, afterFirst: boolean): Times {
+    const inner = tail?.children[0];
+    if (!inner) return afterFirst ? { how: "to-end", until: null } : { how: "to-end", until: null };
+    if (inner.rule === "extent") return { how: "to-end", until: null };
+    if (inner.rule === "toLast") return { how: "to-end", until: this.until(inner) };
+    const times = child(inner, "times");
+    if (times) return this.timesOf(times, afterFirst);
+    return { how: "to-end", until: null };
+  }
+
+  private timesOf(node: Tree, afterFirst: boolean): Times {
+    const n = this.timesNumber(node);
+    const text = this.textOf(node);
+    const more = this.words.slice(node.from, node.to).some((word) => word.cls === "M");
+    const all = this.words.slice(node.from, node.to).some((word) => word.cls === "s") && !more;
+    if (more && afterFirst) return { how: "fixed", n: n.map((value) => (value === null ? null : value + 1)) };
+    if (!afterFirst || all || /^x/i.test(text)) return { how: "fixed", n };
+    const settled = this.context.conventions.timesMeans;
+    if (settled === "in-all") return { how: "fixed", n };
+    if (settled === "more") return { how: "fixed", n: n.map((value) => (value === null ? null : value + 1)) };
+    const shown = n.join("/");
+    const choice = this.choose([`"${text.trim()}" means ${shown} times in all`, `"${text.trim()}" means ${shown} more times`], [0, 0]);
+    return { how: "doubtful", n, choice };
+  }
+
+  private timesNumber(node: Tree): Sized {
+    const at = find(node, (i) => this.word(i).cls === "n" || this.word(i).cls === "W", this.words);
+    return at < 0 ? one : this.word(at).cls === "W" ? [Number(this.word(at).value)] : this.numberAt(at);
+  }
+
+  private choose(options: readonly string[], costs: readonly number[]): number {
+    this.choices.push({ options, costs });
+    return this.choices.length - 1;
+  }
+
+  private again(node: Tree, before: readonly Instruction[]): Instruction[] {
+    void before;
+    return [{ op: "repeat", body: [], times: this.times(child(node, "tail"), true), span: this.span(node) }];
+  }
+
+  // Brackets
+
+  private group(node: Tree, before: readonly Instruction[]): Instruction[] {
+    const tail = child(node, "tail");
+    const inside = node.children.filter((part) => part.rule !== "tail");
+    if (!tail && this.isRemark(node, inside, before)) return this.remark(node, before);
+    const body = this.bindAll(inside);
+    const span = this.span(node);
+    const place = tail && child(tail, "tailPlace");
+    const timesPlace = tail && child(tail, "tailTimes");
+    if (place) {
+      const takes = this.placeTakes(child(place, "place") as Tree, child(place, "extent") !== undefined);
+      const times = child(place, "times");
+      const inPlace: Instruction = { op: "group", body, takes, span };
+      return times ? [{ op: "repeat", body: [inPlace], times: this.timesOf(times, false), span }] : [inPlace];
+    }
+    if (timesPlace && child(timesPlace, "place")) this.placeTakes(child(timesPlace, "place") as Tree, false);
+    if (!tail && this.context.roundMeansPlace) return [{ op: "group", body, takes: [{ how: "next", n: one, of: anyStitch }], span }];
+    if (!tail) return [{ op: "repeat", body, times: { how: "lone", choice: this.choose(["the group is worked once", "the group is repeated to the end"], [0.5, 0]) }, span }];
+    const times = this.times(tail, false);
+    const inRing = timesPlace !== undefined && this.isRing(child(timesPlace, "place"));
+    return [{ op: "repeat", body: inRing ? body.map(intoRing) : body, times, span }];
+  }
+
+  private isRing(place: Tree | undefined): boolean {
+    return place !== undefined && this.words.slice(place.from, place.to).some((word) => word.cls === "g");
+  }
+
+  private isRemark(node: Tree, inside: readonly Tree[], before: readonly Instruction[]): boolean {
+    const words = this.words.slice(node.from + 1, node.to - 1);
+    if (words.some((word) => word.cls === "D" || word.cls === "w" || word.cls === "=" || word.cls === "K" || word.cls === "u" || word.cls === "V")) return true;
+    if (!inside.some((part) => ["make", "chain", "starred", "group", "skip", "slip", "prefixed"].includes(part.rule))) return true;
+    const last = before.at(-1);
+    return last?.op === "work" && words.every((word) => word.cls === "S") && words.length === 1 ? true : last?.op === "work" && special(last.stitch);
+  }
+
+  /** What a remark says of the instruction before it. */
+  private remark(node: Tree, before: readonly Instruction[]): Instruction[] {
+    const text = this.textOf(node);
+    const last = before.at(-1);
+    if (/count/i.test(text)) {
+      const counts = /\bnot\b|n['’]t\b/i.test(text) ? "no" : "yes";
+      const space = /(?:and|,|\+|plus)\s*(?:a )?(?:ch[\s-]*(\d+)|(\d+)\s*ch)/i.exec(text);
+      const kind = this.words.slice(node.from, node.to).find((word) => word.cls === "S")?.value ?? null;
+      this.declared ??= { from: this.word(node.from).start, counts, space: Number(space?.[1] ?? space?.[2] ?? 0), kind };
+      if (/beside|no place|does not take/i.test(text)) this.declared = { ...this.declared, from: -1 - this.declared.from };
+    }
+    const made = /\(\s*(?:first |next |last )?([\w-]+)\s+(?:made|completed)/i.exec(text);
+    if (made && last) this.mentions.add(`unit:${(made[1] as string).toLowerCase()}`);
+    return [];
+  }
+
+  // Stitches
+
+  private use(node: Tree): StitchUse {
+    const at = find(node, (i) => this.word(i).cls === "S", this.words);
+    const word = this.word(at).value;
+    this.mentions.add(word);
+    const use = stitchUse(word, this.context, this.lastStitch);
+    if (use === null) this.unknown.push({ text: this.text.slice(this.word(at).start, this.word(at).end), span: this.word(at) });
+    if (use && !/^(inc|dec|invdec)$/.test(word)) this.lastStitch = use;
+    return use ?? { kind: word, uses: 1, makes: 1 };
+  }
+
+  private make(node: Tree): Instruction[] {
+    const span = this.span(node);
+    const leading = node.rule === "make_number" ? this.numberAt((child(node, "number") as Tree).from) : null;
+    const stitchNode = child(node, "stitch") as Tree;
+    const stitch = this.use(stitchNode);
+    const timesNode = child(node, "makeTimes");
+    const behind = timesNode ? this.timesNumber(timesNode) : null;
+    const wheres = node.children.filter((part) => part.rule === "where").map((part) => part.children[0] as Tree);
+    const again = wheres.find((part) => part.rule === "times");
+    const out = this.makeIn(stitch, leading ?? behind, leading !== null, wheres, span, node);
+    return again ? [{ op: "repeat", body: out, times: this.timesOf(again, false), span }] : out;
+  }
+
+  private makeIn(stitch: StitchUse, count: Sized | null, before: boolean, wheres: readonly Tree[], span: Span, node: Tree): Instruction[] {
+    const per = count ?? one;
+    if (wheres.some((part) => part.rule === "evenly") || this.isEvenly(wheres)) return this.evenly(stitch, count, span, node);
+    const places = wheres.filter((part) => part.rule === "place" || part.rule === "loopPlace");
+    const toLast = wheres.find((part) => part.rule === "toLast");
+    const extent = wheres.some((part) => part.rule === "extent");
+    if (places.length > 0) {
+      const takes = places.flatMap((part) => this.placeTakes(part, extent));
+      const merged = toLast ? withUntil(takes, this.until(toLast)) : takes;
+      if (merged.some((take) => take.how === "next") && stitch.family === "over") return [{ op: "work", stitch: spread(stitch, merged), per: one, takes: merged, span }];
+      return [{ op: "work", stitch, per, takes: merged, span }];
+    }
+    if (toLast || extent) return [{ op: "work", stitch, per, takes: [{ how: "each", of: [anyStitch], until: toLast ? this.until(toLast) : null }], span }];
+    const glued = before && count && (count[0] ?? 0) > 1 && (count[0] ?? 0) <= 9 && this.isGlued(node) ? this.choose([`"${this.textOf(node)}" is ${count[0]} stitches in a row`, `"${this.textOf(node)}" is ${count[0]} stitches in one place`], [0, 1]) : undefined;
+    return [{ op: "work", stitch, per: one, takes: [{ how: "next", n: per, of: anyStitch }], span, ...(glued === undefined ? {} : { glued }) }];
+  }
+
+  private isGlued(node: Tree): boolean {
+    return node.children.length === 2 && this.word((child(node, "stitch") as Tree).from).glued && this.context.terms !== undefined;
+  }
+
+  private isEvenly(wheres: readonly Tree[]): boolean {
+    return wheres.some((part) => /even(?:ly)?\b/i.test(this.textOf(part)) && /evenly/i.test(this.textOf(part)));
+  }
+
+  /** `work 40 sc evenly around`, `inc 4 sts evenly`: a number without places. */
+  private evenly(stitch: StitchUse, count: Sized | null, span: Span, node: Tree): Instruction[] {
+    if (count === null) return [{ op: "work", stitch, per: one, takes: [{ how: "each", of: [anyStitch], until: null }], span }];
+    const word = this.words.slice(node.from, node.to).find((part) => part.cls === "S")?.value ?? "";
+    if (/^(inc|dec|invdec)$/.test(word)) {
+      this.outOfReach = `"${this.textOf(node)}" gives a number but not where`;
+      return [{ op: "change", by: count.map((n) => (n === null ? null : word === "inc" ? n : -n)), span }];
+    }
+    this.outOfReach = `"${this.textOf(node)}" does not say which places it uses`;
+    return [{ op: "work", stitch, per: count, takes: [{ how: "nowhere" }], span }];
+  }
+
+  private elided(node: Tree): Instruction[] {
+    const stitch = this.lastStitch ?? stitchUse("sc", this.context, null);
+    if (!stitch) return [];
+    const takes = this.coreTakes(child(node, "core"), child(node, "extent") !== undefined);
+    return [{ op: "work", stitch, per: this.numberAt((child(node, "number") as Tree).from), takes, span: this.span(node) }];
+  }
+
+  private placeFirst(node: Tree): Instruction[] {
+    const core = child(node, "core") as Tree;
+    const items = descendants(node, "listItem").flatMap((item) => {
+      const inner = item.children[0] as Tree;
+      if (inner.rule === "chain") return this.bind(inner, [], undefined);
+      const stitch = this.use(inner);
+      const n = child(inner, "number") ? this.numberAt((child(inner, "number") as Tree).from) : one;
+      return [{ op: "work" as const, stitch, per: one, takes: [{ how: "next" as const, n, of: anyStitch }], span: this.span(item) }];
+    });
+    return [{ op: "group", body: items, takes: this.coreTakes(core), span: this.span(node) }];
+  }
+
+  // Places
+
+  private placeTakes(node: Tree, extent: boolean): Take[] {
+    const cores = [child(node, "core"), ...descendants(node, "andCore").map((part) => child(part, "core"))].filter((core): core is Tree => core !== undefined);
+    const around = this.word(node.from).value === "around";
+    void around;
+    const takes = cores.flatMap((core) => this.coreTakes(core, extent));
+    return mergeEach(takes);
+  }
+
+  private coreTakes(core: Tree | undefined, extent = false): Take[] {
+    if (!core) return [{ how: "next", n: one, of: anyStitch }];
+    const words = this.words.slice(core.from, core.to);
+    const has = (cls: string): boolean => words.some((word) => word.cls === cls);
+    const text = this.textOf(core);
+    if (has("g")) return [{ how: "nowhere" }];
+    const rowRef = child(core.children[0] ?? core, "qual") && words.findIndex((word) => word.cls === "R");
+    const nAt = words.findIndex((word, i) => (word.cls === "n" && words[i + 1]?.cls !== "R" && words[i - 1]?.cls !== "R"));
+    const n = nAt >= 0 ? (words[nAt]?.number ?? one) : one;
+    const of = this.target(core, words);
+    if (has("Z")) return [{ how: "next", n: [2], of: anyStitch }];
+    if (/row ends?|ends? of (?:each )?row|side of/i.test(text) && !has("C")) return [{ how: "unknown", why: `"${text}" cannot be counted` }];
+    if (typeof rowRef === "number" && rowRef >= 0 && words[rowRef + 1]?.cls === "n" && words.some((word) => word.cls === "B")) this.onRow = words[rowRef + 1]?.number?.[0] ?? null;
+    if (has("o") && (has("h") || has("c")) && !has("H")) return [{ how: "from-hook", n: words.find((word) => word.cls === "o")?.number ?? one }];
+    if (has("m")) return [{ how: "same" }];
+    if (has("Y")) {
+      const y = words.find((word) => word.cls === "Y")?.value;
+      if (y === "skipped") return [{ how: "nowhere" }];
+      if (y === "marked") return [{ how: "marked" }];
+      if (y === "base") return [{ how: "same" }];
+    }
+    const each = has("e") && !has("X") && nAt < 0;
+    if (words[0]?.cls === "E" || has("E")) return [{ how: "each", of: [of], until: null }, { how: "unknown", why: "every other" }];
+    if (has("z")) return [{ how: "last", n, of }];
+    if (has("y") || (each && has("y"))) return [{ how: "each", of: [of], until: null }];
+    if (has("e") && nAt < 0 && !has("X")) return [{ how: "each", of: [of], until: null }];
+    if (extent && nAt < 0 && !has("X") && !has("f")) return [{ how: "each", of: [of], until: null }];
+    if (has("H") || (has("o") && has("H"))) return [{ how: "next", n, of: anyStitch }];
+    const below = words.findIndex((word) => word.cls === "b");
+    const rowsBelow = below > 1 && words[below - 1]?.cls === "R";
+    return [{ how: "next", n, of, ...(rowsBelow ? { spike: this.choose(["the stitch stands in front of the next one, which is not worked", "the stitch takes no place of its own"], [0, 0.1]) } : {}) }];
+  }
+
+  private target(core: Tree, words: readonly Word[]): Target {
+    void core;
+    const unitAt = words.findIndex((word, i) => word.cls === "S" && words[i - 1]?.cls === "e" && i > 1);
+    const unit = unitAt >= 0 ? { unit: words[unitAt]?.value ?? "" } : {};
+    for (const word of words) {
+      if (word.cls === "C") return { sort: "space", ...(word.number?.[0] ? { chains: word.number[0] } : {}), ...unit };
+      if (word.cls === "p") return words.some((other) => other.cls === "v") ? { sort: "gap" } : { sort: "space" };
+      if (word.cls === "q") return { sort: "stitch", named: true };
+      if (word.cls === "c") return { sort: "chain" };
+      if (word.cls === "t") return { sort: "stitch" };
+      if (word.cls === "S") {
+        const stitch = stitchOf(word.value, this.context.terms);
+        const grouped = stitch?.family === "shell" || stitch?.family === "v-stitch";
+        return grouped ? { sort: "space", unit: word.value } : { sort: "stitch", named: true };
+      }
+    }
+    return { sort: "stitch" };
+  }
+
+  private until(node: Tree): Until | null {
+    const core = child(node, "core");
+    if (!core) return null;
+    const words = this.words.slice(core.from, core.to);
+    if (words.some((word) => word.value === "marked")) return "marked";
+    const of = this.target(core, words);
+    const corner = words.some((word) => word.cls === "q" || word.value === "corner sp");
+    if (words.some((word) => word.cls === "X") || corner) return "space";
+    const at = words.find((word) => word.cls === "n");
+    return { n: at?.number ?? one, of };
+  }
+
+  private skip(node: Tree): Instruction[] {
+    const what = child(node, "skipWhat");
+    const span = this.span(node);
+    const number = what && child(what, "number");
+    if (!what) return [{ op: "skip", takes: [{ how: "next", n: one, of: anyStitch }], span }];
+    if (number) return [{ op: "skip", takes: [{ how: "next", n: this.numberAt(number.from), of: anyStitch }], span }];
+    const places = child(what, "skipPlaces") as Tree;
+    const words = this.words.slice(places.from, places.to);
+    if (words.some((word) => word.cls === "b") || words.some((word) => word.cls === "l")) return [];
+    if (words.some((word) => word.cls === "m")) return [];
+    const cores = [child(places, "core"), ...descendants(places, "andCore").map((part) => child(part, "core"))];
+    return [{ op: "skip", takes: cores.flatMap((core) => this.coreTakes(core)), span }];
+  }
+
+  private slip(node: Tree): Instruction[] {
+    const text = this.textOf(node);
+    if (/\bto join\b/i.test(text) || /to (?:the )?(?:top|first (?:sc|dc|hdc|st|tr)|beg)/i.test(text) || /\d(?:st|nd|rd|d|th) (?:ch|st) of/i.test(text)) {
+      this.joins = true;
+      return [];
+    }
+    if (/\bof (?:hat|body|edge)\b|in next \d+ sts of /i.test(text) && /hat|body|edge|brim|band/i.test(this.text.slice(this.span(node).end, this.span(node).end + 12))) return [];
+    const places = node.children.flatMap((part) => part.children).filter((part) => part.rule === "slipTo" || part.rule === "where");
+    const takes = places.flatMap((part) => {
+      const place = part.rule === "where" ? (part.children[0] as Tree) : part;
+      if (place.rule === "extent") return [{ how: "each", of: [anyStitch], until: null } satisfies Take];
+      return this.placeTakes(place, false);
+    });
+    const times = descendants(node, "slipTimes")[0];
+    if (takes.length === 0) takes.push({ how: "next", n: times ? this.timesNumber(times) : one, of: anyStitch });
+    return [{ op: "slip", takes, span: this.span(node) }];
+  }
+
+  private join(node: Tree): Instruction[] {
+    const words = this.words.slice(node.from, node.to);
+    const text = this.textOf(node);
+    this.joins = true;
+    const rowAt = words.findIndex((word) => word.cls === "R");
+    if (rowAt >= 0 && words.some((word) => word.cls === "B")) this.onRow = words[rowAt + 1]?.number?.[0] ?? null;
+    const stitchAt = words.findIndex((word) => word.cls === "S");
+    const placed = words.findIndex((word) => word.cls === "i");
+    const toAt = words.findIndex((word) => word.cls === "O");
+    const standing = words.some((word) => word.cls === "d") || (stitchAt > 0 && /with (?:an? )?(?:sc|dc|hdc|tr|htr|standing)/i.test(text));
+    if (!standing || stitchAt < 0 || (toAt >= 0 && toAt < stitchAt) || (!words.some((word) => word.cls === "d") && !words.some((word) => word.cls === "K" || word.cls === "w"))) return [];
+    if (placed < 0) return [];
+    const stitch = stitchUse((words[stitchAt] as Word).value, this.context, null);
+    if (!stitch) return [];
+    this.lastStitch = stitch;
+    const ring = words.some((word) => word.cls === "g");
+    return [{ op: "work", stitch, per: one, takes: [ring ? { how: "nowhere" } : { how: "next", n: one, of: words.some((word) => word.cls === "C" || word.cls === "p") ? { sort: "space" } : anyStitch }], span: this.span(node) }];
+  }
+
+  private turn(node: Tree): Instruction[] {
+    const span = this.span(node);
+    if (child(node, "turnSide")) return [{ op: "other-side", span }];
+    const text = this.textOf(node);
+    if (/not|n['’]t/i.test(text)) return [];
+    this.turns = true;
+    return [{ op: "turn", span }];
+  }
+
+  private marker(node: Tree): Instruction[] {
+    const span = this.span(node);
+    const worked = child(node, "markerWorked");
+    if (!worked) return [{ op: "mark", span }];
+    const stitch = this.use(worked);
+    return [{ op: "mark", span }, { op: "work", stitch, per: one, takes: [{ how: "next", n: one, of: anyStitch }], span }];
+  }
+
+  private numberAt(i: number): Sized {
+    return this.words[i]?.number ?? one;
+  }
+
+  private numberIn(node: Tree): Sized {
+    const at = find(node, (i) => this.word(i).number !== undefined, this.words);
+    return at < 0 ? one : this.numberAt(at);
+  }
+}
+
+/** Word classes that say nothing to count. */
+const quiet = /[KGxBRFOWMsJ&aydvqhb=%DQTfzmeXYELu]/;
+const harmless = new Set(["loosely", "tightly", "firmly", "carefully", "yarn", "colour", "color", "it", "side", "rs", "ws", "here", "throughout", "direction", "is", "your", "not", "no", "that", "by", "for", "as", "at", "or", "if", "so", "them", "these", "color", "tail", "ends", "end", "spiral", "closed", "up", "through", "without", "when", "before", "after", "again", "hook", "mm", "short", "dark", "light", "corresponding", "pattern", "patt", "established", "back", "front", "next", "new", "on", "st", "col", "in", "with"]);
+
+/** What ends a sentence that instructs nothing. */
+function endsProse(node: Tree, words: readonly Word[]): boolean {
+  if (node.rule === "count") return true;
+  const cls = words[node.from]?.cls;
+  return node.rule === "sep" && (cls === "." || cls === ";" || cls === ",");
+}
+
+function special(stitch: StitchUse): boolean {
+  return stitch.special === true;
+}
+
+/** A cluster over several stitches uses them all. */
+function spread(stitch: StitchUse, takes: readonly Take[]): StitchUse {
+  const first = takes.find((take) => take.how === "next");
+  const n = first?.how === "next" ? (first.n[0] ?? 1) : 1;
+  return { ...stitch, uses: n };
+}
+
+function withUntil(takes: readonly Take[], until: Until | null): Take[] {
+  const each = takes.some((take) => take.how === "each");
+  if (!each) return [...takes, { how: "each", of: [anyStitch], until }];
+  return takes.map((take) => (take.how === "each" ? { ...take, until } : take));
+}
+
+/** `each st and each ch-1 sp`: one run over both. */
+function mergeEach(takes: readonly Take[]): Take[] {
+  const out: Take[] = [];
+  for (const take of takes) {
+    const last = out.at(-1);
+    if (last?.how === "each" && (take.how === "each" || (take.how === "next" && take.of.sort !== "stitch")))
+      out[out.length - 1] = { ...last, of: [...last.of, ...(take.how === "each" ? take.of : [take.of])] };
+    else out.push(take);
+  }
+  return out;
+}
+
+function intoRing(instruction: Instruction): Instruction {
+  if (instruction.op !== "work") return instruction;
+  const [take] = instruction.takes;
+  return { ...instruction, per: take?.how === "next" ? take.n : instruction.per, takes: [{ how: "nowhere" }] };
+}
+
+/** What a stitch word uses and makes here; null for a word that nobody explained. */
+export function stitchUse(word: string, context: BindContext, last: StitchUse | null): StitchUse | null {
+  const defined = context.definitions.get(word);
+  if (defined) return { kind: defined.kind, uses: defined.uses, makes: defined.makes, special: true, ...(defined.body ? { body: defined.body, unit: defined.kind } : {}) };
+  const grouped = /^(\d+)-(\S+) (.+)$/.exec(word);
+  if (grouped) return groupedUse(grouped, context);
+  const stitch = stitchOf(word, context.terms);
+  if (!stitch) return null;
+  return tradeUse(word, stitch, context, last);
+}
+
+function tradeUse(word: string, stitch: Stitch, context: BindContext, last: StitchUse | null): StitchUse {
+  const base = { uses: stitch.uses, makes: stitch.makes };
+  if (stitch.family === "increase" || stitch.family === "decrease") {
+    const named = stitch.base === null ? (last && !last.special ? last.kind : context.terms === "UK" ? "dc" : "sc") : word.replace(/(inc|dec)$/, "").trim();
+    return { ...base, kind: named };
+  }
+  if (stitch.family === "together") return { ...base, kind: word.replace(/\d+tog$/, "") };
+  if (stitch.family === "foundation") return { ...base, kind: word.replace(/^f/, "") };
+  if (stitch.family === "start") return { ...base, kind: word.replace(/^cs/, "") };
+  if (stitch.family === "cluster" || stitch.family === "picot") return { ...base, kind: word, special: true, ...(word === "cluster" ? { family: "over" as const } : {}) };
+  if (stitch.family === "v-stitch") return { ...base, kind: word, special: true, unit: word, body: vStitch(context) };
+  if (stitch.family === "shell") return { ...base, kind: word, special: true, unit: word, undefinedGroup: true };
+  return { ...base, kind: word };
+}
+
+function vStitch(context: BindContext): Instruction[] {
+  const word = context.terms === "UK" ? "tr" : "dc";
+  const span = { start: 0, end: 0 };
+  const leg: Instruction = { op: "work", stitch: { kind: word, uses: 1, makes: 1 }, per: one, takes: [{ how: "next", n: one, of: anyStitch }], span };
+  return [leg, { op: "chain", n: one, span }, leg];
+}
+
+/** `3-dc cluster` is one stitch; `5-dc shell` is five in one place. */
+function groupedUse([, n = "1", stitch = "dc", name = ""]: RegExpExecArray, context: BindContext): StitchUse | null {
+  const kind = stitchUse(stitch, context, null);
+  if (!kind) return null;
+  if (!/shell|fan|group/.test(name)) return { kind: name, uses: 1, makes: 1, special: true };
+  const span = { start: 0, end: 0 };
+  const body: Instruction[] = [{ op: "work", stitch: kind, per: one, takes: [{ how: "next", n: [Number(n)], of: anyStitch }], span }];
+  return { kind: name, uses: 1, makes: Number(n), special: true, unit: name, body };
+}
+
+function child(node: Tree, rule: string): Tree | undefined {
+  return node.children.find((part) => part.rule === rule);
+}
+
+function descendants(node: Tree, rule: string): Tree[] {
+  return node.children.flatMap((part) => (part.rule === rule ? [part] : descendants(part, rule)));
+}
+
+function find(node: Tree, test: (i: number) => boolean, words: readonly Word[]): number {
+  for (let i = node.from; i < Math.min(node.to, words.length); i++) if (test(i)) return i;
+  return -1;
+}

@@ -1,0 +1,197 @@
+import { readConventions } from "../notation/declared";
+import type { PatternLine } from "../notation/document";
+import { treeOf } from "../notation/tree";
+import type { Meaning } from "../notation/vocabulary";
+import { type Lexicon, readWords } from "../notation/words";
+import { stitchOf, stitchSpellings, type Terms } from "../trade/stitches";
+import { type BindContext, bindRow, type Definition } from "./bind";
+import type { Instruction } from "./instructions";
+
+/** Everything outside a row that its reading depends on. */
+export interface PatternContext extends BindContext {
+  readonly lexicon: Lexicon;
+  readonly sizes: readonly string[];
+  /** Equal for contexts that read every row alike. */
+  readonly key: string;
+}
+
+/** What the header, the notes and the definitions of a pattern settle. */
+export function readContext(text: string, lines: readonly PatternLine[]): PatternContext {
+  const other = lines.filter((line) => line.kind !== "row" && line.kind !== "blank" && line.kind !== "copy");
+  const sizes = readSizes(other, lines);
+  const terms = readTerms(text, other);
+  const sentences = [...other.flatMap((line) => line.text.split(/(?<=[.!])\s+/)), ...throughout(text)];
+  const conventions = { ...readConventions(sentences), habits: readHabits(text) };
+  const roundMeansPlace = other.some((line) => /^\(\s*\)\s*(?:=|means?)\s*.*same/i.test(line.text.trim()));
+  const bare: BindContext = { terms, definitions: new Map(), conventions };
+  const { words, definitions } = readDefinitions(other, bare, sizes.length);
+  for (const name of madeNames(text)) if (!definitions.has(name.name)) definitions.set(name.name, name.definition(bare));
+  const lexicon: Lexicon = { words, sizes: sizes.length };
+  const key = JSON.stringify([terms, sizes, roundMeansPlace, [...definitions], [...words], [...conventions.startCounts], [...conventions.habits], conventions.timesMeans]);
+  return { terms, definitions, conventions, lexicon, sizes, key, ...(roundMeansPlace ? { roundMeansPlace } : {}) };
+}
+
+/** `Ch 3 (counts as dc throughout)` in a row holds for all. */
+function throughout(text: string): string[] {
+  return [...text.matchAll(/\b(?:ch(?:ain)?[\s-]*\d+|\d+\s*ch)\s*\(([^()]*(?:through|every|all rounds|from now)[^()]*)\)/gi)].map((match) => match[0]);
+}
+
+/** `ch 3 (counts as dc)` in one row is what the designer usually means by a ch 3. */
+function readHabits(text: string): ReadonlyMap<number, boolean> {
+  const habits = new Map<number, boolean>();
+  const mixed = new Set<number>();
+  for (const match of text.matchAll(/\b(?:ch(?:ain)?[\s-]*(\d+)|(\d+)\s*ch)\s*\(([^()]*count[^()]*)/gi)) {
+    const n = Number(match[1] ?? match[2]);
+    const counts = !/\bnot\b|n['’]t\b/i.test(match[3] as string);
+    if (habits.has(n) && habits.get(n) !== counts) mixed.add(n);
+    habits.set(n, counts);
+  }
+  for (const n of mixed) habits.delete(n);
+  return habits;
+}
+
+const sizeNames = /(?:^|\b)sizes?\b\s*:?\s*([\w./-]+)?\s*[([]([^)\]]+)[)\]]/i;
+const sizedNumber = /\d+\s*[([]\s*((?:\d+|[-–])(?:\s*[,:;–-]\s*\d+)+)\s*[)\]]/;
+const onlyBracket = /[([]\s*(\d+(?:\s*[,:;]\s*\d+)+)\s*[)\]]/;
+
+function readSizes(header: readonly PatternLine[], lines: readonly PatternLine[]): string[] {
+  for (const line of header) {
+    if (!/\bsizes?\b|to fit/i.test(line.text) || /finished|size [A-Z]\b.*hook|hook/i.test(line.text)) continue;
+    if (/first\s*[([]\s*second\s*[)\]]\s*size/i.test(line.text)) return ["first", "second"];
+    const fit = /to fit[^\d]*(\d+)\s*[([]([^)\]]+)[)\]]/i.exec(line.text);
+    const match = fit ?? sizeNames.exec(line.text);
+    if (!match) continue;
+    const rest = (match[2] as string).split(/\s*[,:;]\s*|\s+-\s+|(?<=\d)-(?=\d)/).filter((name) => name !== "");
+    const all = match[1] && !/^(?:are|is|in|given|shown)$/i.test(match[1]) ? [match[1], ...rest] : rest;
+    if (all.length > 1) return all;
+  }
+  return inferSizes(lines);
+}
+
+/** No line of sizes: the first starting chain or row with a list tells how many there are. */
+function inferSizes(lines: readonly PatternLine[]): string[] {
+  for (const line of lines) {
+    if (line.kind !== "foundation" && line.kind !== "row") continue;
+    const match = sizedNumber.exec(line.text);
+    if (match) return [...Array(((match[1] as string).match(/\d+/g) ?? []).length + 1).keys()].map((n) => `size ${n + 1}`);
+    if (line.kind === "foundation") {
+      const bracket = onlyBracket.exec(line.text);
+      if (bracket) return ((bracket[1] as string).match(/\d+/g) ?? []).map((_, n) => `size ${n + 1}`);
+      const two = /ch\w*\s*\d+\s*\(\s*(\d+)\s*\)/i.exec(line.text);
+      if (two) return ["size 1", "size 2"];
+    }
+  }
+  return ["one size"];
+}
+
+/** A declared line, else sure signs, else the heights of chains, else US. */
+function readTerms(text: string, header: readonly PatternLine[]): Terms {
+  for (const line of header) {
+    if (/\b(?:uk|british)\b[^.]*\bterm|terms?\s*(?:used)?\s*[:=-]?\s*(?:uk|british)|written in (?:uk|british)|uk (?:crochet )?(?:terminology|abbreviations)/i.test(line.text)) return "UK";
+    if (/\b(?:us|usa|american)\b[^.]*\bterm|terms?\s*(?:used)?\s*[:=-]?\s*(?:us|american)|written in (?:us|american)/i.test(line.text)) return "US";
+  }
+  const bare = text.replace(/\((?:uk|us)[^)]*\)/gi, "");
+  if (/\b\d*(?:htr|ttr)(?:\d?tog)?\b|\bhalf[\s-]treble/i.test(bare)) return "UK";
+  if (/\b\d*(?:hdc|sc)(?:\d?tog)?\b|\b(?:half[\s-]double|single)\s+crochet|\bs\.? ?c\b/i.test(bare)) return "US";
+  if (/\b(?:yrh|tension\s*:)/i.test(bare)) return "UK";
+  const low = [...bare.matchAll(/\b(?:ch ?1|1 ?ch)\b[^.\n]{0,24}?\b\d*(dc|tr)\b/gi)].filter((match) => /dc/i.test(match[1] as string)).length;
+  const high = [...bare.matchAll(/\b(?:ch ?3|3 ?ch)\b[^.\n]{0,24}?\b\d*(dc|tr)\b/gi)];
+  const dcHigh = high.filter((match) => /dc/i.test(match[1] as string)).length;
+  const trHigh = high.length - dcHigh;
+  const second = /\bdc in(?:to)? 2nd ch/i.test(bare);
+  return low + trHigh + (second ? 1 : 0) > dcHigh ? "UK" : "US";
+}
+
+interface Defined {
+  readonly words: Map<string, Meaning>;
+  readonly definitions: Map<string, Definition>;
+}
+
+const defining = /^([\p{L}\p{N}][\p{L}\p{N}\s.'’/-]{0,40}?)\s*(?:\(([^()]{1,40})\))?\s*(?:=|:|\s[-–—]\s|[-–—]\s)\s*(.+)$/u;
+
+function readDefinitions(lines: readonly PatternLine[], context: BindContext, sizes: number): Defined {
+  const out: Defined = { words: new Map(), definitions: new Map() };
+  for (const line of lines) for (const part of partsOf(line.text)) define(part, out, context, sizes);
+  return out;
+}
+
+/** The definitions of one line: `X = sc, V = inc` are two. */
+function partsOf(text: string): string[] {
+  const bare = text.trim().replace(/^(?:abbreviations?|special stitch(?:es)?|stitch(?:es)? used|stitch (?:guide|key)|legend|notes?)\s*[:–-]\s*/i, "");
+  const split = bare.split(/\s*[;•·]\s*|,\s*(?=[\p{L}\d-]{1,8}\s*=)/u);
+  return split.length > 1 ? split : [bare];
+}
+
+const reserved = /^(?:hook|gauge|tension|yarn|materials?|size|sizes|level|terms|note|notes|finished|multiple|to fit|row|rnd|round|with|sew|level|notions|stuffing|rs|ws|st|sts|rep|beg|sp|sk|col|language|mc|cc|[a-h])\b/i;
+
+function define(part: string, out: Defined, context: BindContext, sizes: number): void {
+  const match = defining.exec(part.trim());
+  if (!match || reserved.test((match[1] as string).trim())) return;
+  const names = [match[1], ...(match[2]?.split(/[,/]| or /) ?? [])].map((name) => (name as string).trim().toLowerCase()).filter((name) => name !== "" && !/^\d|uk |us |makes?\b|made\b/.test(name));
+  const said = (match[3] as string).trim();
+  const trade = names.map((name) => stitchSpellings.get(name)).find((word) => word !== undefined);
+  const definition = definitionOf(said, trade ?? (names[0] as string), context, sizes);
+  if (!definition) return;
+  const value = "alias" in definition ? definition.alias : (trade ?? (names[0] as string));
+  if (!("alias" in definition)) out.definitions.set(value, definition);
+  else if (trade === value || trade !== undefined) return;
+  for (const name of names) for (const form of [name, `${name}s`, `${name} st`, `${name} sts`]) out.words.set(form, { cls: "S", value });
+}
+
+const oneStitch = /popcorn|puff|bobble|cluster|bullion|\bpc\b|\bbo\b|\bcl\b/i;
+const byHand = /\b(?:yo|yoh|yrh|yarn over|insert (?:your )?hook|pull up|draw up|draw through|pull through|remove (?:the )?hook|drop loop)\b/i;
+
+function definitionOf(said: string, name: string, context: BindContext, sizes: number): Definition | { readonly alias: string } | null {
+  const alias = stitchSpellings.get(said.toLowerCase().replace(/[.;]$/, "").replace(/\s*\(.*\)$/, ""));
+  if (alias !== undefined) return { alias };
+  const together = /\b([a-z]+)\s?(\d)\s?tog/i.exec(said);
+  if (/^(?:dec|invdec)$/.test(name) && together) return { kind: (together[1] as string).toLowerCase(), uses: Number(together[2]), makes: 1 };
+  if (/^picot/.test(name)) return { kind: "picot", uses: 0, makes: 0 };
+  const over = /(?:each of|over)\s+(?:the\s+)?(?:next\s+)?(\d+|two|three)\s+(?:sts|stitches)/i.exec(said);
+  const uses = over ? (({ two: 2, three: 3 } as Record<string, number>)[over[1] as string] ?? Number(over[1])) : 1;
+  if (oneStitch.test(name)) return { kind: name, uses, makes: 1 };
+  if (/^first\b/i.test(said) || /counts? as (?:a |one )?(?:dc|hdc|tr|st)/i.test(said)) {
+    const kind = /(?:first|as (?:a |one )?)\s*(\w+)/i.exec(said)?.[1]?.toLowerCase() ?? name;
+    return { kind, uses: 1, makes: 1 };
+  }
+  if (byHand.test(said)) return { kind: name, uses, makes: 1 };
+  return bodyOf(said, name, context, sizes);
+}
+
+/** `5 dc in same st`, `(dc, ch 1, dc) in same st or sp`: a group in one place. */
+function bodyOf(said: string, name: string, context: BindContext, sizes: number): Definition | null {
+  const text = said.split(/(?<=[^.])[.;](?:\s|$)/)[0] as string;
+  const words = readWords(text, { words: new Map(), sizes });
+  const tree = treeOf(words);
+  const plan = tree && bindRow(text, words, tree, context);
+  const inner = plan && unwrap(plan.instructions);
+  if (!inner || inner.length === 0) return null;
+  const [only] = inner;
+  if (/^inc/.test(name) && only?.op === "work") return { kind: only.stitch.kind, uses: 1, makes: (only.per[0] ?? 1) * (only.takes[0]?.how === "next" && only.per[0] === 1 ? (only.takes[0].n[0] ?? 1) : 1) };
+  if (only?.op === "work" && inner.length === 1 && /tog$/.test(words.find((word) => word.cls === "S")?.value ?? "")) return { kind: name, uses: only.stitch.uses, makes: 1 };
+  const body = only?.op === "group" && inner.length === 1 ? only.body : inner;
+  if (!body.some((instruction) => instruction.op === "work")) return null;
+  return { kind: name, uses: 1, makes: 1, body };
+}
+
+function unwrap(list: readonly Instruction[]): readonly Instruction[] {
+  const [only] = list;
+  if (list.length === 1 && only?.op === "either") return unwrap(only.options[0] ?? []);
+  if (list.length === 1 && only?.op === "repeat" && only.times.how === "lone") return unwrap(only.body);
+  return list;
+}
+
+interface Made {
+  readonly name: string;
+  definition(context: BindContext): Definition;
+}
+
+/** `5 dc in next ch (shell made)`: the first row that uses a group explains it. */
+function madeNames(text: string): Made[] {
+  return [...text.matchAll(/(?:^|[,;*(\n:]\s*)(?:\(([^()]+)\)\s*in[^,;()]*|(\d+)\s*([a-z]+)\s+in[^,;()]*)\(([\w-]+)(?:\s+(?:made|completed))\)/gi)].flatMap((match) => {
+    const name = stitchSpellings.get((match[4] as string).toLowerCase()) ?? (match[4] as string).toLowerCase();
+    const inside = match[1] ?? `${match[2]} ${match[3]}`;
+    return [{ name, definition: (context: BindContext) => bodyOf(`(${inside}) in next st`, name, context, 1) ?? { kind: name, uses: 1, makes: 1 } }];
+  });
+}
+void stitchOf;

@@ -1,0 +1,166 @@
+import type { StatedTerm } from "./instructions";
+import { forSize } from "./instructions";
+import type { Steps } from "./walker";
+
+/** Totals of one worked row, by what they are. */
+export interface Tally {
+  /** Stitches by kind as written. */
+  readonly stitches: Map<string, number>;
+  /** Chain spaces by their chains. */
+  readonly spaces: Map<number, number>;
+  /** Single chains in all spaces. */
+  chains: number;
+  /** Groups and special stitches by name; groups without a name are `group`. */
+  readonly units: Map<string, number>;
+}
+
+/** Adds up the steps of a row. */
+export function tally(steps: readonly Steps[]): Tally {
+  const sum: Tally = { stitches: new Map(), spaces: new Map(), chains: 0, units: new Map() };
+  addSteps(sum, steps, 1);
+  return sum;
+}
+
+function addSteps(sum: Tally, steps: readonly Steps[], times: number): void {
+  for (const step of steps) {
+    if ("steps" in step) {
+      addSteps(sum, step.steps, times * step.times);
+      continue;
+    }
+    const n = step.n * times;
+    if (step.sort === "stitch") add(sum.stitches, step.kind, n);
+    if (step.sort === "space") {
+      add(sum.spaces, step.chains ?? 1, n);
+      sum.chains += (step.chains ?? 1) * n;
+    }
+    if (step.begins) add(sum.units, step.begins, step.begins === "group" && step.sort === "stitch" ? n / step.perPlace : n);
+  }
+}
+
+function add<K>(map: Map<K, number>, key: K, n: number): void {
+  map.set(key, (map.get(key) ?? 0) + n);
+}
+
+export function sumOf(values: Iterable<number>): number {
+  let sum = 0;
+  for (const value of values) sum += value;
+  return sum;
+}
+
+/** A row's count as its pattern counts: what each stated term comes to. */
+export interface Counted {
+  readonly matches: boolean;
+  readonly makes: number;
+  readonly kinds: ReadonlyMap<string, number>;
+  /** The count has chains in it. */
+  readonly chainsCounted: boolean;
+  /** A noun that nothing made answers to. */
+  readonly unknownNoun: string | null;
+  /** Another meaning of the count, where both are usual: chains counted where spaces are meant. */
+  readonly doubt: { readonly makes: number; readonly kinds: ReadonlyMap<string, number>; readonly says: string } | null;
+}
+
+/** Compares what was made with what the row states, for one size. */
+export function compare(stated: readonly StatedTerm[] | null, sum: Tally, size: number): Counted {
+  const total = sumOf(sum.stitches.values());
+  if (stated === null) return { matches: true, makes: total || sumOf(sum.spaces.values()), kinds: plainKinds(sum), chainsCounted: false, unknownNoun: null, doubt: null };
+  const values = stated.map((term) => termValue(term, stated, sum, size));
+  const kinds = new Map(values.map((value) => [value.key, value.n]));
+  const matches = values.every((value) => value.stated === null || value.n === value.stated);
+  const counted = values.filter((value) => value.counted);
+  const makes = sumOf((counted.length > 0 ? counted : values).map((value) => value.n));
+  const unknownNoun = values.find((value) => value.unknown)?.key ?? null;
+  const missing = values.some((value) => value.stated === null);
+  void missing;
+  return { matches, makes, kinds, chainsCounted: values.some((value) => value.chains), unknownNoun, doubt: values.find((value) => value.doubt)?.doubt ?? null };
+}
+
+/** Every kind made: stitches by name, spaces by their chains. */
+export function plainKinds(sum: Tally): Map<string, number> {
+  const kinds = new Map(sum.stitches);
+  for (const [chains, n] of sum.spaces) kinds.set(`ch-${chains} sp`, n);
+  return kinds;
+}
+
+interface TermValue {
+  readonly key: string;
+  readonly n: number;
+  readonly stated: number | null;
+  readonly counted: boolean;
+  readonly chains: boolean;
+  readonly unknown: boolean;
+  readonly doubt: Counted["doubt"];
+}
+
+function termValue(term: StatedTerm, all: readonly StatedTerm[], sum: Tally, size: number): TermValue {
+  const stated = forSize(term.n, size);
+  const base = { key: term.noun, stated, chains: false, unknown: false, doubt: null };
+  const stitches = sumOf(sum.stitches.values());
+  switch (term.sort) {
+    case "any": {
+      const key = term.noun === "" || all.length === 1 ? mainKind(sum) : term.noun;
+      const withSpaces = stitches + sumOf(sum.spaces.values());
+      if (stated !== null && stated !== stitches && stated === stitches + sum.chains && sum.chains > 0) return { ...base, key, n: stated, counted: true, chains: true };
+      if (stated !== null && stated !== stitches && stated === withSpaces && sum.spaces.size > 0) return { ...base, key, n: stated, counted: true, chains: true };
+      return { ...base, key, n: stitches, counted: true };
+    }
+    case "stitch":
+      return { ...base, n: stitchesNamed(term.noun, all, sum, stated), counted: true };
+    case "space":
+      return { ...base, key: term.noun, n: spacesNamed(term, all, sum, stated), counted: false };
+    case "chain":
+      return chainTerm(base, sum, stated);
+    case "turning-chain":
+      return { ...base, n: stated ?? 0, counted: false };
+    case "unit":
+      return unitTerm(term, base, sum, stated);
+  }
+}
+
+function mainKind(sum: Tally): string {
+  let best = "sts";
+  let most = -1;
+  for (const [kind, n] of sum.stitches) if (n > most) [best, most] = [kind, n];
+  return best;
+}
+
+function stitchesNamed(noun: string, all: readonly StatedTerm[], sum: Tally, stated: number | null): number {
+  const exact = sum.stitches.get(noun) ?? sum.units.get(noun) ?? 0;
+  const units = sum.units.get(noun) ?? 0;
+  if (exact === stated || units === stated) return stated ?? exact;
+  const family = sumOf([...sum.stitches].filter(([kind]) => kind === noun || kind.endsWith(noun)).map(([, n]) => n));
+  if (family === stated) return family;
+  const total = sumOf(sum.stitches.values());
+  const others = all.filter((term) => term.sort === "stitch" || term.sort === "any" || term.sort === "unit");
+  return others.length === 1 && (total === stated || exact === 0) ? total : units || exact;
+}
+
+function spacesNamed(term: StatedTerm, all: readonly StatedTerm[], sum: Tally, stated: number | null): number {
+  const of = (chains: number): number => sum.spaces.get(chains) ?? 0;
+  if (term.chains !== undefined) return of(term.chains);
+  const every = sumOf(sum.spaces.values());
+  const named = new Set(all.map((other) => other.chains).filter((n) => n !== undefined));
+  const rest = sumOf([...sum.spaces].filter(([chains]) => !named.has(chains)).map(([, n]) => n));
+  const longest = Math.max(0, ...sum.spaces.keys());
+  return [rest, every, of(longest), ...sum.spaces.values()].find((n) => n === stated) ?? rest;
+}
+
+function chainTerm(base: Omit<TermValue, "n" | "counted">, sum: Tally, stated: number | null): TermValue {
+  const every = sumOf(sum.spaces.values());
+  if (stated === every && every !== sum.chains) {
+    const kinds = new Map([...sum.stitches, ["ch", sum.chains]]);
+    return { ...base, key: `ch-${[...sum.spaces.keys()][0]} sp`, n: every, counted: false, doubt: { makes: sumOf(sum.stitches.values()), kinds, says: "the chains are counted one by one" } };
+  }
+  return { ...base, n: sum.chains, counted: false };
+}
+
+function unitTerm(term: StatedTerm, base: Omit<TermValue, "n" | "counted">, sum: Tally, stated: number | null): TermValue {
+  const noun = term.noun.replace(/es$|s$/, "");
+  const counted = !/picot|loop|arch/.test(noun);
+  const direct = sum.units.get(noun) ?? sum.units.get(term.noun) ?? [...sum.units].find(([name]) => name.replace(/e?s$/, "") === noun)?.[1];
+  if (direct !== undefined && direct === stated) return { ...base, n: direct, counted };
+  const candidates = [...sum.units.values(), sumOf(sum.units.values()), ...sum.spaces.values()];
+  if (direct === undefined && stated !== null && candidates.includes(stated)) return { ...base, n: stated, counted };
+  if (direct !== undefined) return { ...base, n: direct, counted };
+  return { ...base, n: 0, counted, unknown: true };
+}

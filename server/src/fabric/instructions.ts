@@ -1,0 +1,132 @@
+import type { Span } from "../text/span";
+import type { Sized } from "../notation/words";
+
+/** What a stitch may go into. */
+export interface Target {
+  readonly sort: "stitch" | "space" | "chain" | "gap";
+  /** Only spaces of so many chains. */
+  readonly chains?: number;
+  /** Only places of groups with this name. */
+  readonly unit?: string;
+  /** Named by its stitch (`next dc`) rather than as any place (`next st`, `next 5`). */
+  readonly named?: boolean;
+  /** A number that need not be right: the text says "each", and how many only in passing. */
+}
+
+/** Where a run of stitches stops short of the end. */
+export type Until = { readonly n: Sized; readonly of: Target } | "marked" | "space";
+
+/** Which places an instruction takes. */
+export type Take =
+  | { readonly how: "next"; readonly n: Sized; readonly of: Target; readonly spike?: number }
+  | { readonly how: "each"; readonly of: readonly Target[]; readonly until: Until | null }
+  | { readonly how: "last"; readonly n: Sized; readonly of: Target }
+  | { readonly how: "from-hook"; readonly n: Sized }
+  | { readonly how: "same" }
+  | { readonly how: "marked" }
+  | { readonly how: "nowhere" }
+  | { readonly how: "unknown"; readonly why: string };
+
+/** A stitch as one row uses it. */
+export interface StitchUse {
+  /** The kind it is counted as. */
+  readonly kind: string;
+  readonly uses: number;
+  readonly makes: number;
+  /** A group that the pattern defines: worked into one place. */
+  readonly body?: readonly Instruction[];
+  readonly unit?: string;
+  /** A shell, bobble, cluster…: a bracket behind it explains it. */
+  readonly special?: boolean;
+  /** Worked over as many places as the text names. */
+  readonly family?: "over";
+  /** A group nobody explained: how many stitches it holds is not known. */
+  readonly undefinedGroup?: boolean;
+}
+
+export type Times =
+  | { readonly how: "fixed"; readonly n: Sized }
+  /** "5 times": in all, or after the first; `choice` numbers the doubt. */
+  | { readonly how: "doubtful"; readonly n: Sized; readonly choice: number }
+  | { readonly how: "to-end"; readonly until: Until | null }
+  /** No word on how often: once, or to the end. */
+  | { readonly how: "lone"; readonly choice: number };
+
+export type Instruction =
+  | { readonly op: "work"; readonly stitch: StitchUse; readonly per: Sized; readonly takes: readonly Take[]; readonly span: Span; readonly glued?: number }
+  | { readonly op: "group"; readonly body: readonly Instruction[]; readonly takes: readonly Take[]; readonly unit?: string; readonly span: Span }
+  | { readonly op: "repeat"; readonly body: readonly Instruction[]; readonly times: Times; readonly cut?: number; readonly span: Span }
+  | { readonly op: "either"; readonly choice: number; readonly options: readonly (readonly Instruction[])[]; readonly span: Span }
+  | { readonly op: "chain"; readonly n: Sized; readonly span: Span }
+  | { readonly op: "start"; readonly n: Sized; readonly choice: number; readonly options: readonly StartOption[]; readonly span: Span }
+  | { readonly op: "skip"; readonly takes: readonly Take[]; readonly span: Span }
+  | { readonly op: "slip"; readonly takes: readonly Take[]; readonly span: Span }
+  | { readonly op: "turn"; readonly span: Span }
+  | { readonly op: "other-side"; readonly span: Span }
+  | { readonly op: "begin-at"; readonly n: Sized; readonly span: Span }
+  | { readonly op: "mark"; readonly span: Span }
+  | { readonly op: "change"; readonly by: Sized; readonly span: Span }
+  | { readonly op: "unknown"; readonly text: string; readonly span: Span };
+
+/** What the chain that opens a row may be. */
+export interface StartOption {
+  readonly counted: boolean;
+  readonly takesPlace: boolean;
+  readonly kind: string;
+  /** Chains left over as a space: `ch 4 (counts as dc and ch 1)`. */
+  readonly space: number;
+}
+
+/** A doubt with no settled reading in the trade. */
+export interface Choice {
+  /** What each option takes for granted, in a maker's words. */
+  readonly options: readonly string[];
+  /** How far each is from usual; equal costs mean that the trade has no usual reading. */
+  readonly costs: readonly number[];
+}
+
+/** One kind of a stated count: `24 dc`. */
+export interface StatedTerm {
+  readonly n: Sized;
+  /** The noun in lower case, "" where there is none. */
+  readonly noun: string;
+  readonly sort: "any" | "stitch" | "space" | "chain" | "unit" | "turning-chain";
+  readonly chains?: number;
+}
+
+/** A row's text, understood as far as it goes. */
+export interface RowPlan {
+  readonly instructions: readonly Instruction[];
+  readonly choices: readonly Choice[];
+  readonly stated: readonly StatedTerm[] | null;
+  readonly statedSpan: Span | null;
+  /** The chain that ends this row and opens the next one. */
+  readonly carried: readonly Instruction[];
+  readonly carriedDeclared: "yes" | "no" | null;
+  /** The chain that the row itself begins with and is worked back along. */
+  readonly foundation: Sized | null;
+  readonly turns: boolean;
+  readonly joins: boolean;
+  /** Words that matter and were not understood. */
+  readonly unknown: readonly { readonly text: string; readonly span: Span }[];
+  /** Why nothing of the row can be worked out, where that is so. */
+  readonly outOfReach: string | null;
+  /** A row named by the instructions: `Rep Row 2`. */
+  readonly copies: CopyOf | null;
+  /** `in leftover front loops of Rnd 2`. */
+  readonly onRow: number | null;
+  readonly onPiece: readonly string[];
+  readonly mentions: ReadonlySet<string>;
+}
+
+export interface CopyOf {
+  readonly rows: readonly number[] | "last";
+  readonly times: Sized | null;
+  readonly open: boolean;
+  readonly span: Span;
+}
+
+/** The number for a size; a single number holds for all. */
+export function forSize(sized: Sized, size: number): number | null {
+  return sized.length === 1 ? (sized[0] ?? null) : (sized[size] ?? null);
+}

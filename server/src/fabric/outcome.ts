@@ -1,0 +1,205 @@
+import type { Choice, RowPlan, StatedTerm } from "./instructions";
+import { forSize } from "./instructions";
+import { compare, type Counted, plainKinds, sumOf, tally } from "./count";
+import { chainByChain, countPlaces, keyOf, plainStrip, type Strip } from "./strip";
+import { type Below, type Steps, stripOf, type View, type Walk, walk } from "./walker";
+
+/** What a row finds, one entry a size; `null`: the size does not work it. */
+export type State = readonly (Below | null)[];
+
+/** One way to understand a row, worked for every size. */
+export interface Outcome {
+  readonly needs: readonly (number | null)[];
+  readonly has: readonly (number | null)[];
+  readonly makes: readonly (number | null)[];
+  readonly counted: readonly (Counted | null)[];
+  readonly steps: readonly (readonly Steps[])[];
+  readonly after: State;
+  readonly fits: boolean;
+  readonly counts: boolean;
+  /** Flat work that stops with more than two places left and agrees otherwise. */
+  readonly stopsEarly: boolean;
+  readonly cost: number;
+  readonly assumptions: readonly string[];
+  readonly outOfReach: string | null;
+}
+
+const readingsAtMost = 96;
+
+interface Option {
+  readonly reading: readonly number[];
+  readonly view: View;
+  readonly chains: boolean;
+  readonly cost: number;
+  readonly says: readonly string[];
+}
+
+export interface RowSetting {
+  readonly flat: boolean;
+  readonly below: RowPlan | null;
+}
+
+/** Every usual way to work a row on the places it finds, cheapest first. */
+export function outcomesOf(plan: RowPlan, state: State, setting: RowSetting): Outcome[] {
+  const options = optionsOf(plan, state, setting);
+  return options.map((option) => workOut(plan, state, setting, option));
+}
+
+function optionsOf(plan: RowPlan, state: State, setting: RowSetting): Option[] {
+  const readings = combine(plan.choices);
+  const views = viewsOf(plan, state, setting);
+  const out: Option[] = [];
+  for (const reading of readings) for (const view of views) out.push({ ...view, reading: reading.reading, cost: reading.cost + view.cost, says: [...reading.says, ...view.says] });
+  return out.sort((a, b) => a.cost - b.cost).slice(0, readingsAtMost);
+}
+
+function combine(choices: readonly Choice[]): { reading: number[]; cost: number; says: string[] }[] {
+  let all: { reading: number[]; cost: number; says: string[] }[] = [{ reading: [], cost: 0, says: [] }];
+  for (const choice of choices) {
+    all = all.flatMap((one) =>
+      choice.options.map((says, i) => ({ reading: [...one.reading, i], cost: one.cost + (choice.costs[i] ?? 0), says: choice.options.length > 1 ? [...one.says, says] : one.says })),
+    );
+    if (all.length > readingsAtMost) all = all.slice(0, readingsAtMost);
+  }
+  return all;
+}
+
+interface ViewOption {
+  readonly view: View;
+  readonly chains: boolean;
+  readonly cost: number;
+  readonly says: readonly string[];
+}
+
+function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewOption[] {
+  const base: View = { stMeans: "stitch", returns: false, slipCounts: false, rotates: !setting.flat };
+  const spaced = state.some((below) => below !== null && countPlaces(below.strip, (run) => run.sort === "space") > 0);
+  const [spaces, chains] = mentionsOf(plan);
+  const views: ViewOption[] = [];
+  if (!spaced || spaces || !chains) views.push({ view: base, chains: false, cost: 0, says: [] });
+  if (spaced && chains) views.push({ view: base, chains: true, cost: 0, says: [] });
+  if (spaced && !spaces && !chains) {
+    views.push({ view: { ...base, stMeans: "any" }, chains: true, cost: 0.5, says: ["the chains are worked one by one"] });
+    views.push({ view: { ...base, stMeans: "any" }, chains: false, cost: 0.6, says: ["each chain space is worked as a stitch"] });
+  }
+  const slips = plan.instructions.some((instruction) => instruction.op === "slip") && plan.stated !== null;
+  const withSlips = slips ? views.flatMap((one) => [one, { ...one, view: { ...one.view, slipCounts: true, rotates: false }, cost: one.cost + 1, says: [...one.says, "the slip stitches are counted"] }]) : views;
+  const oval = hasOtherSide(plan);
+  return oval ? withSlips.flatMap((one) => [one, { ...one, view: { ...one.view, returns: true } }]) : withSlips;
+}
+
+function hasOtherSide(plan: RowPlan): boolean {
+  return plan.instructions.some((instruction) => instruction.op === "other-side");
+}
+
+function mentionsOf(plan: RowPlan): [spaces: boolean, chains: boolean] {
+  let spaces = false;
+  let chains = false;
+  const look = (list: RowPlan["instructions"]): void => {
+    for (const instruction of list) {
+      if ("body" in instruction) look(instruction.body);
+      if (instruction.op === "either") instruction.options.forEach(look);
+      if (!("takes" in instruction)) continue;
+      for (const take of instruction.takes) {
+        const of = take.how === "next" || take.how === "last" ? [take.of] : take.how === "each" ? take.of : [];
+        spaces ||= of.some((target) => target.sort === "space");
+        chains ||= of.some((target) => target.sort === "chain") && instruction.op !== "slip";
+      }
+    }
+  };
+  look(plan.instructions);
+  return [spaces, chains];
+}
+
+function workOut(plan: RowPlan, state: State, setting: RowSetting, option: Option): Outcome {
+  const walks = state.map((below, size) => (below === null || notWorked(plan, size) ? null : walk(plan.instructions, option.chains ? { ...below, strip: chainByChain(below.strip) } : below, option.reading, size, option.view)));
+  return judge(plan, state, setting, option, walks);
+}
+
+/** `-` in the row's numbers: this size does not work it. */
+function notWorked(plan: RowPlan, size: number): boolean {
+  let missing = false;
+  const look = (value: unknown): void => {
+    if (missing || value === null || typeof value !== "object") return;
+    if (Array.isArray(value) && value.length > 1 && value.every((n) => n === null || typeof n === "number")) missing ||= value[size] === null;
+    else for (const inner of Object.values(value)) look(inner);
+  };
+  if (plan.stated?.some((term) => term.n.length > 1) || plan.choices.length >= 0) look(plan.instructions.map((instruction) => ("times" in instruction ? { t: instruction.times } : instruction)));
+  return missing;
+}
+
+function judge(plan: RowPlan, state: State, setting: RowSetting, option: Option, walks: readonly (Walk | null)[]): Outcome {
+  const sums = walks.map((one) => (one ? tally(one.steps) : null));
+  const startSkips = walks.map((one) => skippedChain(plan, one));
+  const counted = sums.map((sum, size) => (sum ? compare(plan.stated, sum, size) : null));
+  void startSkips;
+  const outOfReach = walks.find((one) => one?.outOfReach)?.outOfReach ?? plan.outOfReach;
+  const left = walks.map((one) => (one ? (one.has ?? 0) - (one.needs ?? 0) : 0));
+  const fits = left.every((n) => n === 0);
+  const counts = counted.every((one) => one === null || one.matches) && statesEverySize(plan.stated, walks);
+  const early = !fits && setting.flat && counts && left.every((n) => n === 0 || n > 2) && !walks.some((one) => one?.uneven) && !hasToEnd(plan.instructions);
+  return {
+    needs: walks.map((one) => one?.needs ?? null),
+    has: walks.map((one) => one?.has ?? null),
+    makes: counted.map((one) => one?.makes ?? null),
+    counted,
+    steps: walks.map((one) => one?.steps ?? []),
+    after: walks.map((one, size) => (one === null ? (state[size] ?? null) : { strip: stripOf(one.steps), chain: null, ring: false, marked: one.marked })),
+    fits,
+    counts,
+    stopsEarly: early,
+    cost: option.cost,
+    assumptions: option.says,
+    outOfReach,
+  };
+}
+
+function skippedChain(_plan: RowPlan, _walk: Walk | null): null {
+  return null;
+}
+
+function statesEverySize(stated: readonly StatedTerm[] | null, walks: readonly (Walk | null)[]): boolean {
+  return stated === null || stated.every((term) => term.n.length === 1 || walks.every((one, size) => one === null || forSize(term.n, size) !== null));
+}
+
+function hasToEnd(list: RowPlan["instructions"]): boolean {
+  return list.some((instruction) => {
+    if (instruction.op === "repeat") return instruction.times.how === "to-end" || hasToEnd(instruction.body);
+    return "takes" in instruction && instruction.takes.some((take) => take.how === "each" || take.how === "last");
+  });
+}
+
+/** The places a designer had in mind who stated this count. */
+export function statedState(plan: RowPlan, outcome: Outcome): State | null {
+  const stated = plan.stated;
+  if (stated === null) return null;
+  const first = stated.filter((term) => term.sort !== "space" && term.sort !== "chain");
+  if (first.length === 0) return null;
+  return outcome.after.map((below, size) => {
+    if (below === null) return null;
+    const total = sumOf(first.map((term) => forSize(term.n, size) ?? 0));
+    const spaces = stated.filter((term) => term.sort === "space");
+    const kind = first[0]?.sort === "stitch" ? first[0].noun : mainKind(below.strip);
+    const strip = spaces.length === 0 ? plainStrip(kind, total) : spread(kind, total, forSize(spaces[0]?.n ?? [0], size) ?? 0, spaces[0]?.chains ?? 1);
+    return { ...below, strip };
+  });
+}
+
+function spread(kind: string, total: number, spaces: number, chains: number): Strip {
+  if (spaces === 0) return plainStrip(kind, total);
+  const each = Math.floor(total / spaces);
+  const space = { sort: "space", kind: "ch", n: 1, chains } as const;
+  return [{ body: [...plainStrip(kind, each), space], times: spaces }, ...plainStrip(kind, total - each * spaces)];
+}
+
+function mainKind(strip: Strip): string {
+  const run = strip.find((node) => !("body" in node) && node.sort === "stitch");
+  return run && !("body" in run) ? run.kind : "sc";
+}
+
+/** Equal for states with equal places. */
+export function stateKey(state: State): string {
+  return state.map((below) => (below === null ? "-" : `${keyOf(below.strip)}|${below.chain ?? ""}${below.ring ? "o" : ""}${below.marked ?? ""}`)).join(";");
+}
+
+export { plainKinds, tally };

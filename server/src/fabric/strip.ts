@@ -1,0 +1,213 @@
+/**
+ * What a row leaves for the next one: places in order, run-length encoded, with repeats kept as
+ * loops. Every question is answered by arithmetic, so a loop of a billion costs what a loop of ten
+ * does. A position is the number of places before it.
+ */
+export interface Run {
+  /** What the places are: tops of stitches, chain spaces, single chains. */
+  readonly sort: "stitch" | "space" | "chain";
+  /** The stitch word; `ch` for chains and spaces. */
+  readonly kind: string;
+  /** How many places in a row. */
+  readonly n: number;
+  /** Chains of each space. */
+  readonly chains?: number;
+  /** The group worked into one place that this run belongs to: `shell`, or "" without a name. */
+  readonly unit?: string;
+}
+
+export interface Loop {
+  readonly body: Strip;
+  readonly times: number;
+}
+
+export type StripNode = Run | Loop;
+export type Strip = readonly StripNode[];
+export type Match = (run: Run) => boolean;
+
+export const everyPlace: Match = () => true;
+export const stitches: Match = (run) => run.sort === "stitch";
+export const spaces: Match = (run) => run.sort === "space";
+
+export function isLoop(node: StripNode): node is Loop {
+  return "body" in node;
+}
+
+/** A strip of `n` places of one kind; empty where `n` is 0. */
+export function plainStrip(kind: string, n: number, sort: Run["sort"] = "stitch"): Strip {
+  return n > 0 ? [{ sort, kind, n }] : [];
+}
+
+/** How many places match. */
+export function countPlaces(strip: Strip, match: Match = everyPlace): number {
+  let sum = 0;
+  for (const node of strip) sum += countNode(node, match);
+  return sum;
+}
+
+function countNode(node: StripNode, match: Match): number {
+  if (isLoop(node)) return countPlaces(node.body, match) * node.times;
+  return match(node) ? node.n : 0;
+}
+
+/** How many places before position `at` match. */
+export function countBefore(strip: Strip, at: number, match: Match = everyPlace): number {
+  let sum = 0;
+  let left = at;
+  for (const node of strip) {
+    if (left <= 0) break;
+    const size = countNode(node, everyPlace);
+    sum += left >= size ? countNode(node, match) : countWithin(node, left, match);
+    left -= size;
+  }
+  return sum;
+}
+
+function countWithin(node: StripNode, at: number, match: Match): number {
+  if (!isLoop(node)) return match(node) ? at : 0;
+  const size = countPlaces(node.body);
+  const whole = Math.floor(at / size);
+  return whole * countPlaces(node.body, match) + countBefore(node.body, at - whole * size, match);
+}
+
+/** The position of the `k`-th (from 0) matching place, or -1. */
+export function findPlace(strip: Strip, k: number, match: Match = everyPlace): number {
+  let start = 0;
+  let left = k;
+  for (const node of strip) {
+    const matching = countNode(node, match);
+    if (left < matching) return start + findWithin(node, left, match);
+    left -= matching;
+    start += countNode(node, everyPlace);
+  }
+  return -1;
+}
+
+function findWithin(node: StripNode, k: number, match: Match): number {
+  if (!isLoop(node)) return k;
+  const matching = countPlaces(node.body, match);
+  const whole = Math.floor(k / matching);
+  return whole * countPlaces(node.body) + findPlace(node.body, k - whole * matching, match);
+}
+
+/** The run that the place at a position belongs to; undefined past the end. */
+export function runAt(strip: Strip, at: number): Run | undefined {
+  let left = at;
+  for (const node of strip) {
+    const size = countNode(node, everyPlace);
+    if (left < size) return isLoop(node) ? runAt(node.body, left % countPlaces(node.body)) : node;
+    left -= size;
+  }
+  return undefined;
+}
+
+/** The places from one position to another. */
+export function slice(strip: Strip, from: number, to: number): Strip {
+  const out: StripNode[] = [];
+  let start = 0;
+  for (const node of strip) {
+    const size = countNode(node, everyPlace);
+    const low = Math.max(from - start, 0);
+    const high = Math.min(to - start, size);
+    if (low < high) out.push(...(high - low === size ? [node] : sliceNode(node, low, high)));
+    start += size;
+  }
+  return out;
+}
+
+function sliceNode(node: StripNode, low: number, high: number): Strip {
+  if (!isLoop(node)) return [{ ...node, n: high - low }];
+  const size = countPlaces(node.body);
+  const first = Math.ceil(low / size);
+  const last = Math.floor(high / size);
+  if (first > last) return slice(node.body, low - last * size, high - last * size);
+  const head = slice(node.body, low - (first - 1) * size, size);
+  const tail = slice(node.body, 0, high - last * size);
+  return [
+    ...(low % size === 0 ? [] : head),
+    ...(last > first ? [{ body: node.body, times: last - first }] : []),
+    ...tail,
+  ];
+}
+
+/** A joined round begun at another of its places. */
+export function rotate(strip: Strip, at: number): Strip {
+  return at === 0 ? strip : [...slice(strip, at, countPlaces(strip)), ...slice(strip, 0, at)];
+}
+
+/** The strip read backwards, as a turned row finds it. */
+export function reverse(strip: Strip): Strip {
+  return strip.map((node) => (isLoop(node) ? { ...node, body: reverse(node.body) } : node)).reverse();
+}
+
+/**
+ * Where a position lies in the outermost node that holds it: the node's bounds, the length of one
+ * pass through it and the offset within the pass. Places one pass apart are alike.
+ */
+export interface Phase {
+  readonly start: number;
+  readonly end: number;
+  readonly offset: number;
+}
+
+export function phaseAt(strip: Strip, at: number): Phase | undefined {
+  let start = 0;
+  for (const node of strip) {
+    const size = countNode(node, everyPlace);
+    if (at < start + size) {
+      const pass = isLoop(node) ? countPlaces(node.body) : 1;
+      return { start, end: start + size, offset: (at - start) % pass };
+    }
+    start += size;
+  }
+  return undefined;
+}
+
+/** Neighbours of one kind drawn together and loops of one kind flattened: equal places, equal strips. */
+export function tidy(nodes: Strip): Strip {
+  const out: StripNode[] = [];
+  for (const node of nodes) for (const part of simplify(node)) append(out, part);
+  return out;
+}
+
+function simplify(node: StripNode): Strip {
+  if (!isLoop(node)) return node.n > 0 ? [node] : [];
+  const body = tidy(node.body);
+  const [only] = body;
+  if (only === undefined || node.times <= 0) return [];
+  if (node.times === 1) return body;
+  if (body.length > 1) return [{ body, times: node.times }];
+  return isLoop(only)
+    ? [{ body: only.body, times: only.times * node.times }]
+    : [{ ...only, n: only.n * node.times }];
+}
+
+function append(out: StripNode[], node: StripNode): void {
+  const last = out.at(-1);
+  if (last && !isLoop(last) && !isLoop(node) && alike(last, node)) {
+    out[out.length - 1] = { ...last, n: last.n + node.n };
+  } else out.push(node);
+}
+
+function alike(a: Run, b: Run): boolean {
+  return a.sort === b.sort && a.kind === b.kind && a.chains === b.chains && a.unit === b.unit;
+}
+
+/** A text that is equal for equal strips. */
+export function keyOf(strip: Strip): string {
+  return strip
+    .map((node) =>
+      isLoop(node)
+        ? `${node.times}(${keyOf(node.body)})`
+        : `${node.sort[1]}${node.kind}${node.chains ?? ""}${node.unit === undefined ? "" : `"${node.unit}`}:${node.n}`,
+    )
+    .join(" ");
+}
+
+/** Chain spaces looked at chain by chain. */
+export function chainByChain(strip: Strip): Strip {
+  return strip.map((node) => {
+    if (isLoop(node)) return { ...node, body: chainByChain(node.body) };
+    return node.sort === "space" ? { sort: "chain", kind: "ch", n: node.n * (node.chains ?? 1) } : node;
+  });
+}

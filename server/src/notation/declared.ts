@@ -1,0 +1,25 @@
+/** What a pattern says about chains that open rows, by their length; and other settled readings. */
+export interface Conventions {
+  /** Chains of the opening chain → whether it counts as a stitch. */
+  readonly startCounts: ReadonlyMap<number, boolean>;
+  /** "5 times" as this pattern uses it. */
+  readonly timesMeans: "in-all" | "more" | null;
+  /** Said in single rows and never otherwise. */
+  readonly habits: ReadonlyMap<number, boolean>;
+}
+
+const counts = /\b(?:does not|do not|doesn['’]t|don['’]t|not|never)\s+count|counts?\b|is (?:the )?first (?:dc|hdc|sc|tr|st)|not? (?:a|as) (?:st|stitch)/i;
+
+/** Reads sentences such as "Turning ch-3 counts as first dc of every row. Ch-1 does not count." */
+export function readConventions(sentences: readonly string[]): Omit<Conventions, "habits"> {
+  const startCounts = new Map<number, boolean>();
+  let timesMeans: Conventions["timesMeans"] = null;
+  for (const sentence of sentences) {
+    if (/repeat.*times.*(?:in all|in total)/i.test(sentence)) timesMeans ??= "in-all";
+    if (/repeat.*times.*(?:more|after the first)/i.test(sentence)) timesMeans ??= "more";
+    if (!counts.test(sentence)) continue;
+    const said = !/\b(?:not|never|n['’]t)\b/i.test(sentence);
+    for (const match of sentence.matchAll(/\bch(?:ain)?[\s-]*(\d+)|\b(\d+)\s*-?\s*ch\b/gi)) startCounts.set(Number(match[1] ?? match[2]), said);
+  }
+  return { startCounts, timesMeans };
+}

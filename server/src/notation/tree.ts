@@ -1,0 +1,69 @@
+import grammar from "./rows.ohm-bundle.js";
+import type { Word } from "./words";
+
+/**
+ * The shape of a row: which words belong together, by index. It holds no text, offset or value, so
+ * one tree serves every row whose words have the same classes.
+ */
+export interface Tree {
+  readonly rule: string;
+  /** Index of the first word, and of the one behind the last. */
+  readonly from: number;
+  readonly to: number;
+  readonly children: readonly Tree[];
+}
+
+/** Deeper brackets and longer rows than any pattern has would overflow the matcher. */
+export const limits = { nesting: 32, words: 2000 } as const;
+
+/** Rules whose nodes say nothing that their children do not. */
+const transparent = new Set(["part", "inside", "starPart", "plainPart", "daggerPart", "simple", "inner", "any", "end", "prefixBody"]);
+
+interface ShapeNode {
+  readonly ctorName: string;
+  readonly source: { readonly startIdx: number; readonly endIdx: number };
+  shape(): Tree[];
+}
+
+const semantics = grammar.createSemantics().addOperation<Tree[]>("shape", {
+  _terminal: () => [],
+  _iter: (...children) => children.flatMap((child) => (child as unknown as ShapeNode).shape()),
+  _nonterminal(...nodes) {
+    const children = nodes.flatMap((node) => (node as unknown as ShapeNode).shape());
+    const { ctorName: rule, source } = this as unknown as ShapeNode;
+    return transparent.has(rule) ? children : [{ rule, from: source.startIdx, to: source.endIdx, children }];
+  },
+});
+
+const kept = new Map<string, Tree | null>();
+const keptAtMost = 20_000;
+
+/** The tree of a row's words; null where the row is beyond the limits. */
+export function treeOf(words: readonly Word[]): Tree | null {
+  const classes = words.map((word) => word.cls).join("");
+  let tree = kept.get(classes);
+  if (tree === undefined) {
+    if (kept.size >= keptAtMost) kept.clear();
+    tree = read(classes);
+    kept.set(classes, tree);
+  }
+  return tree;
+}
+
+function read(classes: string): Tree | null {
+  if (classes.length > limits.words || nesting(classes) > limits.nesting) return null;
+  const match = grammar.match(classes);
+  if (match.failed()) return null;
+  // Only our own small tree is kept: the matcher's nodes are heavy.
+  return (semantics(match) as unknown as ShapeNode).shape()[0] ?? null;
+}
+
+function nesting(classes: string): number {
+  let depth = 0;
+  let deepest = 0;
+  for (const c of classes) {
+    if ("([{<".includes(c)) deepest = Math.max(deepest, ++depth);
+    else if (")]}>".includes(c)) depth--;
+  }
+  return deepest;
+}

@@ -1,0 +1,92 @@
+import { stitchSpellings } from "../trade/stitches";
+
+/** The class of a word is one character: the grammar of rows is written over these. */
+export interface Meaning {
+  readonly cls: string;
+  readonly value: string;
+}
+
+/** Words and phrases of the trade that are no stitches. One line a class; spellings in lower case. */
+const phrases: readonly (readonly [cls: string, value: string, spellings: string])[] = [
+  ["t", "st", "st|sts|stitch|stitches|st's|position|places|place"],
+  ["p", "sp", "sp|sps|space|spaces|mesh|meshes|gap|gaps"],
+  ["p", "loop", "loop|loops|lp|lps|arch|arches"],
+  ["p", "eyelet", "eyelet|eyelets"],
+  ["p", "hole", "hole|holes|opening|openings"],
+  ["p", "corner sp", "corner sp|corner sps|corner space|corner spaces|corner ch sp|corner loop|corner loops|corner ch-sp"],
+  ["q", "corner", "corner|corners|corner st|corner sts"],
+  ["g", "ring", "ring|mr|magic ring|magic circle|mc ring|magic loop|adjustable ring|adjustable loop|sliding ring|sliding loop|circle|sloppy knot|centre of ring|center of ring"],
+  ["k", "skip", "sk|skip|skipping|skp|miss|missing|pass over|passing over|omit"],
+  ["L", "leave", "leave|leaving"],
+  ["u", "unworked", "unworked|unused|unmade"],
+  ["i", "in", "in|into|onto|on|over|along"],
+  ["O", "to", "to|until|till"],
+  ["e", "each", "each|ea|every|all|both"],
+  ["E", "every other", "every other|each alternate|every alternate|every second|every 2nd|every alt|each alt"],
+  ["X", "next", "next|following|foll|nxt|subsequent"],
+  ["f", "first", "first|1st"],
+  ["z", "last", "last|final"],
+  ["m", "same", "same"],
+  ["y", "remaining", "remaining|rem"],
+  ["Y", "any", "any"],
+  ["Y", "centre", "center|centre|middle"],
+  ["Y", "skipped", "skipped|missed"],
+  ["Y", "marked", "marked"],
+  ["Y", "other side", "other side|opposite side"],
+  ["v", "between", "between|bet|btw"],
+  ["n", "1", "one"], ["n", "2", "two"], ["n", "3", "three"], ["n", "4", "four"], ["n", "5", "five"],
+  ["n", "6", "six"], ["n", "7", "seven"], ["n", "8", "eight"], ["n", "9", "nine"], ["n", "10", "ten"],
+  ["n", "11", "eleven"], ["n", "12", "twelve"], ["n", "13", "thirteen"], ["n", "14", "fourteen"],
+  ["n", "15", "fifteen"], ["n", "16", "sixteen"], ["n", "17", "seventeen"], ["n", "18", "eighteen"],
+  ["n", "19", "nineteen"], ["n", "20", "twenty"], ["n", "24", "twenty-four"], ["n", "30", "thirty"],
+  ["o", "2", "second"], ["o", "3", "third"], ["o", "4", "fourth"], ["o", "5", "fifth"], ["o", "6", "sixth"],
+  ["W", "1", "once"], ["W", "2", "twice"], ["W", "3", "thrice"],
+  ["T", "times", "times|time|x"],
+  ["M", "more", "more|further|again|additional|extra"],
+  ["s", "total", "for a total of|a total of|in all|in total|altogether|total"],
+  ["r", "repeat", "rep|repeat|repeats|repeating|reps"],
+  ["F", "from", "from"],
+  ["Q", "beginning", "beg|beginning|start"],
+  ["a", "around", "around|all around|all round|round and round|ar|in the round"],
+  ["a", "across", "across|to end|to the end|to end of row|to end of rnd|to end of round|to the end of the row|to the end of the round|to end of the row|even|evenly across row|until end|to end of ch|to end of chain|until the end|rest of round|rest of the round|rest of rnd|for the rest of the round|for the rest of the row|to the other end"],
+  ["V2", "evenly", "evenly|evenly spaced|evenly around"],
+  ["j", "join", "join|joining|joined"],
+  ["J", "invisible join", "invisible join|inv join"],
+  ["U", "turn", "turn|turning|turned|do not turn|don't turn"],
+  ["I", "otherside", "other side of chain|opposite side of chain|other side|opposite side|opp side|underside of chain|underside|other side of ch|opposite side of ch|opp side of ch|opposite side of foundation ch|opposite side of foundation chain|opposite side of starting ch|opposite side of beg ch|bottom loops of chain|bottom loop of chain|bottom loops of ch|bottom loops|unused loops of chain|free loops of chain|other side of foundation chain|other side of foundation ch|other side of starting chain|rotate|underside of ch|turn to other side|free loops of foundation ch|remaining loops of chain|back of chain"],
+  ["G", "end", "fasten off|f/o|fo|break off|finish off|tie off|cut yarn|do not fasten off|don't fasten off|do not break off|f o|bind off|end off|break yarn|cut and fasten"],
+  ["B", "back", "blo|bl|tbl|through back loop|through back loops|back loop|back loops|back loop only|back loops only|back lp|back lps|back lp only|back lps only"],
+  ["B", "front", "flo|fl|front loop|front loops|front loop only|front loops only|front lp|front lps|front lps only|front lp only"],
+  ["B", "both", "both loops|both lps|under both loops"],
+  ["B", "bar", "horizontal bar|third loop|3rd loop|back bar|back ridge|back bump|back bumps|horizontal bar behind|third loops"],
+  ["P", "post", "post|posts|round post|around post|stem|stems"],
+  ["h", "from hook", "from hook|from the hook|away from hook"],
+  ["Z", "layers", "both layers|both thicknesses|both sides together"],
+  ["b", "below", "below|down|behind|underneath|beneath"],
+  ["R", "row", "row|rows|rnd|rnds|round|rounds|rw|rd"],
+  ["&", "and", "and|plus|&"],
+  ["d", "standing", "standing"],
+  ["D", "declares", "counts as|count as|counting as|counted as|does not count|do not count|doesn't count|not counted|counts|don't count"],
+  ["=", "makes", "you will have|you should have|you should now have|you now have|you will now have|there are|there will be|should be|makes|this makes|this round makes|this row makes|this rnd makes|making|leaves|you have|will have|you should end with|there should be|total|total of|for a total of|count"],
+  ["C0", "ch sp", "ch sp|ch sps|ch-sp|ch-sps|chain space|chain spaces|ch space|ch spaces|chain sp|ch lp|ch loop|ch loops|ch lps|chain loop"],
+  ["H0", "turning chain", "turning ch|turning chain|tch|t-ch|tc|beg ch|beginning ch|beginning chain|starting ch|starting chain|skipped ch|skipped chs|missed ch|base chain|turning chains|beg chain"],
+  ["Y", "top", "top of|top"],
+  ["Y", "base", "base of|base"],
+  ["l", "sl st", [...stitchSpellings].filter(([, word]) => word === "sl st").map(([spelling]) => spelling).join("|")],
+  ["c", "ch", [...stitchSpellings].filter(([, word]) => word === "ch").map(([spelling]) => spelling).join("|")],
+  ["x", "marker", "pm|place marker|place marker in|move marker|mark|sm|slip marker"],
+  ["V", "prose", "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|block|pull|tighten|close|bring|place|note|see|remember|being careful|continue|cont|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|switch to|use|begin|leaving a|leave a|leaving|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|mark"],
+];
+
+const fillers = new Set(["the", "a", "an", "of", "work", "working", "make", "then", "now", "worked", "also", "ch-", "it's", "times)", "just", "only"]);
+
+const table = new Map<string, Meaning>();
+for (const [spelling, word] of stitchSpellings) table.set(spelling, { cls: "S", value: word });
+for (const [cls, value, spellings] of phrases) for (const spelling of spellings.split("|")) table.set(spelling, { cls, value });
+
+/** Words that change nothing: they stay in the text and never reach the grammar. */
+export function isFiller(word: string): boolean {
+  return fillers.has(word);
+}
+
+export const trade: ReadonlyMap<string, Meaning> = table;

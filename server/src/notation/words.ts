@@ -1,0 +1,312 @@
+import type { Span } from "../text/span";
+import { isFiller, type Meaning, trade } from "./vocabulary";
+
+/** A number for each size; one number holds for all. `null`: not worked for that size. */
+export type Sized = readonly (number | null)[];
+
+export interface Word extends Span {
+  /** One character: what the grammar of rows reads. */
+  readonly cls: string;
+  /** The dialect-neutral word; for a number its digits. */
+  readonly value: string;
+  /** For numbers, ordinals, `ch-2 sp` and `ch-3`. */
+  readonly number?: Sized;
+  /** No gap between this word and the one before it: `2sc`. */
+  readonly glued: boolean;
+}
+
+/** What a pattern adds to the words of the trade. */
+export interface Lexicon {
+  /** Names the pattern gives to stitches, colours and pieces, in lower case; case matters where `exact` holds one. */
+  readonly words: ReadonlyMap<string, Meaning>;
+  /** How many sizes the pattern is written for. */
+  readonly sizes: number;
+}
+
+interface Atom extends Span {
+  readonly text: string;
+  readonly glued: boolean;
+}
+
+const decreaseInWords =
+  /draw(?:ing)? up a (?:loop|lp) in (?:each of )?(?:the )?(?:next |first |last )?(\d+|two|three) (?:sts?|stitches|sc)[^.;()]*?(?:draw|pull) through all (?:\w+ )?(?:loops|lps)(?: on hook)?/giy;
+const pointed = /(?:\p{L}\.){2,}|\p{L}{1,2}\.\p{L}{1,3}\./uy;
+const atomic = /\d+(?:\.\d+)?|[½¼¾]|\p{L}+(?:['’]\p{L}+)?|\*{2,}|\S/uy;
+const maxPhrase = 6;
+
+/** Looks alike in print: Cyrillic and Turkish letters, curly quotes, dashes, multiplication signs. */
+const lookalikes: Readonly<Record<string, string>> = {
+  а: "a", с: "c", е: "e", о: "o", р: "p", х: "x", і: "i", ı: "i", İ: "i", "’": "'", "‘": "'", "–": "-", "—": "-", "−": "-", "‐": "-", "‑": "-", "×": "x",
+};
+
+function plain(text: string): string {
+  const lower = text.toLowerCase().replace(/\u0307/g, "");
+  return /[^\x20-\x7e]/.test(lower) ? lower.replace(/[асеорхіı’‘–—−‐‑×]/g, (c) => (/[a-z]/.test(lower) || c.charCodeAt(0) > 0x2000 || c === "ı" || c === "×" ? (lookalikes[c] ?? c) : c)) : lower;
+}
+
+/** The words of a stretch of text, in order. Never fails: what it does not know has class `w`. */
+export function readWords(text: string, lexicon: Lexicon): Word[] {
+  const words: Word[] = [];
+  const atoms = readAtoms(text);
+  for (let i = 0; i < atoms.length; ) {
+    const [word, used] = readWord(text, atoms, i, words, lexicon);
+    if (word) words.push(word);
+    i += used;
+  }
+  return mergeSizes(words, lexicon.sizes);
+}
+
+function readAtoms(text: string): Atom[] {
+  const atoms: Atom[] = [];
+  let end = -1;
+  for (let at = 0; at < text.length; ) {
+    const match = at === end || !/\s/.test(text[at] as string) ? atomAt(text, at) : null;
+    if (match === null) {
+      at++;
+      continue;
+    }
+    const atom = { text: plain(withoutStops(match)), start: at, end: at + match.length, glued: at === end };
+    if (/^\p{Ll}/u.test(match)) lowerCase.add(atom);
+    atoms.push(atom);
+    at = end = at + match.length;
+  }
+  return atoms;
+}
+
+/** `d.c.` is dc. */
+function withoutStops(text: string): string {
+  return /\p{L}\..*\.$/u.test(text) ? text.replaceAll(".", "") : text;
+}
+
+function atomAt(text: string, at: number): string | null {
+  if (/\s/.test(text[at] as string)) return null;
+  for (const shape of [decreaseInWords, pointed, atomic]) {
+    shape.lastIndex = at;
+    const match = shape.exec(text);
+    if (match && (shape !== pointed || !/\p{L}/u.test(text[at - 1] ?? " "))) return match[0];
+  }
+  return null;
+}
+
+type Read = readonly [word: Word | null, atoms: number];
+
+function readWord(text: string, atoms: readonly Atom[], i: number, before: readonly Word[], lexicon: Lexicon): Read {
+  const atom = atoms[i] as Atom;
+  const make = (cls: string, value: string, used: number, number?: Sized): Read => {
+    const end = (atoms[i + used - 1] as Atom).end;
+    return [{ cls, value, start: atom.start, end, glued: atom.glued, ...(number ? { number } : {}) }, used];
+  };
+  return (
+    compound(atoms, i, make, lexicon) ??
+    phrase(atoms, i, make, lexicon) ??
+    colour(text, atoms, i, before, make) ??
+    single(atom, make)
+  );
+}
+
+type Make = (cls: string, value: string, used: number, number?: Sized) => Read;
+
+function wordAt(atoms: readonly Atom[], i: number): string {
+  return atoms[i]?.text ?? "";
+}
+
+const spaceNoun = /^(sp|sps|space|spaces|lp|lps|loop|loops|arch|arches)$/;
+const chainWord = /^(ch|chs|chain|chains)$/;
+
+/** Shapes made of words and numbers: `sc2tog`, `3-dc cluster`, `ch-2 sp`, `2-ch sp`, `ch-3`, `2nd`. */
+function compound(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
+  return together(atoms, i, make) ?? chainSpace(atoms, i, make) ?? group(atoms, i, make, lexicon) ?? ordinal(atoms, i, make);
+}
+
+function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
+  const first = atoms[i] as Atom;
+  if (first.text.startsWith("draw") && first.text.length > 20) {
+    const n = /(?:next|first|last|of|in) (\d+|two|three) /.exec(first.text)?.[1] ?? "2";
+    return make("S", `sc${({ two: "2", three: "3" } as Record<string, string>)[n] ?? n}tog`, 1);
+  }
+  const tog = /^(tog|together|tog's|togs)$/;
+  for (const [stitchAtoms, stitch] of stitchesAt(atoms, i)) {
+    const n = wordAt(atoms, i + stitchAtoms);
+    const dash = wordAt(atoms, i + stitchAtoms + 1) === "-" ? 1 : 0;
+    if (/^\d+$/.test(n) && tog.test(wordAt(atoms, i + stitchAtoms + 1 + dash)))
+      return make("S", `${stitch}${n}tog`, stitchAtoms + 2 + dash);
+  }
+  if (!/^\d+$/.test(first.text)) return null;
+  for (const [stitchAtoms, stitch] of stitchesAt(atoms, i + 1))
+    if (tog.test(wordAt(atoms, i + 1 + stitchAtoms)) && Number(first.text) > 1) return make("S", `${stitch}${first.text}tog`, stitchAtoms + 2);
+  return null;
+}
+
+function stitchesAt(atoms: readonly Atom[], i: number): [number, string][] {
+  const found: [number, string][] = [];
+  for (let n = Math.min(maxPhrase, atoms.length - i); n > 0; n--) {
+    const meaning = trade.get(join(atoms, i, n));
+    if (meaning?.cls === "S") found.push([n, meaning.value]);
+  }
+  return found;
+}
+
+function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null {
+  const first = wordAt(atoms, i);
+  let n: string | undefined;
+  let used = 0;
+  let hyphen = false;
+  if (chainWord.test(first)) {
+    hyphen = wordAt(atoms, i + 1) === "-";
+    const digits = wordAt(atoms, i + 1 + (hyphen ? 1 : 0));
+    if (/^\d+$/.test(digits)) [n, used] = [digits, 2 + (hyphen ? 1 : 0)];
+    hyphen &&= atoms[i + 1]?.glued === true;
+  } else if (/^\d+$/.test(first)) {
+    const dash = wordAt(atoms, i + 1) === "-" ? 1 : 0;
+    if (chainWord.test(wordAt(atoms, i + 1 + dash))) [n, used, hyphen] = [first, 2 + dash, dash === 1];
+  }
+  if (n === undefined) return null;
+  const dash = wordAt(atoms, i + used) === "-" && spaceNoun.test(wordAt(atoms, i + used + 1)) ? 1 : 0;
+  if (spaceNoun.test(wordAt(atoms, i + used + dash))) return make("C", `ch-${n} sp`, used + 1 + dash, [Number(n)]);
+  return hyphen ? make("H", `ch-${n}`, used, [Number(n)]) : null;
+}
+
+/** `3-dc cluster`, `5 dc shell`: the number belongs to the name. */
+function group(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
+  if (!/^\d+$/.test(wordAt(atoms, i)) || wordAt(atoms, i + 1) !== "-") return null;
+  for (const [n, stitch] of stitchesAt(atoms, i + 2)) {
+    for (let m = 3; m > 0; m--) {
+      const name = join(atoms, i + 2 + n, m);
+      const meaning = lexicon.words.get(name) ?? trade.get(name);
+      if (meaning?.cls === "S") return make("S", `${wordAt(atoms, i)}-${stitch} ${meaning.value}`, 2 + n + m);
+    }
+  }
+  return null;
+}
+
+function ordinal(atoms: readonly Atom[], i: number, make: Make): Read | null {
+  const next = atoms[i + 1];
+  if (!/^\d+$/.test(wordAt(atoms, i)) || !next?.glued || !/^(st|nd|rd|th|d)$/.test(next.text)) return null;
+  const n = Number(wordAt(atoms, i));
+  if (n === 1) return make("f", "first", 2);
+  return make("o", String(n), 2, [n]);
+}
+
+/** The longest phrase of the pattern's own words or the trade's that starts here. */
+function phrase(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
+  for (let n = Math.min(maxPhrase + 2, atoms.length - i); n > 0; n--) {
+    const name = join(atoms, i, n);
+    const meaning = lexicon.words.get(name) ?? trade.get(name);
+    if (!meaning || (n === 1 && isFiller(name) && !lexicon.words.has(name))) continue;
+    return meant(atoms, i, n, name, meaning, make);
+  }
+  return null;
+}
+
+function meant(atoms: readonly Atom[], i: number, n: number, name: string, meaning: Meaning, make: Make): Read {
+  const used = n + stopAfter(atoms, i + n);
+  if (meaning.cls === "C0") return make("C", "ch sp", used);
+  if (meaning.cls === "H0") return make("H", meaning.value, used);
+  if (meaning.cls === "V2") return make("%", "evenly", used);
+  if (meaning.cls === "o") return make("o", meaning.value, used, [Number(meaning.value)]);
+  if (meaning.cls === "n") return make("n", meaning.value, used, [Number(meaning.value)]);
+  if (name === "around" && startsPost(atoms, i + n)) return make("i", "around", used);
+  return make(meaning.cls, meaning.value, used);
+}
+
+/** `around next st`, `around the post`: worked round it; `around` alone: to the end of the round. */
+function startsPost(atoms: readonly Atom[], i: number): boolean {
+  const next = wordAt(atoms, i) === "the" ? wordAt(atoms, i + 1) : wordAt(atoms, i);
+  return /^(next|same|each|post|posts|following|first|last|st|corresponding|both)$/.test(next);
+}
+
+/** The point of an abbreviation: small letters go on behind it. */
+function stopAfter(atoms: readonly Atom[], i: number): number {
+  const stop = atoms[i];
+  if (stop?.text !== "." || !stop.glued) return 0;
+  const next = atoms[i + 1];
+  if (next === undefined || next.glued) return 0;
+  return lowerCase.has(next) ? 1 : 0;
+}
+
+const lowerCase = new WeakSet<Atom>();
+
+function join(atoms: readonly Atom[], i: number, n: number): string {
+  let name = "";
+  for (let k = i; k < i + n; k++) {
+    const atom = atoms[k];
+    if (atom === undefined) return "";
+    const tight = k === i || (atom.glued && /^[-'/&]$|^sp|^\d/.test(atom.text)) || /[-/'&]$/.test(name);
+    name += tight ? atom.text : ` ${atom.text}`;
+  }
+  return name;
+}
+
+/** Capital letters that name a colour: `with A`, `join B`, `MC`. */
+function colour(text: string, atoms: readonly Atom[], i: number, before: readonly Word[], make: Make): Read | null {
+  const atom = atoms[i] as Atom;
+  const raw = text.slice(atom.start, atom.end);
+  if (/^(MC|CC\d?|C[A-F])$/.test(raw)) return make("K", raw, 1);
+  if (!/^[A-H]$/.test(raw)) return null;
+  const previous = before.at(-1);
+  const led = /(with|join|to|color|colour|col|yarn|in|using|colou?rs|and)\s*$/i.test(text.slice(Math.max(0, atom.start - 8), atom.start)) || previous?.cls === "(";
+  return led ? make("K", raw, 1) : null;
+}
+
+function single(atom: Atom, make: Make): Read {
+  if (/^\d/.test(atom.text)) return make("n", atom.text, 1, [Number(atom.text)]);
+  if (isFiller(atom.text)) return [null, 1];
+  if (atom.text === "-" || atom.text === "=" || /^[()[\]{}<>,;.:&*]$/.test(atom.text)) return make(atom.text, atom.text, 1);
+  if (/^\*{2,}$/.test(atom.text)) return make("$", "**", 1);
+  if (/^[†‡#+^~§]$/.test(atom.text)) return make("+", atom.text, 1);
+  if (atom.text === "x") return make("T", "times", 1);
+  return make("w", atom.text, 1);
+}
+
+/**
+ * `60 (64, 68)`, `30[34:38]`, `8 (8-10-12)` become one number; a bracket that holds nothing but the
+ * numbers of all sizes keeps its brackets and holds one number.
+ */
+function mergeSizes(words: readonly Word[], sizes: number): Word[] {
+  const out: Word[] = [];
+  for (let i = 0; i < words.length; ) {
+    const list = sizesAt(words, i, sizes);
+    const word = words[i] as Word;
+    out.push(list ? { ...word, cls: list.cls, end: (words[i + list.used - 1] as Word).end, number: list.number } : word);
+    i += list?.used ?? 1;
+  }
+  return out;
+}
+
+interface SizeList {
+  readonly cls: string;
+  readonly number: Sized;
+  readonly used: number;
+}
+
+function sizesAt(words: readonly Word[], i: number, sizes: number): SizeList | null {
+  if (sizes < 2) return null;
+  const first = sizedValue(words[i]);
+  if (first !== undefined && /^[([{]$/.test(words[i + 1]?.cls ?? "")) {
+    const rest = listAt(words, i + 2);
+    if (rest && /^[)\]}]$/.test(words[i + 2 + rest.used]?.cls ?? "") && (rest.number.length > 1 || sizes === 2))
+      return { cls: "n", number: [first, ...rest.number], used: rest.used + 3 };
+  }
+  const all = listAt(words, i);
+  const bracketed = /^[([{]$/.test(words[i - 1]?.cls ?? "");
+  if (all && bracketed && all.number.length === sizes) return { cls: "n", ...all };
+  return null;
+}
+
+function sizedValue(word: Word | undefined): number | null | undefined {
+  if (word?.cls === "n") return word.number?.[0] ?? null;
+  return word?.cls === "-" ? null : undefined;
+}
+
+function listAt(words: readonly Word[], i: number): { number: (number | null)[]; used: number } | null {
+  const number: (number | null)[] = [];
+  let at = i;
+  for (;;) {
+    const value = sizedValue(words[at]);
+    if (value === undefined) return null;
+    number.push(value);
+    at++;
+    if (!/^[,;:-]$/.test(words[at]?.cls ?? "")) return { number, used: at - i };
+    at++;
+  }
+}

@@ -1,0 +1,78 @@
+import type { Outcome } from "../fabric/outcome";
+import { plainKinds, tally } from "../fabric/outcome";
+import { forSize, type StatedTerm } from "../fabric/instructions";
+import type { WorkedRow } from "../fabric/worked";
+import type { Counts, ReadingReport, RowReport } from "./report";
+
+/** One worked row as the report shows it; `sizes` is how many sizes the pattern has. */
+export function rowReport(row: WorkedRow, sizes: number): RowReport {
+  const { line, outcome } = row;
+  const unchecked = row.result === "unchecked";
+  const numbers = unchecked ? { needs: null, has: known(row.has), makes: known(row.makes) } : numbersOf(row, outcome);
+  const stated = line.plan?.stated ?? null;
+  return {
+    kind: line.kind === "foundation" ? "foundation" : "row",
+    head: line.headText,
+    span: line.span,
+    times: row.times,
+    ...numbers,
+    stated: stated && statedTotal(stated, sizes),
+    made: unchecked || !outcome ? {} : madeOf(outcome, stated),
+    statedKinds: stated && stated.length > 1 ? statedKinds(stated, sizes) : null,
+    result: row.result,
+    assumptions: row.assumptions,
+    readings: row.result === "ambiguous" ? readingsOf(row) : [],
+    reason: unchecked ? row.reason : null,
+  };
+}
+
+function numbersOf(row: WorkedRow, outcome: Outcome | null): Pick<RowReport, "needs" | "has" | "makes"> {
+  if (!outcome) return { needs: null, has: known(row.has), makes: known(row.makes) };
+  return { needs: known(outcome.needs), has: known(outcome.has), makes: known(outcome.makes) };
+}
+
+function known(counts: readonly (number | null)[] | null): Counts | null {
+  return counts?.some((n) => n !== null) ? counts : null;
+}
+
+const uncounted = new Set(["space", "chain", "turning-chain"]);
+
+function isCounted(term: StatedTerm): boolean {
+  return !uncounted.has(term.sort) && !(term.sort === "unit" && /picot|loop|arch|eyelet|hole/.test(term.noun));
+}
+
+function statedTotal(stated: readonly StatedTerm[], sizes: number): Counts {
+  const counted = stated.filter(isCounted);
+  const terms = counted.length > 0 ? counted : stated;
+  return [...Array(sizes).keys()].map((size) => {
+    const all = terms.map((term) => forSize(term.n, size));
+    return all.includes(null) ? null : all.reduce((sum: number, n) => sum + (n ?? 0), 0);
+  });
+}
+
+function statedKinds(stated: readonly StatedTerm[], sizes: number): Record<string, Counts> {
+  return Object.fromEntries(stated.map((term) => [term.noun || "sts", [...Array(sizes).keys()].map((size) => forSize(term.n, size))]));
+}
+
+function madeOf(outcome: Outcome, stated: readonly StatedTerm[] | null): Record<string, Counts> {
+  const several = stated !== null && stated.length > 1;
+  const chains = outcome.counted.some((one) => one?.chainsCounted);
+  const kinds = outcome.counted.map((one, size) => (one === null ? null : several || chains || (stated?.[0]?.sort !== "any" && stated !== null) ? one.kinds : plainKinds(tally(outcome.steps[size] ?? []))));
+  const names = new Set(kinds.flatMap((one) => (one ? [...one.keys()] : [])));
+  return Object.fromEntries([...names].map((name) => [name, kinds.map((one) => (one === null ? null : (one.get(name) ?? 0)))]));
+}
+
+function readingsOf(row: WorkedRow): ReadingReport[] {
+  const stated = row.line.plan?.stated ?? null;
+  const doubt = row.outcome?.counted.find((one) => one?.doubt)?.doubt;
+  if (row.outcome && doubt) {
+    const first = { ...reading(row.outcome, stated), assumption: "the spaces are meant" };
+    const made = Object.fromEntries([...doubt.kinds].map(([kind, n]) => [kind, [n]]));
+    return [first, { needs: known(row.outcome.needs), makes: [doubt.makes], made, assumption: doubt.says }];
+  }
+  return row.others.map((one) => reading(one, stated));
+}
+
+function reading(outcome: Outcome, stated: readonly StatedTerm[] | null): ReadingReport {
+  return { needs: known(outcome.needs), makes: known(outcome.makes), made: madeOf(outcome, stated), assumption: outcome.assumptions.join("; ") };
+}
