@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, test } from "vitest";
 import { Checker } from "../../server/src/workspace/checker";
-import type { PatternReport } from "../../server/src/workspace/report";
+import type { PatternReport, RowReport } from "../../server/src/workspace/report";
 import { casesOf, readCases, type SpecCase } from "./case-file";
 import { compareRows, compareWhole, type PlacedRow, type RowOutcome, rowsOf } from "./compare";
 
@@ -107,6 +107,53 @@ describe("the comparison itself", () => {
       "verdict: expected wrong-count, got ok",
     ]);
     expect(compareWhole(wrong, report)).toEqual(["no error reported at Rnd 1"]);
+  });
+
+  const report = (row: Partial<RowReport>): PatternReport => {
+    const span = { start: 0, end: 20 };
+    const rest = {
+      span,
+      times: [1],
+      stated: null,
+      statedKinds: null,
+      assumptions: [],
+      readings: [],
+      reason: null,
+    };
+    const numbers = { needs: [4], has: [4], makes: [12], made: {}, result: "ok" } as const;
+    const rows = [{ kind: "row", head: "Rnd 1", ...rest, ...numbers, ...row } as const];
+    return { terms: "US", sizes: ["one size"], pieces: [{ name: "", make: 1, span, rows }], findings: [] };
+  };
+  const compared = (line: string, row: Partial<RowReport>): readonly string[] => {
+    const [spec] = casesOf("own", caseText(line));
+    return spec ? (compareRows(spec, report(row))[0]?.differences ?? []) : ["the case was not read"];
+  };
+
+  test("spaces are compared apart and left out of the sum", () => {
+    const line = "| Rnd 1 | 4 | 4 | 12 dc + 4 ch-2 sp | 12 dc + 4 ch-2 sp | ok |";
+    const kinds = { dc: [12], "ch-2 sp": [4] };
+    expect(compared(line, { made: kinds, stated: [12], statedKinds: kinds })).toEqual([]);
+    const fewer = { dc: [12], "ch-2 sp": [3] };
+    expect(compared(line, { made: fewer, stated: [12], statedKinds: kinds })).toEqual([
+      "makes: expected 12 dc + 4 ch-2 sp, got 12 dc + 3 ch-2 sp",
+    ]);
+  });
+
+  test("sizes are compared one by one", () => {
+    const line = "| Rnd 1 | -/4 | -/4 | -/12 | - | ok |";
+    expect(compared(line, { needs: [null, 4], has: [null, 4], makes: [null, 12] })).toEqual([]);
+    expect(compared(line, { needs: [4, 4], has: [null, 4], makes: [null, 12] })).toEqual([
+      "needs: expected -/4, got 4/4",
+    ]);
+  });
+
+  test("every reading of an ambiguous row must be there, and no other", () => {
+    const line = "| Rnd 1 | 4 | 4 | 18 or 24 | - | ambiguous |";
+    const reading = (makes: number) => ({ needs: [4], makes: [makes], made: {}, assumption: "" });
+    expect(compared(line, { result: "ambiguous", readings: [reading(24), reading(18)] })).toEqual([]);
+    expect(compared(line, { result: "ambiguous", readings: [reading(24)] })).toEqual([
+      "makes: expected 18 or 24, got readings 24 {}",
+    ]);
   });
 
   test("a malformed table is refused", () => {
