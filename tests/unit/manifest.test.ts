@@ -1,0 +1,49 @@
+import { readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import manifest from "../../package.json";
+import { allRules } from "../../server/src/rules/all-rules";
+
+const root = new URL("../../", import.meta.url);
+const settings: Readonly<Record<string, object>> = manifest.contributes.configuration.properties;
+const severities = ["error", "warning", "information", "hint", "off"];
+
+function fileText(path: string): string {
+  return readFileSync(new URL(path, root), "utf8");
+}
+
+test("each rule has a setting with the rule's own severity as default, and no setting is without a rule", () => {
+  const defaults = Object.entries(settings)
+    .filter(([name]) => name.startsWith("loopledger.rules."))
+    .map(([name, setting]) => ({ name, ...setting }));
+  const expected = allRules.map(({ id, severity }) => ({
+    name: `loopledger.rules.${id}`,
+    default: severity,
+  }));
+  expect(defaults).toHaveLength(expected.length);
+  expect(defaults).toEqual(expect.arrayContaining(expected.map((each) => expect.objectContaining(each))));
+  for (const setting of defaults) expect(setting).toMatchObject({ enum: severities, scope: "resource" });
+});
+
+test("the page for designers explains each rule", () => {
+  for (const { id } of allRules) expect(fileText("README.md")).toContain(`\`${id}\``);
+});
+
+test("the icon is a square PNG of 128 pixels at least", () => {
+  // Marketplace rule, from memory: 128 × 128 or larger. The header is that of the PNG specification, section 11.2.2.
+  const picture = readFileSync(new URL(manifest.icon, root));
+  expect(picture.subarray(1, 4).toString()).toBe("PNG");
+  const [width, height] = [picture.readUInt32BE(16), picture.readUInt32BE(20)];
+  expect(width).toBe(height);
+  expect(width).toBeGreaterThanOrEqual(128);
+});
+
+test("the bracket marks and the colours are files that can be read", () => {
+  const [language] = manifest.contributes.languages;
+  const [grammar] = manifest.contributes.grammars;
+  expect(JSON.parse(fileText(language?.configuration ?? ""))).toHaveProperty("brackets");
+  expect(JSON.parse(fileText(grammar?.path ?? ""))).toMatchObject({ scopeName: grammar?.scopeName });
+});
+
+test("nothing but a pattern starts the extension", () => {
+  expect(manifest.activationEvents).toEqual([]);
+});
