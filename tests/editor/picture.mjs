@@ -5,16 +5,23 @@ import { openWorkbench } from "./workbench.mjs";
 
 const picture = join(root, "client/media/loopledger.png");
 
+// The line of the first slip in the sample.
+const firstSlip = 32;
 const size = { width: 960, height: 600 };
-const moreSettings = { "editor.minimap.enabled": false, "breadcrumbs.enabled": false, "editor.fontSize": 15 };
+const moreSettings = {
+  "editor.minimap.enabled": false,
+  "breadcrumbs.enabled": false,
+  "editor.fontSize": 15,
+  "editor.occurrencesHighlight": "off",
+};
 
 const { page, goTo, nextFinding, close } = await openWorkbench(join(root, "samples/first-draft.crochet"), {
   size,
   moreSettings,
 });
 await page.keyboard.press("Control+b");
-await page.waitForSelector(".squiggly-error", { state: "attached" });
-await goTo(34, 1);
+await goTo(firstSlip - 1, 1);
+await page.waitForSelector(".squiggly-error");
 await nextFinding();
 await page.screenshot({ path: picture });
 await close();
