@@ -16,7 +16,8 @@ type Rest = Pick<RowPlan, "instructions" | "choices" | "carried" | "carriedDecla
  * What only a whole row can tell: the chain that opens it, the chain at its end that opens the next
  * one, and a line without marks that is worked over and over.
  */
-export function rowChoices(all: readonly Instruction[], choices: Choice[], declared: Declared | null, context: BindContext, counted: boolean): Rest {
+export function rowChoices(bound: readonly Instruction[], choices: Choice[], declared: Declared | null, context: BindContext, counted: boolean): Rest {
+  const all = reserveLast(bound);
   const { kept: whole, carried } = splitCarried(all);
   const { kept, foundation } = splitFoundation(whole);
   const late = declared !== null && carried.length > 0 && declared.from > (carried[0]?.span.start ?? 0);
@@ -32,23 +33,38 @@ export function rowChoices(all: readonly Instruction[], choices: Choice[], decla
   };
 }
 
+/** `dc in each dc across, dc in top of turning ch`: the run stops where the last stitch has its own place. */
+function reserveLast(all: readonly Instruction[]): readonly Instruction[] {
+  return all.map((instruction, i) => {
+    if (instruction.op !== "work") return instruction;
+    const last = lastsIn(all.slice(i + 1));
+    if (last === null) return instruction;
+    return { ...instruction, takes: instruction.takes.map((take) => (take.how === "each" && take.until === null ? { ...take, until: { n: last, of: { sort: "stitch" as const } } } : take)) };
+  });
+}
+
+function lastsIn(rest: readonly Instruction[]): Sized | null {
+  for (const instruction of rest) {
+    if (instruction.op === "other-side") return null;
+    if (instruction.op !== "work" && instruction.op !== "group" && instruction.op !== "skip") continue;
+    const [take] = instruction.takes;
+    return take?.how === "last" && take.of.sort === "stitch" && instruction.takes.length === 1 ? take.n : null;
+  }
+  return null;
+}
+
 /** `…, ch 1, turn.` at the end: the chain belongs to the next row. */
 function splitCarried(all: readonly Instruction[]): { kept: readonly Instruction[]; carried: readonly Instruction[] } {
   const [turn, chain] = [all.at(-1), all.at(-2)];
   if (all.length > 2 && turn?.op === "turn" && chain?.op === "chain") return { kept: all.slice(0, -2), carried: [chain] };
-  if (all.length > 2 && turn?.op === "chain" && chain?.op !== "skip" && isLow(turn.n) && chain?.op !== "repeat") return { kept: all.slice(0, -1), carried: [turn] };
   return { kept: all, carried: [] };
-}
-
-function isLow(n: Sized): boolean {
-  return n.length === 1 && n[0] === 1;
 }
 
 /** `Ch 13, sc in 2nd ch from hook…`: the row makes its own starting chain. */
 function splitFoundation(all: readonly Instruction[]): { kept: readonly Instruction[]; foundation: Sized | null } {
   const at = all.findIndex((instruction) => !["mark", "unknown"].includes(instruction.op));
   const first = all[at];
-  if (first?.op !== "chain" || !fromHookNext(all.slice(at + 1)) || all.length === 1) return { kept: all, foundation: null };
+  if (first?.op !== "chain" || all.length === at + 1 || !fromHookNext(all.slice(at + 1))) return { kept: all, foundation: null };
   return { kept: all.filter((_, i) => i !== at), foundation: first.n };
 }
 

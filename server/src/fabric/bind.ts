@@ -29,8 +29,11 @@ const anyStitch: Target = { sort: "stitch" };
 
 /** Binds the words of a row to its tree: instructions with choice points, and the stated count. */
 export function bindRow(text: string, words: readonly Word[], tree: Tree, context: BindContext): RowPlan {
-  return new Binder(text, words, context).row(tree);
+  const plan = new Binder(text, words, context).row(tree);
+  return tunisian.test(text) ? { ...plan, outOfReach: "Tunisian rows are worked in two passes, which are not counted here", instructions: [] } : plan;
 }
+
+const tunisian = /\b(?:tss|tks|tunisian)\b|\b(?:forward|return)(?: pass)?\s*(?::|as in)/i;
 
 class Binder {
   private readonly choices: Choice[] = [];
@@ -92,14 +95,19 @@ class Binder {
         continue;
       }
       this.prose = false;
-      out.push(...this.bind(node, out, nodes[i + 1]));
+      for (const instruction of this.bind(node, out, nodes[i + 1])) {
+        if (instruction.op === "remark") nameLast(out, instruction.names);
+        else out.push(instruction);
+      }
     }
     return out;
   }
 
-  private bind(node: Tree, before: readonly Instruction[], next: Tree | undefined): Instruction[] {
+  private bind(node: Tree, before: readonly Instruction[], next: Tree | undefined): (Instruction | Named)[] {
     const only = node.children[0] as Tree;
     switch (node.rule) {
+      case "trailing":
+        return this.trailing(node, before);
       case "count":
         return this.count(node);
       case "starred":
@@ -153,11 +161,12 @@ class Binder {
 
   private other(node: Tree, next: Tree | undefined): Instruction[] {
     const word = this.word(node.from);
-    if (word.cls === "V") {
+    const follows = next && this.words[next.from]?.cls;
+    const counts = /^(?:with|using)$/i.test(this.text.slice(word.start, word.end)) && (follows === "S" || next?.rule === "make");
+    if ((word.cls === "V" && !counts) || word.cls === "O") {
       this.prose = true;
       return [];
     }
-    void next;
     if (!/[\p{L}\d]/u.test(word.value) || quiet.test(word.cls)) return [];
     if (this.stated !== null) return [];
     if (harmless.has(word.value)) return [];
@@ -166,19 +175,30 @@ class Binder {
     return [{ op: "unknown", text: word.value, span }];
   }
 
+  /** `Turn. 20 dc.` at the end is the count; where nothing was worked before, it is the instruction. */
+  private trailing(node: Tree, before: readonly Instruction[]): Instruction[] {
+    const terms = bindCount(child(node, "countList") as Tree, this.words, this.text);
+    if (terms === null) return [];
+    if (this.stated !== null || !before.some(works)) return terms.flatMap((term) => this.plainRun(term.word, term.n, this.span(node)));
+    this.stated = terms;
+    const first = this.word(node.from + 1);
+    this.statedSpan = { start: first.start, end: this.word(node.to - 1).end };
+    return [];
+  }
+
+  private plainRun(word: string, n: Sized, span: Span): Instruction[] {
+    const stitch = stitchUse(word, this.context, this.lastStitch);
+    return stitch && this.stated === null ? [{ op: "work", stitch, per: one, takes: [{ how: "next", n, of: anyStitch }], span }] : [];
+  }
+
   private count(node: Tree): Instruction[] {
     const bracket = child(node, "count_bracket") ?? child(node, "count_made") ?? child(node, "count_madeBracket");
     const text = this.textOf(node);
     const terms = bindCount(child(bracket as Tree, "countList") as Tree, this.words, this.text);
-    if (terms === null || /so far|\b(?:rows?|rnds?|rounds)\b(?! )|\d\s*(?:rows|rnds|rounds)\b/i.test(text)) return [];
-    if (this.unknown.length > 0 && this.stated === null && this.onlyUnknownBefore()) this.outOfReach ??= null;
+    if (terms === null || /so far|^\W*\d+\s*(?:rows?|rnds?|rounds?)\b/i.test(text)) return [];
     this.stated = terms;
     this.statedSpan = this.span(node);
     return [];
-  }
-
-  private onlyUnknownBefore(): boolean {
-    return false;
   }
 
   // Repeats
@@ -250,7 +270,7 @@ class Binder {
 
   // Brackets
 
-  private group(node: Tree, before: readonly Instruction[]): Instruction[] {
+  private group(node: Tree, before: readonly Instruction[]): (Instruction | Named)[] {
     const tail = child(node, "tail");
     const inside = node.children.filter((part) => part.rule !== "tail");
     if (!tail && this.isRemark(node, inside, before)) return this.remark(node, before);
@@ -285,7 +305,7 @@ class Binder {
   }
 
   /** What a remark says of the instruction before it. */
-  private remark(node: Tree, before: readonly Instruction[]): Instruction[] {
+  private remark(node: Tree, before: readonly Instruction[]): Named[] {
     const text = this.textOf(node);
     const last = before.at(-1);
     if (/count/i.test(text)) {
@@ -296,8 +316,7 @@ class Binder {
       if (/beside|no place|does not take/i.test(text)) this.declared = { ...this.declared, from: -1 - this.declared.from };
     }
     const made = /\(\s*(?:first |next |last )?([\w-]+)\s+(?:made|completed)/i.exec(text);
-    if (made && last) this.mentions.add(`unit:${(made[1] as string).toLowerCase()}`);
-    return [];
+    return made && last ? [{ op: "remark", names: (made[1] as string).toLowerCase() }] : [];
   }
 
   // Stitches
@@ -328,18 +347,46 @@ class Binder {
   private makeIn(stitch: StitchUse, count: Sized | null, before: boolean, wheres: readonly Tree[], span: Span, node: Tree): Instruction[] {
     const per = count ?? one;
     if (wheres.some((part) => part.rule === "evenly") || this.isEvenly(wheres)) return this.evenly(stitch, count, span, node);
-    const places = wheres.filter((part) => part.rule === "place" || part.rule === "loopPlace");
+    for (const part of wheres) if (part.rule === "resumed") this.remark(child(part, "aside") as Tree, []);
+    const places = wheres.filter((part) => part.rule === "place" || part.rule === "loopPlace" || part.rule === "resumed");
     const toLast = wheres.find((part) => part.rule === "toLast");
     const extent = wheres.some((part) => part.rule === "extent");
     if (places.length > 0) {
       const takes = places.flatMap((part) => this.placeTakes(part, extent));
       const merged = toLast ? withUntil(takes, this.until(toLast)) : takes;
-      if (merged.some((take) => take.how === "next") && stitch.family === "over") return [{ op: "work", stitch: spread(stitch, merged), per: one, takes: merged, span }];
+      const words = this.words.slice(node.from, node.to);
+      const placeText = this.text.slice(this.word((places[0] as Tree).from).start, span.end);
+      if (words.some((word) => word.cls === "E")) return this.everyOther(stitch, per, span);
+      if (words.some((word) => word.cls === "Z")) return [{ op: "work", stitch: { ...stitch, uses: 2 * stitch.uses }, per: one, takes: [{ how: "next", n: per, of: anyStitch }], span }];
+      if (stitch.family === "over" && /^over\b/i.test(placeText)) return [{ op: "work", stitch: spread(stitch, merged), per: one, takes: [{ how: "next", n: one, of: anyStitch }], span }];
+      const shared = merged.some((take) => take.how === "same") && merged.length > 1 && stitch.uses > 1;
+      if (shared) return [{ op: "work", stitch: { ...stitch, uses: 1 }, per: one, takes: merged.filter((take) => take.how !== "same"), span }];
       return [{ op: "work", stitch, per, takes: merged, span }];
     }
     if (toLast || extent) return [{ op: "work", stitch, per, takes: [{ how: "each", of: [anyStitch], until: toLast ? this.until(toLast) : null }], span }];
-    const glued = before && count && (count[0] ?? 0) > 1 && (count[0] ?? 0) <= 9 && this.isGlued(node) ? this.choose([`"${this.textOf(node)}" is ${count[0]} stitches in a row`, `"${this.textOf(node)}" is ${count[0]} stitches in one place`], [0, 1]) : undefined;
+    const glued = before && count && this.isGlued(node) ? this.gluedChoice(this.textOf(node), count[0] ?? 0) : undefined;
     return [{ op: "work", stitch, per: one, takes: [{ how: "next", n: per, of: anyStitch }], span, ...(glued === undefined ? {} : { glued }) }];
+  }
+
+  private readonly gluedChoices = new Map<string, number>();
+
+  /** `3sc` alone: three stitches, or three in one place; the same all through the row. */
+  private gluedChoice(text: string, n: number): number | undefined {
+    if (n < 2 || n > 5) return undefined;
+    const known = this.gluedChoices.get(text.toLowerCase());
+    if (known !== undefined) return known;
+    const choice = this.choose([`"${text}" is ${n} stitches in a row`, `"${text}" is ${n} stitches in one place`], [0, 1]);
+    this.gluedChoices.set(text.toLowerCase(), choice);
+    return choice;
+  }
+
+  /** `2 sc in every other st`: what happens to the stitches between is not said. */
+  private everyOther(stitch: StitchUse, per: Sized, span: Span): Instruction[] {
+    const choice = this.choose(["the stitches between are worked plainly", "the stitches between are skipped"], [0, 0]);
+    const next: Take = { how: "next", n: one, of: anyStitch };
+    const between: Instruction[][] = [[{ op: "work", stitch, per: one, takes: [next], span }], [{ op: "skip", takes: [next], span }]];
+    const body: Instruction[] = [{ op: "work", stitch, per, takes: [next], span }, { op: "either", choice, options: between, span }];
+    return [{ op: "repeat", body, times: { how: "to-end", until: null }, span }];
   }
 
   private isGlued(node: Tree): boolean {
@@ -371,12 +418,12 @@ class Binder {
 
   private placeFirst(node: Tree): Instruction[] {
     const core = child(node, "core") as Tree;
-    const items = descendants(node, "listItem").flatMap((item) => {
+    const items = descendants(node, "listItem").flatMap((item): Instruction[] => {
       const inner = item.children[0] as Tree;
-      if (inner.rule === "chain") return this.bind(inner, [], undefined);
+      if (inner.rule === "chain") return [{ op: "chain", n: this.numberIn(inner), span: this.span(inner) }];
       const stitch = this.use(inner);
       const n = child(inner, "number") ? this.numberAt((child(inner, "number") as Tree).from) : one;
-      return [{ op: "work" as const, stitch, per: one, takes: [{ how: "next" as const, n, of: anyStitch }], span: this.span(item) }];
+      return [{ op: "work", stitch, per: one, takes: [{ how: "next", n, of: anyStitch }], span: this.span(item) }];
     });
     return [{ op: "group", body: items, takes: this.coreTakes(core), span: this.span(node) }];
   }
@@ -384,7 +431,7 @@ class Binder {
   // Places
 
   private placeTakes(node: Tree, extent: boolean): Take[] {
-    const cores = [child(node, "core"), ...descendants(node, "andCore").map((part) => child(part, "core"))].filter((core): core is Tree => core !== undefined);
+    const cores = [child(node, "core"), ...descendants(node, "andCore").map((part) => descendants(part, "core")[0])].filter((core): core is Tree => core !== undefined);
     const around = this.word(node.from).value === "around";
     void around;
     const takes = cores.flatMap((core) => this.coreTakes(core, extent));
@@ -405,15 +452,15 @@ class Binder {
     if (/row ends?|ends? of (?:each )?row|side of/i.test(text) && !has("C")) return [{ how: "unknown", why: `"${text}" cannot be counted` }];
     if (typeof rowRef === "number" && rowRef >= 0 && words[rowRef + 1]?.cls === "n" && words.some((word) => word.cls === "B")) this.onRow = words[rowRef + 1]?.number?.[0] ?? null;
     if (has("o") && (has("h") || has("c")) && !has("H")) return [{ how: "from-hook", n: words.find((word) => word.cls === "o")?.number ?? one }];
-    if (has("m")) return [{ how: "same" }];
+    if (has("m")) return [{ how: "same", asFirst: has("A") && has("f") }];
     if (has("Y")) {
       const y = words.find((word) => word.cls === "Y")?.value;
       if (y === "skipped") return [{ how: "nowhere" }];
       if (y === "marked") return [{ how: "marked" }];
       if (y === "base") return [{ how: "same" }];
+      if (y === "top" && has("H")) return [{ how: "last", n: one, of: anyStitch }];
     }
     const each = has("e") && !has("X") && nAt < 0;
-    if (words[0]?.cls === "E" || has("E")) return [{ how: "each", of: [of], until: null }, { how: "unknown", why: "every other" }];
     if (has("z")) return [{ how: "last", n, of }];
     if (has("y") || (each && has("y"))) return [{ how: "each", of: [of], until: null }];
     if (has("e") && nAt < 0 && !has("X")) return [{ how: "each", of: [of], until: null }];
@@ -421,7 +468,7 @@ class Binder {
     if (has("H") || (has("o") && has("H"))) return [{ how: "next", n, of: anyStitch }];
     const below = words.findIndex((word) => word.cls === "b");
     const rowsBelow = below > 1 && words[below - 1]?.cls === "R";
-    return [{ how: "next", n, of, ...(rowsBelow ? { spike: this.choose(["the stitch stands in front of the next one, which is not worked", "the stitch takes no place of its own"], [0, 0.1]) } : {}) }];
+    return [{ how: "next", n, of, ...(has("f") ? { first: true } : {}), ...(rowsBelow ? { spike: this.choose(["the stitch stands in front of the next one, which is not worked", "the stitch takes no place of its own"], [0, 0.1]) } : {}) }];
   }
 
   private target(core: Tree, words: readonly Word[]): Target {
@@ -465,7 +512,7 @@ class Binder {
     const words = this.words.slice(places.from, places.to);
     if (words.some((word) => word.cls === "b") || words.some((word) => word.cls === "l")) return [];
     if (words.some((word) => word.cls === "m")) return [];
-    const cores = [child(places, "core"), ...descendants(places, "andCore").map((part) => child(part, "core"))];
+    const cores = [child(places, "core"), ...descendants(places, "andCore").map((part) => descendants(part, "core")[0])];
     return [{ op: "skip", takes: cores.flatMap((core) => this.coreTakes(core)), span }];
   }
 
@@ -475,7 +522,7 @@ class Binder {
       this.joins = true;
       return [];
     }
-    if (/\bof (?:hat|body|edge)\b|in next \d+ sts of /i.test(text) && /hat|body|edge|brim|band/i.test(this.text.slice(this.span(node).end, this.span(node).end + 12))) return [];
+    if (this.words.slice(node.from, node.to).some((word) => word.cls === "N")) return [];
     const places = node.children.flatMap((part) => part.children).filter((part) => part.rule === "slipTo" || part.rule === "where");
     const takes = places.flatMap((part) => {
       const place = part.rule === "where" ? (part.children[0] as Tree) : part;
@@ -534,8 +581,8 @@ class Binder {
 }
 
 /** Word classes that say nothing to count. */
-const quiet = /[KGxBRFOWMsJ&aydvqhb=%DQTfzmeXYELu]/;
-const harmless = new Set(["loosely", "tightly", "firmly", "carefully", "yarn", "colour", "color", "it", "side", "rs", "ws", "here", "throughout", "direction", "is", "your", "not", "no", "that", "by", "for", "as", "at", "or", "if", "so", "them", "these", "color", "tail", "ends", "end", "spiral", "closed", "up", "through", "without", "when", "before", "after", "again", "hook", "mm", "short", "dark", "light", "corresponding", "pattern", "patt", "established", "back", "front", "next", "new", "on", "st", "col", "in", "with"]);
+const quiet = /[AKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELu]/;
+const harmless = new Set(["loosely", "tightly", "firmly", "carefully", "yarn", "colour", "color", "it", "side", "rs", "ws", "here", "edge", "edges", "outside", "long", "throughout", "direction", "is", "your", "not", "no", "that", "by", "for", "as", "at", "or", "if", "so", "them", "these", "color", "tail", "ends", "end", "spiral", "closed", "up", "through", "without", "when", "before", "after", "again", "hook", "mm", "short", "dark", "light", "corresponding", "pattern", "patt", "established", "back", "front", "next", "new", "on", "st", "col", "in", "with"]);
 
 /** What ends a sentence that instructs nothing. */
 function endsProse(node: Tree, words: readonly Word[]): boolean {
@@ -553,6 +600,23 @@ function spread(stitch: StitchUse, takes: readonly Take[]): StitchUse {
   const first = takes.find((take) => take.how === "next");
   const n = first?.how === "next" ? (first.n[0] ?? 1) : 1;
   return { ...stitch, uses: n };
+}
+
+/** A remark that says what the group before it is called. */
+interface Named {
+  readonly op: "remark";
+  readonly names: string;
+}
+
+function nameLast(out: Instruction[], name: string): void {
+  const last = out.at(-1);
+  if (last?.op === "work") out[out.length - 1] = { ...last, stitch: { ...last.stitch, begins: name } };
+  if (last?.op === "group") out[out.length - 1] = { ...last, unit: name };
+}
+
+function works(instruction: Instruction): boolean {
+  if (instruction.op === "repeat" || instruction.op === "group") return instruction.body.some(works);
+  return instruction.op === "work";
 }
 
 function withUntil(takes: readonly Take[], until: Until | null): Take[] {

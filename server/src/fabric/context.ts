@@ -1,7 +1,7 @@
 import { readConventions } from "../notation/declared";
-import type { PatternLine } from "../notation/document";
+import { type PatternLine, readHeading } from "../notation/document";
 import { treeOf } from "../notation/tree";
-import type { Meaning } from "../notation/vocabulary";
+import { type Meaning, trade } from "../notation/vocabulary";
 import { type Lexicon, readWords } from "../notation/words";
 import { stitchOf, stitchSpellings, type Terms } from "../trade/stitches";
 import { type BindContext, bindRow, type Definition } from "./bind";
@@ -26,9 +26,16 @@ export function readContext(text: string, lines: readonly PatternLine[]): Patter
   const bare: BindContext = { terms, definitions: new Map(), conventions };
   const { words, definitions } = readDefinitions(other, bare, sizes.length);
   for (const name of madeNames(text)) if (!definitions.has(name.name)) definitions.set(name.name, name.definition(bare));
+  for (const name of pieceNames(lines)) if (!words.has(name)) words.set(name, { cls: "N", value: name });
   const lexicon: Lexicon = { words, sizes: sizes.length };
   const key = JSON.stringify([terms, sizes, roundMeansPlace, [...definitions], [...words], [...conventions.startCounts], [...conventions.habits], conventions.timesMeans]);
   return { terms, definitions, conventions, lexicon, sizes, key, ...(roundMeansPlace ? { roundMeansPlace } : {}) };
+}
+
+/** Names of pieces, as rows mention them: `of Tube A`. */
+function pieceNames(lines: readonly PatternLine[]): string[] {
+  const names = lines.filter((line) => line.kind === "heading").map((line) => readHeading(line.text.trim()).name.toLowerCase());
+  return names.filter((name) => name.length > 1 && !trade.has(name));
 }
 
 /** `Ch 3 (counts as dc throughout)` in a row holds for all. */
@@ -126,15 +133,15 @@ const reserved = /^(?:hook|gauge|tension|yarn|materials?|size|sizes|level|terms|
 
 function define(part: string, out: Defined, context: BindContext, sizes: number): void {
   const match = defining.exec(part.trim());
-  if (!match || reserved.test((match[1] as string).trim())) return;
+  if (!match || (reserved.test((match[1] as string).trim()) && !stitchSpellings.has((match[3] as string).trim().toLowerCase()))) return;
   const names = [match[1], ...(match[2]?.split(/[,/]| or /) ?? [])].map((name) => (name as string).trim().toLowerCase()).filter((name) => name !== "" && !/^\d|uk |us |makes?\b|made\b/.test(name));
   const said = (match[3] as string).trim();
-  const trade = names.map((name) => stitchSpellings.get(name)).find((word) => word !== undefined);
-  const definition = definitionOf(said, trade ?? (names[0] as string), context, sizes);
+  const known = names.map((name) => stitchSpellings.get(name)).find((word) => word !== undefined);
+  const definition = definitionOf(said, known ?? (names[0] as string), context, sizes);
   if (!definition) return;
-  const value = "alias" in definition ? definition.alias : (trade ?? (names[0] as string));
+  const value = "alias" in definition ? definition.alias : (known ?? (names[0] as string));
   if (!("alias" in definition)) out.definitions.set(value, definition);
-  else if (trade === value || trade !== undefined) return;
+  else if (known !== undefined) return;
   for (const name of names) for (const form of [name, `${name}s`, `${name} st`, `${name} sts`]) out.words.set(form, { cls: "S", value });
 }
 

@@ -24,11 +24,12 @@ export function readCopy(line: RowLine): Copy | null {
   if (/\*|\bfrom beg/i.test(text.split(/[.;(]/)[0] as string)) return null;
   const times = timesOf(text);
   if (/\b(?:last|previous|prev)\s+(?:row|rnd|round)/i.test(text)) return { how: "last", times };
-  const match = rowNumbers.exec(text) ?? ordinalRow.exec(text);
+  const match = ordinalRow.exec(text) ?? rowNumbers.exec(text);
   if (!match) return null;
   const from = Number(match[1]);
-  const to = Number(match[3] ?? (match.length === 3 ? (match[2] ?? from) : from));
-  const pair = /&|and|,/.test(match[2] ?? "");
+  const ordinal = match.length === 3;
+  const to = Number((ordinal ? match[2] : match[3]) ?? from);
+  const pair = !ordinal && /&|and|,/.test(match[2] ?? "");
   return { how: "rows", rows: pair ? [from, to] : sequence(from, to), times };
 }
 

@@ -12,11 +12,13 @@ export interface Tally {
   chains: number;
   /** Groups and special stitches by name; groups without a name are `group`. */
   readonly units: Map<string, number>;
+  /** Stitches that belong to no group, by kind. */
+  readonly loose: Map<string, number>;
 }
 
 /** Adds up the steps of a row. */
 export function tally(steps: readonly Steps[]): Tally {
-  const sum: Tally = { stitches: new Map(), spaces: new Map(), chains: 0, units: new Map() };
+  const sum: Tally = { stitches: new Map(), spaces: new Map(), chains: 0, units: new Map(), loose: new Map() };
   addSteps(sum, steps, 1);
   return sum;
 }
@@ -28,12 +30,15 @@ function addSteps(sum: Tally, steps: readonly Steps[], times: number): void {
       continue;
     }
     const n = step.n * times;
-    if (step.sort === "stitch") add(sum.stitches, step.kind, n);
+    if (step.sort === "stitch") {
+      add(sum.stitches, step.kind, n);
+      if (step.unit === undefined && step.begins === undefined) add(sum.loose, step.kind, n);
+    }
     if (step.sort === "space") {
       add(sum.spaces, step.chains ?? 1, n);
       sum.chains += (step.chains ?? 1) * n;
     }
-    if (step.begins) add(sum.units, step.begins, step.begins === "group" && step.sort === "stitch" ? n / step.perPlace : n);
+    if (step.begins) add(sum.units, step.begins, step.sort === "stitch" ? n / step.perPlace : n);
   }
 }
 
@@ -105,13 +110,13 @@ function termValue(term: StatedTerm, all: readonly StatedTerm[], sum: Tally, siz
       return { ...base, key, n: stitches, counted: true };
     }
     case "stitch":
-      return { ...base, n: stitchesNamed(term.noun, all, sum, stated), counted: true };
+      return { ...base, n: stitchesNamed(term.word, all, sum, stated) - (all.some((other) => other.sort === "turning-chain") ? 1 : 0), counted: true };
     case "space":
       return { ...base, key: term.noun, n: spacesNamed(term, all, sum, stated), counted: false };
     case "chain":
       return chainTerm(base, sum, stated);
     case "turning-chain":
-      return { ...base, n: stated ?? 0, counted: false };
+      return { ...base, n: 1, counted: false };
     case "unit":
       return unitTerm(term, base, sum, stated);
   }
@@ -128,6 +133,9 @@ function stitchesNamed(noun: string, all: readonly StatedTerm[], sum: Tally, sta
   const exact = sum.stitches.get(noun) ?? sum.units.get(noun) ?? 0;
   const units = sum.units.get(noun) ?? 0;
   if (exact === stated || units === stated) return stated ?? exact;
+  const loose = sum.loose.get(noun) ?? 0;
+  const grouped = all.some((other) => other.sort === "unit");
+  if (grouped) return loose;
   const family = sumOf([...sum.stitches].filter(([kind]) => kind === noun || kind.endsWith(noun)).map(([, n]) => n));
   if (family === stated) return family;
   const total = sumOf(sum.stitches.values());
@@ -155,9 +163,9 @@ function chainTerm(base: Omit<TermValue, "n" | "counted">, sum: Tally, stated: n
 }
 
 function unitTerm(term: StatedTerm, base: Omit<TermValue, "n" | "counted">, sum: Tally, stated: number | null): TermValue {
-  const noun = term.noun.replace(/es$|s$/, "");
+  const noun = term.word.replace(/s$/, "");
   const counted = !/picot|loop|arch/.test(noun);
-  const direct = sum.units.get(noun) ?? sum.units.get(term.noun) ?? [...sum.units].find(([name]) => name.replace(/e?s$/, "") === noun)?.[1];
+  const direct = sum.units.get(noun) ?? sum.units.get(term.word) ?? [...sum.units].find(([name]) => name.replace(/e?s$/, "") === noun)?.[1];
   if (direct !== undefined && direct === stated) return { ...base, n: direct, counted };
   const candidates = [...sum.units.values(), sumOf(sum.units.values()), ...sum.spaces.values()];
   if (direct === undefined && stated !== null && candidates.includes(stated)) return { ...base, n: stated, counted };

@@ -18,11 +18,11 @@ export type Until = { readonly n: Sized; readonly of: Target } | "marked" | "spa
 
 /** Which places an instruction takes. */
 export type Take =
-  | { readonly how: "next"; readonly n: Sized; readonly of: Target; readonly spike?: number }
+  | { readonly how: "next"; readonly n: Sized; readonly of: Target; readonly spike?: number; readonly first?: boolean }
   | { readonly how: "each"; readonly of: readonly Target[]; readonly until: Until | null }
   | { readonly how: "last"; readonly n: Sized; readonly of: Target }
   | { readonly how: "from-hook"; readonly n: Sized }
-  | { readonly how: "same" }
+  | { readonly how: "same"; readonly asFirst?: boolean }
   | { readonly how: "marked" }
   | { readonly how: "nowhere" }
   | { readonly how: "unknown"; readonly why: string };
@@ -40,6 +40,8 @@ export interface StitchUse {
   readonly special?: boolean;
   /** Worked over as many places as the text names. */
   readonly family?: "over";
+  /** What one of it is called in counts, where the row names it: `(shell made)`. */
+  readonly begins?: string;
   /** A group nobody explained: how many stitches it holds is not known. */
   readonly undefinedGroup?: boolean;
 }
@@ -90,6 +92,8 @@ export interface StatedTerm {
   readonly n: Sized;
   /** The noun in lower case, "" where there is none. */
   readonly noun: string;
+  /** The noun as the trade spells it. */
+  readonly word: string;
   readonly sort: "any" | "stitch" | "space" | "chain" | "unit" | "turning-chain";
   readonly chains?: number;
 }

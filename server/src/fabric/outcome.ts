@@ -85,7 +85,14 @@ function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewOption[]
   const slips = plan.instructions.some((instruction) => instruction.op === "slip") && plan.stated !== null;
   const withSlips = slips ? views.flatMap((one) => [one, { ...one, view: { ...one.view, slipCounts: true, rotates: false }, cost: one.cost + 1, says: [...one.says, "the slip stitches are counted"] }]) : views;
   const oval = hasOtherSide(plan);
-  return oval ? withSlips.flatMap((one) => [one, { ...one, view: { ...one.view, returns: true } }]) : withSlips;
+  const goesOn = oval && firstIsSingle(plan);
+  return oval ? withSlips.flatMap((one) => [{ ...one, cost: one.cost + (goesOn ? 0.1 : 0) }, { ...one, cost: one.cost + (goesOn ? 0 : 0.1), view: { ...one.view, returns: true } }]) : withSlips;
+}
+
+/** One stitch in the first chain leaves room for more: the round comes back into it. */
+function firstIsSingle(plan: RowPlan): boolean {
+  const first = plan.instructions.find((instruction) => instruction.op === "work");
+  return first?.op !== "work" || first.per[0] === 1;
 }
 
 function hasOtherSide(plan: RowPlan): boolean {

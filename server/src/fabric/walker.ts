@@ -224,7 +224,7 @@ class Walker {
       this.lastChain = null;
       return;
     }
-    const begins = per > 1 || stitch.special ? { begins: stitch.special ? stitch.kind : "group" } : {};
+    const begins = stitch.begins ? { begins: stitch.begins } : per > 1 || stitch.special ? { begins: stitch.special ? stitch.kind : "group" } : {};
     const kind = stitch.kind;
     if (stitch.makes === 0) this.emit({ kind, sort: "none", n: places * per, at, uses: 0, span, ...begins });
     else this.emit({ kind, sort: "stitch", n: places * per * stitch.makes, at, uses: stitch.uses, perPlace: per * stitch.makes, span, ...begins });
@@ -297,6 +297,7 @@ class Walker {
         if (take.why !== "every other") this.outOfReach ??= take.why;
         return null;
       case "same":
+        if (take.asFirst && this.outside) this.take(1, everyPlace, "next");
         return this.same();
       case "marked":
         return this.marks();
@@ -307,6 +308,7 @@ class Walker {
       case "next": {
         const n = this.n(take.n);
         if (standsOnNothing) return n;
+        if (take.first && this.closes()) return null;
         if (take.spike !== undefined && this.reading[take.spike] === 1) return n;
         this.take(n * uses, this.match(take.of), "next");
         return n;
@@ -316,6 +318,11 @@ class Walker {
       case "each":
         return this.each(take, uses);
     }
+  }
+
+  /** `ch 2, dc in first sc` at the end of a round: the stitch closes the last loop and is none of its own. */
+  private closes(): boolean {
+    return this.used > 1 && this.at >= this.total && this.total > 0 && this.view.rotates;
   }
 
   private group(instruction: Extract<Instruction, { op: "group" }>): void {
@@ -346,15 +353,16 @@ class Walker {
 
   private skip(takes: readonly Take[]): void {
     for (const take of takes) {
-      if (take.how === "same" || (take.how === "next" && take.n[0] === 1 && this.isFirstTaken(take))) continue;
-      this.takeFor(take, 1, false);
+      if (take.how === "same") continue;
+      const under = this.isFirstTaken(take) ? 1 : 0;
+      this.takeFor(under && take.how === "next" ? { ...take, n: take.n.map((n) => (n === null ? null : n - 1)) } : take, 1, false);
     }
     this.lastChain = null;
   }
 
   /** `ch 3 (counts as dc), sk first dc`: the place under the chain is skipped once. */
   private isFirstTaken(take: Take): boolean {
-    return take.how === "next" && this.used === 1 && this.startTaken && take.of.sort !== "space" && this.skipsFirst();
+    return take.how === "next" && take.first === true && this.used === 1 && this.startTaken && take.of.sort !== "space" && this.skipsFirst();
   }
 
   private startTaken = false;
@@ -437,6 +445,7 @@ class Walker {
   }
 
   private otherSide(): void {
+    if (this.outside) return;
     if (this.below.chain === null && this.chainLength === null) return;
     this.left += countPlaces(slice(this.strip, this.at, this.total));
     const out = this.total - ((this.fromHook ?? 1) - 1);
@@ -574,7 +583,8 @@ class Walker {
       const found = findPlace(this.strip, rank, (run) => run.sort === "space");
       return found < 0 ? end : found;
     }
-    const of = until.of.sort === "stitch" ? match : this.match(until.of);
+    const own = until.of.sort === "stitch" && match({ sort: "stitch", kind: "sc", n: 1 });
+    const of = own ? match : this.match(until.of);
     const wanted = countBefore(this.strip, end, of) - this.n(until.n);
     const found = findPlace(this.strip, wanted, of);
     return wanted < 0 ? this.at : found < 0 ? end : found;
@@ -656,12 +666,20 @@ class Walker {
       return;
     }
     let guard = 0;
+    const before = this.used;
     while (guard++ < 4096) {
       const passes = this.passesTo(instruction.body, end, whole);
       if (passes <= 0) break;
       this.fixed(instruction.body, passes);
     }
+    if (this.used === before) this.noteUnworked(instruction.body);
     if (instruction.cut !== undefined) this.all(instruction.body.slice(0, instruction.cut));
+  }
+
+  /** Not one pass fits: the places it would have taken are left over. */
+  private noteUnworked(body: readonly Instruction[]): void {
+    if (hasSpaceTake(body)) this.worksSpaces = true;
+    else this.worksStitches = true;
   }
 
   /** Places that one pass from here moves on by, and uses. */

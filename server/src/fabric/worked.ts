@@ -49,10 +49,13 @@ const pathsAtMost = 8;
 /** Works pattern pieces row by row; keeps what it worked, by what the row says and finds. */
 export class Fabric {
   private kept = new Map<string, readonly Outcome[]>();
+  private contextKey = "";
   /** Rows worked afresh since the fabric was made. */
   rowsWorked = 0;
 
   work(pattern: Pattern): WorkedPiece[] {
+    if (pattern.context.key !== this.contextKey) this.kept.clear();
+    this.contextKey = pattern.context.key;
     const ends = new Map<string, State>();
     const rowEnds = new Map<string, State>();
     const pieces: WorkedPiece[] = [];

@@ -98,7 +98,7 @@ const fieldWords =
 const sizeLine = /^\s*(?:(?:for\s+)?sizes?\s+.+\bonly|all sizes|for all sizes|both sizes)\s*[:.]?\s*$/i;
 const copyLine = /^\s*[[(*]?\s*(?:rep(?:eat)?s?\b[^.]*\b(?:row|rnd|round|rw|rd)s?\b|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?each|work(?:ing)? even|work(?:ed)? straight|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b)/i;
 const foundationLine =
-  /^\s*(?:(?:with|using|in)\b[^,:.]{1,40}[,:]\s*)?(?:make\s+(?:a\s+)?)?(?:(?:loosely\s+)?(?:ch|chain)s?\.?\s*-?\s*(?:\d|[a-z]+(?=[\s.,]|$))|\d+[\s([:\d,;\])]*\s*ch\b|(?:make a |start with a |form a )?(?:magic|adjustable|sliding)\s+(?:ring|circle|loop)|mr\b\.?\s*$)/i;
+  /^\s*(?:(?:with|using|in)\b(?:[^,:.]|\.\d){1,60}[,:]\s*)?(?:make\s+(?:a\s+)?)?(?:(?:loosely\s+)?(?:ch|chains?)\b\.?\s*-?\s*[([]?\s*(?:\d|(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)\b)|\d+[\s([:\d,;\])]*\s*ch\b|(?:make a |start with a |form a )?(?:magic|adjustable|sliding)\s+(?:ring|circle|loop)|mr\b\.?\s*$)/i;
 const numbered = /^\s*\d+\s*[.)]/;
 
 /** The lines of a pattern, each with what it is. */

@@ -19,7 +19,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["k", "skip", "sk|skip|skipping|skp|miss|missing|pass over|passing over|omit"],
   ["L", "leave", "leave|leaving"],
   ["u", "unworked", "unworked|unused|unmade"],
-  ["i", "in", "in|into|onto|on|over|along"],
+  ["i", "in", "in|into|onto|on|over|along|through"],
   ["O", "to", "to|until|till"],
   ["e", "each", "each|ea|every|all|both"],
   ["E", "every other", "every other|each alternate|every alternate|every second|every 2nd|every alt|each alt"],
@@ -33,6 +33,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["Y", "skipped", "skipped|missed"],
   ["Y", "marked", "marked"],
   ["Y", "other side", "other side|opposite side"],
+  ["A", "as", "as"],
   ["v", "between", "between|bet|btw"],
   ["n", "1", "one"], ["n", "2", "two"], ["n", "3", "three"], ["n", "4", "four"], ["n", "5", "five"],
   ["n", "6", "six"], ["n", "7", "seven"], ["n", "8", "eight"], ["n", "9", "nine"], ["n", "10", "ten"],
@@ -74,8 +75,8 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["Y", "base", "base of|base"],
   ["l", "sl st", [...stitchSpellings].filter(([, word]) => word === "sl st").map(([spelling]) => spelling).join("|")],
   ["c", "ch", [...stitchSpellings].filter(([, word]) => word === "ch").map(([spelling]) => spelling).join("|")],
-  ["x", "marker", "pm|place marker|place marker in|move marker|mark|sm|slip marker"],
-  ["V", "prose", "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|block|pull|tighten|close|bring|place|note|see|remember|being careful|continue|cont|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|switch to|use|begin|leaving a|leave a|leaving|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|mark"],
+  ["x", "marker", "pm|place marker|place marker in|sm|slip marker"],
+  ["V", "prose", "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|block|pull|tighten|close|bring|place|note|see|remember|being careful|continue|cont|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|switch to|use|begin|leaving a|leave a|leaving|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the"],
 ];
 
 const fillers = new Set(["the", "a", "an", "of", "work", "working", "make", "then", "now", "worked", "also", "ch-", "it's", "times)", "just", "only"]);

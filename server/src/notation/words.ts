@@ -118,8 +118,12 @@ function compound(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexico
   return together(atoms, i, make) ?? chainSpace(atoms, i, make) ?? group(atoms, i, make, lexicon) ?? ordinal(atoms, i, make);
 }
 
+const loopSuffix = /^(.{2,4})(?:tbl|blo|flo|bl|fl)$/;
+
 function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
   const first = atoms[i] as Atom;
+  const looped = trade.get(loopSuffix.exec(first.text)?.[1] ?? "");
+  if (looped?.cls === "S") return make("S", looped.value, 1);
   if (first.text.startsWith("draw") && first.text.length > 20) {
     const n = /(?:next|first|last|of|in) (\d+|two|three) /.exec(first.text)?.[1] ?? "2";
     return make("S", `sc${({ two: "2", three: "3" } as Record<string, string>)[n] ?? n}tog`, 1);
@@ -132,6 +136,8 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
       return make("S", `${stitch}${n}tog`, stitchAtoms + 2 + dash);
   }
   if (!/^\d+$/.test(first.text)) return null;
+  const joined = trade.get(/^(.+)tog$/.exec(wordAt(atoms, i + 1))?.[1] ?? "");
+  if (joined?.cls === "S") return make("S", `${joined.value}${first.text}tog`, 2);
   for (const [stitchAtoms, stitch] of stitchesAt(atoms, i + 1))
     if (tog.test(wordAt(atoms, i + 1 + stitchAtoms)) && Number(first.text) > 1) return make("S", `${stitch}${first.text}tog`, stitchAtoms + 2);
   return null;
@@ -163,7 +169,8 @@ function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null 
   if (n === undefined) return null;
   const dash = wordAt(atoms, i + used) === "-" && spaceNoun.test(wordAt(atoms, i + used + 1)) ? 1 : 0;
   if (spaceNoun.test(wordAt(atoms, i + used + dash))) return make("C", `ch-${n} sp`, used + 1 + dash, [Number(n)]);
-  return hyphen ? make("H", `ch-${n}`, used, [Number(n)]) : null;
+  const made = hyphen || (/^(of|top|to|beg|turning)$/.test(wordAt(atoms, i - 1)) && atoms[i + 1]?.glued === true);
+  return made ? make("H", `ch-${n}`, used, [Number(n)]) : null;
 }
 
 /** `3-dc cluster`, `5 dc shell`: the number belongs to the name. */
@@ -221,7 +228,8 @@ function stopAfter(atoms: readonly Atom[], i: number): number {
   if (stop?.text !== "." || !stop.glued) return 0;
   const next = atoms[i + 1];
   if (next === undefined || next.glued) return 0;
-  return lowerCase.has(next) ? 1 : 0;
+  const opensRow = i === 1 && chainWord.test(wordAt(atoms, 0)) && /^\d/.test(next.text);
+  return lowerCase.has(next) || opensRow ? 1 : 0;
 }
 
 const lowerCase = new WeakSet<Atom>();
@@ -241,9 +249,11 @@ function join(atoms: readonly Atom[], i: number, n: number): string {
 function colour(text: string, atoms: readonly Atom[], i: number, before: readonly Word[], make: Make): Read | null {
   const atom = atoms[i] as Atom;
   const raw = text.slice(atom.start, atom.end);
+  const previous = before.at(-1);
+  const behindStitch = previous?.cls === "i" && before.at(-2)?.cls === "S";
+  if (raw === "MC" && behindStitch) return make("g", "ring", 1);
   if (/^(MC|CC\d?|C[A-F])$/.test(raw)) return make("K", raw, 1);
   if (!/^[A-H]$/.test(raw)) return null;
-  const previous = before.at(-1);
   const led = /(with|join|to|color|colour|col|yarn|in|using|colou?rs|and)\s*$/i.test(text.slice(Math.max(0, atom.start - 8), atom.start)) || previous?.cls === "(";
   return led ? make("K", raw, 1) : null;
 }
@@ -287,6 +297,8 @@ function sizesAt(words: readonly Word[], i: number, sizes: number): SizeList | n
     if (rest && /^[)\]}]$/.test(words[i + 2 + rest.used]?.cls ?? "") && (rest.number.length > 1 || sizes === 2))
       return { cls: "n", number: [first, ...rest.number], used: rest.used + 3 };
   }
+  const inside = /^[([{]$/.test(words[i]?.cls ?? "") && "ScX".includes(words[i - 1]?.cls ?? "-") ? listAt(words, i + 1) : null;
+  if (inside && inside.number.length === sizes && /^[)\]}]$/.test(words[i + 1 + inside.used]?.cls ?? "")) return { cls: "n", number: inside.number, used: inside.used + 2 };
   const all = listAt(words, i);
   const bracketed = /^[([{]$/.test(words[i - 1]?.cls ?? "");
   if (all && bracketed && all.number.length === sizes) return { cls: "n", ...all };
