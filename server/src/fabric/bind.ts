@@ -449,7 +449,7 @@ class Binder {
     const n = nAt >= 0 ? (words[nAt]?.number ?? one) : one;
     const of = this.target(core, words);
     if (has("Z")) return [{ how: "next", n: [2], of: anyStitch }];
-    if (/row ends?|ends? of (?:each )?row|side of/i.test(text) && !has("C")) return [{ how: "unknown", why: `"${text}" cannot be counted` }];
+    if (/row ends?|ends? of (?:each )?row|side of/i.test(text) && !has("C") && !has("I")) return [{ how: "unknown", why: `"${text}" cannot be counted` }];
     if (typeof rowRef === "number" && rowRef >= 0 && words[rowRef + 1]?.cls === "n" && words.some((word) => word.cls === "B")) this.onRow = words[rowRef + 1]?.number?.[0] ?? null;
     if (has("o") && (has("h") || has("c")) && !has("H")) return [{ how: "from-hook", n: words.find((word) => word.cls === "o")?.number ?? one }];
     if (has("m")) return [{ how: "same", asFirst: has("A") && has("f") }];
@@ -544,6 +544,12 @@ class Binder {
     const placed = words.findIndex((word) => word.cls === "i");
     const toAt = words.findIndex((word) => word.cls === "O");
     const standing = words.some((word) => word.cls === "d") || (stitchAt > 0 && /with (?:an? )?(?:sc|dc|hdc|tr|htr|standing)/i.test(text));
+    const spaceAt = words.findIndex((word) => word.cls === "C" || word.cls === "p");
+    if (!standing && placed >= 0 && spaceAt > placed && words.some((word) => word.cls === "K" || word.cls === "w")) {
+      const chains = words[spaceAt]?.number?.[0];
+      const of: Target = { sort: "space", ...(words[spaceAt]?.cls === "C" && chains ? { chains } : {}) };
+      return [{ op: "slip", takes: [{ how: "next", n: one, of }], span: this.span(node) }];
+    }
     if (!standing || stitchAt < 0 || (toAt >= 0 && toAt < stitchAt) || (!words.some((word) => word.cls === "d") && !words.some((word) => word.cls === "K" || word.cls === "w"))) return [];
     if (placed < 0) return [];
     const stitch = stitchUse((words[stitchAt] as Word).value, this.context, null);

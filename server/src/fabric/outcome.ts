@@ -1,7 +1,7 @@
 import type { Choice, RowPlan, StatedTerm } from "./instructions";
 import { forSize } from "./instructions";
 import { compare, type Counted, plainKinds, sumOf, tally } from "./count";
-import { chainByChain, countPlaces, keyOf, plainStrip, type Strip } from "./strip";
+import { chainByChain, countPlaces, keyOf, plainStrip, reverse, type Strip } from "./strip";
 import { type Below, type Steps, stripOf, type View, type Walk, walk } from "./walker";
 
 /** What a row finds, one entry a size; `null`: the size does not work it. */
@@ -36,13 +36,19 @@ interface Option {
 
 export interface RowSetting {
   readonly flat: boolean;
-  readonly below: RowPlan | null;
+  /** The work was turned before the row: its places come in reverse. */
+  readonly turned: boolean;
 }
 
 /** Every usual way to work a row on the places it finds, cheapest first. */
 export function outcomesOf(plan: RowPlan, state: State, setting: RowSetting): Outcome[] {
-  const options = optionsOf(plan, state, setting);
-  return options.map((option) => workOut(plan, state, setting, option));
+  const found = setting.turned ? state.map((below) => below && turnedOver(below)) : state;
+  return optionsOf(plan, found, setting).map((option) => workOut(plan, found, setting, option));
+}
+
+function turnedOver(below: Below): Below {
+  const marked = below.marked === null ? null : countPlaces(below.strip) - 1 - below.marked;
+  return { ...below, strip: reverse(below.strip), marked };
 }
 
 function optionsOf(plan: RowPlan, state: State, setting: RowSetting): Option[] {

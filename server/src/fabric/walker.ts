@@ -542,12 +542,18 @@ class Walker {
     const there = countPlaces(this.strip, match) - rank;
     const gap = there - n * uses;
     if (gap > 0) {
-      this.left += gap;
+      this.left += gap - (this.worksSpaces ? this.groupedBefore(match, rank, gap) : 0);
       this.at = findPlace(this.strip, rank + gap, match);
     }
     this.take(n * uses, match, of.sort === "stitch" ? "start" : "next");
     this.startTaken = false;
     return n;
+  }
+
+  /** Stitches of groups whose spaces were worked are passed over, not left. */
+  private groupedBefore(match: Match, rank: number, gap: number): number {
+    const to = findPlace(this.strip, rank + gap, match);
+    return countPlaces(slice(this.strip, this.at, to), (run) => match(run) && run.unit !== undefined);
   }
 
   private each(take: Extract<Take, { how: "each" }>, uses: number): number {

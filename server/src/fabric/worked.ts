@@ -4,7 +4,7 @@ import { compare, type Counted, tally } from "./count";
 import { type Copy, readCopy } from "./copies";
 import type { PatternContext } from "./context";
 import { forSize, type Instruction, type RowPlan } from "./instructions";
-import { type Outcome, outcomesOf, type State, stateKey, statedState } from "./outcome";
+import { type Outcome, outcomesOf, type RowSetting, type State, stateKey, statedState } from "./outcome";
 import type { Pattern, Piece, RowLine } from "./pattern";
 import { countPlaces, plainStrip } from "./strip";
 import type { Below } from "./walker";
@@ -66,13 +66,13 @@ export class Fabric {
     return pieces;
   }
 
-  outcomes(plan: RowPlan, planKey: string, state: State, flat: boolean): readonly Outcome[] {
-    const key = `${flat ? "f" : "r"}\n${planKey}\n${stateKey(state)}`;
+  outcomes(plan: RowPlan, planKey: string, state: State, setting: RowSetting): readonly Outcome[] {
+    const key = `${setting.flat ? "f" : "r"}${setting.turned ? "t" : ""}\n${planKey}\n${stateKey(state)}`;
     let found = this.kept.get(key);
     if (!found) {
       if (this.kept.size > 20_000) this.kept.clear();
       this.rowsWorked++;
-      found = outcomesOf(plan, state, { flat, below: null });
+      found = outcomesOf(plan, state, setting);
       this.kept.set(key, found);
     }
     return found;
@@ -88,6 +88,7 @@ class PieceWorker {
   private readonly turning: boolean;
   private readonly history: { row: number; paths: Path[] }[] = [];
   private carried: RowPlan | null = null;
+  private turnedLast = false;
   private lastRow: RowLine | null = null;
   private lastPlain: RowLine | null = null;
 
@@ -121,6 +122,7 @@ class PieceWorker {
     else this.plain(line, line.plan);
     this.lastRow = line;
     if (!copy) this.lastPlain = line;
+    this.turnedLast = line.plan !== null && turnsLast(line.plan);
   }
 
   // Starting
@@ -166,6 +168,10 @@ class PieceWorker {
 
   // Rows
 
+  private setting(line: RowLine, plan: RowPlan): RowSetting {
+    return { flat: this.flat(line, plan), turned: turnsFirst(plan) || this.turnedLast };
+  }
+
   private flat(line: RowLine, plan: RowPlan): boolean {
     if (line.head?.word === "round" && !/^rw/i.test(line.headText)) return /^r\s*\d/i.test(line.headText) && this.turning;
     if (plan.joins && !this.turning) return false;
@@ -175,7 +181,7 @@ class PieceWorker {
 
   private plain(line: RowLine, own: RowPlan): void {
     const plan = this.withCarried(own);
-    const flat = this.flat(line, plan);
+    const flat = this.setting(line, plan);
     const repeats = timesOfHead(line, this.sizes);
     this.carried = own.carried.length > 0 ? own : null;
     const paths = plan.foundation || plan.onRow !== null || (this.paths.length === 1 && this.paths[0]?.state === null) ? this.startPaths(plan, line) : this.paths;
@@ -198,7 +204,7 @@ class PieceWorker {
     return { ...plan, choices, instructions: [{ op: "start", n: chain.n, choice: choices.length - 1, options: option.options, span: chain.span }, ...plan.instructions] };
   }
 
-  private step(line: RowLine, plan: RowPlan, key: string, paths: readonly Path[], flat: boolean, repeats: Repeats): void {
+  private step(line: RowLine, plan: RowPlan, key: string, paths: readonly Path[], flat: RowSetting, repeats: Repeats): void {
     const below = this.lastRow;
     if (paths.every((path) => path.state === null)) return this.onNothing(line, plan, key, flat);
     const stuck = plan.unknown[0];
@@ -216,7 +222,7 @@ class PieceWorker {
     this.wrong(line, plan, reach, flat, repeats, below);
   }
 
-  private tries(line: RowLine, plan: RowPlan, key: string, path: Path, flat: boolean, repeats: Repeats): Candidate[] {
+  private tries(line: RowLine, plan: RowPlan, key: string, path: Path, flat: RowSetting, repeats: Repeats): Candidate[] {
     const state = onlySizes(path.state as State, line.sizes);
     const first = this.fabric.outcomes(repeats.most > 1 ? { ...plan, stated: null } : plan, repeats.most > 1 ? `${key}\nuncounted` : key, state, flat);
     return first.map((outcome) => {
@@ -226,7 +232,7 @@ class PieceWorker {
   }
 
   /** A range works its row on what it leaves, once a row. */
-  private again(first: Outcome, plan: RowPlan, key: string, flat: boolean, repeats: Repeats, line: RowLine, _before: State): Outcome {
+  private again(first: Outcome, plan: RowPlan, key: string, flat: RowSetting, repeats: Repeats, line: RowLine, _before: State): Outcome {
     let state = first.after;
     let last = first;
     let fits = first.fits;
@@ -244,12 +250,12 @@ class PieceWorker {
     return recount({ ...last, needs: first.needs, has: first.has, fits, cost: first.cost, assumptions: first.assumptions, outOfReach: last.outOfReach ?? first.outOfReach }, plan);
   }
 
-  private best(plan: RowPlan, key: string, state: State, flat: boolean): Outcome {
+  private best(plan: RowPlan, key: string, state: State, flat: RowSetting): Outcome {
     const all = this.fabric.outcomes(plan, key, state, flat);
     return all.find((one) => one.fits && one.outOfReach === null) ?? (all[0] as Outcome);
   }
 
-  private accept(line: RowLine, right: readonly Candidate[], flat: boolean, repeats: Repeats, below: RowLine | null): void {
+  private accept(line: RowLine, right: readonly Candidate[], flat: RowSetting, repeats: Repeats, below: RowLine | null): void {
     const onMade = right.filter((one) => one.path.stated === null);
     const chosen = onMade.length > 0 ? onMade : right;
     const kept: Path[] = [];
@@ -266,7 +272,7 @@ class PieceWorker {
     const first = chosen[0] as Candidate;
     this.paths = kept;
     const counted = first.outcome.counted.find((one) => one?.doubt);
-    this.done.push({ ...blank(line, flat), result: counted ? "ambiguous" : "ok", outcome: kept[0]?.outcome ?? first.outcome, others: [], times: repeats.times, after: first.path.stated, below });
+    this.done.push({ ...blank(line, flat.flat), result: counted ? "ambiguous" : "ok", outcome: kept[0]?.outcome ?? first.outcome, others: [], times: repeats.times, after: first.path.stated, below });
     this.remember(line);
     this.history.push({ row: this.done.length - 1, paths: kept });
   }
@@ -277,17 +283,18 @@ class PieceWorker {
     if (stated && right.some((one) => one.path.stated === null)) kept.push({ state: stated.outcome.after, outcome: stated.outcome, previous: stated.path, stated: stated.path.stated });
   }
 
-  private early(line: RowLine, one: Candidate, flat: boolean, repeats: Repeats, below: RowLine | null): void {
+  private early(line: RowLine, one: Candidate, flat: RowSetting, repeats: Repeats, below: RowLine | null): void {
     this.paths = [{ state: one.outcome.after, outcome: one.outcome, previous: one.path, stated: null }];
-    this.done.push({ ...blank(line, flat), result: "ambiguous", outcome: one.outcome, times: repeats.times, below });
+    this.done.push({ ...blank(line, flat.flat), result: "ambiguous", outcome: one.outcome, times: repeats.times, below });
     this.remember(line);
     this.history.push({ row: this.done.length - 1, paths: [] });
   }
 
-  private wrong(line: RowLine, plan: RowPlan, all: readonly Candidate[], flat: boolean, repeats: Repeats, below: RowLine | null): void {
+  private wrong(line: RowLine, plan: RowPlan, all: readonly Candidate[], flat: RowSetting, repeats: Repeats, below: RowLine | null): void {
     const ranked = [...all].sort((a, b) => blame(a) - blame(b));
     const one = ranked[0] as Candidate;
     const { outcome } = one;
+    if (plan.foundation && this.lastRow?.kind === "row") return this.unchecked(line, "it begins with a chain that adds to the edge", one.path.state, null);
     const unknownNoun = outcome.counted.find((counted) => counted?.unknownNoun)?.unknownNoun;
     if (outcome.fits && unknownNoun) {
       this.unchecked(line, `the count is in "${unknownNoun}", which nothing in the row is called`, one.path.state, outcome);
@@ -296,14 +303,14 @@ class PieceWorker {
     const stated = statedState(plan, outcome);
     const made: Path = { state: outcome.after, outcome, previous: one.path, stated: null };
     this.paths = stated && stateKey(stated) !== stateKey(outcome.after) ? [made, { ...made, state: keepOthers(stated, one.path.state as State, line.sizes), stated: line }] : [made];
-    this.done.push({ ...blank(line, flat), result: outcome.fits ? "wrong-count" : "does-not-fit", outcome, times: repeats.times, after: one.path.stated, below });
+    this.done.push({ ...blank(line, flat.flat), result: outcome.fits ? "wrong-count" : "does-not-fit", outcome, times: repeats.times, after: one.path.stated, below });
     this.remember(line);
     this.history.push({ row: this.done.length - 1, paths: [] });
   }
 
   // Rows that stay unchecked
 
-  private onNothing(line: RowLine, plan: RowPlan, key: string, flat: boolean): void {
+  private onNothing(line: RowLine, plan: RowPlan, key: string, flat: RowSetting): void {
     void key;
     void flat;
     const reason = plan.unknown[0] ? `"${plan.unknown[0].text}" is not explained in this pattern` : (plan.outOfReach ?? "nothing tells what this row is worked on");
@@ -354,7 +361,7 @@ class PieceWorker {
     if (rows.length === 1) {
       const plan = copyPlan(first.plan as RowPlan, stated, line);
       const repeats: Repeats = fromHead ? own : { most: passes, each: Array(this.sizes).fill(passes), times: open ? null : [passes], even: true };
-      return this.step(line, plan, planKey(first, plan) + JSON.stringify(stated), this.paths, this.flat(first, plan), repeats);
+      return this.step(line, plan, planKey(first, plan) + JSON.stringify(stated), this.paths, this.setting(first, plan), repeats);
     }
     this.alternately(line, rows, passes, open, stated);
   }
@@ -370,7 +377,7 @@ class PieceWorker {
     for (let pass = 0; pass < Math.min(passes, 400); pass++) {
       const row = rows[pass % rows.length] as RowLine;
       const plan = { ...(row.plan as RowPlan), stated: null };
-      last = this.best(plan, `${planKey(row, plan)}\nuncounted`, state, this.flat(row, plan));
+      last = this.best(plan, `${planKey(row, plan)}\nuncounted`, state, this.setting(row, plan));
       first ??= last;
       fits &&= last.fits;
       state = last.after;
@@ -378,7 +385,7 @@ class PieceWorker {
     if (!first || !last) return;
     const plan = copyPlan(rows[0]?.plan as RowPlan, stated, line);
     const outcome = recount({ ...last, needs: first.needs, has: first.has, fits }, plan);
-    const flat = this.flat(rows[0] as RowLine, plan);
+    const flat = this.setting(rows[0] as RowLine, plan);
     const repeats: Repeats = { most: passes, each: [], times: open ? null : [passes], even: true };
     if (outcome.outOfReach) return this.unchecked(line, outcome.outOfReach, path.state, outcome);
     if (outcome.fits && outcome.counts) return this.accept(line, [{ path, outcome }], flat, repeats, below);
@@ -407,8 +414,8 @@ class PieceWorker {
     const counted = makes.map((n, size): Counted | null => (n === null ? null : { matches: counts, makes: n, kinds: new Map([[kindOf(after[size] ?? null), n]]), chainsCounted: false, unknownNoun: null, doubt: null }));
     const outcome: Outcome = { needs: before, has: before, makes, counted, steps: makes.map(() => []), after, fits: true, counts, stopsEarly: false, cost: 0, assumptions: [], outOfReach: null };
     const repeats: Repeats = { most: 1, each: [], times, even: true };
-    if (counts) return this.accept(line, [{ path, outcome }], true, repeats, this.lastRow);
-    this.wrong(line, line.plan as RowPlan, [{ path, outcome }], true, repeats, this.lastRow);
+    if (counts) return this.accept(line, [{ path, outcome }], { flat: true, turned: false }, repeats, this.lastRow);
+    this.wrong(line, line.plan as RowPlan, [{ path, outcome }], { flat: true, turned: false }, repeats, this.lastRow);
   }
 
   // Settling
@@ -453,7 +460,7 @@ function blank(line: RowLine, flat: boolean): WorkedRow {
 /** The nearest to right: fits, then counts, then the usual reading. */
 function blame(one: Candidate): number {
   const { outcome } = one;
-  return (outcome.fits ? 0 : 40) + (outcome.counts ? 0 : 20) + (one.path.stated ? 5 : 0) + outcome.cost;
+  return (outcome.fits ? 0 : 40) + (outcome.counts ? 0 : 20) + (one.path.stated ? 5 : 0) + 25 * outcome.cost;
 }
 
 function settled(row: WorkedRow, alive: readonly Outcome[]): WorkedRow {
@@ -529,6 +536,16 @@ function kindOf(below: Below | null): string {
 
 function hasTakes(plan: RowPlan): boolean {
   return plan.instructions.some((instruction) => "takes" in instruction && instruction.takes.some((take) => take.how !== "nowhere"));
+}
+
+function turnsFirst(plan: RowPlan): boolean {
+  const turn = plan.instructions.findIndex((instruction) => instruction.op === "turn");
+  const working = plan.instructions.findIndex((instruction) => instruction.op === "work" || instruction.op === "group" || instruction.op === "repeat" || instruction.op === "either");
+  return turn >= 0 && (working < 0 || turn < working);
+}
+
+function turnsLast(plan: RowPlan): boolean {
+  return plan.turns && !turnsFirst(plan);
 }
 
 /** Rings and foundation stitches: every stitch of the row stands on nothing. */

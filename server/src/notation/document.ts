@@ -34,7 +34,7 @@ const shapes: readonly { readonly form: RegExp; readonly word?: "row" | "round" 
   { form: new RegExp(String.raw`^(${ord})(?=\s*[:—–-])`, "iu") },
   { form: new RegExp(String.raw`^(${number})\.?\s+(row|rnd|round)(?=\s*[:.])`, "iu") },
   { form: new RegExp(String.raw`^((?:next|last|foundation|first|set-?up|final|following|base|joining)\s+(?:(${sizedEnd})\s+)?(?:inc\s+|dec\s+)?(rows?|rnds?|rounds?))\b`, "iu") },
-  { form: new RegExp(String.raw`^(${number})(?:${dash}(${number}))?(?=[:.)]\s*\S)`, "iu") },
+  { form: new RegExp(String.raw`^(${number})(?:${dash}(${number}))?(?=[:)]\s*\S|\.\s+\S)`, "iu") },
 ];
 
 /** The head that a stretch of text starts with; null where it is no row. */
@@ -133,7 +133,7 @@ function lineOf(text: string, start: number): PatternLine {
   if (copyLine.test(trimmed)) return { ...base, kind: "copy", head: null };
   const head = trimmed.length > 100_000 ? null : readHead(text);
   if (head && !(numbered.test(text) && isNote(text.slice(head.length)))) return { ...base, kind: "row", head };
-  if (foundationLine.test(trimmed)) return { ...base, kind: "foundation", head: null };
+  if (foundationLine.test(trimmed) && !/\bcounts?\b|\b(?:at|of) the (?:start|beginning)\b/i.test(trimmed)) return { ...base, kind: "foundation", head: null };
   if (fieldWords.test(trimmed)) return { ...base, kind: "field", head: null };
   if (isHeading(trimmed)) return { ...base, kind: "heading", head: null };
   return { ...base, kind: "prose", head: null };
@@ -153,7 +153,7 @@ function isHeading(text: string): boolean {
   if (text.length > 60 || headingEnds.test(text) || /[=*]/.test(text)) return false;
   const bare = text.replace(/\(.*?\)|\[.*?\]/g, "").replace(/[:–—-]+\s*$/, "").trim();
   if (bare === "" || /\d{2,}/.test(bare) || bare.split(/\s+/).length > 5) return false;
-  if (/[:]/.test(bare)) return false;
+  if (/[:,]/.test(bare)) return false;
   return /^\p{Lu}/u.test(bare) && !/^(?:with|change|using|join|fasten|sew|stuff|work|repeat|turn|insert|weave|block|break|f\/o|continue|do|leave|cut|close|attach|lace|begin|start|place)\b/i.test(bare);
 }
 

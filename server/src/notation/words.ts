@@ -118,7 +118,7 @@ function compound(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexico
   return together(atoms, i, make) ?? chainSpace(atoms, i, make) ?? group(atoms, i, make, lexicon) ?? ordinal(atoms, i, make);
 }
 
-const loopSuffix = /^(.{2,4})(?:tbl|blo|flo|bl|fl)$/;
+const loopSuffix = /^(.{2,4}?)(?:tbl|blo|flo|bl|fl)$/;
 
 function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
   const first = atoms[i] as Atom;
