@@ -15,8 +15,13 @@ export interface PatternContext extends BindContext {
   readonly key: string;
 }
 
+/** Characters; a longer line is no header and no row. */
+const longestLine = 20_000;
+
 /** What the header, the notes and the definitions of a pattern settle. */
-export function readContext(text: string, lines: readonly PatternLine[]): PatternContext {
+export function readContext(all: readonly PatternLine[]): PatternContext {
+  const lines = all.filter((line) => line.text.length <= longestLine);
+  const text = lines.map((line) => line.text).join("\n");
   const other = lines.filter((line) => line.kind !== "row" && line.kind !== "blank" && line.kind !== "copy");
   const sizes = readSizes(other, lines);
   const terms = readTerms(text, other);

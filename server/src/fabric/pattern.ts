@@ -51,12 +51,16 @@ export class RowReader {
   }
 
   private readAfresh(text: string, context: PatternContext): RowPlan | null {
-    if (text.length > 20_000) return null;
+    if (text.length > longestRow) return null;
     const words = readWords(text, context.lexicon);
+    if (words.some((word) => word.number?.some((n) => n !== null && n > Number.MAX_SAFE_INTEGER))) return null;
     const tree = treeOf(words);
     return tree && bindRow(text, words, tree, context);
   }
 }
+
+/** Characters; no row of any pattern is nearly as long. */
+const longestRow = 20_000;
 
 interface OpenPiece {
   name: string;
@@ -68,7 +72,7 @@ interface OpenPiece {
 /** The pieces and rows of a pattern. Never fails: what is no row is left alone. */
 export function readPattern(text: string, reader: RowReader): Pattern {
   const lines = readLines(text);
-  const context = readContext(text, lines);
+  const context = readContext(lines);
   const pieces: OpenPiece[] = [{ name: "", make: 1, span: { start: 0, end: 0 }, rows: [] }];
   let sizes: readonly number[] | null = null;
   let notes = false;

@@ -115,7 +115,7 @@ class PieceWorker {
 
   private row(line: RowLine, i: number): void {
     if (line.kind === "foundation") return this.foundation(line, i);
-    if (line.head?.from !== null && line.head?.from !== undefined) this.byNumber.set(line.head.from, line);
+    this.number(line, [line]);
     const copy = readCopy(line);
     if (copy) this.copied(line, copy);
     else if (line.plan === null) this.unchecked(line, "the row is longer or more deeply nested than any pattern's", null);
@@ -348,7 +348,16 @@ class PieceWorker {
     const named = numbers.map((n) => (n === null ? this.lastPlain : (this.byNumber.get(n) ?? null)));
     const missing = named.findIndex((row) => row === null || row.plan === null);
     if (missing >= 0) return this.unchecked(line, `there is no row ${numbers[missing] ?? "before this one"} in this piece to repeat`, this.paths[0]?.state ?? null);
+    this.number(line, named as RowLine[]);
     this.repeatRows(line, named as RowLine[], copy.times);
+  }
+
+  /** Which line each row number of a head stands for, so that later rows can name it. */
+  private number(line: RowLine, rows: readonly RowLine[]): void {
+    const { from, to } = line.head ?? { from: null, to: null };
+    if (from === null) return;
+    const last = Math.max(from, ...(to ?? []).map((n) => n ?? from));
+    for (let n = from; n <= Math.min(last, from + 2000); n++) this.byNumber.set(n, rows[(n - from) % rows.length] as RowLine);
   }
 
   private repeatRows(line: RowLine, rows: readonly RowLine[], times: readonly (number | null)[] | null): void {

@@ -127,6 +127,7 @@ function splitGlued(text: string, offset: number): PatternLine[] {
 
 function lineOf(text: string, start: number): PatternLine {
   const base = { text, start, end: start + text.length };
+  if (text.length > 20_000) return { ...base, kind: /^\s*(?:row|rnd|round|r)\s*\d/i.test(text.slice(0, 40)) ? "row" : "prose", head: readHead(text.slice(0, 100)) };
   const trimmed = text.trim();
   if (trimmed === "") return { ...base, kind: "blank", head: null };
   if (sizeLine.test(trimmed)) return { ...base, kind: "size", head: null };
