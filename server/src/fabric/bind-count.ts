@@ -20,8 +20,12 @@ function termsOf(node: Tree): Tree[] {
 
 function bindTerm(node: Tree, words: readonly Word[], text: string): StatedTerm | null {
   const own = words.slice(node.from, node.to);
-  const chain = own.length <= 2 && (own[0]?.cls === "c" || own[0]?.cls === "H") ? own.find((word) => word.number)?.number?.[0] : undefined;
-  if (chain !== undefined && chain !== null) return { n: [1], noun: `ch-${chain}`, word: "ch", sort: "turning-chain" };
+  const chain =
+    own.length <= 2 && (own[0]?.cls === "c" || own[0]?.cls === "H")
+      ? own.find((word) => word.number)?.number?.[0]
+      : undefined;
+  if (chain !== undefined && chain !== null)
+    return { n: [1], noun: `ch-${chain}`, word: "ch", sort: "turning-chain" };
   const at = own.findIndex((word) => word.cls === "n");
   const number = own[at]?.number;
   if (number === undefined) return null;
@@ -32,16 +36,27 @@ function bindTerm(node: Tree, words: readonly Word[], text: string): StatedTerm 
 function nounOf(nouns: readonly Word[], own: readonly Word[], text: string): Omit<StatedTerm, "n"> {
   const [first] = nouns;
   if (!first) return { noun: "", word: "", sort: "any" };
-  const written = text.slice(first.start, (nouns.at(-1) as Word).end).replace(/\s+/g, " ").replace(/\.$/, "");
+  const written = text
+    .slice(first.start, (nouns.at(-1) as Word).end)
+    .replace(/\s+/g, " ")
+    .replace(/\.$/, "");
   const noun = written.replace(/\b(sp|space)s\b/gi, "sp");
   const word = first.value;
   const space = nouns.find((word) => word.cls === "C");
   if (space) return { noun, word, sort: "space", ...(space.number?.[0] ? { chains: space.number[0] } : {}) };
-  if (nouns.some((word) => word.cls === "p" || word.cls === "q")) return { noun, word, sort: nouns.some((word) => word.cls === "S") ? "unit" : "space" };
+  if (nouns.some((word) => word.cls === "p" || word.cls === "q"))
+    return { noun, word, sort: nouns.some((word) => word.cls === "S") ? "unit" : "space" };
   if (first.cls === "H") return { noun: first.value, word, sort: "turning-chain" };
-  if (first.cls === "c") return { noun: "ch", word, sort: own.some((word) => word.cls === "T") ? "space" : "chain" };
+  if (first.cls === "c")
+    return { noun: "ch", word, sort: own.some((word) => word.cls === "T") ? "space" : "chain" };
   if (first.cls === "l") return { noun: "sl st", word, sort: "stitch" };
   if (nouns.length === 1 && first.cls === "t") return { noun: "sts", word: "", sort: "any" };
-  if (nouns.length === 1 && first.cls === "S" && stitchOf(first.value, "US")?.base != null && first.value !== "v-st") return { noun: first.value, word, sort: "stitch" };
+  if (
+    nouns.length === 1 &&
+    first.cls === "S" &&
+    stitchOf(first.value, "US")?.base != null &&
+    first.value !== "v-st"
+  )
+    return { noun: first.value, word, sort: "stitch" };
   return { noun, word: nouns.length > 1 ? noun.toLowerCase() : word, sort: "unit" };
 }

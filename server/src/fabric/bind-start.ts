@@ -16,7 +16,13 @@ type Rest = Pick<RowPlan, "instructions" | "choices" | "carried" | "carriedDecla
  * What only a whole row can tell: the chain that opens it, the chain at its end that opens the next
  * one, and a line without marks that is worked over and over.
  */
-export function rowChoices(bound: readonly Instruction[], choices: Choice[], declared: Declared | null, context: BindContext, counted: boolean): Rest {
+export function rowChoices(
+  bound: readonly Instruction[],
+  choices: Choice[],
+  declared: Declared | null,
+  context: BindContext,
+  counted: boolean,
+): Rest {
   const all = reserveLast(bound);
   const { kept: whole, carried } = splitCarried(all);
   const { kept, foundation } = splitFoundation(whole);
@@ -39,7 +45,14 @@ function reserveLast(all: readonly Instruction[]): readonly Instruction[] {
     if (instruction.op !== "work") return instruction;
     const last = lastsIn(all.slice(i + 1));
     if (last === null) return instruction;
-    return { ...instruction, takes: instruction.takes.map((take) => (take.how === "each" && take.until === null ? { ...take, until: { n: last, of: { sort: "stitch" as const } } } : take)) };
+    return {
+      ...instruction,
+      takes: instruction.takes.map((take) =>
+        take.how === "each" && take.until === null
+          ? { ...take, until: { n: last, of: { sort: "stitch" as const } } }
+          : take,
+      ),
+    };
   });
 }
 
@@ -48,46 +61,79 @@ function lastsIn(rest: readonly Instruction[]): Sized | null {
     if (instruction.op === "other-side") return null;
     if (instruction.op !== "work" && instruction.op !== "group" && instruction.op !== "skip") continue;
     const [take] = instruction.takes;
-    return take?.how === "last" && take.of.sort === "stitch" && instruction.takes.length === 1 ? take.n : null;
+    return take?.how === "last" && take.of.sort === "stitch" && instruction.takes.length === 1
+      ? take.n
+      : null;
   }
   return null;
 }
 
 /** `…, ch 1, turn.` at the end: the chain belongs to the next row. */
-function splitCarried(all: readonly Instruction[]): { kept: readonly Instruction[]; carried: readonly Instruction[] } {
+function splitCarried(all: readonly Instruction[]): {
+  kept: readonly Instruction[];
+  carried: readonly Instruction[];
+} {
   const [turn, chain] = [all.at(-1), all.at(-2)];
-  if (all.length > 2 && turn?.op === "turn" && chain?.op === "chain") return { kept: all.slice(0, -2), carried: [chain] };
+  if (all.length > 2 && turn?.op === "turn" && chain?.op === "chain")
+    return { kept: all.slice(0, -2), carried: [chain] };
   return { kept: all, carried: [] };
 }
 
 /** `Ch 13, sc in 2nd ch from hook…`: the row makes its own starting chain. */
-function splitFoundation(all: readonly Instruction[]): { kept: readonly Instruction[]; foundation: Sized | null } {
+function splitFoundation(all: readonly Instruction[]): {
+  kept: readonly Instruction[];
+  foundation: Sized | null;
+} {
   const at = all.findIndex((instruction) => !["mark", "unknown"].includes(instruction.op));
   const first = all[at];
-  if (first?.op !== "chain" || all.length === at + 1 || !fromHookNext(all.slice(at + 1))) return { kept: all, foundation: null };
+  if (first?.op !== "chain" || all.length === at + 1 || !fromHookNext(all.slice(at + 1)))
+    return { kept: all, foundation: null };
   return { kept: all.filter((_, i) => i !== at), foundation: first.n };
 }
 
 /** `dc in 4th ch from hook`: the chains before it may be a stitch, and a space in a mesh. */
-function skippedChains(all: readonly Instruction[], choices: Choice[], declared: Declared | null, context: BindContext): Instruction[] | null {
+function skippedChains(
+  all: readonly Instruction[],
+  choices: Choice[],
+  declared: Declared | null,
+  context: BindContext,
+): Instruction[] | null {
   const n = firstFromHook(all);
   if (n === null) return null;
   const kind = declared?.kind ?? firstKind(all) ?? "sc";
   const ways = skippedWays(n - 1, kind, firstChain(all), declared, context);
   choices.push({ options: ways.map((way) => way.says), costs: ways.map((way) => way.cost) });
-  return [{ op: "start", n: [n - 1], choice: choices.length - 1, options: ways.map((way) => way.option), span: all[0]?.span ?? { start: 0, end: 0 } }, ...all];
+  return [
+    {
+      op: "start",
+      n: [n - 1],
+      choice: choices.length - 1,
+      options: ways.map((way) => way.option),
+      span: all[0]?.span ?? { start: 0, end: 0 },
+    },
+    ...all,
+  ];
 }
 
-function skippedWays(n: number, kind: string, chain: number, declared: Declared | null, context: BindContext): Way[] {
+function skippedWays(
+  n: number,
+  kind: string,
+  chain: number,
+  declared: Declared | null,
+  context: BindContext,
+): Way[] {
   const height = stitchOf(kind, context.terms)?.turningChain || 1;
   const way = (counted: boolean, space: number, cost: number): Way => ({
     option: { counted, takesPlace: false, kind, space },
-    says: counted ? `the ${n} skipped chains count as a ${kind}${space ? ` and a ch-${space} space` : ""}` : "the skipped chains do not count as a stitch",
+    says: counted
+      ? `the ${n} skipped chains count as a ${kind}${space ? ` and a ch-${space} space` : ""}`
+      : "the skipped chains do not count as a stitch",
     cost,
   });
   if (declared) return [way(declared.counts === "yes", declared.counts === "yes" ? declared.space : 0, 0)];
   if (n < height || n <= 1) return [way(false, 0, 0)];
-  if (n > height + 1 || (n > height && chain > 0)) return [way(true, chain > 0 ? chain : n - height, 0), way(true, 0, 1), way(false, 0, 1)];
+  if (n > height + 1 || (n > height && chain > 0))
+    return [way(true, chain > 0 ? chain : n - height, 0), way(true, 0, 1), way(false, 0, 1)];
   if (height <= 1) return [way(false, 0, 0), way(true, 0, 1)];
   if (height === 2) return [way(true, 0, 0), way(false, 0, 0)];
   return [way(true, 0, 0), way(false, 0, 1)];
@@ -121,7 +167,12 @@ function firstChain(all: readonly Instruction[]): number {
 }
 
 /** The chain that opens the row, with what it may be; brackets round the opening are looked into. */
-function openRow(all: readonly Instruction[], choices: Choice[], declared: Declared | null, context: BindContext): Instruction[] {
+function openRow(
+  all: readonly Instruction[],
+  choices: Choice[],
+  declared: Declared | null,
+  context: BindContext,
+): Instruction[] {
   const at = all.findIndex((instruction) => !["turn", "mark", "slip", "unknown"].includes(instruction.op));
   const first = all[at];
   if (!first) return [...all];
@@ -131,7 +182,12 @@ function openRow(all: readonly Instruction[], choices: Choice[], declared: Decla
     return start ? all.map((instruction, i) => (i === at ? start : instruction)) : [...all];
   }
   if (first.op === "group" && first.takes.some((take) => take.how === "same")) {
-    const body = openRow(first.body, choices, declared ?? { from: 0, counts: "yes", space: 0, kind: null }, context);
+    const body = openRow(
+      first.body,
+      choices,
+      declared ?? { from: 0, counts: "yes", space: 0, kind: null },
+      context,
+    );
     return all.map((instruction, i) => (i === at ? { ...first, body } : instruction));
   }
   return [...all];
@@ -141,14 +197,16 @@ function fromHookNext(rest: readonly Instruction[]): boolean {
   const next = rest.find((instruction) => instruction.op !== "turn");
   if (!next) return true;
   if (next.op === "begin-at") return true;
-  if (next.op === "group" || next.op === "work" || next.op === "slip" || next.op === "skip") return next.takes.some((take) => take.how === "from-hook");
+  if (next.op === "group" || next.op === "work" || next.op === "slip" || next.op === "skip")
+    return next.takes.some((take) => take.how === "from-hook");
   return next.op === "repeat" ? fromHookNext(next.body) : false;
 }
 
 function firstKind(all: readonly Instruction[]): string | null {
   for (const instruction of all) {
     if (instruction.op === "either") return firstKind(instruction.options[0] ?? []);
-    if (instruction.op === "work") return instruction.stitch.body ? firstKind(instruction.stitch.body) : instruction.stitch.kind;
+    if (instruction.op === "work")
+      return instruction.stitch.body ? firstKind(instruction.stitch.body) : instruction.stitch.kind;
     if (instruction.op === "repeat" || instruction.op === "group") {
       const kind = firstKind(instruction.body);
       if (kind) return kind;
@@ -157,13 +215,25 @@ function firstKind(all: readonly Instruction[]): string | null {
   return null;
 }
 
-function startOf(chain: Extract<Instruction, { op: "chain" }>, rest: readonly Instruction[], choices: Choice[], declared: Declared | null, context: BindContext): Instruction | null {
+function startOf(
+  chain: Extract<Instruction, { op: "chain" }>,
+  rest: readonly Instruction[],
+  choices: Choice[],
+  declared: Declared | null,
+  context: BindContext,
+): Instruction | null {
   const n = chain.n[0] ?? 0;
   const kind = declared?.kind ?? firstKind(rest) ?? kindOfHeight(n, context.terms);
   const ways = startWays(n, kind, declared, context);
   if (ways === null) return null;
   choices.push({ options: ways.map((way) => way.says), costs: ways.map((way) => way.cost) });
-  return { op: "start", n: chain.n, choice: choices.length - 1, options: ways.map((way) => way.option), span: chain.span };
+  return {
+    op: "start",
+    n: chain.n,
+    choice: choices.length - 1,
+    options: ways.map((way) => way.option),
+    span: chain.span,
+  };
 }
 
 interface Way {
@@ -185,7 +255,8 @@ function startWays(n: number, kind: string, declared: Declared | null, context: 
   if (said === true) return [way(true, true, 0), way(true, false, 2)];
   if (said === false) return [way(false, false, 0)];
   const habit = context.conventions.habits.get(n);
-  if (habit === true && (n > 1 || height > 1)) return [way(true, true, 0), way(false, false, 1), way(true, false, 3)];
+  if (habit === true && (n > 1 || height > 1))
+    return [way(true, true, 0), way(false, false, 1), way(true, false, 3)];
   if (habit === false) return [way(false, false, 0), ...(n > 1 ? [way(true, true, 1)] : [])];
   if (n === 1) return [way(false, false, 0)];
   if (height <= 1 && n > 2) return null;
@@ -202,44 +273,88 @@ function kindOfHeight(n: number, terms: Terms): string {
 
 /** A line with no mark and no word on how often is worked once, or over and over to the end. */
 function withLoneLine(all: readonly Instruction[], choices: Choice[]): Instruction[] {
-  const from = all.findIndex((instruction) => !["turn", "start", "mark", "unknown", "begin-at"].includes(instruction.op));
+  const from = all.findIndex(
+    (instruction) => !["turn", "start", "mark", "unknown", "begin-at"].includes(instruction.op),
+  );
   if (from < 0) return [...all];
   const body = all.slice(from).filter((instruction) => instruction.op !== "turn");
   const reach = body.map((instruction) => reaches(instruction));
   const last = body.at(-1);
-  const againAt = body.findIndex((instruction) => instruction.op === "repeat" && instruction.body.length === 0);
+  const againAt = body.findIndex(
+    (instruction) => instruction.op === "repeat" && instruction.body.length === 0,
+  );
   if (againAt > 0) {
     const again = body[againAt] as Extract<Instruction, { op: "repeat" }>;
     return [...all.slice(0, from), { ...again, body: body.slice(0, againAt) }, ...body.slice(againAt + 1)];
   }
-  if (body.some((instruction) => ["slip", "other-side", "unknown", "change"].includes(instruction.op)) || body.some(startsOnChain)) return [...all];
+  if (
+    body.some((instruction) => ["slip", "other-side", "unknown", "change"].includes(instruction.op)) ||
+    body.some(startsOnChain)
+  )
+    return [...all];
   const span = { start: body[0]?.span.start ?? 0, end: last?.span.end ?? 0 };
   if (reach.slice(0, -1).some((r) => r !== "some")) return [...all];
-  if (reach.at(-1) === "all" && body.length > 1 && last?.op === "work" && body.slice(0, -1).some((instruction) => instruction.op === "work")) {
-    const choice = choices.push({ options: ["only the last part is repeated", "the whole line is repeated"], costs: [0, 1] }) - 1;
-    const unit: Instruction = { op: "repeat", body: [...body.slice(0, -1), onceOnly(last)], times: { how: "to-end", until: null }, span };
+  if (
+    reach.at(-1) === "all" &&
+    body.length > 1 &&
+    last?.op === "work" &&
+    body.slice(0, -1).some((instruction) => instruction.op === "work")
+  ) {
+    const choice =
+      choices.push({
+        options: ["only the last part is repeated", "the whole line is repeated"],
+        costs: [0, 1],
+      }) - 1;
+    const unit: Instruction = {
+      op: "repeat",
+      body: [...body.slice(0, -1), onceOnly(last)],
+      times: { how: "to-end", until: null },
+      span,
+    };
     return [...all.slice(0, from), { op: "either", choice, options: [body, [unit]], span }];
   }
   if (reach.at(-1) !== "some" || !body.some((instruction) => instruction.op === "work")) return [...all];
-  const choice = choices.push({ options: ["the line is worked once", "the line is repeated to the end"], costs: [0, 1] }) - 1;
+  const choice =
+    choices.push({ options: ["the line is worked once", "the line is repeated to the end"], costs: [0, 1] }) -
+    1;
   const unit: Instruction = { op: "repeat", body, times: { how: "to-end", until: null }, span };
   return [...all.slice(0, from), { op: "either", choice, options: [body, [unit]], span }];
 }
 
 function startsOnChain(instruction: Instruction): boolean {
-  return instruction.op === "work" && instruction.takes.some((take) => take.how === "from-hook" || take.how === "nowhere");
+  return (
+    instruction.op === "work" &&
+    instruction.takes.some((take) => take.how === "from-hook" || take.how === "nowhere")
+  );
 }
 
 function onceOnly(instruction: Extract<Instruction, { op: "work" }>): Instruction {
-  return { ...instruction, takes: [{ how: "next", n: [1], of: instruction.takes[0]?.how === "each" ? (instruction.takes[0].of[0] ?? { sort: "stitch" }) : { sort: "stitch" } }] };
+  return {
+    ...instruction,
+    takes: [
+      {
+        how: "next",
+        n: [1],
+        of:
+          instruction.takes[0]?.how === "each"
+            ? (instruction.takes[0].of[0] ?? { sort: "stitch" })
+            : { sort: "stitch" },
+      },
+    ],
+  };
 }
 
 /** How far an instruction goes: over places it counts, to the end, or over places that only it names. */
 function reaches(instruction: Instruction): "some" | "all" | "fixed" {
   if (instruction.op === "repeat") return "fixed";
   if (instruction.op !== "work" && instruction.op !== "group" && instruction.op !== "skip") return "some";
-  if (instruction.takes.some((take) => take.how === "each")) return instruction.takes.length === 1 ? "all" : "fixed";
-  return instruction.takes.some((take) => take.how === "last" || take.how === "from-hook" || take.how === "marked") ? "fixed" : "some";
+  if (instruction.takes.some((take) => take.how === "each"))
+    return instruction.takes.length === 1 ? "all" : "fixed";
+  return instruction.takes.some(
+    (take) => take.how === "last" || take.how === "from-hook" || take.how === "marked",
+  )
+    ? "fixed"
+    : "some";
 }
 
 /** The chain at the end of the row before, as the start of this one. */
@@ -249,8 +364,24 @@ export interface CarriedChain {
   readonly costs: readonly number[];
 }
 
-export function carriedChain(n: Sized, rest: readonly Instruction[], declared: "yes" | "no" | null, context: BindContext): CarriedChain | null {
+export function carriedChain(
+  n: Sized,
+  rest: readonly Instruction[],
+  declared: "yes" | "no" | null,
+  context: BindContext,
+): CarriedChain | null {
   const kind = firstKind(rest) ?? kindOfHeight(n[0] ?? 1, context.terms);
-  const ways = startWays(n[0] ?? 0, kind, declared === null ? null : { from: 0, counts: declared, space: 0, kind: null }, context);
-  return ways && { options: ways.map((way) => way.option), says: ways.map((way) => way.says), costs: ways.map((way) => way.cost) };
+  const ways = startWays(
+    n[0] ?? 0,
+    kind,
+    declared === null ? null : { from: 0, counts: declared, space: 0, kind: null },
+    context,
+  );
+  return (
+    ways && {
+      options: ways.map((way) => way.option),
+      says: ways.map((way) => way.says),
+      costs: ways.map((way) => way.cost),
+    }
+  );
 }

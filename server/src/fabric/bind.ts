@@ -5,7 +5,17 @@ import type { Span } from "../text/span";
 import { type Stitch, stitchOf, type Terms } from "../trade/stitches";
 import { bindCount } from "./bind-count";
 import { rowChoices } from "./bind-start";
-import type { Choice, Instruction, RowPlan, StatedTerm, StitchUse, Take, Target, Times, Until } from "./instructions";
+import type {
+  Choice,
+  Instruction,
+  RowPlan,
+  StatedTerm,
+  StitchUse,
+  Take,
+  Target,
+  Times,
+  Until,
+} from "./instructions";
 
 /** A stitch that the pattern itself explains. */
 export interface Definition {
@@ -30,7 +40,13 @@ const anyStitch: Target = { sort: "stitch" };
 /** Binds the words of a row to its tree: instructions with choice points, and the stated count. */
 export function bindRow(text: string, words: readonly Word[], tree: Tree, context: BindContext): RowPlan {
   const plan = new Binder(text, words, context).row(tree);
-  return tunisian.test(text) ? { ...plan, outOfReach: "Tunisian rows are worked in two passes, which are not counted here", instructions: [] } : plan;
+  return tunisian.test(text)
+    ? {
+        ...plan,
+        outOfReach: "Tunisian rows are worked in two passes, which are not counted here",
+        instructions: [],
+      }
+    : plan;
 }
 
 const tunisian = /\b(?:tss|tks|tunisian)\b|\b(?:forward|return)(?: pass)?\s*(?::|as in)/i;
@@ -69,7 +85,10 @@ class Binder {
       onPiece: [],
       mentions: this.mentions,
     };
-    return { ...base, ...rowChoices(instructions, this.choices, this.declared, this.context, this.stated !== null) };
+    return {
+      ...base,
+      ...rowChoices(instructions, this.choices, this.declared, this.context, this.stated !== null),
+    };
   }
 
   private word(i: number): Word {
@@ -121,7 +140,15 @@ class Binder {
       case "make":
         return this.make(only);
       case "ringStart":
-        return [{ op: "work", stitch: { kind: this.context.terms === "UK" ? "dc" : "sc", uses: 1, makes: 1 }, per: this.numberIn(node), takes: [{ how: "nowhere" }], span: this.span(node) }];
+        return [
+          {
+            op: "work",
+            stitch: { kind: this.context.terms === "UK" ? "dc" : "sc", uses: 1, makes: 1 },
+            per: this.numberIn(node),
+            takes: [{ how: "nowhere" }],
+            span: this.span(node),
+          },
+        ];
       case "elided":
         return this.elided(node);
       case "chain":
@@ -141,7 +168,13 @@ class Binder {
       case "otherSide":
         return [{ op: "other-side", span: this.span(node) }];
       case "start":
-        return [{ op: "begin-at", n: this.numberAt(find(node, (i) => this.word(i).cls === "o", this.words)), span: this.span(node) }];
+        return [
+          {
+            op: "begin-at",
+            n: this.numberAt(find(node, (i) => this.word(i).cls === "o", this.words)),
+            span: this.span(node),
+          },
+        ];
       case "again":
         return this.again(node, before);
       case "marker":
@@ -162,7 +195,9 @@ class Binder {
   private other(node: Tree, next: Tree | undefined): Instruction[] {
     const word = this.word(node.from);
     const follows = next && this.words[next.from]?.cls;
-    const counts = /^(?:with|using)$/i.test(this.text.slice(word.start, word.end)) && (follows === "S" || next?.rule === "make");
+    const counts =
+      /^(?:with|using)$/i.test(this.text.slice(word.start, word.end)) &&
+      (follows === "S" || next?.rule === "make");
     if ((word.cls === "V" && !counts) || word.cls === "O") {
       this.prose = true;
       return [];
@@ -179,7 +214,8 @@ class Binder {
   private trailing(node: Tree, before: readonly Instruction[]): Instruction[] {
     const terms = bindCount(child(node, "countList") as Tree, this.words, this.text);
     if (terms === null) return [];
-    if (this.stated !== null || !before.some(works)) return terms.flatMap((term) => this.plainRun(term.word, term.n, this.span(node)));
+    if (this.stated !== null || !before.some(works))
+      return terms.flatMap((term) => this.plainRun(term.word, term.n, this.span(node)));
     this.stated = terms;
     const first = this.word(node.from + 1);
     this.statedSpan = { start: first.start, end: this.word(node.to - 1).end };
@@ -188,11 +224,14 @@ class Binder {
 
   private plainRun(word: string, n: Sized, span: Span): Instruction[] {
     const stitch = stitchUse(word, this.context, this.lastStitch);
-    return stitch && this.stated === null ? [{ op: "work", stitch, per: one, takes: [{ how: "next", n, of: anyStitch }], span }] : [];
+    return stitch && this.stated === null
+      ? [{ op: "work", stitch, per: one, takes: [{ how: "next", n, of: anyStitch }], span }]
+      : [];
   }
 
   private count(node: Tree): Instruction[] {
-    const bracket = child(node, "count_bracket") ?? child(node, "count_made") ?? child(node, "count_madeBracket");
+    const bracket =
+      child(node, "count_bracket") ?? child(node, "count_made") ?? child(node, "count_madeBracket");
     const text = this.textOf(node);
     const terms = bindCount(child(bracket as Tree, "countList") as Tree, this.words, this.text);
     if (terms === null || /so far|^\W*\d+\s*(?:rows?|rnds?|rounds?)\b/i.test(text)) return [];
@@ -205,7 +244,9 @@ class Binder {
 
   private starred(node: Tree): Instruction[] {
     const repeat = child(node, "repeatFrom");
-    const body = this.bindAll(node.children.filter((part) => part.rule !== "repeatFrom" && part.rule !== "tail"));
+    const body = this.bindAll(
+      node.children.filter((part) => part.rule !== "repeatFrom" && part.rule !== "tail"),
+    );
     const cut = body.findIndex((part) => part.op === "mark");
     const tail = child(repeat ?? node, "tail");
     const steps = body.filter((part) => part.op !== "mark");
@@ -223,8 +264,17 @@ class Binder {
 
   private prefixed(node: Tree): Instruction[] {
     const [number, ...rest] = node.children;
-    const inner = rest.flatMap((part) => (part.rule === "group" ? this.bindAll((part.children[0] as Tree).children) : this.bindAll([part])));
-    return [{ op: "repeat", body: inner, times: { how: "fixed", n: this.numberAt((number as Tree).from) }, span: this.span(node) }];
+    const inner = rest.flatMap((part) =>
+      part.rule === "group" ? this.bindAll((part.children[0] as Tree).children) : this.bindAll([part]),
+    );
+    return [
+      {
+        op: "repeat",
+        body: inner,
+        times: { how: "fixed", n: this.numberAt((number as Tree).from) },
+        span: this.span(node),
+      },
+    ];
   }
 
   /** How often: `afterFirst` tells `rep from *` (once, and then again) from a plain group. */
@@ -249,7 +299,10 @@ class Binder {
     if (settled === "in-all") return { how: "fixed", n };
     if (settled === "more") return { how: "fixed", n: n.map((value) => (value === null ? null : value + 1)) };
     const shown = n.join("/");
-    const choice = this.choose([`"${text.trim()}" means ${shown} times in all`, `"${text.trim()}" means ${shown} more times`], [0, 0]);
+    const choice = this.choose(
+      [`"${text.trim()}" means ${shown} times in all`, `"${text.trim()}" means ${shown} more times`],
+      [0, 0],
+    );
     return { how: "doubtful", n, choice };
   }
 
@@ -285,8 +338,20 @@ class Binder {
       return times ? [{ op: "repeat", body: [inPlace], times: this.timesOf(times, false), span }] : [inPlace];
     }
     if (timesPlace && child(timesPlace, "place")) this.placeTakes(child(timesPlace, "place") as Tree, false);
-    if (!tail && this.context.roundMeansPlace) return [{ op: "group", body, takes: [{ how: "next", n: one, of: anyStitch }], span }];
-    if (!tail) return [{ op: "repeat", body, times: { how: "lone", choice: this.choose(["the group is worked once", "the group is repeated to the end"], [0.5, 0]) }, span }];
+    if (!tail && this.context.roundMeansPlace)
+      return [{ op: "group", body, takes: [{ how: "next", n: one, of: anyStitch }], span }];
+    if (!tail)
+      return [
+        {
+          op: "repeat",
+          body,
+          times: {
+            how: "lone",
+            choice: this.choose(["the group is worked once", "the group is repeated to the end"], [0.5, 0]),
+          },
+          span,
+        },
+      ];
     const times = this.times(tail, false);
     const inRing = timesPlace !== undefined && this.isRing(child(timesPlace, "place"));
     return [{ op: "repeat", body: inRing ? body.map(intoRing) : body, times, span }];
@@ -298,10 +363,28 @@ class Binder {
 
   private isRemark(node: Tree, inside: readonly Tree[], before: readonly Instruction[]): boolean {
     const words = this.words.slice(node.from + 1, node.to - 1);
-    if (words.some((word) => word.cls === "D" || word.cls === "w" || word.cls === "=" || word.cls === "K" || word.cls === "u" || word.cls === "V")) return true;
-    if (!inside.some((part) => ["make", "chain", "starred", "group", "skip", "slip", "prefixed"].includes(part.rule))) return true;
+    if (
+      words.some(
+        (word) =>
+          word.cls === "D" ||
+          word.cls === "w" ||
+          word.cls === "=" ||
+          word.cls === "K" ||
+          word.cls === "u" ||
+          word.cls === "V",
+      )
+    )
+      return true;
+    if (
+      !inside.some((part) =>
+        ["make", "chain", "starred", "group", "skip", "slip", "prefixed"].includes(part.rule),
+      )
+    )
+      return true;
     const last = before.at(-1);
-    return last?.op === "work" && words.every((word) => word.cls === "S") && words.length === 1 ? true : last?.op === "work" && special(last.stitch);
+    return last?.op === "work" && words.every((word) => word.cls === "S") && words.length === 1
+      ? true
+      : last?.op === "work" && special(last.stitch);
   }
 
   /** What a remark says of the instruction before it. */
@@ -312,8 +395,14 @@ class Binder {
       const counts = /\bnot\b|n['’]t\b/i.test(text) ? "no" : "yes";
       const space = /(?:and|,|\+|plus)\s*(?:a )?(?:ch[\s-]*(\d+)|(\d+)\s*ch)/i.exec(text);
       const kind = this.words.slice(node.from, node.to).find((word) => word.cls === "S")?.value ?? null;
-      this.declared ??= { from: this.word(node.from).start, counts, space: Number(space?.[1] ?? space?.[2] ?? 0), kind };
-      if (/beside|no place|does not take/i.test(text)) this.declared = { ...this.declared, from: -1 - this.declared.from };
+      this.declared ??= {
+        from: this.word(node.from).start,
+        counts,
+        space: Number(space?.[1] ?? space?.[2] ?? 0),
+        kind,
+      };
+      if (/beside|no place|does not take/i.test(text))
+        this.declared = { ...this.declared, from: -1 - this.declared.from };
     }
     const made = /\(\s*(?:first |next |last )?([\w-]+)\s+(?:made|completed)/i.exec(text);
     return made && last ? [{ op: "remark", names: (made[1] as string).toLowerCase() }] : [];
@@ -326,7 +415,11 @@ class Binder {
     const word = this.word(at).value;
     this.mentions.add(word);
     const use = stitchUse(word, this.context, this.lastStitch);
-    if (use === null) this.unknown.push({ text: this.text.slice(this.word(at).start, this.word(at).end), span: this.word(at) });
+    if (use === null)
+      this.unknown.push({
+        text: this.text.slice(this.word(at).start, this.word(at).end),
+        span: this.word(at),
+      });
     if (use && !/^(inc|dec|invdec)$/.test(word)) this.lastStitch = use;
     return use ?? { kind: word, uses: 1, makes: 1 };
   }
@@ -338,17 +431,29 @@ class Binder {
     const stitch = this.use(stitchNode);
     const timesNode = child(node, "makeTimes");
     const behind = timesNode ? this.timesNumber(timesNode) : null;
-    const wheres = node.children.filter((part) => part.rule === "where").map((part) => part.children[0] as Tree);
+    const wheres = node.children
+      .filter((part) => part.rule === "where")
+      .map((part) => part.children[0] as Tree);
     const again = wheres.find((part) => part.rule === "times");
     const out = this.makeIn(stitch, leading ?? behind, leading !== null, wheres, span, node);
     return again ? [{ op: "repeat", body: out, times: this.timesOf(again, false), span }] : out;
   }
 
-  private makeIn(stitch: StitchUse, count: Sized | null, before: boolean, wheres: readonly Tree[], span: Span, node: Tree): Instruction[] {
+  private makeIn(
+    stitch: StitchUse,
+    count: Sized | null,
+    before: boolean,
+    wheres: readonly Tree[],
+    span: Span,
+    node: Tree,
+  ): Instruction[] {
     const per = count ?? one;
-    if (wheres.some((part) => part.rule === "evenly") || this.isEvenly(wheres)) return this.evenly(stitch, count, span, node);
+    if (wheres.some((part) => part.rule === "evenly") || this.isEvenly(wheres))
+      return this.evenly(stitch, count, span, node);
     for (const part of wheres) if (part.rule === "resumed") this.remark(child(part, "aside") as Tree, []);
-    const places = wheres.filter((part) => part.rule === "place" || part.rule === "loopPlace" || part.rule === "resumed");
+    const places = wheres.filter(
+      (part) => part.rule === "place" || part.rule === "loopPlace" || part.rule === "resumed",
+    );
     const toLast = wheres.find((part) => part.rule === "toLast");
     const extent = wheres.some((part) => part.rule === "extent");
     if (places.length > 0) {
@@ -357,15 +462,61 @@ class Binder {
       const words = this.words.slice(node.from, node.to);
       const placeText = this.text.slice(this.word((places[0] as Tree).from).start, span.end);
       if (words.some((word) => word.cls === "E")) return this.everyOther(stitch, per, span);
-      if (words.some((word) => word.cls === "Z")) return [{ op: "work", stitch: { ...stitch, uses: 2 * stitch.uses }, per: one, takes: [{ how: "next", n: per, of: anyStitch }], span }];
-      if (stitch.family === "over" && /^over\b/i.test(placeText)) return [{ op: "work", stitch: spread(stitch, merged), per: one, takes: [{ how: "next", n: one, of: anyStitch }], span }];
+      if (words.some((word) => word.cls === "Z"))
+        return [
+          {
+            op: "work",
+            stitch: { ...stitch, uses: 2 * stitch.uses },
+            per: one,
+            takes: [{ how: "next", n: per, of: anyStitch }],
+            span,
+          },
+        ];
+      if (stitch.family === "over" && /^over\b/i.test(placeText))
+        return [
+          {
+            op: "work",
+            stitch: spread(stitch, merged),
+            per: one,
+            takes: [{ how: "next", n: one, of: anyStitch }],
+            span,
+          },
+        ];
       const shared = merged.some((take) => take.how === "same") && merged.length > 1 && stitch.uses > 1;
-      if (shared) return [{ op: "work", stitch: { ...stitch, uses: 1 }, per: one, takes: merged.filter((take) => take.how !== "same"), span }];
+      if (shared)
+        return [
+          {
+            op: "work",
+            stitch: { ...stitch, uses: 1 },
+            per: one,
+            takes: merged.filter((take) => take.how !== "same"),
+            span,
+          },
+        ];
       return [{ op: "work", stitch, per, takes: merged, span }];
     }
-    if (toLast || extent) return [{ op: "work", stitch, per, takes: [{ how: "each", of: [anyStitch], until: toLast ? this.until(toLast) : null }], span }];
-    const glued = before && count && this.isGlued(node) ? this.gluedChoice(this.textOf(node), count[0] ?? 0) : undefined;
-    return [{ op: "work", stitch, per: one, takes: [{ how: "next", n: per, of: anyStitch }], span, ...(glued === undefined ? {} : { glued }) }];
+    if (toLast || extent)
+      return [
+        {
+          op: "work",
+          stitch,
+          per,
+          takes: [{ how: "each", of: [anyStitch], until: toLast ? this.until(toLast) : null }],
+          span,
+        },
+      ];
+    const glued =
+      before && count && this.isGlued(node) ? this.gluedChoice(this.textOf(node), count[0] ?? 0) : undefined;
+    return [
+      {
+        op: "work",
+        stitch,
+        per: one,
+        takes: [{ how: "next", n: per, of: anyStitch }],
+        span,
+        ...(glued === undefined ? {} : { glued }),
+      },
+    ];
   }
 
   private readonly gluedChoices = new Map<string, number>();
@@ -375,31 +526,50 @@ class Binder {
     if (n < 2 || n > 5) return undefined;
     const known = this.gluedChoices.get(text.toLowerCase());
     if (known !== undefined) return known;
-    const choice = this.choose([`"${text}" is ${n} stitches in a row`, `"${text}" is ${n} stitches in one place`], [0, 1]);
+    const choice = this.choose(
+      [`"${text}" is ${n} stitches in a row`, `"${text}" is ${n} stitches in one place`],
+      [0, 1],
+    );
     this.gluedChoices.set(text.toLowerCase(), choice);
     return choice;
   }
 
   /** `2 sc in every other st`: what happens to the stitches between is not said. */
   private everyOther(stitch: StitchUse, per: Sized, span: Span): Instruction[] {
-    const choice = this.choose(["the stitches between are worked plainly", "the stitches between are skipped"], [0, 0]);
+    const choice = this.choose(
+      ["the stitches between are worked plainly", "the stitches between are skipped"],
+      [0, 0],
+    );
     const next: Take = { how: "next", n: one, of: anyStitch };
-    const between: Instruction[][] = [[{ op: "work", stitch, per: one, takes: [next], span }], [{ op: "skip", takes: [next], span }]];
-    const body: Instruction[] = [{ op: "work", stitch, per, takes: [next], span }, { op: "either", choice, options: between, span }];
+    const between: Instruction[][] = [
+      [{ op: "work", stitch, per: one, takes: [next], span }],
+      [{ op: "skip", takes: [next], span }],
+    ];
+    const body: Instruction[] = [
+      { op: "work", stitch, per, takes: [next], span },
+      { op: "either", choice, options: between, span },
+    ];
     return [{ op: "repeat", body, times: { how: "to-end", until: null }, span }];
   }
 
   private isGlued(node: Tree): boolean {
-    return node.children.length === 2 && this.word((child(node, "stitch") as Tree).from).glued && this.context.terms !== undefined;
+    return (
+      node.children.length === 2 &&
+      this.word((child(node, "stitch") as Tree).from).glued &&
+      this.context.terms !== undefined
+    );
   }
 
   private isEvenly(wheres: readonly Tree[]): boolean {
-    return wheres.some((part) => /even(?:ly)?\b/i.test(this.textOf(part)) && /evenly/i.test(this.textOf(part)));
+    return wheres.some(
+      (part) => /even(?:ly)?\b/i.test(this.textOf(part)) && /evenly/i.test(this.textOf(part)),
+    );
   }
 
   /** `work 40 sc evenly around`, `inc 4 sts evenly`: a number without places. */
   private evenly(stitch: StitchUse, count: Sized | null, span: Span, node: Tree): Instruction[] {
-    if (count === null) return [{ op: "work", stitch, per: one, takes: [{ how: "each", of: [anyStitch], until: null }], span }];
+    if (count === null)
+      return [{ op: "work", stitch, per: one, takes: [{ how: "each", of: [anyStitch], until: null }], span }];
     const word = this.words.slice(node.from, node.to).find((part) => part.cls === "S")?.value ?? "";
     if (/^(inc|dec|invdec)$/.test(word)) {
       this.outOfReach = `"${this.textOf(node)}" gives a number but not where`;
@@ -413,7 +583,15 @@ class Binder {
     const stitch = this.lastStitch ?? stitchUse("sc", this.context, null);
     if (!stitch) return [];
     const takes = this.coreTakes(child(node, "core"), child(node, "extent") !== undefined);
-    return [{ op: "work", stitch, per: this.numberAt((child(node, "number") as Tree).from), takes, span: this.span(node) }];
+    return [
+      {
+        op: "work",
+        stitch,
+        per: this.numberAt((child(node, "number") as Tree).from),
+        takes,
+        span: this.span(node),
+      },
+    ];
   }
 
   private placeFirst(node: Tree): Instruction[] {
@@ -423,7 +601,9 @@ class Binder {
       if (inner.rule === "chain") return [{ op: "chain", n: this.numberIn(inner), span: this.span(inner) }];
       const stitch = this.use(inner);
       const n = child(inner, "number") ? this.numberAt((child(inner, "number") as Tree).from) : one;
-      return [{ op: "work", stitch, per: one, takes: [{ how: "next", n, of: anyStitch }], span: this.span(item) }];
+      return [
+        { op: "work", stitch, per: one, takes: [{ how: "next", n, of: anyStitch }], span: this.span(item) },
+      ];
     });
     return [{ op: "group", body: items, takes: this.coreTakes(core), span: this.span(node) }];
   }
@@ -431,7 +611,10 @@ class Binder {
   // Places
 
   private placeTakes(node: Tree, extent: boolean): Take[] {
-    const cores = [child(node, "core"), ...descendants(node, "andCore").map((part) => descendants(part, "core")[0])].filter((core): core is Tree => core !== undefined);
+    const cores = [
+      child(node, "core"),
+      ...descendants(node, "andCore").map((part) => descendants(part, "core")[0]),
+    ].filter((core): core is Tree => core !== undefined);
     const around = this.word(node.from).value === "around";
     void around;
     const takes = cores.flatMap((core) => this.coreTakes(core, extent));
@@ -445,13 +628,23 @@ class Binder {
     const text = this.textOf(core);
     if (has("g")) return [{ how: "nowhere" }];
     const rowRef = child(core.children[0] ?? core, "qual") && words.findIndex((word) => word.cls === "R");
-    const nAt = words.findIndex((word, i) => (word.cls === "n" && words[i + 1]?.cls !== "R" && words[i - 1]?.cls !== "R"));
+    const nAt = words.findIndex(
+      (word, i) => word.cls === "n" && words[i + 1]?.cls !== "R" && words[i - 1]?.cls !== "R",
+    );
     const n = nAt >= 0 ? (words[nAt]?.number ?? one) : one;
     const of = this.target(core, words);
     if (has("Z")) return [{ how: "next", n: [2], of: anyStitch }];
-    if (/row ends?|ends? of (?:each )?row|side of/i.test(text) && !has("C") && !has("I")) return [{ how: "unknown", why: `"${text}" cannot be counted` }];
-    if (typeof rowRef === "number" && rowRef >= 0 && words[rowRef + 1]?.cls === "n" && words.some((word) => word.cls === "B")) this.onRow = words[rowRef + 1]?.number?.[0] ?? null;
-    if (has("o") && (has("h") || has("c")) && !has("H")) return [{ how: "from-hook", n: words.find((word) => word.cls === "o")?.number ?? one }];
+    if (/row ends?|ends? of (?:each )?row|side of/i.test(text) && !has("C") && !has("I"))
+      return [{ how: "unknown", why: `"${text}" cannot be counted` }];
+    if (
+      typeof rowRef === "number" &&
+      rowRef >= 0 &&
+      words[rowRef + 1]?.cls === "n" &&
+      words.some((word) => word.cls === "B")
+    )
+      this.onRow = words[rowRef + 1]?.number?.[0] ?? null;
+    if (has("o") && (has("h") || has("c")) && !has("H"))
+      return [{ how: "from-hook", n: words.find((word) => word.cls === "o")?.number ?? one }];
     if (has("m")) return [{ how: "same", asFirst: has("A") && has("f") }];
     if (has("Y")) {
       const y = words.find((word) => word.cls === "Y")?.value;
@@ -468,7 +661,25 @@ class Binder {
     if (has("H") || (has("o") && has("H"))) return [{ how: "next", n, of: anyStitch }];
     const below = words.findIndex((word) => word.cls === "b");
     const rowsBelow = below > 1 && words[below - 1]?.cls === "R";
-    return [{ how: "next", n, of, ...(has("f") ? { first: true } : {}), ...(rowsBelow ? { spike: this.choose(["the stitch stands in front of the next one, which is not worked", "the stitch takes no place of its own"], [0, 0.1]) } : {}) }];
+    return [
+      {
+        how: "next",
+        n,
+        of,
+        ...(has("f") ? { first: true } : {}),
+        ...(rowsBelow
+          ? {
+              spike: this.choose(
+                [
+                  "the stitch stands in front of the next one, which is not worked",
+                  "the stitch takes no place of its own",
+                ],
+                [0, 0.1],
+              ),
+            }
+          : {}),
+      },
+    ];
   }
 
   private target(core: Tree, words: readonly Word[]): Target {
@@ -476,8 +687,10 @@ class Binder {
     const unitAt = words.findIndex((word, i) => word.cls === "S" && words[i - 1]?.cls === "e" && i > 1);
     const unit = unitAt >= 0 ? { unit: words[unitAt]?.value ?? "" } : {};
     for (const word of words) {
-      if (word.cls === "C") return { sort: "space", ...(word.number?.[0] ? { chains: word.number[0] } : {}), ...unit };
-      if (word.cls === "p") return words.some((other) => other.cls === "v") ? { sort: "gap" } : { sort: "space" };
+      if (word.cls === "C")
+        return { sort: "space", ...(word.number?.[0] ? { chains: word.number[0] } : {}), ...unit };
+      if (word.cls === "p")
+        return words.some((other) => other.cls === "v") ? { sort: "gap" } : { sort: "space" };
       if (word.cls === "q") return { sort: "stitch", named: true };
       if (word.cls === "c") return { sort: "chain" };
       if (word.cls === "t") return { sort: "stitch" };
@@ -507,30 +720,41 @@ class Binder {
     const span = this.span(node);
     const number = what && child(what, "number");
     if (!what) return [{ op: "skip", takes: [{ how: "next", n: one, of: anyStitch }], span }];
-    if (number) return [{ op: "skip", takes: [{ how: "next", n: this.numberAt(number.from), of: anyStitch }], span }];
+    if (number)
+      return [{ op: "skip", takes: [{ how: "next", n: this.numberAt(number.from), of: anyStitch }], span }];
     const places = child(what, "skipPlaces") as Tree;
     const words = this.words.slice(places.from, places.to);
     if (words.some((word) => word.cls === "b") || words.some((word) => word.cls === "l")) return [];
     if (words.some((word) => word.cls === "m")) return [];
-    const cores = [child(places, "core"), ...descendants(places, "andCore").map((part) => descendants(part, "core")[0])];
+    const cores = [
+      child(places, "core"),
+      ...descendants(places, "andCore").map((part) => descendants(part, "core")[0]),
+    ];
     return [{ op: "skip", takes: cores.flatMap((core) => this.coreTakes(core)), span }];
   }
 
   private slip(node: Tree): Instruction[] {
     const text = this.textOf(node);
-    if (/\bto join\b/i.test(text) || /to (?:the )?(?:top|first (?:sc|dc|hdc|st|tr)|beg)/i.test(text) || /\d(?:st|nd|rd|d|th) (?:ch|st) of/i.test(text)) {
+    if (
+      /\bto join\b/i.test(text) ||
+      /to (?:the )?(?:top|first (?:sc|dc|hdc|st|tr)|beg)/i.test(text) ||
+      /\d(?:st|nd|rd|d|th) (?:ch|st) of/i.test(text)
+    ) {
       this.joins = true;
       return [];
     }
     if (this.words.slice(node.from, node.to).some((word) => word.cls === "N")) return [];
-    const places = node.children.flatMap((part) => part.children).filter((part) => part.rule === "slipTo" || part.rule === "where");
+    const places = node.children
+      .flatMap((part) => part.children)
+      .filter((part) => part.rule === "slipTo" || part.rule === "where");
     const takes = places.flatMap((part) => {
       const place = part.rule === "where" ? (part.children[0] as Tree) : part;
       if (place.rule === "extent") return [{ how: "each", of: [anyStitch], until: null } satisfies Take];
       return this.placeTakes(place, false);
     });
     const times = descendants(node, "slipTimes")[0];
-    if (takes.length === 0) takes.push({ how: "next", n: times ? this.timesNumber(times) : one, of: anyStitch });
+    if (takes.length === 0)
+      takes.push({ how: "next", n: times ? this.timesNumber(times) : one, of: anyStitch });
     return [{ op: "slip", takes, span: this.span(node) }];
   }
 
@@ -539,24 +763,56 @@ class Binder {
     const text = this.textOf(node);
     this.joins = true;
     const rowAt = words.findIndex((word) => word.cls === "R");
-    if (rowAt >= 0 && words.some((word) => word.cls === "B")) this.onRow = words[rowAt + 1]?.number?.[0] ?? null;
+    if (rowAt >= 0 && words.some((word) => word.cls === "B"))
+      this.onRow = words[rowAt + 1]?.number?.[0] ?? null;
     const stitchAt = words.findIndex((word) => word.cls === "S");
     const placed = words.findIndex((word) => word.cls === "i");
     const toAt = words.findIndex((word) => word.cls === "O");
-    const standing = words.some((word) => word.cls === "d") || (stitchAt > 0 && /with (?:an? )?(?:sc|dc|hdc|tr|htr|standing)/i.test(text));
+    const standing =
+      words.some((word) => word.cls === "d") ||
+      (stitchAt > 0 && /with (?:an? )?(?:sc|dc|hdc|tr|htr|standing)/i.test(text));
     const spaceAt = words.findIndex((word) => word.cls === "C" || word.cls === "p");
-    if (!standing && placed >= 0 && spaceAt > placed && words.some((word) => word.cls === "K" || word.cls === "w")) {
+    if (
+      !standing &&
+      placed >= 0 &&
+      spaceAt > placed &&
+      words.some((word) => word.cls === "K" || word.cls === "w")
+    ) {
       const chains = words[spaceAt]?.number?.[0];
       const of: Target = { sort: "space", ...(words[spaceAt]?.cls === "C" && chains ? { chains } : {}) };
       return [{ op: "slip", takes: [{ how: "next", n: one, of }], span: this.span(node) }];
     }
-    if (!standing || stitchAt < 0 || (toAt >= 0 && toAt < stitchAt) || (!words.some((word) => word.cls === "d") && !words.some((word) => word.cls === "K" || word.cls === "w"))) return [];
+    if (
+      !standing ||
+      stitchAt < 0 ||
+      (toAt >= 0 && toAt < stitchAt) ||
+      (!words.some((word) => word.cls === "d") && !words.some((word) => word.cls === "K" || word.cls === "w"))
+    )
+      return [];
     if (placed < 0) return [];
     const stitch = stitchUse((words[stitchAt] as Word).value, this.context, null);
     if (!stitch) return [];
     this.lastStitch = stitch;
     const ring = words.some((word) => word.cls === "g");
-    return [{ op: "work", stitch, per: one, takes: [ring ? { how: "nowhere" } : { how: "next", n: one, of: words.some((word) => word.cls === "C" || word.cls === "p") ? { sort: "space" } : anyStitch }], span: this.span(node) }];
+    return [
+      {
+        op: "work",
+        stitch,
+        per: one,
+        takes: [
+          ring
+            ? { how: "nowhere" }
+            : {
+                how: "next",
+                n: one,
+                of: words.some((word) => word.cls === "C" || word.cls === "p")
+                  ? { sort: "space" }
+                  : anyStitch,
+              },
+        ],
+        span: this.span(node),
+      },
+    ];
   }
 
   private turn(node: Tree): Instruction[] {
@@ -573,7 +829,10 @@ class Binder {
     const worked = child(node, "markerWorked");
     if (!worked) return [{ op: "mark", span }];
     const stitch = this.use(worked);
-    return [{ op: "mark", span }, { op: "work", stitch, per: one, takes: [{ how: "next", n: one, of: anyStitch }], span }];
+    return [
+      { op: "mark", span },
+      { op: "work", stitch, per: one, takes: [{ how: "next", n: one, of: anyStitch }], span },
+    ];
   }
 
   private numberAt(i: number): Sized {
@@ -588,7 +847,71 @@ class Binder {
 
 /** Word classes that say nothing to count. */
 const quiet = /[AKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELu]/;
-const harmless = new Set(["loosely", "tightly", "firmly", "carefully", "yarn", "colour", "color", "it", "side", "rs", "ws", "here", "edge", "edges", "outside", "long", "throughout", "direction", "is", "your", "not", "no", "that", "by", "for", "as", "at", "or", "if", "so", "them", "these", "color", "tail", "ends", "end", "spiral", "closed", "up", "through", "without", "when", "before", "after", "again", "hook", "mm", "short", "dark", "light", "corresponding", "pattern", "patt", "established", "back", "front", "next", "new", "on", "st", "col", "in", "with"]);
+const harmless = new Set([
+  "loosely",
+  "tightly",
+  "firmly",
+  "carefully",
+  "yarn",
+  "colour",
+  "color",
+  "it",
+  "side",
+  "rs",
+  "ws",
+  "here",
+  "edge",
+  "edges",
+  "outside",
+  "long",
+  "throughout",
+  "direction",
+  "is",
+  "your",
+  "not",
+  "no",
+  "that",
+  "by",
+  "for",
+  "as",
+  "at",
+  "or",
+  "if",
+  "so",
+  "them",
+  "these",
+  "color",
+  "tail",
+  "ends",
+  "end",
+  "spiral",
+  "closed",
+  "up",
+  "through",
+  "without",
+  "when",
+  "before",
+  "after",
+  "again",
+  "hook",
+  "mm",
+  "short",
+  "dark",
+  "light",
+  "corresponding",
+  "pattern",
+  "patt",
+  "established",
+  "back",
+  "front",
+  "next",
+  "new",
+  "on",
+  "st",
+  "col",
+  "in",
+  "with",
+]);
 
 /** What ends a sentence that instructs nothing. */
 function endsProse(node: Tree, words: readonly Word[]): boolean {
@@ -646,13 +969,24 @@ function mergeEach(takes: readonly Take[]): Take[] {
 function intoRing(instruction: Instruction): Instruction {
   if (instruction.op !== "work") return instruction;
   const [take] = instruction.takes;
-  return { ...instruction, per: take?.how === "next" ? take.n : instruction.per, takes: [{ how: "nowhere" }] };
+  return {
+    ...instruction,
+    per: take?.how === "next" ? take.n : instruction.per,
+    takes: [{ how: "nowhere" }],
+  };
 }
 
 /** What a stitch word uses and makes here; null for a word that nobody explained. */
 export function stitchUse(word: string, context: BindContext, last: StitchUse | null): StitchUse | null {
   const defined = context.definitions.get(word);
-  if (defined) return { kind: defined.kind, uses: defined.uses, makes: defined.makes, special: true, ...(defined.body ? { body: defined.body, unit: defined.kind } : {}) };
+  if (defined)
+    return {
+      kind: defined.kind,
+      uses: defined.uses,
+      makes: defined.makes,
+      special: true,
+      ...(defined.body ? { body: defined.body, unit: defined.kind } : {}),
+    };
   const grouped = /^(\d+)-(\S+) (.+)$/.exec(word);
   if (grouped) return groupedUse(grouped, context);
   const stitch = stitchOf(word, context.terms);
@@ -663,32 +997,53 @@ export function stitchUse(word: string, context: BindContext, last: StitchUse | 
 function tradeUse(word: string, stitch: Stitch, context: BindContext, last: StitchUse | null): StitchUse {
   const base = { uses: stitch.uses, makes: stitch.makes };
   if (stitch.family === "increase" || stitch.family === "decrease") {
-    const named = stitch.base === null ? (last && !last.special ? last.kind : context.terms === "UK" ? "dc" : "sc") : word.replace(/(inc|dec)$/, "").trim();
+    const named =
+      stitch.base === null
+        ? last && !last.special
+          ? last.kind
+          : context.terms === "UK"
+            ? "dc"
+            : "sc"
+        : word.replace(/(inc|dec)$/, "").trim();
     return { ...base, kind: named };
   }
   if (stitch.family === "together") return { ...base, kind: word.replace(/\d+tog$/, "") };
   if (stitch.family === "foundation") return { ...base, kind: word.replace(/^f/, "") };
   if (stitch.family === "start") return { ...base, kind: word.replace(/^cs/, "") };
-  if (stitch.family === "cluster" || stitch.family === "picot") return { ...base, kind: word, special: true, ...(word === "cluster" ? { family: "over" as const } : {}) };
-  if (stitch.family === "v-stitch") return { ...base, kind: word, special: true, unit: word, body: vStitch(context) };
-  if (stitch.family === "shell") return { ...base, kind: word, special: true, unit: word, undefinedGroup: true };
+  if (stitch.family === "cluster" || stitch.family === "picot")
+    return { ...base, kind: word, special: true, ...(word === "cluster" ? { family: "over" as const } : {}) };
+  if (stitch.family === "v-stitch")
+    return { ...base, kind: word, special: true, unit: word, body: vStitch(context) };
+  if (stitch.family === "shell")
+    return { ...base, kind: word, special: true, unit: word, undefinedGroup: true };
   return { ...base, kind: word };
 }
 
 function vStitch(context: BindContext): Instruction[] {
   const word = context.terms === "UK" ? "tr" : "dc";
   const span = { start: 0, end: 0 };
-  const leg: Instruction = { op: "work", stitch: { kind: word, uses: 1, makes: 1 }, per: one, takes: [{ how: "next", n: one, of: anyStitch }], span };
+  const leg: Instruction = {
+    op: "work",
+    stitch: { kind: word, uses: 1, makes: 1 },
+    per: one,
+    takes: [{ how: "next", n: one, of: anyStitch }],
+    span,
+  };
   return [leg, { op: "chain", n: one, span }, leg];
 }
 
 /** `3-dc cluster` is one stitch; `5-dc shell` is five in one place. */
-function groupedUse([, n = "1", stitch = "dc", name = ""]: RegExpExecArray, context: BindContext): StitchUse | null {
+function groupedUse(
+  [, n = "1", stitch = "dc", name = ""]: RegExpExecArray,
+  context: BindContext,
+): StitchUse | null {
   const kind = stitchUse(stitch, context, null);
   if (!kind) return null;
   if (!/shell|fan|group/.test(name)) return { kind: name, uses: 1, makes: 1, special: true };
   const span = { start: 0, end: 0 };
-  const body: Instruction[] = [{ op: "work", stitch: kind, per: one, takes: [{ how: "next", n: [Number(n)], of: anyStitch }], span }];
+  const body: Instruction[] = [
+    { op: "work", stitch: kind, per: one, takes: [{ how: "next", n: [Number(n)], of: anyStitch }], span },
+  ];
   return { kind: name, uses: 1, makes: Number(n), special: true, unit: name, body };
 }
 

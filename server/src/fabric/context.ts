@@ -30,22 +30,46 @@ export function readContext(all: readonly PatternLine[]): PatternContext {
   const roundMeansPlace = other.some((line) => /^\(\s*\)\s*(?:=|means?)\s*.*same/i.test(line.text.trim()));
   const bare: BindContext = { terms, definitions: new Map(), conventions };
   const { words, definitions } = readDefinitions(other, bare, sizes.length);
-  for (const name of madeNames(text)) if (!definitions.has(name.name)) definitions.set(name.name, name.definition(bare));
+  for (const name of madeNames(text))
+    if (!definitions.has(name.name)) definitions.set(name.name, name.definition(bare));
   for (const name of pieceNames(lines)) if (!words.has(name)) words.set(name, { cls: "N", value: name });
   const lexicon: Lexicon = { words, sizes: sizes.length };
-  const key = JSON.stringify([terms, sizes, roundMeansPlace, [...definitions], [...words], [...conventions.startCounts], [...conventions.habits], conventions.timesMeans]);
-  return { terms, definitions, conventions, lexicon, sizes, key, ...(roundMeansPlace ? { roundMeansPlace } : {}) };
+  const key = JSON.stringify([
+    terms,
+    sizes,
+    roundMeansPlace,
+    [...definitions],
+    [...words],
+    [...conventions.startCounts],
+    [...conventions.habits],
+    conventions.timesMeans,
+  ]);
+  return {
+    terms,
+    definitions,
+    conventions,
+    lexicon,
+    sizes,
+    key,
+    ...(roundMeansPlace ? { roundMeansPlace } : {}),
+  };
 }
 
 /** Names of pieces, as rows mention them: `of Tube A`. */
 function pieceNames(lines: readonly PatternLine[]): string[] {
-  const names = lines.filter((line) => line.kind === "heading").map((line) => readHeading(line.text.trim()).name.toLowerCase());
+  const names = lines
+    .filter((line) => line.kind === "heading")
+    .map((line) => readHeading(line.text.trim()).name.toLowerCase());
   return names.filter((name) => name.length > 1 && !trade.has(name));
 }
 
 /** `Ch 3 (counts as dc throughout)` in a row holds for all. */
 function throughout(text: string): string[] {
-  return [...text.matchAll(/\b(?:ch(?:ain)?[\s-]*\d+|\d+\s*ch)\s*\(([^()]*(?:through|every|all rounds|from now)[^()]*)\)/gi)].map((match) => match[0]);
+  return [
+    ...text.matchAll(
+      /\b(?:ch(?:ain)?[\s-]*\d+|\d+\s*ch)\s*\(([^()]*(?:through|every|all rounds|from now)[^()]*)\)/gi,
+    ),
+  ].map((match) => match[0]);
 }
 
 /** `ch 3 (counts as dc)` in one row is what the designer usually means by a ch 3. */
@@ -68,12 +92,15 @@ const onlyBracket = /[([]\s*(\d+(?:\s*[,:;]\s*\d+)+)\s*[)\]]/;
 
 function readSizes(header: readonly PatternLine[], lines: readonly PatternLine[]): string[] {
   for (const line of header) {
-    if (!/\bsizes?\b|to fit/i.test(line.text) || /finished|size [A-Z]\b.*hook|hook/i.test(line.text)) continue;
+    if (!/\bsizes?\b|to fit/i.test(line.text) || /finished|size [A-Z]\b.*hook|hook/i.test(line.text))
+      continue;
     if (/first\s*[([]\s*second\s*[)\]]\s*size/i.test(line.text)) return ["first", "second"];
     const fit = /to fit[^\d]*(\d+)\s*[([]([^)\]]+)[)\]]/i.exec(line.text);
     const match = fit ?? sizeNames.exec(line.text);
     if (!match) continue;
-    const rest = (match[2] as string).split(/\s*[,:;]\s*|\s+-\s+|(?<=\d)-(?=\d)/).filter((name) => name !== "");
+    const rest = (match[2] as string)
+      .split(/\s*[,:;]\s*|\s+-\s+|(?<=\d)-(?=\d)/)
+      .filter((name) => name !== "");
     const all = match[1] && !/^(?:are|is|in|given|shown)$/i.test(match[1]) ? [match[1], ...rest] : rest;
     if (all.length > 1) return all;
   }
@@ -85,7 +112,10 @@ function inferSizes(lines: readonly PatternLine[]): string[] {
   for (const line of lines) {
     if (line.kind !== "foundation" && line.kind !== "row") continue;
     const match = sizedNumber.exec(line.text);
-    if (match) return [...Array(((match[1] as string).match(/\d+/g) ?? []).length + 1).keys()].map((n) => `size ${n + 1}`);
+    if (match)
+      return [...Array(((match[1] as string).match(/\d+/g) ?? []).length + 1).keys()].map(
+        (n) => `size ${n + 1}`,
+      );
     if (line.kind === "foundation") {
       const bracket = onlyBracket.exec(line.text);
       if (bracket) return ((bracket[1] as string).match(/\d+/g) ?? []).map((_, n) => `size ${n + 1}`);
@@ -99,14 +129,27 @@ function inferSizes(lines: readonly PatternLine[]): string[] {
 /** A declared line, else sure signs, else the heights of chains, else US. */
 function readTerms(text: string, header: readonly PatternLine[]): Terms {
   for (const line of header) {
-    if (/\b(?:uk|british)\b[^.]*\bterm|terms?\s*(?:used)?\s*[:=-]?\s*(?:uk|british)|written in (?:uk|british)|uk (?:crochet )?(?:terminology|abbreviations)/i.test(line.text)) return "UK";
-    if (/\b(?:us|usa|american)\b[^.]*\bterm|terms?\s*(?:used)?\s*[:=-]?\s*(?:us|american)|written in (?:us|american)/i.test(line.text)) return "US";
+    if (
+      /\b(?:uk|british)\b[^.]*\bterm|terms?\s*(?:used)?\s*[:=-]?\s*(?:uk|british)|written in (?:uk|british)|uk (?:crochet )?(?:terminology|abbreviations)/i.test(
+        line.text,
+      )
+    )
+      return "UK";
+    if (
+      /\b(?:us|usa|american)\b[^.]*\bterm|terms?\s*(?:used)?\s*[:=-]?\s*(?:us|american)|written in (?:us|american)/i.test(
+        line.text,
+      )
+    )
+      return "US";
   }
   const bare = text.replace(/\((?:uk|us)[^)]*\)/gi, "");
   if (/\b\d*(?:htr|ttr)(?:\d?tog)?\b|\bhalf[\s-]treble/i.test(bare)) return "UK";
-  if (/\b\d*(?:hdc|sc)(?:\d?tog)?\b|\b(?:half[\s-]double|single)\s+crochet|\bs\.? ?c\b/i.test(bare)) return "US";
+  if (/\b\d*(?:hdc|sc)(?:\d?tog)?\b|\b(?:half[\s-]double|single)\s+crochet|\bs\.? ?c\b/i.test(bare))
+    return "US";
   if (/\b(?:yrh|tension\s*:)/i.test(bare)) return "UK";
-  const low = [...bare.matchAll(/\b(?:ch ?1|1 ?ch)\b[^.\n]{0,24}?\b\d*(dc|tr)\b/gi)].filter((match) => /dc/i.test(match[1] as string)).length;
+  const low = [...bare.matchAll(/\b(?:ch ?1|1 ?ch)\b[^.\n]{0,24}?\b\d*(dc|tr)\b/gi)].filter((match) =>
+    /dc/i.test(match[1] as string),
+  ).length;
   const high = [...bare.matchAll(/\b(?:ch ?3|3 ?ch)\b[^.\n]{0,24}?\b\d*(dc|tr)\b/gi)];
   const dcHigh = high.filter((match) => /dc/i.test(match[1] as string)).length;
   const trHigh = high.length - dcHigh;
@@ -119,7 +162,8 @@ interface Defined {
   readonly definitions: Map<string, Definition>;
 }
 
-const defining = /^([\p{L}\p{N}][\p{L}\p{N}\s.'’/-]{0,40}?)\s*(?:\(([^()]{1,40})\))?\s*(?:=|:|\s[-–—]\s|[-–—]\s)\s*(.+)$/u;
+const defining =
+  /^([\p{L}\p{N}][\p{L}\p{N}\s.'’/-]{0,40}?)\s*(?:\(([^()]{1,40})\))?\s*(?:=|:|\s[-–—]\s|[-–—]\s)\s*(.+)$/u;
 
 function readDefinitions(lines: readonly PatternLine[], context: BindContext, sizes: number): Defined {
   const out: Defined = { words: new Map(), definitions: new Map() };
@@ -129,17 +173,30 @@ function readDefinitions(lines: readonly PatternLine[], context: BindContext, si
 
 /** The definitions of one line: `X = sc, V = inc` are two. */
 function partsOf(text: string): string[] {
-  const bare = text.trim().replace(/^(?:abbreviations?|special stitch(?:es)?|stitch(?:es)? used|stitch (?:guide|key)|legend|notes?)\s*[:–-]\s*/i, "");
+  const bare = text
+    .trim()
+    .replace(
+      /^(?:abbreviations?|special stitch(?:es)?|stitch(?:es)? used|stitch (?:guide|key)|legend|notes?)\s*[:–-]\s*/i,
+      "",
+    );
   const split = bare.split(/\s*[;•·]\s*|,\s*(?=[\p{L}\d-]{1,8}\s*=)/u);
   return split.length > 1 ? split : [bare];
 }
 
-const reserved = /^(?:hook|gauge|tension|yarn|materials?|size|sizes|level|terms|note|notes|finished|multiple|to fit|row|rnd|round|with|sew|level|notions|stuffing|rs|ws|st|sts|rep|beg|sp|sk|col|language|mc|cc|[a-h])\b/i;
+const reserved =
+  /^(?:hook|gauge|tension|yarn|materials?|size|sizes|level|terms|note|notes|finished|multiple|to fit|row|rnd|round|with|sew|level|notions|stuffing|rs|ws|st|sts|rep|beg|sp|sk|col|language|mc|cc|[a-h])\b/i;
 
 function define(part: string, out: Defined, context: BindContext, sizes: number): void {
   const match = defining.exec(part.trim());
-  if (!match || (reserved.test((match[1] as string).trim()) && !stitchSpellings.has((match[3] as string).trim().toLowerCase()))) return;
-  const names = [match[1], ...(match[2]?.split(/[,/]| or /) ?? [])].map((name) => (name as string).trim().toLowerCase()).filter((name) => name !== "" && !/^\d|uk |us |makes?\b|made\b/.test(name));
+  if (
+    !match ||
+    (reserved.test((match[1] as string).trim()) &&
+      !stitchSpellings.has((match[3] as string).trim().toLowerCase()))
+  )
+    return;
+  const names = [match[1], ...(match[2]?.split(/[,/]| or /) ?? [])]
+    .map((name) => (name as string).trim().toLowerCase())
+    .filter((name) => name !== "" && !/^\d|uk |us |makes?\b|made\b/.test(name));
   const said = (match[3] as string).trim();
   const known = names.map((name) => stitchSpellings.get(name)).find((word) => word !== undefined);
   const definition = definitionOf(said, known ?? (names[0] as string), context, sizes);
@@ -147,20 +204,36 @@ function define(part: string, out: Defined, context: BindContext, sizes: number)
   const value = "alias" in definition ? definition.alias : (known ?? (names[0] as string));
   if (!("alias" in definition)) out.definitions.set(value, definition);
   else if (known !== undefined) return;
-  for (const name of names) for (const form of [name, `${name}s`, `${name} st`, `${name} sts`]) out.words.set(form, { cls: "S", value });
+  for (const name of names)
+    for (const form of [name, `${name}s`, `${name} st`, `${name} sts`])
+      out.words.set(form, { cls: "S", value });
 }
 
 const oneStitch = /popcorn|puff|bobble|cluster|bullion|\bpc\b|\bbo\b|\bcl\b/i;
-const byHand = /\b(?:yo|yoh|yrh|yarn over|insert (?:your )?hook|pull up|draw up|draw through|pull through|remove (?:the )?hook|drop loop)\b/i;
+const byHand =
+  /\b(?:yo|yoh|yrh|yarn over|insert (?:your )?hook|pull up|draw up|draw through|pull through|remove (?:the )?hook|drop loop)\b/i;
 
-function definitionOf(said: string, name: string, context: BindContext, sizes: number): Definition | { readonly alias: string } | null {
-  const alias = stitchSpellings.get(said.toLowerCase().replace(/[.;]$/, "").replace(/\s*\(.*\)$/, ""));
+function definitionOf(
+  said: string,
+  name: string,
+  context: BindContext,
+  sizes: number,
+): Definition | { readonly alias: string } | null {
+  const alias = stitchSpellings.get(
+    said
+      .toLowerCase()
+      .replace(/[.;]$/, "")
+      .replace(/\s*\(.*\)$/, ""),
+  );
   if (alias !== undefined) return { alias };
   const together = /\b([a-z]+)\s?(\d)\s?tog/i.exec(said);
-  if (/^(?:dec|invdec)$/.test(name) && together) return { kind: (together[1] as string).toLowerCase(), uses: Number(together[2]), makes: 1 };
+  if (/^(?:dec|invdec)$/.test(name) && together)
+    return { kind: (together[1] as string).toLowerCase(), uses: Number(together[2]), makes: 1 };
   if (/^picot/.test(name)) return { kind: "picot", uses: 0, makes: 0 };
   const over = /(?:each of|over)\s+(?:the\s+)?(?:next\s+)?(\d+|two|three)\s+(?:sts|stitches)/i.exec(said);
-  const uses = over ? (({ two: 2, three: 3 } as Record<string, number>)[over[1] as string] ?? Number(over[1])) : 1;
+  const uses = over
+    ? (({ two: 2, three: 3 } as Record<string, number>)[over[1] as string] ?? Number(over[1]))
+    : 1;
   if (oneStitch.test(name)) return { kind: name, uses, makes: 1 };
   if (/^first\b/i.test(said) || /counts? as (?:a |one )?(?:dc|hdc|tr|st)/i.test(said)) {
     const kind = /(?:first|as (?:a |one )?)\s*(\w+)/i.exec(said)?.[1]?.toLowerCase() ?? name;
@@ -179,8 +252,20 @@ function bodyOf(said: string, name: string, context: BindContext, sizes: number)
   const inner = plan && unwrap(plan.instructions);
   if (!inner || inner.length === 0) return null;
   const [only] = inner;
-  if (/^inc/.test(name) && only?.op === "work") return { kind: only.stitch.kind, uses: 1, makes: (only.per[0] ?? 1) * (only.takes[0]?.how === "next" && only.per[0] === 1 ? (only.takes[0].n[0] ?? 1) : 1) };
-  if (only?.op === "work" && inner.length === 1 && /tog$/.test(words.find((word) => word.cls === "S")?.value ?? "")) return { kind: name, uses: only.stitch.uses, makes: 1 };
+  if (/^inc/.test(name) && only?.op === "work")
+    return {
+      kind: only.stitch.kind,
+      uses: 1,
+      makes:
+        (only.per[0] ?? 1) *
+        (only.takes[0]?.how === "next" && only.per[0] === 1 ? (only.takes[0].n[0] ?? 1) : 1),
+    };
+  if (
+    only?.op === "work" &&
+    inner.length === 1 &&
+    /tog$/.test(words.find((word) => word.cls === "S")?.value ?? "")
+  )
+    return { kind: name, uses: only.stitch.uses, makes: 1 };
   const body = only?.op === "group" && inner.length === 1 ? only.body : inner;
   if (!body.some((instruction) => instruction.op === "work")) return null;
   return { kind: name, uses: 1, makes: 1, body };
@@ -200,10 +285,21 @@ interface Made {
 
 /** `5 dc in next ch (shell made)`: the first row that uses a group explains it. */
 function madeNames(text: string): Made[] {
-  return [...text.matchAll(/(?:^|[,;*(\n:]\s*)(?:\(([^()]+)\)\s*in[^,;()]*|(\d+)\s*([a-z]+)\s+in[^,;()]*)\(([\w-]+)(?:\s+(?:made|completed))\)/gi)].flatMap((match) => {
-    const name = stitchSpellings.get((match[4] as string).toLowerCase()) ?? (match[4] as string).toLowerCase();
+  return [
+    ...text.matchAll(
+      /(?:^|[,;*(\n:]\s*)(?:\(([^()]+)\)\s*in[^,;()]*|(\d+)\s*([a-z]+)\s+in[^,;()]*)\(([\w-]+)(?:\s+(?:made|completed))\)/gi,
+    ),
+  ].flatMap((match) => {
+    const name =
+      stitchSpellings.get((match[4] as string).toLowerCase()) ?? (match[4] as string).toLowerCase();
     const inside = match[1] ?? `${match[2]} ${match[3]}`;
-    return [{ name, definition: (context: BindContext) => bodyOf(`(${inside}) in next st`, name, context, 1) ?? { kind: name, uses: 1, makes: 1 } }];
+    return [
+      {
+        name,
+        definition: (context: BindContext) =>
+          bodyOf(`(${inside}) in next st`, name, context, 1) ?? { kind: name, uses: 1, makes: 1 },
+      },
+    ];
   });
 }
 void stitchOf;

@@ -2,25 +2,52 @@ import type { RowLine } from "./pattern";
 
 /** What a line that stands for other rows asks for. */
 export type Copy =
-  | { readonly how: "rows"; readonly rows: readonly number[]; readonly times: readonly (number | null)[] | null }
+  | {
+      readonly how: "rows";
+      readonly rows: readonly number[];
+      readonly times: readonly (number | null)[] | null;
+    }
   | { readonly how: "last"; readonly times: readonly (number | null)[] | null }
   | { readonly how: "each-end"; readonly by: number; readonly times: number; readonly rows: number }
   | { readonly how: "even"; readonly times: number | null };
 
-const rowNumbers = /\b(?:rows?|rnds?|rounds?|rw|rd|r)\.?\s*\(?(\d+)(?:\s*(-|–|—|&|and|,|to)\s*(?:(?:row|rnd|round|r)\.?\s*)?(\d+))?/i;
+const rowNumbers =
+  /\b(?:rows?|rnds?|rounds?|rw|rd|r)\.?\s*\(?(\d+)(?:\s*(-|–|—|&|and|,|to)\s*(?:(?:row|rnd|round|r)\.?\s*)?(\d+))?/i;
 const ordinalRow = /\b(\d+)(?:st|nd|rd|d|th)\s+(?:to\s+(\d+)(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?)\b/i;
-const wordNumbers: Readonly<Record<string, number>> = { once: 1, twice: 2, one: 1, two: 2, three: 3, four: 4, five: 5, six: 6, seven: 7, eight: 8, nine: 9, ten: 10 };
+const wordNumbers: Readonly<Record<string, number>> = {
+  once: 1,
+  twice: 2,
+  one: 1,
+  two: 2,
+  three: 3,
+  four: 4,
+  five: 5,
+  six: 6,
+  seven: 7,
+  eight: 8,
+  nine: 9,
+  ten: 10,
+};
 
 /** Reads "Rep Row 2", "as rnd 3", "Dec 1 st each end of next and foll 4 alt rows"; null for an ordinary row. */
 export function readCopy(line: RowLine): Copy | null {
   const text = line.text.trim();
   const each = /^(dec|inc)(?:rease)?\s+(\d+)\s+sts?\s+(?:at\s+)?each\s+(?:end|side)/i.exec(text);
   if (each) return eachEnd(text, (each[1] as string).toLowerCase() === "inc" ? 1 : -1, Number(each[2]));
-  if (/^(?:work(?:ing|ed)?|cont(?:inue)?)\b[^.]*\b(?:even|straight|as (?:set|established)|in patt)/i.test(text) && !/\b(?:sc|dc|hdc|tr|htr)\b/i.test(text)) {
-    const n = /(?:for\s+)?(\d+|one|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)/i.exec(text)?.[1];
+  if (
+    /^(?:work(?:ing|ed)?|cont(?:inue)?)\b[^.]*\b(?:even|straight|as (?:set|established)|in patt)/i.test(
+      text,
+    ) &&
+    !/\b(?:sc|dc|hdc|tr|htr)\b/i.test(text)
+  ) {
+    const n =
+      /(?:for\s+)?(\d+|one|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)/i.exec(
+        text,
+      )?.[1];
     return { how: "even", times: n === undefined ? null : numberOf(n) };
   }
-  if (!/^\s*[[(]?\s*(?:rep(?:eat)?s?\b|as (?:for )?|same as|work as|continue as|cont as)/i.test(text)) return null;
+  if (!/^\s*[[(]?\s*(?:rep(?:eat)?s?\b|as (?:for )?|same as|work as|continue as|cont as)/i.test(text))
+    return null;
   if (/\*|\bfrom beg/i.test(text.split(/[.;(]/)[0] as string)) return null;
   const times = timesOf(text);
   if (/\b(?:last|previous|prev)\s+(?:row|rnd|round)/i.test(text)) return { how: "last", times };
@@ -42,7 +69,10 @@ function numberOf(text: string): number {
 }
 
 function timesOf(text: string): number[] | null {
-  const match = /\b(\d+|one|two|three|four|five|six|seven|eight|nine|ten)(?:\s*[([]([\d\s,;:–-]+)[)\]])?\s*(?:more\s+)?times\b|\b(once|twice)\b|[x×]\s*(\d+)/i.exec(text);
+  const match =
+    /\b(\d+|one|two|three|four|five|six|seven|eight|nine|ten)(?:\s*[([]([\d\s,;:–-]+)[)\]])?\s*(?:more\s+)?times\b|\b(once|twice)\b|[x×]\s*(\d+)/i.exec(
+      text,
+    );
   if (!match) return null;
   const first = numberOf((match[1] ?? match[3] ?? match[4]) as string);
   return [first, ...(match[2]?.match(/\d+/g) ?? []).map(Number)];
@@ -53,8 +83,20 @@ function eachEnd(text: string, sign: number, by: number): Copy {
   const alternate = /(?:foll(?:owing)?|next)\s+(\d+)\s+alt(?:ernate)?/i.exec(text);
   const next = /(?:of|on)\s+(?:the\s+)?next\s+(\d+)\s+rows/i.exec(text);
   const every = /every\s+(?:other|(\d+)(?:nd|rd|th))\s+row\s+(\d+)\s+times/i.exec(text);
-  if (alternate) return { how: "each-end", by: 2 * by * sign, times: Number(alternate[1]) + (/next and/i.test(text) ? 1 : 0), rows: 2 * Number(alternate[1]) + 1 };
-  if (every) return { how: "each-end", by: 2 * by * sign, times: Number(every[2]), rows: Number(every[2]) * Number(every[1] ?? 2) };
+  if (alternate)
+    return {
+      how: "each-end",
+      by: 2 * by * sign,
+      times: Number(alternate[1]) + (/next and/i.test(text) ? 1 : 0),
+      rows: 2 * Number(alternate[1]) + 1,
+    };
+  if (every)
+    return {
+      how: "each-end",
+      by: 2 * by * sign,
+      times: Number(every[2]),
+      rows: Number(every[2]) * Number(every[1] ?? 2),
+    };
   const n = next ? Number(next[1]) : 1;
   return { how: "each-end", by: 2 * by * sign, times: n, rows: n };
 }

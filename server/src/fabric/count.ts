@@ -1,6 +1,6 @@
 import type { StatedTerm } from "./instructions";
 import { forSize } from "./instructions";
-import type { Steps } from "./walker";
+import type { Steps } from "./steps";
 
 /** Totals of one worked row, by what they are. */
 export interface Tally {
@@ -18,7 +18,13 @@ export interface Tally {
 
 /** Adds up the steps of a row. */
 export function tally(steps: readonly Steps[]): Tally {
-  const sum: Tally = { stitches: new Map(), spaces: new Map(), chains: 0, units: new Map(), loose: new Map() };
+  const sum: Tally = {
+    stitches: new Map(),
+    spaces: new Map(),
+    chains: 0,
+    units: new Map(),
+    loose: new Map(),
+  };
   addSteps(sum, steps, 1);
   return sum;
 }
@@ -62,13 +68,25 @@ export interface Counted {
   /** A noun that nothing made answers to. */
   readonly unknownNoun: string | null;
   /** Another meaning of the count, where both are usual: chains counted where spaces are meant. */
-  readonly doubt: { readonly makes: number; readonly kinds: ReadonlyMap<string, number>; readonly says: string } | null;
+  readonly doubt: {
+    readonly makes: number;
+    readonly kinds: ReadonlyMap<string, number>;
+    readonly says: string;
+  } | null;
 }
 
 /** Compares what was made with what the row states, for one size. */
 export function compare(stated: readonly StatedTerm[] | null, sum: Tally, size: number): Counted {
   const total = sumOf(sum.stitches.values());
-  if (stated === null) return { matches: true, makes: total || sumOf(sum.spaces.values()), kinds: plainKinds(sum), chainsCounted: false, unknownNoun: null, doubt: null };
+  if (stated === null)
+    return {
+      matches: true,
+      makes: total || sumOf(sum.spaces.values()),
+      kinds: plainKinds(sum),
+      chainsCounted: false,
+      unknownNoun: null,
+      doubt: null,
+    };
   const values = stated.map((term) => termValue(term, stated, sum, size));
   const kinds = new Map(values.map((value) => [value.key, value.n]));
   const matches = values.every((value) => value.stated === null || value.n === value.stated);
@@ -77,7 +95,14 @@ export function compare(stated: readonly StatedTerm[] | null, sum: Tally, size: 
   const unknownNoun = values.find((value) => value.unknown)?.key ?? null;
   const missing = values.some((value) => value.stated === null);
   void missing;
-  return { matches, makes, kinds, chainsCounted: values.some((value) => value.chains), unknownNoun, doubt: values.find((value) => value.doubt)?.doubt ?? null };
+  return {
+    matches,
+    makes,
+    kinds,
+    chainsCounted: values.some((value) => value.chains),
+    unknownNoun,
+    doubt: values.find((value) => value.doubt)?.doubt ?? null,
+  };
 }
 
 /** Every kind made: stitches by name, spaces by their chains. */
@@ -105,12 +130,20 @@ function termValue(term: StatedTerm, all: readonly StatedTerm[], sum: Tally, siz
     case "any": {
       const key = term.noun === "" || all.length === 1 ? mainKind(sum) : term.noun;
       const withSpaces = stitches + sumOf(sum.spaces.values());
-      if (stated !== null && stated !== stitches && stated === stitches + sum.chains && sum.chains > 0) return { ...base, key, n: stated, counted: true, chains: true };
-      if (stated !== null && stated !== stitches && stated === withSpaces && sum.spaces.size > 0) return { ...base, key, n: stated, counted: true, chains: true };
+      if (stated !== null && stated !== stitches && stated === stitches + sum.chains && sum.chains > 0)
+        return { ...base, key, n: stated, counted: true, chains: true };
+      if (stated !== null && stated !== stitches && stated === withSpaces && sum.spaces.size > 0)
+        return { ...base, key, n: stated, counted: true, chains: true };
       return { ...base, key, n: stitches, counted: true };
     }
     case "stitch":
-      return { ...base, n: stitchesNamed(term.word, all, sum, stated) - (all.some((other) => other.sort === "turning-chain") ? 1 : 0), counted: true };
+      return {
+        ...base,
+        n:
+          stitchesNamed(term.word, all, sum, stated) -
+          (all.some((other) => other.sort === "turning-chain") ? 1 : 0),
+        counted: true,
+      };
     case "space":
       return { ...base, key: term.noun, n: spacesNamed(term, all, sum, stated), counted: false };
     case "chain":
@@ -136,14 +169,21 @@ function stitchesNamed(noun: string, all: readonly StatedTerm[], sum: Tally, sta
   const loose = sum.loose.get(noun) ?? 0;
   const grouped = all.some((other) => other.sort === "unit");
   if (grouped) return loose;
-  const family = sumOf([...sum.stitches].filter(([kind]) => kind === noun || kind.endsWith(noun)).map(([, n]) => n));
+  const family = sumOf(
+    [...sum.stitches].filter(([kind]) => kind === noun || kind.endsWith(noun)).map(([, n]) => n),
+  );
   if (family === stated) return family;
   const total = sumOf(sum.stitches.values());
   const others = all.filter((term) => term.sort === "stitch" || term.sort === "any" || term.sort === "unit");
   return others.length === 1 && (total === stated || exact === 0) ? total : units || exact;
 }
 
-function spacesNamed(term: StatedTerm, all: readonly StatedTerm[], sum: Tally, stated: number | null): number {
+function spacesNamed(
+  term: StatedTerm,
+  all: readonly StatedTerm[],
+  sum: Tally,
+  stated: number | null,
+): number {
   const of = (chains: number): number => sum.spaces.get(chains) ?? 0;
   if (term.chains !== undefined) return of(term.chains);
   const every = sumOf(sum.spaces.values());
@@ -157,18 +197,33 @@ function chainTerm(base: Omit<TermValue, "n" | "counted">, sum: Tally, stated: n
   const every = sumOf(sum.spaces.values());
   if (stated === every && every !== sum.chains) {
     const kinds = new Map([...sum.stitches, ["ch", sum.chains]]);
-    return { ...base, key: `ch-${[...sum.spaces.keys()][0]} sp`, n: every, counted: false, doubt: { makes: sumOf(sum.stitches.values()), kinds, says: "the chains are counted one by one" } };
+    return {
+      ...base,
+      key: `ch-${[...sum.spaces.keys()][0]} sp`,
+      n: every,
+      counted: false,
+      doubt: { makes: sumOf(sum.stitches.values()), kinds, says: "the chains are counted one by one" },
+    };
   }
   return { ...base, n: sum.chains, counted: false };
 }
 
-function unitTerm(term: StatedTerm, base: Omit<TermValue, "n" | "counted">, sum: Tally, stated: number | null): TermValue {
+function unitTerm(
+  term: StatedTerm,
+  base: Omit<TermValue, "n" | "counted">,
+  sum: Tally,
+  stated: number | null,
+): TermValue {
   const noun = term.word.replace(/s$/, "");
   const counted = !/picot|loop|arch/.test(noun);
-  const direct = sum.units.get(noun) ?? sum.units.get(term.word) ?? [...sum.units].find(([name]) => name.replace(/e?s$/, "") === noun)?.[1];
+  const direct =
+    sum.units.get(noun) ??
+    sum.units.get(term.word) ??
+    [...sum.units].find(([name]) => name.replace(/e?s$/, "") === noun)?.[1];
   if (direct !== undefined && direct === stated) return { ...base, n: direct, counted };
   const candidates = [...sum.units.values(), sumOf(sum.units.values()), ...sum.spaces.values()];
-  if (direct === undefined && stated !== null && candidates.includes(stated)) return { ...base, n: stated, counted };
+  if (direct === undefined && stated !== null && candidates.includes(stated))
+    return { ...base, n: stated, counted };
   if (direct !== undefined) return { ...base, n: direct, counted };
   return { ...base, n: 0, counted, unknown: true };
 }

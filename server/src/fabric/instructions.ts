@@ -1,5 +1,5 @@
-import type { Span } from "../text/span";
 import type { Sized } from "../notation/words";
+import type { Span } from "../text/span";
 
 /** What a stitch may go into. */
 export interface Target {
@@ -18,7 +18,13 @@ export type Until = { readonly n: Sized; readonly of: Target } | "marked" | "spa
 
 /** Which places an instruction takes. */
 export type Take =
-  | { readonly how: "next"; readonly n: Sized; readonly of: Target; readonly spike?: number; readonly first?: boolean }
+  | {
+      readonly how: "next";
+      readonly n: Sized;
+      readonly of: Target;
+      readonly spike?: number;
+      readonly first?: boolean;
+    }
   | { readonly how: "each"; readonly of: readonly Target[]; readonly until: Until | null }
   | { readonly how: "last"; readonly n: Sized; readonly of: Target }
   | { readonly how: "from-hook"; readonly n: Sized }
@@ -55,12 +61,42 @@ export type Times =
   | { readonly how: "lone"; readonly choice: number };
 
 export type Instruction =
-  | { readonly op: "work"; readonly stitch: StitchUse; readonly per: Sized; readonly takes: readonly Take[]; readonly span: Span; readonly glued?: number }
-  | { readonly op: "group"; readonly body: readonly Instruction[]; readonly takes: readonly Take[]; readonly unit?: string; readonly span: Span }
-  | { readonly op: "repeat"; readonly body: readonly Instruction[]; readonly times: Times; readonly cut?: number; readonly span: Span }
-  | { readonly op: "either"; readonly choice: number; readonly options: readonly (readonly Instruction[])[]; readonly span: Span }
+  | {
+      readonly op: "work";
+      readonly stitch: StitchUse;
+      readonly per: Sized;
+      readonly takes: readonly Take[];
+      readonly span: Span;
+      readonly glued?: number;
+    }
+  | {
+      readonly op: "group";
+      readonly body: readonly Instruction[];
+      readonly takes: readonly Take[];
+      readonly unit?: string;
+      readonly span: Span;
+    }
+  | {
+      readonly op: "repeat";
+      readonly body: readonly Instruction[];
+      readonly times: Times;
+      readonly cut?: number;
+      readonly span: Span;
+    }
+  | {
+      readonly op: "either";
+      readonly choice: number;
+      readonly options: readonly (readonly Instruction[])[];
+      readonly span: Span;
+    }
   | { readonly op: "chain"; readonly n: Sized; readonly span: Span }
-  | { readonly op: "start"; readonly n: Sized; readonly choice: number; readonly options: readonly StartOption[]; readonly span: Span }
+  | {
+      readonly op: "start";
+      readonly n: Sized;
+      readonly choice: number;
+      readonly options: readonly StartOption[];
+      readonly span: Span;
+    }
   | { readonly op: "skip"; readonly takes: readonly Take[]; readonly span: Span }
   | { readonly op: "slip"; readonly takes: readonly Take[]; readonly span: Span }
   | { readonly op: "turn"; readonly span: Span }

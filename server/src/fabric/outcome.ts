@@ -1,8 +1,9 @@
+import { type Counted, compare, plainKinds, sumOf, tally } from "./count";
 import type { Choice, RowPlan, StatedTerm } from "./instructions";
 import { forSize } from "./instructions";
-import { compare, type Counted, plainKinds, sumOf, tally } from "./count";
+import { type Steps, stripOf } from "./steps";
 import { chainByChain, countPlaces, keyOf, plainStrip, reverse, type Strip } from "./strip";
-import { type Below, type Steps, stripOf, type View, type Walk, walk } from "./walker";
+import { type Below, type View, type Walk, walk } from "./walker";
 
 /** What a row finds, one entry a size; `null`: the size does not work it. */
 export type State = readonly (Below | null)[];
@@ -55,7 +56,14 @@ function optionsOf(plan: RowPlan, state: State, setting: RowSetting): Option[] {
   const readings = combine(plan.choices);
   const views = viewsOf(plan, state, setting);
   const out: Option[] = [];
-  for (const reading of readings) for (const view of views) out.push({ ...view, reading: reading.reading, cost: reading.cost + view.cost, says: [...reading.says, ...view.says] });
+  for (const reading of readings)
+    for (const view of views)
+      out.push({
+        ...view,
+        reading: reading.reading,
+        cost: reading.cost + view.cost,
+        says: [...reading.says, ...view.says],
+      });
   return out.sort((a, b) => a.cost - b.cost).slice(0, readingsAtMost);
 }
 
@@ -63,7 +71,11 @@ function combine(choices: readonly Choice[]): { reading: number[]; cost: number;
   let all: { reading: number[]; cost: number; says: string[] }[] = [{ reading: [], cost: 0, says: [] }];
   for (const choice of choices) {
     all = all.flatMap((one) =>
-      choice.options.map((says, i) => ({ reading: [...one.reading, i], cost: one.cost + (choice.costs[i] ?? 0), says: choice.options.length > 1 ? [...one.says, says] : one.says })),
+      choice.options.map((says, i) => ({
+        reading: [...one.reading, i],
+        cost: one.cost + (choice.costs[i] ?? 0),
+        says: choice.options.length > 1 ? [...one.says, says] : one.says,
+      })),
     );
     if (all.length > readingsAtMost) all = all.slice(0, readingsAtMost);
   }
@@ -79,20 +91,47 @@ interface ViewOption {
 
 function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewOption[] {
   const base: View = { stMeans: "stitch", returns: false, slipCounts: false, rotates: !setting.flat };
-  const spaced = state.some((below) => below !== null && countPlaces(below.strip, (run) => run.sort === "space") > 0);
+  const spaced = state.some(
+    (below) => below !== null && countPlaces(below.strip, (run) => run.sort === "space") > 0,
+  );
   const [spaces, chains] = mentionsOf(plan);
   const views: ViewOption[] = [];
   if (!spaced || spaces || !chains) views.push({ view: base, chains: false, cost: 0, says: [] });
   if (spaced && chains) views.push({ view: base, chains: true, cost: 0, says: [] });
   if (spaced && !spaces && !chains) {
-    views.push({ view: { ...base, stMeans: "any" }, chains: true, cost: 0.5, says: ["the chains are worked one by one"] });
-    views.push({ view: { ...base, stMeans: "any" }, chains: false, cost: 0.6, says: ["each chain space is worked as a stitch"] });
+    views.push({
+      view: { ...base, stMeans: "any" },
+      chains: true,
+      cost: 0.5,
+      says: ["the chains are worked one by one"],
+    });
+    views.push({
+      view: { ...base, stMeans: "any" },
+      chains: false,
+      cost: 0.6,
+      says: ["each chain space is worked as a stitch"],
+    });
   }
   const slips = plan.instructions.some((instruction) => instruction.op === "slip") && plan.stated !== null;
-  const withSlips = slips ? views.flatMap((one) => [one, { ...one, view: { ...one.view, slipCounts: true, rotates: false }, cost: one.cost + 1, says: [...one.says, "the slip stitches are counted"] }]) : views;
+  const withSlips = slips
+    ? views.flatMap((one) => [
+        one,
+        {
+          ...one,
+          view: { ...one.view, slipCounts: true, rotates: false },
+          cost: one.cost + 1,
+          says: [...one.says, "the slip stitches are counted"],
+        },
+      ])
+    : views;
   const oval = hasOtherSide(plan);
   const goesOn = oval && firstIsSingle(plan);
-  return oval ? withSlips.flatMap((one) => [{ ...one, cost: one.cost + (goesOn ? 0.1 : 0) }, { ...one, cost: one.cost + (goesOn ? 0 : 0.1), view: { ...one.view, returns: true } }]) : withSlips;
+  return oval
+    ? withSlips.flatMap((one) => [
+        { ...one, cost: one.cost + (goesOn ? 0.1 : 0) },
+        { ...one, cost: one.cost + (goesOn ? 0 : 0.1), view: { ...one.view, returns: true } },
+      ])
+    : withSlips;
 }
 
 /** One stitch in the first chain leaves room for more: the round comes back into it. */
@@ -114,7 +153,8 @@ function mentionsOf(plan: RowPlan): [spaces: boolean, chains: boolean] {
       if (instruction.op === "either") instruction.options.forEach(look);
       if (!("takes" in instruction)) continue;
       for (const take of instruction.takes) {
-        const of = take.how === "next" || take.how === "last" ? [take.of] : take.how === "each" ? take.of : [];
+        const of =
+          take.how === "next" || take.how === "last" ? [take.of] : take.how === "each" ? take.of : [];
         spaces ||= of.some((target) => target.sort === "space");
         chains ||= of.some((target) => target.sort === "chain") && instruction.op !== "slip";
       }
@@ -125,7 +165,17 @@ function mentionsOf(plan: RowPlan): [spaces: boolean, chains: boolean] {
 }
 
 function workOut(plan: RowPlan, state: State, setting: RowSetting, option: Option): Outcome {
-  const walks = state.map((below, size) => (below === null || notWorked(plan, size) ? null : walk(plan.instructions, option.chains ? { ...below, strip: chainByChain(below.strip) } : below, option.reading, size, option.view)));
+  const walks = state.map((below, size) =>
+    below === null || notWorked(plan, size)
+      ? null
+      : walk(
+          plan.instructions,
+          option.chains ? { ...below, strip: chainByChain(below.strip) } : below,
+          option.reading,
+          size,
+          option.view,
+        ),
+  );
   return judge(plan, state, setting, option, walks);
 }
 
@@ -134,14 +184,26 @@ function notWorked(plan: RowPlan, size: number): boolean {
   let missing = false;
   const look = (value: unknown): void => {
     if (missing || value === null || typeof value !== "object") return;
-    if (Array.isArray(value) && value.length > 1 && value.every((n) => n === null || typeof n === "number")) missing ||= value[size] === null;
+    if (Array.isArray(value) && value.length > 1 && value.every((n) => n === null || typeof n === "number"))
+      missing ||= value[size] === null;
     else for (const inner of Object.values(value)) look(inner);
   };
-  if (plan.stated?.some((term) => term.n.length > 1) || plan.choices.length >= 0) look(plan.instructions.map((instruction) => ("times" in instruction ? { t: instruction.times } : instruction)));
+  if (plan.stated?.some((term) => term.n.length > 1) || plan.choices.length >= 0)
+    look(
+      plan.instructions.map((instruction) =>
+        "times" in instruction ? { t: instruction.times } : instruction,
+      ),
+    );
   return missing;
 }
 
-function judge(plan: RowPlan, state: State, setting: RowSetting, option: Option, walks: readonly (Walk | null)[]): Outcome {
+function judge(
+  plan: RowPlan,
+  state: State,
+  setting: RowSetting,
+  option: Option,
+  walks: readonly (Walk | null)[],
+): Outcome {
   const sums = walks.map((one) => (one ? tally(one.steps) : null));
   const startSkips = walks.map((one) => skippedChain(plan, one));
   const counted = sums.map((sum, size) => (sum ? compare(plan.stated, sum, size) : null));
@@ -150,14 +212,24 @@ function judge(plan: RowPlan, state: State, setting: RowSetting, option: Option,
   const left = walks.map((one) => (one ? (one.has ?? 0) - (one.needs ?? 0) : 0));
   const fits = left.every((n) => n === 0);
   const counts = counted.every((one) => one === null || one.matches) && statesEverySize(plan.stated, walks);
-  const early = !fits && setting.flat && counts && left.every((n) => n === 0 || n > 2) && !walks.some((one) => one?.uneven) && !hasToEnd(plan.instructions);
+  const early =
+    !fits &&
+    setting.flat &&
+    counts &&
+    left.every((n) => n === 0 || n > 2) &&
+    !walks.some((one) => one?.uneven) &&
+    !hasToEnd(plan.instructions);
   return {
     needs: walks.map((one) => one?.needs ?? null),
     has: walks.map((one) => one?.has ?? null),
     makes: counted.map((one) => one?.makes ?? null),
     counted,
     steps: walks.map((one) => one?.steps ?? []),
-    after: walks.map((one, size) => (one === null ? (state[size] ?? null) : { strip: stripOf(one.steps), chain: null, ring: false, marked: one.marked })),
+    after: walks.map((one, size) =>
+      one === null
+        ? (state[size] ?? null)
+        : { strip: stripOf(one.steps), chain: null, ring: false, marked: one.marked },
+    ),
     fits,
     counts,
     stopsEarly: early,
@@ -172,13 +244,21 @@ function skippedChain(_plan: RowPlan, _walk: Walk | null): null {
 }
 
 function statesEverySize(stated: readonly StatedTerm[] | null, walks: readonly (Walk | null)[]): boolean {
-  return stated === null || stated.every((term) => term.n.length === 1 || walks.every((one, size) => one === null || forSize(term.n, size) !== null));
+  return (
+    stated === null ||
+    stated.every(
+      (term) =>
+        term.n.length === 1 || walks.every((one, size) => one === null || forSize(term.n, size) !== null),
+    )
+  );
 }
 
 function hasToEnd(list: RowPlan["instructions"]): boolean {
   return list.some((instruction) => {
     if (instruction.op === "repeat") return instruction.times.how === "to-end" || hasToEnd(instruction.body);
-    return "takes" in instruction && instruction.takes.some((take) => take.how === "each" || take.how === "last");
+    return (
+      "takes" in instruction && instruction.takes.some((take) => take.how === "each" || take.how === "last")
+    );
   });
 }
 
@@ -193,7 +273,10 @@ export function statedState(plan: RowPlan, outcome: Outcome): State | null {
     const total = sumOf(first.map((term) => forSize(term.n, size) ?? 0));
     const spaces = stated.filter((term) => term.sort === "space");
     const kind = first[0]?.sort === "stitch" ? first[0].noun : mainKind(below.strip);
-    const strip = spaces.length === 0 ? plainStrip(kind, total) : spread(kind, total, forSize(spaces[0]?.n ?? [0], size) ?? 0, spaces[0]?.chains ?? 1);
+    const strip =
+      spaces.length === 0
+        ? plainStrip(kind, total)
+        : spread(kind, total, forSize(spaces[0]?.n ?? [0], size) ?? 0, spaces[0]?.chains ?? 1);
     return { ...below, strip };
   });
 }
@@ -202,7 +285,10 @@ function spread(kind: string, total: number, spaces: number, chains: number): St
   if (spaces === 0) return plainStrip(kind, total);
   const each = Math.floor(total / spaces);
   const space = { sort: "space", kind: "ch", n: 1, chains } as const;
-  return [{ body: [...plainStrip(kind, each), space], times: spaces }, ...plainStrip(kind, total - each * spaces)];
+  return [
+    { body: [...plainStrip(kind, each), space], times: spaces },
+    ...plainStrip(kind, total - each * spaces),
+  ];
 }
 
 function mainKind(strip: Strip): string {
@@ -212,7 +298,13 @@ function mainKind(strip: Strip): string {
 
 /** Equal for states with equal places. */
 export function stateKey(state: State): string {
-  return state.map((below) => (below === null ? "-" : `${keyOf(below.strip)}|${below.chain ?? ""}${below.ring ? "o" : ""}${below.marked ?? ""}`)).join(";");
+  return state
+    .map((below) =>
+      below === null
+        ? "-"
+        : `${keyOf(below.strip)}|${below.chain ?? ""}${below.ring ? "o" : ""}${below.marked ?? ""}`,
+    )
+    .join(";");
 }
 
 export { plainKinds, tally };

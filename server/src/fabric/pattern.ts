@@ -1,4 +1,4 @@
-import { readHeading, readLines, type PatternLine, type RowHead } from "../notation/document";
+import { type PatternLine, type RowHead, readHeading, readLines } from "../notation/document";
 import { treeOf } from "../notation/tree";
 import { readWords } from "../notation/words";
 import type { Span } from "../text/span";
@@ -53,7 +53,8 @@ export class RowReader {
   private readAfresh(text: string, context: PatternContext): RowPlan | null {
     if (text.length > longestRow) return null;
     const words = readWords(text, context.lexicon);
-    if (words.some((word) => word.number?.some((n) => n !== null && n > Number.MAX_SAFE_INTEGER))) return null;
+    if (words.some((word) => word.number?.some((n) => n !== null && n > Number.MAX_SAFE_INTEGER)))
+      return null;
     const tree = treeOf(words);
     return tree && bindRow(text, words, tree, context);
   }
@@ -81,7 +82,9 @@ export function readPattern(text: string, reader: RowReader): Pattern {
     if (line.kind === "size") sizes = sizesOf(line.text, context.sizes);
     if (line.kind === "heading") {
       const { name, make } = readHeading(line.text.trim());
-      notes = /^(?:notes?|abbreviations?|materials?|special stitch|assembly|finishing|pattern notes)/i.test(name);
+      notes = /^(?:notes?|abbreviations?|materials?|special stitch|assembly|finishing|pattern notes)/i.test(
+        name,
+      );
       pieces.push({ name, make, span: line, rows: [] });
     }
     if (line.kind === "field") notes = /^\s*(?:notes?|pattern notes?)\b/i.test(line.text);
@@ -93,18 +96,36 @@ export function readPattern(text: string, reader: RowReader): Pattern {
     if (row) (pieces.at(-1) as OpenPiece).rows.push(row);
     i += used - 1;
   }
-  return { context, pieces: pieces.filter((piece) => piece.rows.length > 0).map((piece) => ({ ...piece, span: { start: piece.span.start, end: piece.rows.at(-1)?.span.end ?? piece.span.end } })) };
+  return {
+    context,
+    pieces: pieces
+      .filter((piece) => piece.rows.length > 0)
+      .map((piece) => ({
+        ...piece,
+        span: { start: piece.span.start, end: piece.rows.at(-1)?.span.end ?? piece.span.end },
+      })),
+  };
 }
 
 function sizesOf(text: string, names: readonly string[]): readonly number[] | null {
   if (/all|both/i.test(text)) return null;
   const listed = text.replace(/.*?\bsizes?\b/i, "").replace(/\bonly\b.*/i, "");
-  const asked = listed.split(/[\s,&]+|\band\b/).map((name) => name.trim().toLowerCase()).filter((name) => name !== "");
+  const asked = listed
+    .split(/[\s,&]+|\band\b/)
+    .map((name) => name.trim().toLowerCase())
+    .filter((name) => name !== "");
   return names.flatMap((name, i) => (asked.includes(name.toLowerCase()) ? [i] : []));
 }
 
 /** A row with the lines that run it on. */
-function rowLine(text: string, lines: readonly PatternLine[], i: number, context: PatternContext, reader: RowReader, sizes: readonly number[] | null): [RowLine | null, number] {
+function rowLine(
+  text: string,
+  lines: readonly PatternLine[],
+  i: number,
+  context: PatternContext,
+  reader: RowReader,
+  sizes: readonly number[] | null,
+): [RowLine | null, number] {
   const first = lines[i] as PatternLine;
   let last = first;
   let used = 1;

@@ -1,10 +1,10 @@
 import type { Sized } from "../notation/words";
 import { carriedChain } from "./bind-start";
-import { compare, type Counted, tally } from "./count";
-import { type Copy, readCopy } from "./copies";
 import type { PatternContext } from "./context";
+import { type Copy, readCopy } from "./copies";
+import { type Counted, compare, tally } from "./count";
 import { forSize, type Instruction, type RowPlan } from "./instructions";
-import { type Outcome, outcomesOf, type RowSetting, type State, stateKey, statedState } from "./outcome";
+import { type Outcome, outcomesOf, type RowSetting, type State, statedState, stateKey } from "./outcome";
 import type { Pattern, Piece, RowLine } from "./pattern";
 import { countPlaces, plainStrip } from "./strip";
 import type { Below } from "./walker";
@@ -29,6 +29,8 @@ export interface WorkedRow {
   readonly below: RowLine | null;
   readonly assumptions: readonly string[];
   readonly flat: boolean;
+  /** The places it found, and how it was worked on them; null where nothing was below. */
+  readonly found: { readonly state: State; readonly plan: RowPlan; readonly setting: RowSetting } | null;
 }
 
 export interface WorkedPiece {
@@ -118,7 +120,8 @@ class PieceWorker {
     this.number(line, [line]);
     const copy = readCopy(line);
     if (copy) this.copied(line, copy);
-    else if (line.plan === null) this.unchecked(line, "the row is longer or more deeply nested than any pattern's", null);
+    else if (line.plan === null)
+      this.unchecked(line, "the row is longer or more deeply nested than any pattern's", null);
     else this.plain(line, line.plan);
     this.lastRow = line;
     if (!copy) this.lastPlain = line;
@@ -132,8 +135,14 @@ class PieceWorker {
     const state = foundationState(line, next, this.sizes);
     this.paths = [{ state, outcome: null, previous: null, stated: null }];
     this.lastRow = line;
-    const chains = state.map((below) => below?.chain ?? (below && !below.ring ? countPlaces(below.strip) : null));
-    this.done.push({ ...blank(line, false), result: "ok", makes: chains.some((n) => n !== null) ? chains : null });
+    const chains = state.map(
+      (below) => below?.chain ?? (below && !below.ring ? countPlaces(below.strip) : null),
+    );
+    this.done.push({
+      ...blank(line, false),
+      result: "ok",
+      makes: chains.some((n) => n !== null) ? chains : null,
+    });
     this.history.push({ row: this.done.length - 1, paths: [] });
   }
 
@@ -142,7 +151,12 @@ class PieceWorker {
     const each = (below: (size: number) => Below | null): State => [...Array(this.sizes).keys()].map(below);
     if (plan.foundation) {
       const { foundation } = plan;
-      return each((size) => ({ strip: [], chain: forSize(foundation, size) ?? 0, ring: false, marked: null }));
+      return each((size) => ({
+        strip: [],
+        chain: forSize(foundation, size) ?? 0,
+        ring: false,
+        marked: null,
+      }));
     }
     if (plan.onRow !== null) {
       const named = this.statesAfter.get(plan.onRow) ?? this.rowEnds.get(`${plan.onRow}`);
@@ -150,18 +164,31 @@ class PieceWorker {
     }
     const over = this.overPieces(line);
     if (over) return over;
-    return standsOnNothing(plan.instructions) ? each(() => ({ strip: [], chain: null, ring: true, marked: null })) : null;
+    return standsOnNothing(plan.instructions)
+      ? each(() => ({ strip: [], chain: null, ring: true, marked: null }))
+      : null;
   }
 
   /** `sc in each of the 12 sts of Tube A`: the last rows of other pieces, in the order they are named. */
   private overPieces(line: RowLine): State | null {
     const text = line.text.toLowerCase();
-    const named = [...this.ends].map(([name, state]) => ({ name, state, at: name.length > 1 ? text.search(new RegExp(`\\bof (?:the )?${escape(name)}\\b`)) : -1 })).filter((one) => one.at >= 0).sort((a, b) => a.at - b.at);
+    const named = [...this.ends]
+      .map(([name, state]) => ({
+        name,
+        state,
+        at: name.length > 1 ? text.search(new RegExp(`\\bof (?:the )?${escape(name)}\\b`)) : -1,
+      }))
+      .filter((one) => one.at >= 0)
+      .sort((a, b) => a.at - b.at);
     if (named.length === 0) return null;
     const chains = /ch(?:ain)?\s*(\d+)/.exec(text)?.[1];
-    const into = chains !== undefined && /in (?:each of (?:the )?)?\d+ ch|other side/.test(text) ? Number(chains) : 0;
+    const into =
+      chains !== undefined && /in (?:each of (?:the )?)?\d+ ch|other side/.test(text) ? Number(chains) : 0;
     return [...Array(this.sizes).keys()].map((size) => {
-      const strip = named.flatMap((one) => [...(one.state[size]?.strip ?? []), ...plainStrip("ch", into, "chain")]);
+      const strip = named.flatMap((one) => [
+        ...(one.state[size]?.strip ?? []),
+        ...plainStrip("ch", into, "chain"),
+      ]);
       return { strip, chain: null, ring: false, marked: null };
     });
   }
@@ -173,7 +200,8 @@ class PieceWorker {
   }
 
   private flat(line: RowLine, plan: RowPlan): boolean {
-    if (line.head?.word === "round" && !/^rw/i.test(line.headText)) return /^r\s*\d/i.test(line.headText) && this.turning;
+    if (line.head?.word === "round" && !/^rw/i.test(line.headText))
+      return /^r\s*\d/i.test(line.headText) && this.turning;
     if (plan.joins && !this.turning) return false;
     const round = /\b(?:magic|ring|around|mr)\b/i.test(this.piece.rows.map((row) => row.text).join(" "));
     return this.turning || !round;
@@ -184,7 +212,10 @@ class PieceWorker {
     const flat = this.setting(line, plan);
     const repeats = timesOfHead(line, this.sizes);
     this.carried = own.carried.length > 0 ? own : null;
-    const paths = plan.foundation || plan.onRow !== null || (this.paths.length === 1 && this.paths[0]?.state === null) ? this.startPaths(plan, line) : this.paths;
+    const paths =
+      plan.foundation || plan.onRow !== null || (this.paths.length === 1 && this.paths[0]?.state === null)
+        ? this.startPaths(plan, line)
+        : this.paths;
     this.step(line, plan, planKey(line, plan), paths, flat, repeats);
   }
 
@@ -197,57 +228,115 @@ class PieceWorker {
     const before = this.carried;
     if (!before) return plan;
     const chain = before.carried[0];
-    if (chain?.op !== "chain" || plan.instructions.some((instruction) => instruction.op === "start")) return plan;
+    if (chain?.op !== "chain" || plan.instructions.some((instruction) => instruction.op === "start"))
+      return plan;
     const option = carriedChain(chain.n, plan.instructions, before.carriedDeclared, this.context);
     if (!option) return plan;
     const choices = [...plan.choices, { options: option.says, costs: option.costs }];
-    return { ...plan, choices, instructions: [{ op: "start", n: chain.n, choice: choices.length - 1, options: option.options, span: chain.span }, ...plan.instructions] };
+    return {
+      ...plan,
+      choices,
+      instructions: [
+        { op: "start", n: chain.n, choice: choices.length - 1, options: option.options, span: chain.span },
+        ...plan.instructions,
+      ],
+    };
   }
 
-  private step(line: RowLine, plan: RowPlan, key: string, paths: readonly Path[], flat: RowSetting, repeats: Repeats): void {
+  private step(
+    line: RowLine,
+    plan: RowPlan,
+    key: string,
+    paths: readonly Path[],
+    flat: RowSetting,
+    repeats: Repeats,
+  ): void {
     const below = this.lastRow;
     if (paths.every((path) => path.state === null)) return this.onNothing(line, plan, key, flat);
     const stuck = plan.unknown[0];
-    const candidates = paths.flatMap((path) => (path.state ? this.tries(line, plan, key, path, flat, repeats) : []));
+    const candidates = paths.flatMap((path) =>
+      path.state ? this.tries(line, plan, key, path, flat, repeats) : [],
+    );
     const reach = candidates.filter((one) => one.outcome.outOfReach === null);
     if (stuck || reach.length === 0) {
-      const reason = stuck ? `"${stuck.text}" is not explained in this pattern` : (candidates[0]?.outcome.outOfReach ?? "the row could not be worked");
+      const reason = stuck
+        ? `"${stuck.text}" is not explained in this pattern`
+        : (candidates[0]?.outcome.outOfReach ?? "the row could not be worked");
       return this.unchecked(line, reason, paths[0]?.state ?? null, candidates[0]?.outcome ?? null);
     }
     const right = reach.filter((one) => one.outcome.fits && one.outcome.counts);
-    const known = right.filter((one) => one.outcome.counted.every((counted) => counted === null || counted.unknownNoun === null));
+    const known = right.filter((one) =>
+      one.outcome.counted.every((counted) => counted === null || counted.unknownNoun === null),
+    );
     if (known.length > 0) return this.accept(line, known, flat, repeats, below);
     const early = reach.filter((one) => one.outcome.stopsEarly);
     if (early.length > 0) return this.early(line, early[0] as Candidate, flat, repeats, below);
     this.wrong(line, plan, reach, flat, repeats, below);
   }
 
-  private tries(line: RowLine, plan: RowPlan, key: string, path: Path, flat: RowSetting, repeats: Repeats): Candidate[] {
+  private tries(
+    line: RowLine,
+    plan: RowPlan,
+    key: string,
+    path: Path,
+    flat: RowSetting,
+    repeats: Repeats,
+  ): Candidate[] {
     const state = onlySizes(path.state as State, line.sizes);
-    const first = this.fabric.outcomes(repeats.most > 1 ? { ...plan, stated: null } : plan, repeats.most > 1 ? `${key}\nuncounted` : key, state, flat);
+    const first = this.fabric.outcomes(
+      repeats.most > 1 ? { ...plan, stated: null } : plan,
+      repeats.most > 1 ? `${key}\nuncounted` : key,
+      state,
+      flat,
+    );
     return first.map((outcome) => {
-      const last = repeats.most > 1 ? this.again(outcome, plan, key, flat, repeats, line, path.state as State) : outcome;
+      const last =
+        repeats.most > 1 ? this.again(outcome, plan, key, flat, repeats, line, path.state as State) : outcome;
       return { path, outcome: { ...last, after: keepOthers(last.after, path.state as State, line.sizes) } };
     });
   }
 
   /** A range works its row on what it leaves, once a row. */
-  private again(first: Outcome, plan: RowPlan, key: string, flat: RowSetting, repeats: Repeats, line: RowLine, _before: State): Outcome {
+  private again(
+    first: Outcome,
+    plan: RowPlan,
+    key: string,
+    flat: RowSetting,
+    repeats: Repeats,
+    line: RowLine,
+    _before: State,
+  ): Outcome {
     let state = first.after;
     let last = first;
     let fits = first.fits;
     const bare = { ...plan, stated: null };
     for (let pass = 1; pass < repeats.most && pass < 400; pass++) {
-      const same = stateKey(last.after) === stateKey(state) && pass > 1 && stateKey(state) === stateKey(this.best(bare, `${key}\nuncounted`, state, flat).after);
+      const same =
+        stateKey(last.after) === stateKey(state) &&
+        pass > 1 &&
+        stateKey(state) === stateKey(this.best(bare, `${key}\nuncounted`, state, flat).after);
       if (same && repeats.even) break;
       const next = this.best(bare, `${key}\nuncounted`, state, flat);
       fits &&= next.fits;
-      const limited = next.after.map((below, size) => (pass < (repeats.each[size] ?? repeats.most) ? below : (state[size] ?? null)));
+      const limited = next.after.map((below, size) =>
+        pass < (repeats.each[size] ?? repeats.most) ? below : (state[size] ?? null),
+      );
       last = { ...next, after: limited };
       state = limited;
     }
     void line;
-    return recount({ ...last, needs: first.needs, has: first.has, fits, cost: first.cost, assumptions: first.assumptions, outOfReach: last.outOfReach ?? first.outOfReach }, plan);
+    return recount(
+      {
+        ...last,
+        needs: first.needs,
+        has: first.has,
+        fits,
+        cost: first.cost,
+        assumptions: first.assumptions,
+        outOfReach: last.outOfReach ?? first.outOfReach,
+      },
+      plan,
+    );
   }
 
   private best(plan: RowPlan, key: string, state: State, flat: RowSetting): Outcome {
@@ -255,7 +344,13 @@ class PieceWorker {
     return all.find((one) => one.fits && one.outOfReach === null) ?? (all[0] as Outcome);
   }
 
-  private accept(line: RowLine, right: readonly Candidate[], flat: RowSetting, repeats: Repeats, below: RowLine | null): void {
+  private accept(
+    line: RowLine,
+    right: readonly Candidate[],
+    flat: RowSetting,
+    repeats: Repeats,
+    below: RowLine | null,
+  ): void {
     const onMade = right.filter((one) => one.path.stated === null);
     const chosen = onMade.length > 0 ? onMade : right;
     const kept: Path[] = [];
@@ -265,14 +360,28 @@ class PieceWorker {
       const key = `${stateKey(one.outcome.after)} ${one.outcome.makes} ${one.outcome.needs}`;
       if (seen.has(key)) continue;
       seen.add(key);
-      if (kept.length < pathsAtMost) kept.push({ state: one.outcome.after, outcome: one.outcome, previous: one.path, stated: one.path.stated });
+      if (kept.length < pathsAtMost)
+        kept.push({
+          state: one.outcome.after,
+          outcome: one.outcome,
+          previous: one.path,
+          stated: one.path.stated,
+        });
       others.push(one.outcome);
     }
     if (onMade.length > 0) this.keepStated(right, kept);
     const first = chosen[0] as Candidate;
     this.paths = kept;
     const counted = first.outcome.counted.find((one) => one?.doubt);
-    this.done.push({ ...blank(line, flat.flat), result: counted ? "ambiguous" : "ok", outcome: kept[0]?.outcome ?? first.outcome, others: [], times: repeats.times, after: first.path.stated, below });
+    this.done.push({
+      ...blank(line, flat.flat),
+      result: counted ? "ambiguous" : "ok",
+      outcome: kept[0]?.outcome ?? first.outcome,
+      others: [],
+      times: repeats.times,
+      after: first.path.stated,
+      below,
+    });
     this.remember(line);
     this.history.push({ row: this.done.length - 1, paths: kept });
   }
@@ -280,30 +389,73 @@ class PieceWorker {
   /** After a slip both the made and the stated count live on until a count decides. */
   private keepStated(right: readonly Candidate[], kept: Path[]): void {
     const stated = right.find((one) => one.path.stated !== null);
-    if (stated && right.some((one) => one.path.stated === null)) kept.push({ state: stated.outcome.after, outcome: stated.outcome, previous: stated.path, stated: stated.path.stated });
+    if (stated && right.some((one) => one.path.stated === null))
+      kept.push({
+        state: stated.outcome.after,
+        outcome: stated.outcome,
+        previous: stated.path,
+        stated: stated.path.stated,
+      });
   }
 
-  private early(line: RowLine, one: Candidate, flat: RowSetting, repeats: Repeats, below: RowLine | null): void {
+  private early(
+    line: RowLine,
+    one: Candidate,
+    flat: RowSetting,
+    repeats: Repeats,
+    below: RowLine | null,
+  ): void {
     this.paths = [{ state: one.outcome.after, outcome: one.outcome, previous: one.path, stated: null }];
-    this.done.push({ ...blank(line, flat.flat), result: "ambiguous", outcome: one.outcome, times: repeats.times, below });
+    this.done.push({
+      ...blank(line, flat.flat),
+      result: "ambiguous",
+      outcome: one.outcome,
+      times: repeats.times,
+      below,
+    });
     this.remember(line);
     this.history.push({ row: this.done.length - 1, paths: [] });
   }
 
-  private wrong(line: RowLine, plan: RowPlan, all: readonly Candidate[], flat: RowSetting, repeats: Repeats, below: RowLine | null): void {
+  private wrong(
+    line: RowLine,
+    plan: RowPlan,
+    all: readonly Candidate[],
+    flat: RowSetting,
+    repeats: Repeats,
+    below: RowLine | null,
+  ): void {
     const ranked = [...all].sort((a, b) => blame(a) - blame(b));
     const one = ranked[0] as Candidate;
     const { outcome } = one;
-    if (plan.foundation && this.lastRow?.kind === "row") return this.unchecked(line, "it begins with a chain that adds to the edge", one.path.state, null);
+    if (plan.foundation && this.lastRow?.kind === "row")
+      return this.unchecked(line, "it begins with a chain that adds to the edge", one.path.state, null);
     const unknownNoun = outcome.counted.find((counted) => counted?.unknownNoun)?.unknownNoun;
     if (outcome.fits && unknownNoun) {
-      this.unchecked(line, `the count is in "${unknownNoun}", which nothing in the row is called`, one.path.state, outcome);
+      this.unchecked(
+        line,
+        `the count is in "${unknownNoun}", which nothing in the row is called`,
+        one.path.state,
+        outcome,
+      );
       return;
     }
     const stated = statedState(plan, outcome);
     const made: Path = { state: outcome.after, outcome, previous: one.path, stated: null };
-    this.paths = stated && stateKey(stated) !== stateKey(outcome.after) ? [made, { ...made, state: keepOthers(stated, one.path.state as State, line.sizes), stated: line }] : [made];
-    this.done.push({ ...blank(line, flat.flat), result: outcome.fits ? "wrong-count" : "does-not-fit", outcome, times: repeats.times, after: one.path.stated, below });
+    this.paths =
+      stated && stateKey(stated) !== stateKey(outcome.after)
+        ? [made, { ...made, state: keepOthers(stated, one.path.state as State, line.sizes), stated: line }]
+        : [made];
+    const found = { state: one.path.state as State, plan, setting: flat };
+    this.done.push({
+      ...blank(line, flat.flat),
+      found,
+      result: outcome.fits ? "wrong-count" : "does-not-fit",
+      outcome,
+      times: repeats.times,
+      after: one.path.stated,
+      below,
+    });
     this.remember(line);
     this.history.push({ row: this.done.length - 1, paths: [] });
   }
@@ -313,17 +465,42 @@ class PieceWorker {
   private onNothing(line: RowLine, plan: RowPlan, key: string, flat: RowSetting): void {
     void key;
     void flat;
-    const reason = plan.unknown[0] ? `"${plan.unknown[0].text}" is not explained in this pattern` : (plan.outOfReach ?? "nothing tells what this row is worked on");
+    const reason = plan.unknown[0]
+      ? `"${plan.unknown[0].text}" is not explained in this pattern`
+      : (plan.outOfReach ?? "nothing tells what this row is worked on");
     this.unchecked(line, reason, null);
   }
 
-  private unchecked(line: RowLine, reason: string, state: State | null, outcome: Outcome | null = null): void {
+  private unchecked(
+    line: RowLine,
+    reason: string,
+    state: State | null,
+    outcome: Outcome | null = null,
+  ): void {
     const stated = line.plan?.stated ?? null;
-    const evenly = outcome !== null && outcome.steps.some((steps) => steps.length > 0) && line.plan?.outOfReach !== null && line.plan?.unknown.length === 0;
-    const after = stated ? plainState(stated[0]?.n ?? null, this.sizes, state, stated[0]?.noun || "sc") : evenly ? (outcome as Outcome).after : null;
+    const evenly =
+      outcome !== null &&
+      outcome.steps.some((steps) => steps.length > 0) &&
+      line.plan?.outOfReach !== null &&
+      line.plan?.unknown.length === 0;
+    const after = stated
+      ? plainState(stated[0]?.n ?? null, this.sizes, state, stated[0]?.noun || "sc")
+      : evenly
+        ? (outcome as Outcome).after
+        : null;
     this.paths = [{ state: after, outcome: null, previous: null, stated: null }];
-    const has = state && !state.some((below) => below?.ring) ? state.map((below) => (below === null ? null : (below.chain ?? countPlaces(below.strip, (run) => run.sort !== "space")))) : null;
-    this.done.push({ ...blank(line, false), reason, has: line.plan?.outOfReach && !hasTakes(line.plan) ? null : has, makes: evenly ? (outcome as Outcome).makes : null });
+    const has =
+      state && !state.some((below) => below?.ring)
+        ? state.map((below) =>
+            below === null ? null : (below.chain ?? countPlaces(below.strip, (run) => run.sort !== "space")),
+          )
+        : null;
+    this.done.push({
+      ...blank(line, false),
+      reason,
+      has: line.plan?.outOfReach && !hasTakes(line.plan) ? null : has,
+      makes: evenly ? (outcome as Outcome).makes : null,
+    });
     this.remember(line);
     this.history.push({ row: this.done.length - 1, paths: [] });
   }
@@ -347,7 +524,12 @@ class PieceWorker {
     const numbers = copy.how === "last" ? [null] : copy.rows;
     const named = numbers.map((n) => (n === null ? this.lastPlain : (this.byNumber.get(n) ?? null)));
     const missing = named.findIndex((row) => row === null || row.plan === null);
-    if (missing >= 0) return this.unchecked(line, `there is no row ${numbers[missing] ?? "before this one"} in this piece to repeat`, this.paths[0]?.state ?? null);
+    if (missing >= 0)
+      return this.unchecked(
+        line,
+        `there is no row ${numbers[missing] ?? "before this one"} in this piece to repeat`,
+        this.paths[0]?.state ?? null,
+      );
     this.number(line, named as RowLine[]);
     this.repeatRows(line, named as RowLine[], copy.times);
   }
@@ -357,10 +539,15 @@ class PieceWorker {
     const { from, to } = line.head ?? { from: null, to: null };
     if (from === null) return;
     const last = Math.max(from, ...(to ?? []).map((n) => n ?? from));
-    for (let n = from; n <= Math.min(last, from + 2000); n++) this.byNumber.set(n, rows[(n - from) % rows.length] as RowLine);
+    for (let n = from; n <= Math.min(last, from + 2000); n++)
+      this.byNumber.set(n, rows[(n - from) % rows.length] as RowLine);
   }
 
-  private repeatRows(line: RowLine, rows: readonly RowLine[], times: readonly (number | null)[] | null): void {
+  private repeatRows(
+    line: RowLine,
+    rows: readonly RowLine[],
+    times: readonly (number | null)[] | null,
+  ): void {
     const own = timesOfHead(line, this.sizes);
     const fromHead = line.head !== null && (line.head.to !== null || line.head.many !== null);
     const passes = fromHead ? own.most : Math.max(1, ...(times ?? [1]).map((n) => n ?? 0)) * rows.length;
@@ -369,13 +556,28 @@ class PieceWorker {
     const first = rows[0] as RowLine;
     if (rows.length === 1) {
       const plan = copyPlan(first.plan as RowPlan, stated, line);
-      const repeats: Repeats = fromHead ? own : { most: passes, each: Array(this.sizes).fill(passes), times: open ? null : [passes], even: true };
-      return this.step(line, plan, planKey(first, plan) + JSON.stringify(stated), this.paths, this.setting(first, plan), repeats);
+      const repeats: Repeats = fromHead
+        ? own
+        : { most: passes, each: Array(this.sizes).fill(passes), times: open ? null : [passes], even: true };
+      return this.step(
+        line,
+        plan,
+        planKey(first, plan) + JSON.stringify(stated),
+        this.paths,
+        this.setting(first, plan),
+        repeats,
+      );
     }
     this.alternately(line, rows, passes, open, stated);
   }
 
-  private alternately(line: RowLine, rows: readonly RowLine[], passes: number, open: boolean, stated: RowPlan["stated"]): void {
+  private alternately(
+    line: RowLine,
+    rows: readonly RowLine[],
+    passes: number,
+    open: boolean,
+    stated: RowPlan["stated"],
+  ): void {
     const below = this.lastRow;
     const path = this.paths[0];
     if (!path?.state) return this.unchecked(line, "nothing tells what these rows are worked on", null);
@@ -405,7 +607,14 @@ class PieceWorker {
     const path = this.paths[0];
     if (!path?.state) return this.unchecked(line, "nothing tells what these rows are worked on", null);
     const before = path.state.map((below) => (below === null ? null : countPlaces(below.strip)));
-    const after = path.state.map((below, size) => (below === null ? null : { ...below, strip: plainStrip(kindOf(below), Math.max((before[size] ?? 0) + copy.by * copy.times, 0)) }));
+    const after = path.state.map((below, size) =>
+      below === null
+        ? null
+        : {
+            ...below,
+            strip: plainStrip(kindOf(below), Math.max((before[size] ?? 0) + copy.by * copy.times, 0)),
+          },
+    );
     this.schedule(line, path, before, after, [copy.rows]);
   }
 
@@ -416,15 +625,53 @@ class PieceWorker {
     this.schedule(line, path, before, path.state, times === null ? null : [times]);
   }
 
-  private schedule(line: RowLine, path: Path, before: readonly (number | null)[], after: State, times: readonly number[] | null): void {
+  private schedule(
+    line: RowLine,
+    path: Path,
+    before: readonly (number | null)[],
+    after: State,
+    times: readonly number[] | null,
+  ): void {
     const makes = after.map((below) => (below === null ? null : countPlaces(below.strip)));
     const stated = line.plan?.stated?.[0]?.n ?? null;
     const counts = stated === null || makes.every((n, size) => n === null || n === forSize(stated, size));
-    const counted = makes.map((n, size): Counted | null => (n === null ? null : { matches: counts, makes: n, kinds: new Map([[kindOf(after[size] ?? null), n]]), chainsCounted: false, unknownNoun: null, doubt: null }));
-    const outcome: Outcome = { needs: before, has: before, makes, counted, steps: makes.map(() => []), after, fits: true, counts, stopsEarly: false, cost: 0, assumptions: [], outOfReach: null };
+    const counted = makes.map((n, size): Counted | null =>
+      n === null
+        ? null
+        : {
+            matches: counts,
+            makes: n,
+            kinds: new Map([[kindOf(after[size] ?? null), n]]),
+            chainsCounted: false,
+            unknownNoun: null,
+            doubt: null,
+          },
+    );
+    const outcome: Outcome = {
+      needs: before,
+      has: before,
+      makes,
+      counted,
+      steps: makes.map(() => []),
+      after,
+      fits: true,
+      counts,
+      stopsEarly: false,
+      cost: 0,
+      assumptions: [],
+      outOfReach: null,
+    };
     const repeats: Repeats = { most: 1, each: [], times, even: true };
-    if (counts) return this.accept(line, [{ path, outcome }], { flat: true, turned: false }, repeats, this.lastRow);
-    this.wrong(line, line.plan as RowPlan, [{ path, outcome }], { flat: true, turned: false }, repeats, this.lastRow);
+    if (counts)
+      return this.accept(line, [{ path, outcome }], { flat: true, turned: false }, repeats, this.lastRow);
+    this.wrong(
+      line,
+      line.plan as RowPlan,
+      [{ path, outcome }],
+      { flat: true, turned: false },
+      repeats,
+      this.lastRow,
+    );
   }
 
   // Settling
@@ -463,7 +710,21 @@ interface Repeats {
 }
 
 function blank(line: RowLine, flat: boolean): WorkedRow {
-  return { line, result: "unchecked", outcome: null, others: [], reason: null, has: null, makes: null, times: [1], after: null, below: null, assumptions: [], flat };
+  return {
+    line,
+    result: "unchecked",
+    outcome: null,
+    others: [],
+    reason: null,
+    has: null,
+    makes: null,
+    times: [1],
+    after: null,
+    below: null,
+    assumptions: [],
+    flat,
+    found: null,
+  };
 }
 
 /** The nearest to right: fits, then counts, then the usual reading. */
@@ -479,7 +740,8 @@ function settled(row: WorkedRow, alive: readonly Outcome[]): WorkedRow {
   const usual = alive.filter((one) => one.cost === cheapest);
   const distinct = differing(usual);
   const every = differing(alive);
-  if (distinct.length > 1) return { ...row, result: "ambiguous", outcome: distinct[0] as Outcome, others: distinct };
+  if (distinct.length > 1)
+    return { ...row, result: "ambiguous", outcome: distinct[0] as Outcome, others: distinct };
   const outcome = usual[0] ?? (first as Outcome);
   return { ...row, outcome, assumptions: every.length > 1 ? outcome.assumptions : [] };
 }
@@ -501,15 +763,22 @@ function unique(all: readonly Outcome[]): Outcome[] {
 function recount(outcome: Outcome, plan: RowPlan): Outcome {
   const stated = plan.stated;
   if (stated === null) return outcome;
-  const checked = outcome.steps.map((steps, size) => (outcome.after[size] === null || steps.length === 0 ? (outcome.counted[size] ?? null) : compare(stated, tally(steps), size)));
+  const checked = outcome.steps.map((steps, size) =>
+    outcome.after[size] === null || steps.length === 0
+      ? (outcome.counted[size] ?? null)
+      : compare(stated, tally(steps), size),
+  );
   const counts = checked.every((one) => one === null || one.matches);
   return { ...outcome, counted: checked, counts, makes: checked.map((one) => one?.makes ?? null) };
 }
 
 function timesOfHead(line: RowLine, sizes: number): Repeats {
   const head = line.head;
-  if (!head || (head.to === null && head.many === null)) return { most: 1, each: Array(sizes).fill(1), times: head?.open ? null : [1], even: true };
-  const list: readonly (number | null)[] = head.many ?? (head.to as readonly (number | null)[]).map((n) => (n === null ? null : n - (head.from ?? 1) + 1));
+  if (!head || (head.to === null && head.many === null))
+    return { most: 1, each: Array(sizes).fill(1), times: head?.open ? null : [1], even: true };
+  const list: readonly (number | null)[] =
+    head.many ??
+    (head.to as readonly (number | null)[]).map((n) => (n === null ? null : n - (head.from ?? 1) + 1));
   const each = [...Array(sizes).keys()].map((size) => Math.max(forSize(list as Sized, size) ?? 1, 1));
   return { most: Math.max(...each), each, times: list.length === 1 ? [each[0] ?? 1] : each, even: true };
 }
@@ -527,14 +796,18 @@ function onlySizes(state: State, sizes: readonly number[] | null): State {
 }
 
 function keepOthers(after: State, before: State, sizes: readonly number[] | null): State {
-  return sizes === null ? after.map((below, size) => below ?? before[size] ?? null) : after.map((below, size) => (sizes.includes(size) ? below : (before[size] ?? null)));
+  return sizes === null
+    ? after.map((below, size) => below ?? before[size] ?? null)
+    : after.map((below, size) => (sizes.includes(size) ? below : (before[size] ?? null)));
 }
 
 function plainState(n: Sized | null, sizes: number, before: State | null, kind: string): State | null {
   if (n === null) return null;
   return [...Array(sizes).keys()].map((size) => {
     const total = forSize(n, size);
-    return total === null ? (before?.[size] ?? null) : { strip: plainStrip(kind, total), chain: null, ring: false, marked: null };
+    return total === null
+      ? (before?.[size] ?? null)
+      : { strip: plainStrip(kind, total), chain: null, ring: false, marked: null };
   });
 }
 
@@ -544,12 +817,20 @@ function kindOf(below: Below | null): string {
 }
 
 function hasTakes(plan: RowPlan): boolean {
-  return plan.instructions.some((instruction) => "takes" in instruction && instruction.takes.some((take) => take.how !== "nowhere"));
+  return plan.instructions.some(
+    (instruction) => "takes" in instruction && instruction.takes.some((take) => take.how !== "nowhere"),
+  );
 }
 
 function turnsFirst(plan: RowPlan): boolean {
   const turn = plan.instructions.findIndex((instruction) => instruction.op === "turn");
-  const working = plan.instructions.findIndex((instruction) => instruction.op === "work" || instruction.op === "group" || instruction.op === "repeat" || instruction.op === "either");
+  const working = plan.instructions.findIndex(
+    (instruction) =>
+      instruction.op === "work" ||
+      instruction.op === "group" ||
+      instruction.op === "repeat" ||
+      instruction.op === "either",
+  );
   return turn >= 0 && (working < 0 || turn < working);
 }
 
@@ -565,7 +846,9 @@ function standsOnNothing(list: readonly Instruction[]): boolean {
       if (instruction.op === "either") return look(instruction.options[0] ?? []);
       if (instruction.op === "repeat") return look(instruction.body);
       if (instruction.op !== "work" && instruction.op !== "group") return true;
-      const free = (instruction.op === "work" && instruction.stitch.uses === 0 && instruction.stitch.makes > 0) || instruction.takes.every((take) => take.how === "nowhere");
+      const free =
+        (instruction.op === "work" && instruction.stitch.uses === 0 && instruction.stitch.makes > 0) ||
+        instruction.takes.every((take) => take.how === "nowhere");
       some ||= free;
       return free;
     });
@@ -576,11 +859,14 @@ function foundationState(line: RowLine, next: RowLine | undefined, sizes: number
   const ringed = /ring|circle|\bmr\b/i.test(line.text);
   const joined = /\bjoin|\bss\b|sl st/i.test(line.text);
   const intoRing = next !== undefined && (next.plan === null || standsOnNothing(next.plan.instructions));
-  const chain = line.plan?.instructions.find((instruction) => instruction.op === "chain" || instruction.op === "start");
+  const chain = line.plan?.instructions.find(
+    (instruction) => instruction.op === "chain" || instruction.op === "start",
+  );
   const n = chain?.op === "chain" || chain?.op === "start" ? chain.n : null;
   return [...Array(sizes).keys()].map((size) => {
     const chains = n ? (forSize(n, size) ?? 0) : 0;
-    if (intoRing || n === null || (ringed && !joined)) return { strip: [], chain: null, ring: true, marked: null };
+    if (intoRing || n === null || (ringed && !joined))
+      return { strip: [], chain: null, ring: true, marked: null };
     if (joined) return { strip: plainStrip("ch", chains, "chain"), chain: null, ring: false, marked: null };
     return { strip: [], chain: chains, ring: false, marked: null };
   });

@@ -8,7 +8,8 @@ export interface Conventions {
   readonly habits: ReadonlyMap<number, boolean>;
 }
 
-const counts = /\b(?:does not|do not|doesn['’]t|don['’]t|not|never)\s+count|counts?\b|is (?:the )?first (?:dc|hdc|sc|tr|st)|not? (?:a|as) (?:st|stitch)/i;
+const counts =
+  /\b(?:does not|do not|doesn['’]t|don['’]t|not|never)\s+count|counts?\b|is (?:the )?first (?:dc|hdc|sc|tr|st)|not? (?:a|as) (?:st|stitch)/i;
 
 /** Reads sentences such as "Turning ch-3 counts as first dc of every row. Ch-1 does not count." */
 export function readConventions(sentences: readonly string[]): Omit<Conventions, "habits"> {
@@ -19,7 +20,8 @@ export function readConventions(sentences: readonly string[]): Omit<Conventions,
     if (/repeat.*times.*(?:more|after the first)/i.test(sentence)) timesMeans ??= "more";
     if (!counts.test(sentence)) continue;
     const said = !/\b(?:not|never|n['’]t)\b/i.test(sentence);
-    for (const match of sentence.matchAll(/\bch(?:ain)?[\s-]*(\d+)|\b(\d+)\s*-?\s*ch\b/gi)) startCounts.set(Number(match[1] ?? match[2]), said);
+    for (const match of sentence.matchAll(/\bch(?:ain)?[\s-]*(\d+)|\b(\d+)\s*-?\s*ch\b/gi))
+      startCounts.set(Number(match[1] ?? match[2]), said);
   }
   return { startCounts, timesMeans };
 }

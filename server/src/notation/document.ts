@@ -29,11 +29,21 @@ const dash = String.raw`\s*(?:[-–—&,]|to|and|through)\s*`;
 const ord = String.raw`\d+(?:st|nd|rd|th|d)`;
 
 const shapes: readonly { readonly form: RegExp; readonly word?: "row" | "round" }[] = [
-  { form: new RegExp(String.raw`^(?:rs|ws)?\s*(${rowWord})\.?\s*#?\s*(${number})(?:(?:${dash}(?:${rowWord}\.?\s*)?)(${sizedEnd}))?(\+)?(?!\s*(?:sc|dc|hdc|tr|inc|dec|sts?|ch)\b)(?![\w%])`, "iu") },
+  {
+    form: new RegExp(
+      String.raw`^(?:rs|ws)?\s*(${rowWord})\.?\s*#?\s*(${number})(?:(?:${dash}(?:${rowWord}\.?\s*)?)(${sizedEnd}))?(\+)?(?!\s*(?:sc|dc|hdc|tr|inc|dec|sts?|ch)\b)(?![\w%])`,
+      "iu",
+    ),
+  },
   { form: new RegExp(String.raw`^(${ord})(?:(?:${dash})(${ord}))*\s+(rows?|rnds?|rounds?)\b`, "iu") },
   { form: new RegExp(String.raw`^(${ord})(?=\s*[:—–-])`, "iu") },
   { form: new RegExp(String.raw`^(${number})\.?\s+(row|rnd|round)(?=\s*[:.])`, "iu") },
-  { form: new RegExp(String.raw`^((?:next|last|foundation|first|set-?up|final|following|base|joining)\s+(?:(${sizedEnd})\s+)?(?:inc\s+|dec\s+)?(rows?|rnds?|rounds?))\b`, "iu") },
+  {
+    form: new RegExp(
+      String.raw`^((?:next|last|foundation|first|set-?up|final|following|base|joining)\s+(?:(${sizedEnd})\s+)?(?:inc\s+|dec\s+)?(rows?|rnds?|rounds?))\b`,
+      "iu",
+    ),
+  },
   { form: new RegExp(String.raw`^(${number})(?:${dash}(${number}))?(?=[:)]\s*\S|\.\s+\S)`, "iu") },
 ];
 
@@ -56,12 +66,19 @@ function headOf(shape: number, match: RegExpExecArray, body: string): RowHead | 
   const draft = draftOf(shape, match);
   if (!draft) return null;
   const rest = body.slice(match[0].length);
-  const label = /^(?:\s*,\s*(?:col(?:ou?r)?\.?\s*)?[A-Z]\w*(?=\s*[:–—-])|\s*\((?!\d+\s*\))[^()]*\)(?=\s*[:.–—-])|\s*\((?:rs|ws|right side|wrong side)\))*/iu.exec(rest)?.[0] ?? "";
+  const label =
+    /^(?:\s*,\s*(?:col(?:ou?r)?\.?\s*)?[A-Z]\w*(?=\s*[:–—-])|\s*\((?!\d+\s*\))[^()]*\)(?=\s*[:.–—-])|\s*\((?:rs|ws|right side|wrong side)\))*/iu.exec(
+      rest,
+    )?.[0] ?? "";
   const behind = rest.slice(label.length);
   const mark = /^\s*(?:[:.)]|[–—-]+)\s*|^\s+/u.exec(behind)?.[0];
   if (mark === undefined && behind !== "") return null;
-  const side = /^\s*\((?:rs|ws|right side|wrong side)\)\s*[:,]?/iu.exec(behind.slice(mark?.length ?? 0))?.[0] ?? "";
-  const inline = shape === 0 && !/[:.)–—-]/.test(mark ?? "") && /^(?:of|and|is|are|was|for|until|only|has|to|on|in the|with the)\b/i.test(behind.trim());
+  const side =
+    /^\s*\((?:rs|ws|right side|wrong side)\)\s*[:,]?/iu.exec(behind.slice(mark?.length ?? 0))?.[0] ?? "";
+  const inline =
+    shape === 0 &&
+    !/[:.)–—-]/.test(mark ?? "") &&
+    /^(?:of|and|is|are|was|for|until|only|has|to|on|in the|with the)\b/i.test(behind.trim());
   if (inline) return null;
   return { ...draft, length: match[0].length + label.length + (mark?.length ?? 0) + side.length };
 }
@@ -72,18 +89,35 @@ function draftOf(shape: number, match: RegExpExecArray): Draft | null {
   switch (shape) {
     case 0: {
       const word = /^(?:rnd|rd|round|r(?!ow|w))/i.test(match[1] as string) ? "round" : "row";
-      return { ...plain, word, from: Number(match[2]), to: match[3] ? sizedNumbers(match[3]) : null, open: match[4] === "+" };
+      return {
+        ...plain,
+        word,
+        from: Number(match[2]),
+        to: match[3] ? sizedNumbers(match[3]) : null,
+        open: match[4] === "+",
+      };
     }
     case 1: {
       const all = [...match[0].matchAll(/\d+/g)].map(Number);
-      return { ...plain, word: /^row/i.test(match[3] as string) ? "row" : "round", from: all[0] ?? null, to: all.length > 1 ? [all.at(-1) as number] : null };
+      return {
+        ...plain,
+        word: /^row/i.test(match[3] as string) ? "row" : "round",
+        from: all[0] ?? null,
+        to: all.length > 1 ? [all.at(-1) as number] : null,
+      };
     }
     case 2:
       return { ...plain, word: "none", from: Number.parseInt(match[1] as string, 10), to: null };
     case 3:
       return { ...plain, word: "none", from: Number(match[1]), to: null };
     case 4:
-      return { ...plain, word: /^row/i.test(match[3] as string) ? "row" : "round", from: null, to: null, many: match[2] ? sizedNumbers(match[2]) : null };
+      return {
+        ...plain,
+        word: /^row/i.test(match[3] as string) ? "row" : "round",
+        from: null,
+        to: null,
+        many: match[2] ? sizedNumbers(match[2]) : null,
+      };
     default:
       return { ...plain, word: "none", from: Number(match[1]), to: match[2] ? [Number(match[2])] : null };
   }
@@ -96,7 +130,8 @@ function sizedNumbers(text: string): number[] {
 const fieldWords =
   /^(?:materials?|yarn|hooks?|gauge|tension|stitches control|finished(?: size| measurements)?|size|sizes|measurements|level|skill level|difficulty|notions|notes?|abbreviations?|terms|language|special stitch(?:es)?|stitch(?:es)? used|colou?rs?|to fit|you will need|pattern notes?|multiple|written in|instructions are|version|design|copyright|about|stitch guide|stitch key|needles?|tools|supplies|ease|swatch|safety|care)\b/i;
 const sizeLine = /^\s*(?:(?:for\s+)?sizes?\s+.+\bonly|all sizes|for all sizes|both sizes)\s*[:.]?\s*$/i;
-const copyLine = /^\s*[[(*]?\s*(?:rep(?:eat)?s?\b[^.]*\b(?:row|rnd|round|rw|rd)s?\b|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?each|work(?:ing)? even|work(?:ed)? straight|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b)/i;
+const copyLine =
+  /^\s*[[(*]?\s*(?:rep(?:eat)?s?\b[^.]*\b(?:row|rnd|round|rw|rd)s?\b|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?each|work(?:ing)? even|work(?:ed)? straight|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b)/i;
 const foundationLine =
   /^\s*(?:(?:with|using|in)\b(?:[^,:.]|\.\d){1,60}[,:]\s*)?(?:make\s+(?:a\s+)?)?(?:(?:loosely\s+)?(?:ch|chains?)\b\.?\s*-?\s*[([]?\s*(?:\d|(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)\b)|\d+[\s([:\d,;\])]*\s*ch\b|(?:make a |start with a |form a )?(?:magic|adjustable|sliding)\s+(?:ring|circle|loop)|mr\b\.?\s*$)/i;
 const numbered = /^\s*\d+\s*[.)]/;
@@ -115,7 +150,10 @@ export function readLines(text: string): PatternLine[] {
   return lines;
 }
 
-const glued = new RegExp(String.raw`(?<=[.;)\]}>])\s+(?=(?:${rowWord})\.?\s*\d+(?:${dash}\d+)?\s*[:.)–—-]|${ord}\s+(?:row|rnd|round)\s*[:—–-])`, "giu");
+const glued = new RegExp(
+  String.raw`(?<=[.;)\]}>])\s+(?=(?:${rowWord})\.?\s*\d+(?:${dash}\d+)?\s*[:.)–—-]|${ord}\s+(?:row|rnd|round)\s*[:—–-])`,
+  "giu",
+);
 
 /** Heads in the middle of a line, as a page or a scan delivers them. */
 function splitGlued(text: string, offset: number): PatternLine[] {
@@ -127,14 +165,21 @@ function splitGlued(text: string, offset: number): PatternLine[] {
 
 function lineOf(text: string, start: number): PatternLine {
   const base = { text, start, end: start + text.length };
-  if (text.length > 20_000) return { ...base, kind: /^\s*(?:row|rnd|round|r)\s*\d/i.test(text.slice(0, 40)) ? "row" : "prose", head: readHead(text.slice(0, 100)) };
+  if (text.length > 20_000)
+    return {
+      ...base,
+      kind: /^\s*(?:row|rnd|round|r)\s*\d/i.test(text.slice(0, 40)) ? "row" : "prose",
+      head: readHead(text.slice(0, 100)),
+    };
   const trimmed = text.trim();
   if (trimmed === "") return { ...base, kind: "blank", head: null };
   if (sizeLine.test(trimmed)) return { ...base, kind: "size", head: null };
   if (copyLine.test(trimmed)) return { ...base, kind: "copy", head: null };
   const head = trimmed.length > 100_000 ? null : readHead(text);
-  if (head && !(numbered.test(text) && isNote(text.slice(head.length)))) return { ...base, kind: "row", head };
-  if (foundationLine.test(trimmed) && !/\bcounts?\b|\b(?:at|of) the (?:start|beginning)\b/i.test(trimmed)) return { ...base, kind: "foundation", head: null };
+  if (head && !(numbered.test(text) && isNote(text.slice(head.length))))
+    return { ...base, kind: "row", head };
+  if (foundationLine.test(trimmed) && !/\bcounts?\b|\b(?:at|of) the (?:start|beginning)\b/i.test(trimmed))
+    return { ...base, kind: "foundation", head: null };
   if (fieldWords.test(trimmed)) return { ...base, kind: "field", head: null };
   if (isHeading(trimmed)) return { ...base, kind: "heading", head: null };
   return { ...base, kind: "prose", head: null };
@@ -144,18 +189,36 @@ function lineOf(text: string, start: number): PatternLine {
 function isNote(rest: string): boolean {
   if (/\b(?:count|counts|never|always|is|are|should|your|you)\b/i.test(rest)) return true;
   const words = rest.match(/\p{L}+/gu) ?? [];
-  const known = words.filter((word) => word.length <= 3 || /^(?:inc|dec|each|next|around|ring|round|skip|repeat|magic|chain|shell|times|turn|join|stitch|sts|with|across|last|first|same|from|hook|fpdc|bpdc|cluster|single|double|crochet)/i.test(word));
-  return words.length === 0 || (words.length > 3 && known.length / words.length < 0.5) || !/^\s*(?:[\d*([{]|\p{L})/u.test(rest);
+  const known = words.filter(
+    (word) =>
+      word.length <= 3 ||
+      /^(?:inc|dec|each|next|around|ring|round|skip|repeat|magic|chain|shell|times|turn|join|stitch|sts|with|across|last|first|same|from|hook|fpdc|bpdc|cluster|single|double|crochet)/i.test(
+        word,
+      ),
+  );
+  return (
+    words.length === 0 ||
+    (words.length > 3 && known.length / words.length < 0.5) ||
+    !/^\s*(?:[\d*([{]|\p{L})/u.test(rest)
+  );
 }
 
 const headingEnds = /[.;,]$/;
 
 function isHeading(text: string): boolean {
   if (text.length > 60 || headingEnds.test(text) || /[=*]/.test(text)) return false;
-  const bare = text.replace(/\(.*?\)|\[.*?\]/g, "").replace(/[:–—-]+\s*$/, "").trim();
+  const bare = text
+    .replace(/\(.*?\)|\[.*?\]/g, "")
+    .replace(/[:–—-]+\s*$/, "")
+    .trim();
   if (bare === "" || /\d{2,}/.test(bare) || bare.split(/\s+/).length > 5) return false;
   if (/[:,]/.test(bare)) return false;
-  return /^\p{Lu}/u.test(bare) && !/^(?:with|change|using|join|fasten|sew|stuff|work|repeat|turn|insert|weave|block|break|f\/o|continue|do|leave|cut|close|attach|lace|begin|start|place)\b/i.test(bare);
+  return (
+    /^\p{Lu}/u.test(bare) &&
+    !/^(?:with|change|using|join|fasten|sew|stuff|work|repeat|turn|insert|weave|block|break|f\/o|continue|do|leave|cut|close|attach|lace|begin|start|place)\b/i.test(
+      bare,
+    )
+  );
 }
 
 /** `Leaf (make 3 in green)` → name and how many. */
@@ -163,6 +226,10 @@ export function readHeading(text: string): { name: string; make: number } {
   const many = /\b(?:make|work|x)\s*(\d+|two|three|four|six)|\(\s*(\d+)\s*\)|[x×]\s*(\d+)\s*$/i.exec(text);
   const words: Record<string, number> = { two: 2, three: 3, four: 4, six: 6 };
   const digits = many?.[1] ?? many?.[2] ?? many?.[3];
-  const name = text.replace(/\(.*?\)|\[.*?\]/g, "").replace(/[-–—,:]?\s*(?:make\s+(?:\d+|two|three|four|six).*)$/i, "").replace(/\s*[:–—-]+\s*$/, "").trim();
+  const name = text
+    .replace(/\(.*?\)|\[.*?\]/g, "")
+    .replace(/[-–—,:]?\s*(?:make\s+(?:\d+|two|three|four|six).*)$/i, "")
+    .replace(/\s*[:–—-]+\s*$/, "")
+    .trim();
   return { name, make: digits === undefined ? 1 : (words[digits.toLowerCase()] ?? Number(digits)) };
 }

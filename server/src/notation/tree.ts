@@ -17,7 +17,18 @@ export interface Tree {
 export const limits = { nesting: 32, words: 2000 } as const;
 
 /** Rules whose nodes say nothing that their children do not. */
-const transparent = new Set(["part", "inside", "starPart", "plainPart", "daggerPart", "simple", "inner", "any", "end", "prefixBody"]);
+const transparent = new Set([
+  "part",
+  "inside",
+  "starPart",
+  "plainPart",
+  "daggerPart",
+  "simple",
+  "inner",
+  "any",
+  "end",
+  "prefixBody",
+]);
 
 interface ShapeNode {
   readonly ctorName: string;

@@ -36,12 +36,32 @@ const maxPhrase = 6;
 
 /** Looks alike in print: Cyrillic and Turkish letters, curly quotes, dashes, multiplication signs. */
 const lookalikes: Readonly<Record<string, string>> = {
-  а: "a", с: "c", е: "e", о: "o", р: "p", х: "x", і: "i", ı: "i", İ: "i", "’": "'", "‘": "'", "–": "-", "—": "-", "−": "-", "‐": "-", "‑": "-", "×": "x",
+  а: "a",
+  с: "c",
+  е: "e",
+  о: "o",
+  р: "p",
+  х: "x",
+  і: "i",
+  ı: "i",
+  İ: "i",
+  "’": "'",
+  "‘": "'",
+  "–": "-",
+  "—": "-",
+  "−": "-",
+  "‐": "-",
+  "‑": "-",
+  "×": "x",
 };
 
 function plain(text: string): string {
   const lower = text.toLowerCase().replace(/\u0307/g, "");
-  return /[^\x20-\x7e]/.test(lower) ? lower.replace(/[асеорхіı’‘–—−‐‑×]/g, (c) => (/[a-z]/.test(lower) || c.charCodeAt(0) > 0x2000 || c === "ı" || c === "×" ? (lookalikes[c] ?? c) : c)) : lower;
+  return /[^\x20-\x7e]/.test(lower)
+    ? lower.replace(/[асеорхіı’‘–—−‐‑×]/g, (c) =>
+        /[a-z]/.test(lower) || c.charCodeAt(0) > 0x2000 || c === "ı" || c === "×" ? (lookalikes[c] ?? c) : c,
+      )
+    : lower;
 }
 
 /** The words of a stretch of text, in order. Never fails: what it does not know has class `w`. */
@@ -90,7 +110,13 @@ function atomAt(text: string, at: number): string | null {
 
 type Read = readonly [word: Word | null, atoms: number];
 
-function readWord(text: string, atoms: readonly Atom[], i: number, before: readonly Word[], lexicon: Lexicon): Read {
+function readWord(
+  text: string,
+  atoms: readonly Atom[],
+  i: number,
+  before: readonly Word[],
+  lexicon: Lexicon,
+): Read {
   const atom = atoms[i] as Atom;
   const make = (cls: string, value: string, used: number, number?: Sized): Read => {
     const end = (atoms[i + used - 1] as Atom).end;
@@ -115,7 +141,12 @@ const chainWord = /^(ch|chs|chain|chains)$/;
 
 /** Shapes made of words and numbers: `sc2tog`, `3-dc cluster`, `ch-2 sp`, `2-ch sp`, `ch-3`, `2nd`. */
 function compound(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
-  return together(atoms, i, make) ?? chainSpace(atoms, i, make) ?? group(atoms, i, make, lexicon) ?? ordinal(atoms, i, make);
+  return (
+    together(atoms, i, make) ??
+    chainSpace(atoms, i, make) ??
+    group(atoms, i, make, lexicon) ??
+    ordinal(atoms, i, make)
+  );
 }
 
 const loopSuffix = /^(.{2,4}?)(?:tbl|blo|flo|bl|fl)$/;
@@ -139,7 +170,8 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
   const joined = trade.get(/^(.+)tog$/.exec(wordAt(atoms, i + 1))?.[1] ?? "");
   if (joined?.cls === "S") return make("S", `${joined.value}${first.text}tog`, 2);
   for (const [stitchAtoms, stitch] of stitchesAt(atoms, i + 1))
-    if (tog.test(wordAt(atoms, i + 1 + stitchAtoms)) && Number(first.text) > 1) return make("S", `${stitch}${first.text}tog`, stitchAtoms + 2);
+    if (tog.test(wordAt(atoms, i + 1 + stitchAtoms)) && Number(first.text) > 1)
+      return make("S", `${stitch}${first.text}tog`, stitchAtoms + 2);
   return null;
 }
 
@@ -168,8 +200,10 @@ function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null 
   }
   if (n === undefined) return null;
   const dash = wordAt(atoms, i + used) === "-" && spaceNoun.test(wordAt(atoms, i + used + 1)) ? 1 : 0;
-  if (spaceNoun.test(wordAt(atoms, i + used + dash))) return make("C", `ch-${n} sp`, used + 1 + dash, [Number(n)]);
-  const made = hyphen || (/^(of|top|to|beg|turning)$/.test(wordAt(atoms, i - 1)) && atoms[i + 1]?.glued === true);
+  if (spaceNoun.test(wordAt(atoms, i + used + dash)))
+    return make("C", `ch-${n} sp`, used + 1 + dash, [Number(n)]);
+  const made =
+    hyphen || (/^(of|top|to|beg|turning)$/.test(wordAt(atoms, i - 1)) && atoms[i + 1]?.glued === true);
   return made ? make("H", `ch-${n}`, used, [Number(n)]) : null;
 }
 
@@ -205,7 +239,14 @@ function phrase(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon)
   return null;
 }
 
-function meant(atoms: readonly Atom[], i: number, n: number, name: string, meaning: Meaning, make: Make): Read {
+function meant(
+  atoms: readonly Atom[],
+  i: number,
+  n: number,
+  name: string,
+  meaning: Meaning,
+  make: Make,
+): Read {
   const used = n + stopAfter(atoms, i + n);
   if (meaning.cls === "C0") return make("C", "ch sp", used);
   if (meaning.cls === "H0") return make("H", meaning.value, used);
@@ -246,7 +287,13 @@ function join(atoms: readonly Atom[], i: number, n: number): string {
 }
 
 /** Capital letters that name a colour: `with A`, `join B`, `MC`. */
-function colour(text: string, atoms: readonly Atom[], i: number, before: readonly Word[], make: Make): Read | null {
+function colour(
+  text: string,
+  atoms: readonly Atom[],
+  i: number,
+  before: readonly Word[],
+  make: Make,
+): Read | null {
   const atom = atoms[i] as Atom;
   const raw = text.slice(atom.start, atom.end);
   const previous = before.at(-1);
@@ -254,14 +301,18 @@ function colour(text: string, atoms: readonly Atom[], i: number, before: readonl
   if (raw === "MC" && behindStitch) return make("g", "ring", 1);
   if (/^(MC|CC\d?|C[A-F])$/.test(raw)) return make("K", raw, 1);
   if (!/^[A-H]$/.test(raw)) return null;
-  const led = /(with|join|to|color|colour|col|yarn|in|using|colou?rs|and)\s*$/i.test(text.slice(Math.max(0, atom.start - 8), atom.start)) || previous?.cls === "(";
+  const led =
+    /(with|join|to|color|colour|col|yarn|in|using|colou?rs|and)\s*$/i.test(
+      text.slice(Math.max(0, atom.start - 8), atom.start),
+    ) || previous?.cls === "(";
   return led ? make("K", raw, 1) : null;
 }
 
 function single(atom: Atom, make: Make): Read {
   if (/^\d/.test(atom.text)) return make("n", atom.text, 1, [Number(atom.text)]);
   if (isFiller(atom.text)) return [null, 1];
-  if (atom.text === "-" || atom.text === "=" || /^[()[\]{}<>,;.:&*]$/.test(atom.text)) return make(atom.text, atom.text, 1);
+  if (atom.text === "-" || atom.text === "=" || /^[()[\]{}<>,;.:&*]$/.test(atom.text))
+    return make(atom.text, atom.text, 1);
   if (/^\*{2,}$/.test(atom.text)) return make("$", "**", 1);
   if (/^[†‡#+^~§]$/.test(atom.text)) return make("+", atom.text, 1);
   if (atom.text === "x") return make("T", "times", 1);
@@ -277,7 +328,11 @@ function mergeSizes(words: readonly Word[], sizes: number): Word[] {
   for (let i = 0; i < words.length; ) {
     const list = sizesAt(words, i, sizes);
     const word = words[i] as Word;
-    out.push(list ? { ...word, cls: list.cls, end: (words[i + list.used - 1] as Word).end, number: list.number } : word);
+    out.push(
+      list
+        ? { ...word, cls: list.cls, end: (words[i + list.used - 1] as Word).end, number: list.number }
+        : word,
+    );
     i += list?.used ?? 1;
   }
   return out;
@@ -294,11 +349,19 @@ function sizesAt(words: readonly Word[], i: number, sizes: number): SizeList | n
   const first = sizedValue(words[i]);
   if (first !== undefined && /^[([{]$/.test(words[i + 1]?.cls ?? "")) {
     const rest = listAt(words, i + 2);
-    if (rest && /^[)\]}]$/.test(words[i + 2 + rest.used]?.cls ?? "") && (rest.number.length > 1 || sizes === 2))
+    if (
+      rest &&
+      /^[)\]}]$/.test(words[i + 2 + rest.used]?.cls ?? "") &&
+      (rest.number.length > 1 || sizes === 2)
+    )
       return { cls: "n", number: [first, ...rest.number], used: rest.used + 3 };
   }
-  const inside = /^[([{]$/.test(words[i]?.cls ?? "") && "ScX".includes(words[i - 1]?.cls ?? "-") ? listAt(words, i + 1) : null;
-  if (inside && inside.number.length === sizes && /^[)\]}]$/.test(words[i + 1 + inside.used]?.cls ?? "")) return { cls: "n", number: inside.number, used: inside.used + 2 };
+  const inside =
+    /^[([{]$/.test(words[i]?.cls ?? "") && "ScX".includes(words[i - 1]?.cls ?? "-")
+      ? listAt(words, i + 1)
+      : null;
+  if (inside && inside.number.length === sizes && /^[)\]}]$/.test(words[i + 1 + inside.used]?.cls ?? ""))
+    return { cls: "n", number: inside.number, used: inside.used + 2 };
   const all = listAt(words, i);
   const bracketed = /^[([{]$/.test(words[i - 1]?.cls ?? "");
   if (all && bracketed && all.number.length === sizes) return { cls: "n", ...all };

@@ -1,4 +1,4 @@
-import { type Pattern, readPattern, RowReader } from "../fabric/pattern";
+import { type Pattern, RowReader, readPattern } from "../fabric/pattern";
 import { Fabric, type WorkedPiece } from "../fabric/worked";
 import { allRules } from "../rules/all-rules";
 import type { Finding, PatternReport } from "./report";
@@ -25,11 +25,20 @@ function report(pattern: Pattern, pieces: readonly WorkedPiece[]): PatternReport
   return {
     terms,
     sizes,
-    pieces: pieces.map(({ piece, rows }) => ({ name: piece.name, make: piece.make, span: piece.span, rows: rows.map((row) => rowReport(row, sizes.length)) })),
+    pieces: pieces.map(({ piece, rows }) => ({
+      name: piece.name,
+      make: piece.make,
+      span: piece.span,
+      rows: rows.map((row) => rowReport(row, sizes.length)),
+    })),
     findings: pieces.flatMap(findingsOf),
   };
 }
 
 function findingsOf(piece: WorkedPiece): Finding[] {
-  return piece.rows.flatMap((row) => allRules.flatMap((rule) => rule.check(row, piece).map((found) => ({ rule: rule.id, severity: rule.severity, ...found }))));
+  return piece.rows.flatMap((row) =>
+    allRules.flatMap((rule) =>
+      rule.check(row, piece).map((found) => ({ rule: rule.id, severity: rule.severity, ...found })),
+    ),
+  );
 }

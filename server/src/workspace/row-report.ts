@@ -1,6 +1,6 @@
+import { forSize, type StatedTerm } from "../fabric/instructions";
 import type { Outcome } from "../fabric/outcome";
 import { plainKinds, tally } from "../fabric/outcome";
-import { forSize, type StatedTerm } from "../fabric/instructions";
 import type { WorkedRow } from "../fabric/worked";
 import type { Counts, ReadingReport, RowReport } from "./report";
 
@@ -8,15 +8,23 @@ import type { Counts, ReadingReport, RowReport } from "./report";
 export function rowReport(row: WorkedRow, sizes: number): RowReport {
   const { line, outcome } = row;
   const unchecked = row.result === "unchecked";
-  const numbers = unchecked ? { needs: null, has: known(row.has), makes: known(row.makes) } : numbersOf(row, outcome);
+  const numbers = unchecked
+    ? { needs: null, has: known(row.has), makes: known(row.makes) }
+    : numbersOf(row, outcome);
   const stated = line.plan?.stated ?? null;
   return {
     kind: line.kind === "foundation" ? "foundation" : "row",
     head: line.headText,
     span: line.span,
-    times: row.times && [...Array(sizes).keys()].map((size) => (row.times?.length === 1 ? row.times[0] : row.times?.[size]) ?? 1),
+    times:
+      row.times &&
+      [...Array(sizes).keys()].map(
+        (size) => (row.times?.length === 1 ? row.times[0] : row.times?.[size]) ?? 1,
+      ),
     ...numbers,
-    stated: stated && statedTotal(stated, sizes).map((n, size) => (line.sizes && !line.sizes.includes(size) ? null : n)),
+    stated:
+      stated &&
+      statedTotal(stated, sizes).map((n, size) => (line.sizes && !line.sizes.includes(size) ? null : n)),
     made: unchecked || !outcome ? {} : madeOf(outcome, stated),
     statedKinds: stated && stated.length > 1 ? statedKinds(stated, sizes) : null,
     result: row.result,
@@ -38,7 +46,9 @@ function known(counts: readonly (number | null)[] | null): Counts | null {
 const uncounted = new Set(["space", "chain", "turning-chain"]);
 
 function isCounted(term: StatedTerm): boolean {
-  return !uncounted.has(term.sort) && !(term.sort === "unit" && /picot|loop|arch|eyelet|hole/.test(term.noun));
+  return (
+    !uncounted.has(term.sort) && !(term.sort === "unit" && /picot|loop|arch|eyelet|hole/.test(term.noun))
+  );
 }
 
 function statedTotal(stated: readonly StatedTerm[], sizes: number): Counts {
@@ -51,15 +61,25 @@ function statedTotal(stated: readonly StatedTerm[], sizes: number): Counts {
 }
 
 function statedKinds(stated: readonly StatedTerm[], sizes: number): Record<string, Counts> {
-  return Object.fromEntries(stated.map((term) => [term.noun || "sts", [...Array(sizes).keys()].map((size) => forSize(term.n, size))]));
+  return Object.fromEntries(
+    stated.map((term) => [term.noun || "sts", [...Array(sizes).keys()].map((size) => forSize(term.n, size))]),
+  );
 }
 
 function madeOf(outcome: Outcome, stated: readonly StatedTerm[] | null): Record<string, Counts> {
   const several = stated !== null && stated.length > 1;
   const chains = outcome.counted.some((one) => one?.chainsCounted);
-  const kinds = outcome.counted.map((one, size) => (one === null ? null : several || chains || (stated?.[0]?.sort !== "any" && stated !== null) ? one.kinds : plainKinds(tally(outcome.steps[size] ?? []))));
+  const kinds = outcome.counted.map((one, size) =>
+    one === null
+      ? null
+      : several || chains || (stated?.[0]?.sort !== "any" && stated !== null)
+        ? one.kinds
+        : plainKinds(tally(outcome.steps[size] ?? [])),
+  );
   const names = new Set(kinds.flatMap((one) => (one ? [...one.keys()] : [])));
-  return Object.fromEntries([...names].map((name) => [name, kinds.map((one) => (one === null ? null : (one.get(name) ?? 0)))]));
+  return Object.fromEntries(
+    [...names].map((name) => [name, kinds.map((one) => (one === null ? null : (one.get(name) ?? 0)))]),
+  );
 }
 
 function readingsOf(row: WorkedRow): ReadingReport[] {
@@ -74,5 +94,10 @@ function readingsOf(row: WorkedRow): ReadingReport[] {
 }
 
 function reading(outcome: Outcome, stated: readonly StatedTerm[] | null): ReadingReport {
-  return { needs: known(outcome.needs), makes: known(outcome.makes), made: madeOf(outcome, stated), assumption: outcome.assumptions.join("; ") };
+  return {
+    needs: known(outcome.needs),
+    makes: known(outcome.makes),
+    made: madeOf(outcome, stated),
+    assumption: outcome.assumptions.join("; "),
+  };
 }

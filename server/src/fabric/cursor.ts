@@ -1,0 +1,329 @@
+import type { Target, Until } from "./instructions";
+import {
+  countBefore,
+  countPlaces,
+  everyPlace,
+  findPlace,
+  type Match,
+  type Phase,
+  phaseAt,
+  plainStrip,
+  rotate,
+  runAt,
+  type Strip,
+  slice,
+  stitches,
+} from "./strip";
+import type { Below, View } from "./walker";
+
+/** How many times places were looked up since the program began: tests compare it, nobody else reads it. */
+export const work = { placesVisited: 0 };
+
+/** Why places are taken: an opening chain takes one without the row thereby working stitches. */
+export type Manner = "next" | "each" | "start";
+
+/** What of a cursor changes with the work, as one value to copy and compare. */
+interface Reach {
+  strip: Strip;
+  total: number;
+  at: number;
+  /** Places wanted, those among them that do not exist, and those left unworked so far. */
+  used: number;
+  over: number;
+  left: number;
+  passedStitches: number;
+  passedSpaces: number;
+  worksStitches: boolean;
+  worksSpaces: boolean;
+  worksGaps: boolean;
+  takenAny: boolean;
+  /** The place last taken is the one under the opening chain. */
+  underStart: boolean;
+  /** Places from here on belong to what follows a repeat. */
+  limit: number | null;
+}
+
+/**
+ * Goes along the places of the row below: takes them, passes over them, and keeps the sums from
+ * which needs and has are told.
+ */
+export class Cursor {
+  private reach: Reach;
+
+  constructor(
+    private readonly below: Below,
+    private readonly view: View,
+  ) {
+    const strip = below.chain === null ? below.strip : plainStrip("ch", below.chain, "chain");
+    this.reach = {
+      strip,
+      total: countPlaces(strip),
+      at: 0,
+      used: 0,
+      over: 0,
+      left: 0,
+      passedStitches: 0,
+      passedSpaces: 0,
+      worksStitches: false,
+      worksSpaces: false,
+      worksGaps: false,
+      takenAny: false,
+      underStart: false,
+      limit: null,
+    };
+  }
+
+  get at(): number {
+    return this.reach.at;
+  }
+
+  get used(): number {
+    return this.reach.used;
+  }
+
+  get total(): number {
+    return this.reach.total;
+  }
+
+  get over(): number {
+    return this.reach.over;
+  }
+
+  get underStart(): boolean {
+    return this.reach.underStart;
+  }
+
+  get ended(): boolean {
+    return this.reach.at >= this.reach.total;
+  }
+
+  save(): Reach {
+    return { ...this.reach };
+  }
+
+  restore(saved: Reach): void {
+    this.reach = { ...saved };
+  }
+
+  /** Needs, has and what is left: places of the sorts that the row works. */
+  sums(): { needs: number; has: number; left: number } {
+    const { used, over, left, worksStitches, worksSpaces, passedStitches, passedSpaces } = this.reach;
+    const all =
+      left + this.leftover() + (worksStitches ? passedStitches : 0) + (worksSpaces ? passedSpaces : 0);
+    return { needs: used, has: used - over + all, left: all };
+  }
+
+  private leftover(): number {
+    const { strip, at, total, worksGaps, worksStitches, worksSpaces, used } = this.reach;
+    const rest = slice(strip, at, total);
+    if (worksGaps) return countPlaces(rest, stitches);
+    const anything = !worksStitches && !worksSpaces && used === 0;
+    return countPlaces(rest, (run) => anything || (run.sort === "space" ? worksSpaces : worksStitches));
+  }
+
+  /** Which places a target means, in the view of the row. */
+  match(target: Target): Match {
+    if (target.sort === "gap") {
+      this.reach.worksGaps = true;
+      return stitches;
+    }
+    if (target.sort === "space") return this.matchSpace(target);
+    if (target.sort === "chain") return (run) => run.sort === "chain";
+    if (target.named) return stitches;
+    return this.view.stMeans === "any" ? everyPlace : (run) => run.sort !== "space";
+  }
+
+  /** A space of so many chains, or in a group of that name; where there is none such, any space. */
+  private matchSpace(target: Target): Match {
+    const { strip } = this.reach;
+    const long =
+      target.chains !== undefined &&
+      countPlaces(strip, (run) => run.sort === "space" && run.chains === target.chains) > 0;
+    const grouped = target.unit !== undefined && countPlaces(strip, (run) => run.unit === target.unit) > 0;
+    return (run) =>
+      run.sort === "space" &&
+      (!long || run.chains === target.chains) &&
+      (!grouped || run.unit === target.unit);
+  }
+
+  /** Takes `n` matching places from here on; those passed on the way are kept in mind. */
+  take(n: number, match: Match, manner: Manner): void {
+    if (n <= 0) return;
+    work.placesVisited++;
+    const { reach } = this;
+    const rank = countBefore(reach.strip, reach.at, match);
+    const there = Math.max(Math.min(n, countPlaces(reach.strip, match) - rank), 0);
+    const end = there === 0 ? reach.at : findPlace(reach.strip, rank + there - 1, match) + 1;
+    if (manner === "next") this.pass(reach.at, end, match);
+    this.note(reach.at, end, match, manner);
+    if (n > there && there === 0 && manner === "next") this.noteMissing(match);
+    reach.at = end;
+    reach.used += n;
+    reach.over += n - there;
+    reach.underStart = manner === "start";
+    reach.takenAny = true;
+  }
+
+  private pass(from: number, to: number, match: Match): void {
+    const between = slice(this.reach.strip, from, to);
+    if (countPlaces(between, match) === to - from) return;
+    const passed: Match = (run) => !match(run) && run.sort !== "space" && run.unit === undefined;
+    this.reach.passedStitches += countPlaces(between, passed);
+    this.reach.passedSpaces += countPlaces(between, (run) => !match(run) && run.sort === "space");
+  }
+
+  private note(from: number, to: number, match: Match, manner: Manner): void {
+    if (manner === "start") return;
+    const taken = slice(this.reach.strip, from, to);
+    if (countPlaces(taken, (run) => match(run) && run.sort === "space") > 0) this.reach.worksSpaces = true;
+    if (countPlaces(taken, (run) => match(run) && run.sort !== "space") > 0) this.reach.worksStitches = true;
+  }
+
+  private noteMissing(match: Match): void {
+    if (match({ sort: "stitch", kind: "sc", n: 1 })) this.reach.worksStitches = true;
+    else this.reach.worksSpaces = true;
+  }
+
+  /** The row works these, whether or not there are any. */
+  noteTargets(of: readonly Target[]): void {
+    for (const target of of) {
+      if (target.sort === "space") this.reach.worksSpaces = true;
+      else if (target.sort !== "gap") this.reach.worksStitches = true;
+    }
+  }
+
+  /** The place worked into last; before any, the first one. */
+  same(): void {
+    const { reach } = this;
+    if (reach.takenAny || this.below.ring || reach.total === 0) return;
+    const first = runAt(reach.strip, 0);
+    this.take(1, everyPlace, "start");
+    if (first?.sort === "space") reach.worksSpaces = true;
+    reach.underStart = false;
+  }
+
+  /** `in last 2 sts`: at the end, whatever lies between is left unworked. */
+  last(places: number, of: Target): void {
+    const { reach } = this;
+    const match = this.match(of);
+    const rank = countBefore(reach.strip, reach.at, match);
+    const gap = countPlaces(reach.strip, match) - rank - places;
+    if (gap > 0) {
+      const to = findPlace(reach.strip, rank + gap, match);
+      reach.left += gap - (reach.worksSpaces ? this.grouped(match, to) : 0);
+      reach.at = to;
+    }
+    this.take(places, match, of.sort === "stitch" ? "start" : "next");
+    reach.underStart = false;
+  }
+
+  /** Stitches of groups whose spaces were worked are passed over, not left. */
+  private grouped(match: Match, to: number): number {
+    return countPlaces(
+      slice(this.reach.strip, this.reach.at, to),
+      (run) => match(run) && run.unit !== undefined,
+    );
+  }
+
+  /** Takes all matching places up to a limit, `uses` at a time; how many times, and whether it came out even. */
+  each(of: readonly Target[], until: Until | null, uses: number): { times: number; even: boolean } {
+    const matches = of.map((target) => this.match(target));
+    const match: Match = (run) => matches.some((one) => one(run));
+    const { strip, at } = this.reach;
+    const end = this.limitOf(until, match);
+    const there = Math.max(countBefore(strip, end, match) - countBefore(strip, at, match), 0);
+    const times = Math.floor(there / uses);
+    this.noteTargets(of);
+    this.take(times * uses, match, "each");
+    return { times, even: times * uses === there };
+  }
+
+  /** The position where "to last 3 sts", "to marked st" or the end of the row stops. */
+  limitOf(until: Until | null, match: Match): number {
+    const { strip, at, total } = this.reach;
+    const end = this.reach.limit ?? total;
+    if (until === null) return end;
+    if (until === "marked") return this.below.marked ?? end;
+    if (until === "space") {
+      const space: Match = (run) => run.sort === "space";
+      const found = findPlace(strip, countBefore(strip, at, space), space);
+      return found < 0 ? end : found;
+    }
+    const own = until.of.sort === "stitch" && match({ sort: "stitch", kind: "sc", n: 1 });
+    const of = own ? match : this.match(until.of);
+    const wanted = countBefore(strip, end, of) - (until.n[0] ?? 0);
+    const found = findPlace(strip, wanted, of);
+    return wanted < 0 ? at : found < 0 ? end : found;
+  }
+
+  /** Takes nothing, and is now somewhere else. */
+  moveTo(at: number): void {
+    this.reach.at = at;
+  }
+
+  setLimit(limit: number | null): number | null {
+    const before = this.reach.limit;
+    this.reach.limit = limit;
+    return before;
+  }
+
+  /** `n` chains from the hook: the ones before it are passed. */
+  beginAt(n: number): void {
+    const { reach } = this;
+    reach.at = Math.min(n - 1, reach.total);
+    if (n - 1 > reach.total) reach.over += n - 1 - reach.total;
+  }
+
+  /** Carries on along other places; what is left here stays unworked. */
+  carryOn(strip: Strip): void {
+    const { reach } = this;
+    reach.left += countPlaces(slice(reach.strip, reach.at, reach.total));
+    reach.strip = strip;
+    reach.total = countPlaces(strip);
+    reach.at = 0;
+  }
+
+  /** A joined round that begins at the `n`-th matching place from here. */
+  startAt(n: number, match: Match, from: number): number {
+    const { strip } = this.reach;
+    const found = findPlace(strip, countBefore(strip, from, match) + n - 1, match);
+    return found >= 0 ? found + 1 : from;
+  }
+
+  turnRoundTo(at: number): void {
+    this.reach.strip = rotate(this.reach.strip, at);
+  }
+
+  /** Works both kinds of places side by side: passes over neither, ends at the end. */
+  endTogether(): void {
+    this.reach.passedStitches = this.reach.passedSpaces = 0;
+    this.reach.at = this.reach.total;
+  }
+
+  leave(n: number): void {
+    this.reach.left += n;
+  }
+
+  /** More places are wanted than a side chain has. */
+  overreach(n: number): void {
+    this.reach.over += n;
+    this.reach.used += n;
+  }
+
+  phase(): Phase | undefined {
+    return this.ended ? undefined : phaseAt(this.reach.strip, this.reach.at);
+  }
+
+  phaseAt(at: number): Phase | undefined {
+    return phaseAt(this.reach.strip, at);
+  }
+
+  /** Adds what `again` more passes do that are like the one since `before`. */
+  jump(before: Reach, again: number): void {
+    const { reach } = this;
+    for (const sum of ["at", "used", "over", "left", "passedStitches", "passedSpaces"] as const)
+      reach[sum] += (reach[sum] - before[sum]) * again;
+  }
+}
+
+export type { Reach };
