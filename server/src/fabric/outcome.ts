@@ -308,3 +308,17 @@ export function stateKey(state: State): string {
 }
 
 export { plainKinds, tally };
+
+/** So many stitches of one kind for each size; sizes without a number keep what they had. */
+export function plainState(
+  n: readonly (number | null)[],
+  sizes: number,
+  before: State | null,
+  kind: string,
+): State {
+  return [...Array(sizes).keys()].map((size) => {
+    const total = forSize(n, size);
+    if (total === null) return before?.[size] ?? null;
+    return { strip: plainStrip(kind, total), chain: null, ring: false, marked: null };
+  });
+}

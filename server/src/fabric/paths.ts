@@ -1,0 +1,85 @@
+import type { Outcome, State } from "./outcome";
+import { stateKey } from "./outcome";
+import type { RowLine } from "./pattern";
+import type { WorkedRow } from "./worked";
+
+/** One way a piece may have gone so far. Doubtful rows part the way; counts and fits close the wrong ones. */
+export interface Path {
+  readonly state: State | null;
+  readonly outcome: Outcome | null;
+  readonly previous: Path | null;
+  /** The row whose stated count, not its made one, this way goes on from. */
+  readonly stated: RowLine | null;
+}
+
+/** A way, and one way to work the next row on it. */
+export interface Candidate {
+  readonly path: Path;
+  readonly outcome: Outcome;
+}
+
+/** Ways carried on at once; more doubts than this are not told apart. */
+const pathsAtMost = 8;
+
+/** The ways that go on after a row that is right on these, the usual ones first. */
+export function pathsFrom(right: readonly Candidate[]): Path[] {
+  const made = right.filter((one) => one.path.stated === null);
+  const kept = distinct(made.length > 0 ? made : right)
+    .map(goOn)
+    .slice(0, pathsAtMost);
+  // After a slip the made and the stated count both live on, until a count decides.
+  const stated = made.length > 0 ? right.find((one) => one.path.stated !== null) : undefined;
+  return stated ? [...kept, goOn(stated)] : kept;
+}
+
+function goOn({ path, outcome }: Candidate): Path {
+  return { state: outcome.after, outcome, previous: path, stated: path.stated };
+}
+
+function distinct(all: readonly Candidate[]): Candidate[] {
+  const byNumbers = new Map<string, Candidate>();
+  for (const one of [...all].sort((a, b) => a.outcome.cost - b.outcome.cost)) {
+    const key = `${stateKey(one.outcome.after)} ${one.outcome.makes} ${one.outcome.needs}`;
+    if (!byNumbers.has(key)) byNumbers.set(key, one);
+  }
+  return [...byNumbers.values()];
+}
+
+/** The nearest to right: what fits, then what counts, then the usual reading on what was made. */
+export function nearestToRight(all: readonly Candidate[]): Candidate {
+  const blame = ({ path, outcome }: Candidate): number =>
+    (outcome.fits ? 0 : 40) + (outcome.counts ? 0 : 20) + (path.stated ? 5 : 0) + 25 * outcome.cost;
+  return [...all].sort((a, b) => blame(a) - blame(b))[0] as Candidate;
+}
+
+/** For each row, the ways to work it that its piece left open: followed back from the last row. */
+export function survivors(history: readonly (readonly Path[])[]): Outcome[][] {
+  return history.map((paths, i) => {
+    const next = history[i + 1] ?? [];
+    const used = new Set(next.map((path) => path.previous));
+    const alive = next.length === 0 ? paths : paths.filter((path) => used.has(path));
+    const made = alive.filter((path) => path.stated === null);
+    const outcomes = (made.length > 0 ? made : alive).map((path) => path.outcome);
+    return [...new Set(outcomes)].filter((one): one is Outcome => one !== null);
+  });
+}
+
+/** A right row with what is known at the end of its piece: settled, assumed, or ambiguous. */
+export function settle(row: WorkedRow, alive: readonly Outcome[]): WorkedRow {
+  if (row.result !== "ok" || alive.length === 0) return row;
+  const cheapest = Math.min(...alive.map((one) => one.cost));
+  const usual = differing(alive.filter((one) => one.cost === cheapest));
+  const [outcome] = usual as [Outcome];
+  if (usual.length > 1) return { ...row, result: "ambiguous", outcome, others: usual };
+  return { ...row, outcome, assumptions: differing(alive).length > 1 ? outcome.assumptions : [] };
+}
+
+function differing(all: readonly Outcome[]): Outcome[] {
+  const byNumbers = new Map<string, Outcome>();
+  for (const one of all) {
+    const kinds = one.counted.map((counted) => counted && [...counted.kinds].join());
+    const key = JSON.stringify([one.needs, one.makes, kinds]);
+    if (!byNumbers.has(key)) byNumbers.set(key, one);
+  }
+  return [...byNumbers.values()];
+}

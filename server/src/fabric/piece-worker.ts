@@ -1,0 +1,399 @@
+import { carriedChain } from "./bind-start";
+import type { PatternContext } from "./context";
+import { type Copy, readCopy } from "./copies";
+import { forSize, type RowPlan } from "./instructions";
+import { type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
+import { type Candidate, nearestToRight, type Path, pathsFrom, settle, survivors } from "./paths";
+import type { Piece, RowLine } from "./pattern";
+import { rowsOfHead, type Schedule, type ScheduledRow, workSchedule } from "./schedule";
+import { firstState, foundationState } from "./starting";
+import { countPlaces, plainStrip } from "./strip";
+import type { Below } from "./walker";
+import type { Fabric, WorkedPiece, WorkedRow } from "./worked";
+
+/** Where pieces and their numbered rows ended: later pieces may be worked on them. */
+export interface Ends {
+  readonly pieces: Map<string, State>;
+  readonly rows: Map<number, State>;
+}
+
+const start: Path = { state: null, outcome: null, previous: null, stated: null };
+
+/** Works the rows of one piece in order, along every way that is still open. */
+export class PieceWorker {
+  private readonly done: WorkedRow[] = [];
+  private readonly history: (readonly Path[])[] = [];
+  private paths: readonly Path[] = [start];
+  /** The line whose instructions a row number stands for. */
+  private readonly byNumber = new Map<number, RowLine>();
+  private readonly sizes: number;
+  private readonly turning: boolean;
+  private readonly goesRound: boolean;
+  /** The row before ended with the chain that opens this one. */
+  private carried: RowPlan | null = null;
+  private turnedLast = false;
+  private lastRow: RowLine | null = null;
+  private lastPlain: RowLine | null = null;
+
+  constructor(
+    private readonly fabric: Fabric,
+    private readonly context: PatternContext,
+    private readonly piece: Piece,
+    private readonly ends: Ends,
+  ) {
+    this.sizes = context.sizes.length;
+    this.turning = piece.rows.some((row) => row.plan?.turns);
+    this.goesRound = piece.rows.some((row) => /\b(?:magic|ring|around|mr)\b/i.test(row.text));
+  }
+
+  work(): WorkedPiece {
+    for (const [i, line] of this.piece.rows.entries()) this.row(line, i);
+    const alive = survivors(this.history);
+    const rows = this.done.map((row, i) => settle(row, alive[i] ?? []));
+    const end = this.paths[0]?.state;
+    if (end) this.ends.pieces.set(this.piece.name.toLowerCase(), end);
+    return { piece: this.piece, rows, context: this.context };
+  }
+
+  private row(line: RowLine, i: number): void {
+    if (line.kind === "foundation") return this.foundation(line, i);
+    this.number(line, [line]);
+    const copy = readCopy(line);
+    if (copy) this.copied(line, copy);
+    else if (line.plan === null)
+      this.unchecked(line, "it is longer or more deeply nested than any row can be");
+    else this.plain(line, line.plan);
+    this.lastRow = line;
+    if (!copy) this.lastPlain = line;
+    this.turnedLast = line.plan?.turns && !turnsFirst(line.plan);
+  }
+
+  /** Which line each row number of a head stands for, so that later rows can name it. */
+  private number(line: RowLine, rows: readonly RowLine[]): void {
+    const { from, to } = line.head ?? { from: null, to: null };
+    if (from === null) return;
+    const last = Math.max(from, ...(to ?? []).map((n) => n ?? from));
+    for (let n = from; n <= Math.min(last, from + 2000); n++)
+      this.byNumber.set(n, rows[(n - from) % rows.length] as RowLine);
+  }
+
+  private foundation(line: RowLine, i: number): void {
+    const next = this.piece.rows.slice(i + 1).find((row) => row.kind !== "foundation");
+    const state = foundationState(line, next, this.sizes);
+    const chains = state.map(
+      (below) => below?.chain ?? (below?.ring ? null : countPlaces(below?.strip ?? [])),
+    );
+    this.lastRow = line;
+    this.finish(
+      line,
+      [{ ...start, state }],
+      { result: "ok", makes: chains.some((n) => n !== null) ? chains : null },
+      [],
+    );
+  }
+
+  // Rows
+
+  private plain(line: RowLine, own: RowPlan): void {
+    const plan = this.withCarried(own);
+    this.carried = own.carried.length > 0 ? own : null;
+    const paths = this.startsAfresh(plan)
+      ? [{ ...start, state: this.startState(plan, line), previous: this.paths[0] ?? null }]
+      : this.paths;
+    const row = this.scheduled(line, plan);
+    this.step(line, { rows: [row], stated: plan.stated, ...rowsOfHead(line, this.sizes) }, paths);
+  }
+
+  private startsAfresh(plan: RowPlan): boolean {
+    return plan.foundation !== null || plan.onRow !== null || this.paths.every((path) => path.state === null);
+  }
+
+  private startState(plan: RowPlan, line: RowLine): State | null {
+    const named = plan.onRow === null ? undefined : this.ends.rows.get(plan.onRow);
+    return named ?? firstState(plan, line, this.sizes, this.ends.pieces);
+  }
+
+  private scheduled(line: RowLine, plan: RowPlan): ScheduledRow {
+    const opening = plan === line.plan ? "" : JSON.stringify([plan.choices.length, plan.instructions[0]]);
+    const setting = { flat: this.isFlat(line, plan), turned: turnsFirst(plan) || this.turnedLast };
+    return { plan, key: `${line.text}\n${opening}`, setting };
+  }
+
+  /** Rounds have no end to stop short of; "row" alone does not prove that the work is flat. */
+  private isFlat(line: RowLine, plan: RowPlan): boolean {
+    const short = /^r\s*\d/i.test(line.headText);
+    if (line.head?.word === "round") return short && this.turning;
+    if (plan.joins && !this.turning) return false;
+    return this.turning || !this.goesRound;
+  }
+
+  /** The chain at the end of the row before opens this one. */
+  private withCarried(plan: RowPlan): RowPlan {
+    const chain = this.carried?.carried[0];
+    if (chain?.op !== "chain" || plan.instructions.some((one) => one.op === "start")) return plan;
+    const ways = carriedChain(
+      chain.n,
+      plan.instructions,
+      this.carried?.carriedDeclared ?? null,
+      this.context,
+    );
+    if (!ways) return plan;
+    const choices = [...plan.choices, { options: ways.says, costs: ways.costs }];
+    const opening = {
+      op: "start" as const,
+      n: chain.n,
+      choice: plan.choices.length,
+      options: ways.options,
+      span: chain.span,
+    };
+    return { ...plan, choices, instructions: [opening, ...plan.instructions] };
+  }
+
+  private step(line: RowLine, schedule: Schedule, paths: readonly Path[]): void {
+    const { plan } = schedule.rows[0] as ScheduledRow;
+    const stuck = plan.unknown[0];
+    const unknown = stuck && `"${stuck.text}" is not explained in this pattern`;
+    const all = paths.flatMap((path) => this.candidates(line, schedule, path));
+    const [first] = all;
+    if (!first)
+      return this.unchecked(line, unknown ?? plan.outOfReach ?? "nothing tells what this row is worked on");
+    const within = all.filter((one) => one.outcome.outOfReach === null);
+    if (unknown || within.length === 0)
+      return this.unchecked(
+        line,
+        unknown ?? (first.outcome.outOfReach as string),
+        first.path.state,
+        first.outcome,
+      );
+    this.judge(line, schedule, within);
+  }
+
+  private candidates(line: RowLine, schedule: Schedule, path: Path): Candidate[] {
+    const { state } = path;
+    if (state === null) return [];
+    return workSchedule(this.fabric, schedule, onlySizes(state, line.sizes)).map((outcome) => ({
+      path,
+      outcome: { ...outcome, after: keepOthers(outcome.after, state, line.sizes) },
+    }));
+  }
+
+  private judge(line: RowLine, schedule: Schedule, all: readonly Candidate[]): void {
+    const right = all.filter(
+      ({ outcome }) => outcome.fits && outcome.counts && unknownNoun(outcome) === null,
+    );
+    if (right.length > 0) return this.accept(line, schedule, right);
+    const early = all.find(({ outcome }) => outcome.stopsEarly);
+    if (early) return this.early(line, schedule, early);
+    this.wrong(line, schedule, nearestToRight(all));
+  }
+
+  private accept(line: RowLine, schedule: Schedule, right: readonly Candidate[]): void {
+    const paths = pathsFrom(right);
+    const outcome = paths[0]?.outcome ?? null;
+    const doubted = outcome?.counted.some((one) => one?.doubt) ?? false;
+    const known = { result: doubted ? "ambiguous" : "ok", outcome, after: paths[0]?.stated ?? null } as const;
+    this.finish(line, paths, { ...known, times: schedule.times }, paths);
+  }
+
+  private early(line: RowLine, schedule: Schedule, { path, outcome }: Candidate): void {
+    const paths = [{ state: outcome.after, outcome, previous: path, stated: null }];
+    const found = this.foundBy(schedule, path);
+    this.finish(line, paths, { result: "ambiguous", outcome, times: schedule.times, found }, []);
+  }
+
+  private wrong(line: RowLine, schedule: Schedule, { path, outcome }: Candidate): void {
+    const { plan } = schedule.rows[0] as ScheduledRow;
+    if (plan.foundation && this.lastRow?.kind === "row")
+      return this.unchecked(line, "it begins with a chain that adds to the edge", path.state);
+    const noun = unknownNoun(outcome);
+    if (outcome.fits && noun !== null)
+      return this.unchecked(
+        line,
+        `its count is in "${noun}", which nothing in it is called`,
+        path.state,
+        outcome,
+      );
+    const made: Path = { state: outcome.after, outcome, previous: path, stated: null };
+    const stated = statedState({ ...plan, stated: schedule.stated }, outcome);
+    const other = stated && keepOthers(stated, path.state as State, line.sizes);
+    const differs = other !== null && stateKey(other) !== stateKey(outcome.after);
+    const result = outcome.fits ? "wrong-count" : "does-not-fit";
+    const known = {
+      result,
+      outcome,
+      times: schedule.times,
+      after: path.stated,
+      found: this.foundBy(schedule, path),
+    } as const;
+    this.finish(line, differs ? [made, { ...made, state: other, stated: line }] : [made], known, []);
+  }
+
+  private foundBy(schedule: Schedule, path: Path): WorkedRow["found"] {
+    const { plan, setting } = schedule.rows[0] as ScheduledRow;
+    return path.state && { state: path.state, plan: { ...plan, stated: schedule.stated }, setting };
+  }
+
+  /** A row that stays unchecked hands on the count it states, or what it makes where only its places are unknown. */
+  private unchecked(
+    line: RowLine,
+    reason: string,
+    state: State | null = null,
+    outcome: Outcome | null = null,
+  ): void {
+    const { plan } = line;
+    const [stated] = plan?.stated ?? [];
+    const placeless = plan !== null && plan.outOfReach !== null && plan.unknown.length === 0;
+    const made = placeless && outcome?.steps.some((steps) => steps.length > 0) ? outcome : null;
+    const after = stated
+      ? plainState(stated.n, this.sizes, state, stated.word || "sc")
+      : (made?.after ?? null);
+    const has = plan !== null && plan.outOfReach !== null && !takesPlaces(plan) ? null : placesOf(state);
+    this.finish(line, [{ ...start, state: after }], { reason, has, makes: made?.makes ?? null }, []);
+  }
+
+  private finish(
+    line: RowLine,
+    paths: readonly Path[],
+    known: Partial<WorkedRow>,
+    history: readonly Path[],
+  ): void {
+    this.paths = paths;
+    this.done.push({ ...blank(line), below: this.lastRow === line ? null : this.lastRow, ...known });
+    this.history.push(history);
+    const state = paths[0]?.state;
+    const from = line.head?.from ?? null;
+    if (!state || from === null) return;
+    const last = Math.max(from, ...(line.head?.to ?? []).map((n) => n ?? 0));
+    for (let n = from; n <= Math.min(last, from + 500); n++) this.ends.rows.set(n, state);
+  }
+
+  // Lines that stand for other rows
+
+  private copied(line: RowLine, copy: Copy): void {
+    if (copy.how === "each-end") return this.counted(line, copy.by * copy.times, [copy.rows]);
+    if (copy.how === "even") return this.counted(line, 0, copy.times === null ? null : [copy.times]);
+    const numbers = copy.how === "last" ? [null] : copy.rows;
+    const named = numbers.map((n) => (n === null ? this.lastPlain : (this.byNumber.get(n) ?? null)));
+    const missing = named.findIndex((row) => row?.plan == null);
+    if (missing >= 0) {
+      const which = numbers[missing] === null ? "row before this one" : `row ${numbers[missing]}`;
+      return this.unchecked(
+        line,
+        `there is no ${which} in this piece to repeat`,
+        this.paths[0]?.state ?? null,
+      );
+    }
+    this.number(line, named as RowLine[]);
+    this.repeatRows(line, named as RowLine[], copy.times);
+  }
+
+  private repeatRows(
+    line: RowLine,
+    named: readonly RowLine[],
+    times: readonly (number | null)[] | null,
+  ): void {
+    const rows = named.map((row) => this.scheduled(row, row.plan as RowPlan));
+    const stated = line.plan?.stated ?? null;
+    const byHead = line.head !== null && (line.head.to !== null || line.head.many !== null);
+    if (byHead) return this.step(line, { rows, stated, ...rowsOfHead(line, this.sizes) }, this.paths);
+    const open = times === null && /until|for .*(?:cm|in|")/i.test(line.text);
+    const each = [...Array(this.sizes).keys()].map(
+      (size) => (forSize(times ?? [1], size) ?? 1) * rows.length,
+    );
+    this.step(line, { rows, stated, each, times: open ? null : each }, this.paths);
+  }
+
+  /** Rows told only by what they do to the count: "Dec 1 st each end of next 4 rows", "Work even". */
+  private counted(line: RowLine, by: number, times: readonly number[] | null): void {
+    const [path] = this.paths;
+    if (!path?.state) return this.unchecked(line, "nothing tells what these rows are worked on");
+    const { state } = path;
+    const before = state.map((below) => (below === null ? null : countPlaces(below.strip)));
+    const after = by === 0 ? state : state.map((below) => below && changed(below, by));
+    const makes = after.map((below) => (below === null ? null : countPlaces(below.strip)));
+    const stated = line.plan?.stated ?? null;
+    const counts = makes.every((n, size) => n === null || !stated?.[0] || n === forSize(stated[0].n, size));
+    const outcome = plainOutcome(before, after, makes, counts);
+    const plan = { ...(line.plan as RowPlan), instructions: [] };
+    const schedule: Schedule = {
+      rows: [{ plan, key: "", setting: { flat: true, turned: false } }],
+      each: [1],
+      times,
+      stated,
+    };
+    this.judge(line, schedule, [{ path, outcome }]);
+  }
+}
+
+function blank(line: RowLine): WorkedRow {
+  const nothing = {
+    outcome: null,
+    reason: null,
+    has: null,
+    makes: null,
+    after: null,
+    below: null,
+    found: null,
+  };
+  return { line, result: "unchecked", others: [], times: [1], assumptions: [], ...nothing };
+}
+
+function unknownNoun(outcome: Outcome): string | null {
+  return outcome.counted.find((one) => one?.unknownNoun)?.unknownNoun ?? null;
+}
+
+function changed(below: Below, by: number): Below {
+  const kind = kindOf(below);
+  return { ...below, strip: plainStrip(kind, Math.max(countPlaces(below.strip) + by, 0)) };
+}
+
+function kindOf(below: Below | null): string {
+  const run = below?.strip.find((node) => "sort" in node);
+  return run && "sort" in run ? run.kind : "sc";
+}
+
+function plainOutcome(
+  before: readonly (number | null)[],
+  after: State,
+  makes: readonly (number | null)[],
+  counts: boolean,
+): Outcome {
+  const counted = makes.map((n, size) => {
+    if (n === null) return null;
+    const kinds = new Map([[kindOf(after[size] ?? null), n]]);
+    return { matches: counts, makes: n, kinds, chainsCounted: false, unknownNoun: null, doubt: null };
+  });
+  const steps = makes.map(() => []);
+  const plainly = { fits: true, stopsEarly: false, cost: 0, assumptions: [], outOfReach: null };
+  return { needs: before, has: before, makes, counted, steps, after, counts, ...plainly };
+}
+
+function onlySizes(state: State, sizes: readonly number[] | null): State {
+  return sizes === null ? state : state.map((below, size) => (sizes.includes(size) ? below : null));
+}
+
+/** Sizes that do not work a row keep what they had. */
+function keepOthers(after: State, before: State, sizes: readonly number[] | null): State {
+  return after.map(
+    (below, size) => (sizes === null || sizes.includes(size) ? below : null) ?? before[size] ?? null,
+  );
+}
+
+function placesOf(state: State | null): readonly (number | null)[] | null {
+  if (state === null || state.some((below) => below?.ring)) return null;
+  return state.map(
+    (below) => below && (below.chain ?? countPlaces(below.strip, (run) => run.sort !== "space")),
+  );
+}
+
+function takesPlaces(plan: RowPlan): boolean {
+  return plan.instructions.some((one) => "takes" in one && one.takes.some((take) => take.how !== "nowhere"));
+}
+
+function turnsFirst(plan: RowPlan): boolean {
+  const turn = plan.instructions.findIndex((one) => one.op === "turn");
+  const working = plan.instructions.findIndex((one) =>
+    ["work", "group", "repeat", "either"].includes(one.op),
+  );
+  return turn >= 0 && (working < 0 || turn < working);
+}

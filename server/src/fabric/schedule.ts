@@ -1,0 +1,103 @@
+import type { Sized } from "../notation/words";
+import { compare, tally } from "./count";
+import { forSize, type RowPlan } from "./instructions";
+import { type Outcome, type RowSetting, type State, stateKey } from "./outcome";
+import type { RowLine } from "./pattern";
+import type { Fabric } from "./worked";
+
+/** One row of a schedule; equal keys mean equal plans. */
+export interface ScheduledRow {
+  readonly plan: RowPlan;
+  readonly key: string;
+  readonly setting: RowSetting;
+}
+
+/**
+ * What a line asks for: one row, a range, or rows in turn ("Rep Rows 2 and 3 alternately"). The rows
+ * are worked over and over until each size has had its number of them.
+ */
+export interface Schedule {
+  readonly rows: readonly ScheduledRow[];
+  readonly each: readonly number[];
+  /** As reported: null for an open number of rows. */
+  readonly times: readonly number[] | null;
+  readonly stated: RowPlan["stated"];
+}
+
+/** More rows than this, none like the one before, are not worked one by one. */
+const rowsAtMost = 2000;
+
+/** Every usual way the first row may be worked, each followed to the last. */
+export function workSchedule(fabric: Fabric, schedule: Schedule, state: State): Outcome[] {
+  const most = Math.max(...schedule.each);
+  const [first] = schedule.rows as readonly [ScheduledRow];
+  if (most === 1) {
+    const counted = { ...first.plan, stated: schedule.stated };
+    const key =
+      schedule.stated === first.plan.stated ? first.key : `${first.key}\n${JSON.stringify(schedule.stated)}`;
+    return [...fabric.outcomes(counted, key, state, first.setting)];
+  }
+  return outcomesUncounted(fabric, first, state).map((outcome) => follow(fabric, schedule, outcome, most));
+}
+
+function outcomesUncounted(fabric: Fabric, row: ScheduledRow, state: State): readonly Outcome[] {
+  return fabric.outcomes({ ...row.plan, stated: null }, `${row.key}\nuncounted`, state, row.setting);
+}
+
+function follow(fabric: Fabric, schedule: Schedule, first: Outcome, most: number): Outcome {
+  const cycle = schedule.rows.length;
+  let [last, fits, keyBefore] = [first, first.fits, stateKey(first.after)];
+  for (let pass = 1; pass < most; pass++) {
+    if (pass > rowsAtMost) return { ...last, outOfReach: "these are too many rows to follow one by one" };
+    const all = outcomesUncounted(fabric, schedule.rows[pass % cycle] as ScheduledRow, last.after);
+    const next = all.find((one) => one.fits && one.outOfReach === null) ?? (all[0] as Outcome);
+    fits &&= next.fits;
+    last = freeze(next, last, schedule.each, pass);
+    if (pass % cycle !== 0) continue;
+    const key = stateKey(last.after);
+    if (key === keyBefore && isSteady(schedule.each, pass))
+      pass += Math.floor((most - 1 - pass) / cycle) * cycle;
+    keyBefore = key;
+  }
+  const { needs, has, cost, assumptions } = first;
+  const outOfReach = last.outOfReach ?? first.outOfReach;
+  return recount({ ...last, needs, has, fits, cost, assumptions, outOfReach }, schedule.stated);
+}
+
+function isSteady(each: readonly number[], pass: number): boolean {
+  return each.every((n) => n === each[0] || n <= pass);
+}
+
+/** Sizes that have had their rows stay as they are. */
+function freeze(next: Outcome, last: Outcome, each: readonly number[], pass: number): Outcome {
+  const done = (size: number): boolean => pass >= (each[size] ?? 1);
+  if (!each.some((_, size) => done(size))) return next;
+  return {
+    ...next,
+    after: next.after.map((below, size) => (done(size) ? (last.after[size] ?? null) : below)),
+    steps: next.steps.map((steps, size) => (done(size) ? (last.steps[size] ?? []) : steps)),
+    makes: next.makes.map((n, size) => (done(size) ? (last.makes[size] ?? null) : n)),
+    counted: next.counted.map((one, size) => (done(size) ? (last.counted[size] ?? null) : one)),
+  };
+}
+
+/** The count of a line is the count of its last row. */
+function recount(outcome: Outcome, stated: RowPlan["stated"]): Outcome {
+  if (stated === null) return outcome;
+  const counted = outcome.steps.map((steps, size) =>
+    outcome.counted[size] === null ? null : compare(stated, tally(steps), size),
+  );
+  const counts = counted.every((one) => one === null || one.matches);
+  return { ...outcome, counted, counts, makes: counted.map((one) => one?.makes ?? null) };
+}
+
+/** How many rows a head stands for. */
+export function rowsOfHead(line: RowLine, sizes: number): Pick<Schedule, "each" | "times"> {
+  const { head } = line;
+  if (!head || (head.to === null && head.many === null))
+    return { each: Array(sizes).fill(1), times: head?.open ? null : [1] };
+  const { from } = head;
+  const list: Sized = head.many ?? (head.to ?? []).map((n) => (n === null ? null : n - (from ?? 1) + 1));
+  const each = [...Array(sizes).keys()].map((size) => Math.max(forSize(list, size) ?? 1, 1));
+  return { each, times: each };
+}

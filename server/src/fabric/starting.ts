@@ -1,0 +1,80 @@
+import { forSize, type Instruction, type RowPlan } from "./instructions";
+import type { State } from "./outcome";
+import type { RowLine } from "./pattern";
+import { plainStrip } from "./strip";
+import type { Below } from "./walker";
+
+const nothing: Below = { strip: [], chain: null, ring: false, marked: null };
+const ring: Below = { ...nothing, ring: true };
+
+function eachSize(sizes: number, below: (size: number) => Below | null): State {
+  return [...Array(sizes).keys()].map(below);
+}
+
+/** What a row that has nothing below it stands on; null where nothing tells. */
+export function firstState(
+  plan: RowPlan,
+  line: RowLine,
+  sizes: number,
+  ends: ReadonlyMap<string, State>,
+): State | null {
+  const { foundation } = plan;
+  if (foundation) return eachSize(sizes, (size) => ({ ...nothing, chain: forSize(foundation, size) ?? 0 }));
+  return (
+    overPieces(line, sizes, ends) ?? (standsOnNothing(plan.instructions) ? eachSize(sizes, () => ring) : null)
+  );
+}
+
+/** A starting chain or ring on a line of its own. */
+export function foundationState(line: RowLine, next: RowLine | undefined, sizes: number): State {
+  const joined = /\bjoin|\bss\b|sl st/i.test(line.text);
+  const named = /ring|circle|\bmr\b/i.test(line.text) && !joined;
+  const intoRing = next !== undefined && (next.plan === null || standsOnNothing(next.plan.instructions));
+  const chain = line.plan?.instructions.find((one) => one.op === "chain" || one.op === "start");
+  const n = chain?.op === "chain" || chain?.op === "start" ? chain.n : null;
+  if (intoRing || n === null || named) return eachSize(sizes, () => ring);
+  return eachSize(sizes, (size) => {
+    const chains = forSize(n, size) ?? 0;
+    return joined ? { ...nothing, strip: plainStrip("ch", chains, "chain") } : { ...nothing, chain: chains };
+  });
+}
+
+/** `sc in each of the 12 sts of Tube A`: the last rows of other pieces, in the order they are named. */
+function overPieces(line: RowLine, sizes: number, ends: ReadonlyMap<string, State>): State | null {
+  const text = line.text.toLowerCase();
+  const named = [...ends]
+    .map(([name, state]) => ({ state, at: name.length > 1 ? text.search(mention(name)) : -1 }))
+    .filter((one) => one.at >= 0)
+    .sort((a, b) => a.at - b.at);
+  if (named.length === 0) return null;
+  const chains = /ch(?:ain)?\s*(\d+)/.exec(text)?.[1];
+  const worked = /in (?:each of (?:the )?)?\d+ ch|other side/.test(text);
+  const between = plainStrip("ch", worked ? Number(chains ?? 0) : 0, "chain");
+  return eachSize(sizes, (size) => ({
+    ...nothing,
+    strip: named.flatMap((one) => [...(one.state[size]?.strip ?? []), ...between]),
+  }));
+}
+
+function mention(name: string): RegExp {
+  return new RegExp(`\\bof (?:the )?${name.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")}\\b`);
+}
+
+/** Rings and foundation stitches: every stitch of the row stands on nothing. */
+export function standsOnNothing(list: readonly Instruction[]): boolean {
+  const works = list.flatMap(worksOf);
+  return works.length > 0 && works.every(isFree);
+}
+
+type Work = Extract<Instruction, { op: "work" | "group" }>;
+
+function worksOf(instruction: Instruction): Work[] {
+  if (instruction.op === "either") return (instruction.options[0] ?? []).flatMap(worksOf);
+  if (instruction.op === "repeat") return instruction.body.flatMap(worksOf);
+  return instruction.op === "work" || instruction.op === "group" ? [instruction] : [];
+}
+
+function isFree(work: Work): boolean {
+  const foundation = work.op === "work" && work.stitch.uses === 0 && work.stitch.makes > 0;
+  return foundation || work.takes.every((take) => take.how === "nowhere");
+}
