@@ -65,7 +65,7 @@ export class PieceWorker {
     else this.plain(line, line.plan);
     this.lastRow = line;
     if (!copy) this.lastPlain = line;
-    this.turnedLast = line.plan?.turns && !turnsFirst(line.plan);
+    this.turnedLast = line.plan !== null && turnsLast(line.plan);
   }
 
   /** Which line each row number of a head stands for, so that later rows can name it. */
@@ -388,6 +388,10 @@ function placesOf(state: State | null): readonly (number | null)[] | null {
 
 function takesPlaces(plan: RowPlan): boolean {
   return plan.instructions.some((one) => "takes" in one && one.takes.some((take) => take.how !== "nowhere"));
+}
+
+function turnsLast(plan: RowPlan): boolean {
+  return plan.turns && !turnsFirst(plan);
 }
 
 function turnsFirst(plan: RowPlan): boolean {

@@ -40,8 +40,10 @@ const semantics = grammar.createSemantics().addOperation<Tree[]>("shape", {
   _terminal: () => [],
   _iter: (...children) => children.flatMap((child) => (child as unknown as ShapeNode).shape()),
   _nonterminal(...nodes) {
-    const children = nodes.flatMap((node) => (node as unknown as ShapeNode).shape());
     const { ctorName: rule, source } = this as unknown as ShapeNode;
+    const all = nodes.flatMap((node) => (node as unknown as ShapeNode).shape());
+    // What the grammar only looks ahead at belongs to the next node.
+    const children = all.filter((child) => child.from < source.endIdx);
     return transparent.has(rule) ? children : [{ rule, from: source.startIdx, to: source.endIdx, children }];
   },
 });
