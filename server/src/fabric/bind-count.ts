@@ -7,6 +7,8 @@ import type { StatedTerm } from "./instructions";
 export function bindCount(list: Tree, words: readonly Word[], text: string): StatedTerm[] | null {
   const terms: StatedTerm[] = [];
   for (const node of termsOf(list)) {
+    const behind = text.slice(words[node.from]?.start ?? 0, words[node.to - 1]?.end ?? 0);
+    if (terms.length > 0 && /\b(?:per|each|counting|on)\b/i.test(behind)) continue;
     const term = bindTerm(node, words, text);
     if (term === null) return null;
     terms.push(term);

@@ -23,7 +23,7 @@ export function rowChoices(
   context: BindContext,
   counted: boolean,
 ): Rest {
-  const all = reserveLast(bound);
+  const all = reserveLast(withEnding(bound, choices));
   const { kept: whole, carried } = splitCarried(all);
   const { kept, foundation } = splitFoundation(whole);
   const late = declared !== null && carried.length > 0 && declared.from > (carried[0]?.span.start ?? 0);
@@ -37,6 +37,22 @@ export function rowChoices(
     foundation,
     carriedDeclared: late ? declared.counts : null,
   };
+}
+
+/** `…; rep from * around, ending with sc in last st`: what ends the last pass belongs to the repeat. */
+function withEnding(all: readonly Instruction[], choices: Choice[]): readonly Instruction[] {
+  const at = all.findIndex((instruction) => instruction.op === "ending");
+  const repeat = all[at - 1];
+  if (at < 0) return all;
+  if (repeat?.op !== "repeat") return all.filter((instruction) => instruction.op !== "ending");
+  const behind = all.slice(at + 1).filter((instruction) => instruction.op !== "ending");
+  const parts = repeat.body.map((_, i) =>
+    i === 0
+      ? "the ending follows the last whole repeat"
+      : `the ending takes the place of all but the first ${i} parts of the last repeat`,
+  );
+  const choice = choices.push({ options: parts, costs: parts.map((_, i) => (i === 0 ? 0 : 0.1)) }) - 1;
+  return [...all.slice(0, at - 1), { ...repeat, ending: { with: behind, choice } }];
 }
 
 /** `dc in each dc across, dc in top of turning ch`: the run stops where the last stitch has its own place. */
@@ -223,9 +239,16 @@ function startOf(
   context: BindContext,
 ): Instruction | null {
   const n = chain.n[0] ?? 0;
-  const kind = declared?.kind ?? firstKind(rest) ?? kindOfHeight(n, context.terms);
-  const ways = startWays(n, kind, declared, context);
-  if (ways === null) return null;
+  const kind = declared?.kind ?? plainKind(firstKind(rest) ?? "", n, context.terms);
+  const all = startWays(n, kind, declared, context);
+  if (all === null) return null;
+  // "hdc in first st" gives the first place its own stitch.
+  const ways =
+    n <= 2 && all.length > 1 && declared === null && startsInFirst(rest)
+      ? [...all]
+          .sort((a, b) => Number(a.option.counted) - Number(b.option.counted))
+          .map((way, i) => ({ ...way, cost: i }))
+      : all;
   choices.push({ options: ways.map((way) => way.says), costs: ways.map((way) => way.cost) });
   return {
     op: "start",
@@ -240,6 +263,11 @@ interface Way {
   readonly option: StartOption;
   readonly says: string;
   readonly cost: number;
+}
+
+/** The opening chain stands for a plain stitch: a post stitch's, a puff's, by its height. */
+function plainKind(kind: string, n: number, terms: Terms): string {
+  return stitchOf(kind, terms)?.family === "plain" ? kind : kindOfHeight(n, terms);
 }
 
 function startWays(n: number, kind: string, declared: Declared | null, context: BindContext): Way[] | null {
@@ -370,7 +398,7 @@ export function carriedChain(
   declared: "yes" | "no" | null,
   context: BindContext,
 ): CarriedChain | null {
-  const kind = firstKind(rest) ?? kindOfHeight(n[0] ?? 1, context.terms);
+  const kind = plainKind(firstKind(rest) ?? "", n[0] ?? 1, context.terms);
   const ways = startWays(
     n[0] ?? 0,
     kind,
@@ -384,4 +412,10 @@ export function carriedChain(
       costs: ways.map((way) => way.cost),
     }
   );
+}
+
+function startsInFirst(rest: readonly Instruction[]): boolean {
+  const first = rest.find((instruction) => instruction.op === "work");
+  const [take] = first?.op === "work" ? first.takes : [];
+  return take?.how === "next" && take.first === true;
 }

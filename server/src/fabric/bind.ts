@@ -63,6 +63,8 @@ class Binder {
   private onRow: number | null = null;
   private lastStitch: StitchUse | null = null;
   private prose = false;
+  /** A ring was named and nothing worked into it yet. */
+  private onRing = false;
   private declared: { from: number; counts: "yes" | "no"; space: number; kind: string | null } | null = null;
 
   constructor(
@@ -129,6 +131,10 @@ class Binder {
         return this.trailing(node, before);
       case "count":
         return this.count(node);
+      case "ending":
+        return [{ op: "ending", span: this.span(node) }];
+      case "wherever":
+        return this.wherever(node);
       case "starred":
         return this.starred(only);
       case "daggered":
@@ -195,6 +201,11 @@ class Binder {
   private other(node: Tree, next: Tree | undefined): Instruction[] {
     const word = this.word(node.from);
     const follows = next && this.words[next.from]?.cls;
+    if (
+      /^(?:with|using)$/i.test(this.text.slice(word.start, word.end)) &&
+      (follows === "K" || (next && /\bin each\b/i.test(this.textOf(next))))
+    )
+      return [];
     const counts =
       /^(?:with|using)$/i.test(this.text.slice(word.start, word.end)) &&
       (follows === "S" || next?.rule === "make");
@@ -203,6 +214,7 @@ class Binder {
       return [];
     }
     if (!/[\p{L}\d]/u.test(word.value) || quiet.test(word.cls)) return [];
+    if (word.cls === "g") this.onRing = true;
     if (this.stated !== null) return [];
     if (harmless.has(word.value)) return [];
     const span = { start: word.start, end: word.end };
@@ -214,7 +226,7 @@ class Binder {
   private trailing(node: Tree, before: readonly Instruction[]): Instruction[] {
     const terms = bindCount(child(node, "countList") as Tree, this.words, this.text);
     if (terms === null) return [];
-    if (this.stated !== null || !before.some(works))
+    if (this.stated !== null || !(before.some(works) || standsForRows.test(this.text)))
       return terms.flatMap((term) => this.plainRun(term.word, term.n, this.span(node)));
     this.stated = terms;
     const first = this.word(node.from + 1);
@@ -250,7 +262,7 @@ class Binder {
     const cut = body.findIndex((part) => part.op === "mark");
     const tail = child(repeat ?? node, "tail");
     const steps = body.filter((part) => part.op !== "mark");
-    const cuts = cut >= 0 && repeat && child(repeat, "ending") ? { cut } : {};
+    const cuts = cut >= 0 && repeat && child(repeat, "stopAt") ? { cut } : {};
     const times = this.times(tail, repeat !== undefined);
     return [{ op: "repeat", body: steps, times, ...cuts, span: this.span(node) }];
   }
@@ -314,6 +326,14 @@ class Binder {
   private choose(options: readonly string[], costs: readonly number[]): number {
     this.choices.push({ options, costs });
     return this.choices.length - 1;
+  }
+
+  /** A place that stands alone: "working into the chains as well". */
+  private wherever(node: Tree): Instruction[] {
+    const words = this.words.slice(node.from, node.to);
+    if (words.some((word) => word.cls === "g")) this.onRing = true;
+    if (words.some((word) => word.cls === "c" || word.cls === "C")) this.mentions.add("ch");
+    return [];
   }
 
   private again(node: Tree, before: readonly Instruction[]): Instruction[] {
@@ -505,6 +525,10 @@ class Binder {
           span,
         },
       ];
+    if (this.onRing) {
+      this.onRing = false;
+      return [{ op: "work", stitch, per, takes: [{ how: "nowhere" }], span }];
+    }
     const glued =
       before && count && this.isGlued(node) ? this.gluedChoice(this.textOf(node), count[0] ?? 0) : undefined;
     return [
@@ -650,6 +674,10 @@ class Binder {
       const y = words.find((word) => word.cls === "Y")?.value;
       if (y === "skipped") return [{ how: "nowhere" }];
       if (y === "marked") return [{ how: "marked" }];
+      if (y === "centre" && (has("q") || /corner/.test(text)))
+        return [{ how: "unknown", why: `nothing says where "${text}" is` }];
+      const unit = words.find((word) => word.cls === "S" && isGroupName(word.value, this.context));
+      if (y === "centre" && unit) return [{ how: "centre", unit: unit.value }];
       if (y === "base") return [{ how: "same" }];
       if (y === "top" && has("H")) return [{ how: "last", n: one, of: anyStitch }];
     }
@@ -658,6 +686,11 @@ class Binder {
     if (has("y") || (each && has("y"))) return [{ how: "each", of: [of], until: null }];
     if (has("e") && nAt < 0 && !has("X")) return [{ how: "each", of: [of], until: null }];
     if (extent && nAt < 0 && !has("X") && !has("f")) return [{ how: "each", of: [of], until: null }];
+    const nth = words.findIndex((word) => word.cls === "o");
+    const ofUnit = words
+      .slice(nth + 2)
+      .find((word) => word.cls === "S" && isGroupName(word.value, this.context));
+    if (nth >= 0 && words[nth + 1]?.cls === "S" && ofUnit) return [{ how: "centre", unit: ofUnit.value }];
     if (has("H") || (has("o") && has("H"))) return [{ how: "next", n, of: anyStitch }];
     const below = words.findIndex((word) => word.cls === "b");
     const rowsBelow = below > 1 && words[below - 1]?.cls === "R";
@@ -710,7 +743,8 @@ class Binder {
     if (words.some((word) => word.value === "marked")) return "marked";
     const of = this.target(core, words);
     const corner = words.some((word) => word.cls === "q" || word.value === "corner sp");
-    if (words.some((word) => word.cls === "X") || corner) return "space";
+    const space = of.sort === "space" && !words.some((word) => word.cls === "z" || word.cls === "n");
+    if (words.some((word) => word.cls === "X") || corner || space) return "space";
     const at = words.find((word) => word.cls === "n");
     return { n: at?.number ?? one, of };
   }
@@ -725,7 +759,7 @@ class Binder {
     const places = child(what, "skipPlaces") as Tree;
     const words = this.words.slice(places.from, places.to);
     if (words.some((word) => word.cls === "b") || words.some((word) => word.cls === "l")) return [];
-    if (words.some((word) => word.cls === "m")) return [];
+    if (words.some((word) => word.cls === "m" || word.value === "base")) return [];
     const cores = [
       child(places, "core"),
       ...descendants(places, "andCore").map((part) => descendants(part, "core")[0]),
@@ -734,6 +768,7 @@ class Binder {
   }
 
   private slip(node: Tree): Instruction[] {
+    if (this.stated !== null) return [];
     const text = this.textOf(node);
     if (
       /\bto join\b/i.test(text) ||
@@ -846,7 +881,7 @@ class Binder {
 }
 
 /** Word classes that say nothing to count. */
-const quiet = /[AKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELu]/;
+const quiet = /[!gAKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELu]/;
 const harmless = new Set([
   "loosely",
   "tightly",
@@ -917,11 +952,17 @@ const harmless = new Set([
 function endsProse(node: Tree, words: readonly Word[]): boolean {
   if (node.rule === "count") return true;
   const cls = words[node.from]?.cls;
-  return node.rule === "sep" && (cls === "." || cls === ";" || cls === ",");
+  return node.rule === "sep" && (cls === "." || cls === ";" || cls === "," || cls === ":");
 }
 
 function special(stitch: StitchUse): boolean {
   return stitch.special === true;
+}
+
+/** A name for a group of stitches in one place. */
+function isGroupName(word: string, context: BindContext): boolean {
+  const family = stitchOf(word, context.terms)?.family;
+  return family === "shell" || family === "v-stitch" || context.definitions.get(word)?.body !== undefined;
 }
 
 /** A cluster over several stitches uses them all. */
@@ -942,6 +983,9 @@ function nameLast(out: Instruction[], name: string): void {
   if (last?.op === "work") out[out.length - 1] = { ...last, stitch: { ...last.stitch, begins: name } };
   if (last?.op === "group") out[out.length - 1] = { ...last, unit: name };
 }
+
+/** `Rep Row 2. 9 sc.`: what stands behind the copy is its count. */
+const standsForRows = /^\s*[[(]?(?:rep|as|same as|work as|work even|cont)\b/i;
 
 function works(instruction: Instruction): boolean {
   if (instruction.op === "repeat" || instruction.op === "group") return instruction.body.some(works);

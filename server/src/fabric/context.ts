@@ -95,11 +95,15 @@ function readSizes(header: readonly PatternLine[], lines: readonly PatternLine[]
     if (!/\bsizes?\b|to fit/i.test(line.text) || /finished|size [A-Z]\b.*hook|hook/i.test(line.text))
       continue;
     if (/first\s*[([]\s*second\s*[)\]]\s*size/i.test(line.text)) return ["first", "second"];
-    const fit = /to fit[^\d]*(\d+)\s*[([]([^)\]]+)[)\]]/i.exec(line.text);
+    const fit = /to fit[^\d]*([\d-]+)\s*[([]([^)\]]+)[)\]]/i.exec(line.text);
+    const listed = /sizes?\b\s*:?\s*([\w./-]+(?:\s*,\s*[\w./-]+)+)/i.exec(line.text);
+    if (listed && !fit && /^[A-Z]|\d/.test(listed[1] as string))
+      return (listed[1] as string).split(/\s*,\s*/);
     const match = fit ?? sizeNames.exec(line.text);
     if (!match) continue;
     const rest = (match[2] as string)
-      .split(/\s*[,:;]\s*|\s+-\s+|(?<=\d)-(?=\d)/)
+      .split(/[,:;]/.test(match[2] as string) ? /\s*[,:;]\s*/ : /\s+-\s+|(?<=\d)-(?=\d+-)|(?<=-\d+)-(?=\d)/)
+      .map((name) => name.trim())
       .filter((name) => name !== "");
     const all = match[1] && !/^(?:are|is|in|given|shown)$/i.test(match[1]) ? [match[1], ...rest] : rest;
     if (all.length > 1) return all;
@@ -147,12 +151,18 @@ function readTerms(text: string, header: readonly PatternLine[]): Terms {
   if (/\b\d*(?:hdc|sc)(?:\d?tog)?\b|\b(?:half[\s-]double|single)\s+crochet|\bs\.? ?c\b/i.test(bare))
     return "US";
   if (/\b(?:yrh|tension\s*:)/i.test(bare)) return "UK";
-  const low = [...bare.matchAll(/\b(?:ch ?1|1 ?ch)\b[^.\n]{0,24}?\b\d*(dc|tr)\b/gi)].filter((match) =>
-    /dc/i.test(match[1] as string),
-  ).length;
-  const high = [...bare.matchAll(/\b(?:ch ?3|3 ?ch)\b[^.\n]{0,24}?\b\d*(dc|tr)\b/gi)];
-  const dcHigh = high.filter((match) => /dc/i.test(match[1] as string)).length;
-  const trHigh = high.length - dcHigh;
+  const opens = (chains: number, stitch: string): number =>
+    [
+      ...bare.matchAll(
+        new RegExp(
+          `(?:^|[:.—–-]\\s*)(?:\\([rw]s\\)\\s*)?(?:ch ?${chains}|${chains} ?ch)\\b[^.\\n(]{0,24}?\\b\\d*${stitch}\\b`,
+          "gim",
+        ),
+      ),
+    ].length;
+  const low = opens(1, "dc");
+  const trHigh = opens(3, "tr");
+  const dcHigh = opens(3, "dc") + (/\bdc in(?:to)? 4th ch/i.test(bare) ? 1 : 0);
   const second = /\bdc in(?:to)? 2nd ch/i.test(bare);
   return low + trHigh + (second ? 1 : 0) > dcHigh ? "UK" : "US";
 }

@@ -38,7 +38,7 @@ function addSteps(sum: Tally, steps: readonly Steps[], times: number): void {
     const n = step.n * times;
     if (step.sort === "stitch") {
       add(sum.stitches, step.kind, n);
-      if (step.unit === undefined && step.begins === undefined) add(sum.loose, step.kind, n);
+      if ((step.unit ?? "") === "" && (step.begins ?? "group") === "group") add(sum.loose, step.kind, n);
     }
     if (step.sort === "space") {
       add(sum.spaces, step.chains ?? 1, n);

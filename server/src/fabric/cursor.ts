@@ -49,6 +49,7 @@ interface Reach {
  */
 export class Cursor {
   private reach: Reach;
+  private bridging = false;
 
   constructor(
     private readonly below: Below,
@@ -164,12 +165,40 @@ export class Cursor {
     reach.takenAny = true;
   }
 
+  /** A chain was just made: it stands over the space that is passed next. */
+  bridge(bridging: boolean): void {
+    this.bridging = bridging;
+  }
+
+  /** `in center dc of next shell`: one place of a group, the rest of which is passed. */
+  takeCentre(unit: string): number {
+    const { reach } = this;
+    const inUnit: Match = (run) => run.unit === unit;
+    const start = findPlace(reach.strip, countBefore(reach.strip, reach.at, inUnit), inUnit);
+    if (start < 0) {
+      this.overreach(1);
+      return 1;
+    }
+    work.placesVisited++;
+    const size = runAt(reach.strip, start)?.n ?? 1;
+    reach.passedStitches += countPlaces(
+      slice(reach.strip, reach.at, start),
+      (run) => run.sort === "stitch" && run.unit === undefined,
+    );
+    reach.at = start + size;
+    reach.used += 1;
+    reach.underStart = false;
+    reach.takenAny = true;
+    return 1;
+  }
+
   private pass(from: number, to: number, match: Match): void {
     const between = slice(this.reach.strip, from, to);
     if (countPlaces(between, match) === to - from) return;
     const passed: Match = (run) => !match(run) && run.sort !== "space" && run.unit === undefined;
     this.reach.passedStitches += countPlaces(between, passed);
-    this.reach.passedSpaces += countPlaces(between, (run) => !match(run) && run.sort === "space");
+    if (!this.bridging)
+      this.reach.passedSpaces += countPlaces(between, (run) => !match(run) && run.sort === "space");
   }
 
   private note(from: number, to: number, match: Match, manner: Manner): void {

@@ -30,6 +30,7 @@ export type Take =
   | { readonly how: "from-hook"; readonly n: Sized }
   | { readonly how: "same"; readonly asFirst?: boolean }
   | { readonly how: "marked" }
+  | { readonly how: "centre"; readonly unit: string }
   | { readonly how: "nowhere" }
   | { readonly how: "unknown"; readonly why: string };
 
@@ -81,6 +82,8 @@ export type Instruction =
       readonly body: readonly Instruction[];
       readonly times: Times;
       readonly cut?: number;
+      /** What ends the last pass; option 0 of `choice` adds it, option k puts it for all but the first k - 1 parts. */
+      readonly ending?: { readonly with: readonly Instruction[]; readonly choice: number };
       readonly span: Span;
     }
   | {
@@ -100,6 +103,8 @@ export type Instruction =
   | { readonly op: "skip"; readonly takes: readonly Take[]; readonly span: Span }
   | { readonly op: "slip"; readonly takes: readonly Take[]; readonly span: Span }
   | { readonly op: "turn"; readonly span: Span }
+  /** `ending with`: what follows takes the place of the end of the last pass. */
+  | { readonly op: "ending"; readonly span: Span }
   | { readonly op: "other-side"; readonly span: Span }
   | { readonly op: "begin-at"; readonly n: Sized; readonly span: Span }
   | { readonly op: "mark"; readonly span: Span }

@@ -94,7 +94,8 @@ function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewOption[]
   const spaced = state.some(
     (below) => below !== null && countPlaces(below.strip, (run) => run.sort === "space") > 0,
   );
-  const [spaces, chains] = mentionsOf(plan);
+  const [spaces, named] = mentionsOf(plan);
+  const chains = named || plan.mentions.has("ch");
   const views: ViewOption[] = [];
   if (!spaced || spaces || !chains) views.push({ view: base, chains: false, cost: 0, says: [] });
   if (spaced && chains) views.push({ view: base, chains: true, cost: 0, says: [] });
@@ -263,11 +264,10 @@ function hasToEnd(list: RowPlan["instructions"]): boolean {
 }
 
 /** The places a designer had in mind who stated this count. */
-export function statedState(plan: RowPlan, outcome: Outcome): State | null {
+export function statedState(plan: RowPlan, outcome: Pick<Outcome, "after">): State | null {
   const stated = plan.stated;
   if (stated === null) return null;
   const first = stated.filter((term) => term.sort !== "space" && term.sort !== "chain");
-  if (first.length === 0) return null;
   return outcome.after.map((below, size) => {
     if (below === null) return null;
     const total = sumOf(first.map((term) => forSize(term.n, size) ?? 0));

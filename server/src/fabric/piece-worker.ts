@@ -15,6 +15,8 @@ import type { Fabric, WorkedPiece, WorkedRow } from "./worked";
 export interface Ends {
   readonly pieces: Map<string, State>;
   readonly rows: Map<number, State>;
+  /** The end of the piece before, and the number of its last row. */
+  last: { readonly state: State; readonly number: number } | null;
 }
 
 const start: Path = { state: null, outcome: null, previous: null, stated: null };
@@ -51,6 +53,9 @@ export class PieceWorker {
     const alive = survivors(this.history);
     const rows = this.done.map((row, i) => settle(row, alive[i] ?? []));
     const end = this.paths[0]?.state;
+    const lastHead = this.lastRow?.head;
+    const number = Math.max(lastHead?.from ?? 0, ...(lastHead?.to ?? []).map((n) => n ?? 0));
+    this.ends.last = end ? { state: end, number } : null;
     if (end) this.ends.pieces.set(this.piece.name.toLowerCase(), end);
     return { piece: this.piece, rows, context: this.context };
   }
@@ -110,7 +115,15 @@ export class PieceWorker {
 
   private startState(plan: RowPlan, line: RowLine): State | null {
     const named = plan.onRow === null ? undefined : this.ends.rows.get(plan.onRow);
-    return named ?? firstState(plan, line, this.sizes, this.ends.pieces);
+    return named ?? firstState(plan, line, this.sizes, this.ends.pieces) ?? this.runsOn(line);
+  }
+
+  /** A heading in the middle of the numbers: the work goes on from the piece before. */
+  private runsOn(line: RowLine): State | null {
+    const from = line.head?.from;
+    if (this.done.length > 0 || line.head === null) return null;
+    const { last } = this.ends;
+    return last && (from === null || from === last.number + 1) ? last.state : null;
   }
 
   private scheduled(line: RowLine, plan: RowPlan): ScheduledRow {
@@ -244,9 +257,8 @@ export class PieceWorker {
     const [stated] = plan?.stated ?? [];
     const placeless = plan !== null && plan.outOfReach !== null && plan.unknown.length === 0;
     const made = placeless && outcome?.steps.some((steps) => steps.length > 0) ? outcome : null;
-    const after = stated
-      ? plainState(stated.n, this.sizes, state, stated.word || "sc")
-      : (made?.after ?? null);
+    const before = state ?? plainState([0], this.sizes, null, "sc");
+    const after = stated ? statedState(plan as RowPlan, { after: before }) : (made?.after ?? null);
     const has = plan !== null && plan.outOfReach !== null && !takesPlaces(plan) ? null : placesOf(state);
     this.finish(line, [{ ...start, state: after }], { reason, has, makes: made?.makes ?? null }, []);
   }

@@ -251,6 +251,8 @@ class Walker {
     switch (take.how) {
       case "nowhere":
         return 1;
+      case "centre":
+        return this.cursor.takeCentre(take.unit);
       case "unknown":
         this.outOfReach ??= take.why;
         return null;
@@ -278,8 +280,11 @@ class Walker {
     const n = this.n(take.n);
     if (uses === 0) return n;
     if (take.first && this.closes()) return null;
+    if (take.first && n === 1 && this.cursor.underStart) return 1;
     if (take.spike !== undefined && this.reading[take.spike] === 1) return n;
+    this.cursor.bridge(this.lastChain !== null);
     this.cursor.take(n * uses, this.cursor.match(take.of), "next");
+    this.cursor.bridge(false);
     return n;
   }
 
@@ -363,8 +368,9 @@ class Walker {
     const { takes, span } = instruction;
     if (takes[0]?.how === "from-hook" && this.lastChain !== null) return this.picot(span);
     if (this.inPlace !== null) return;
+    if (this.steps.length > 0 && this.cursor.ended && this.view.rotates && !this.view.slipCounts) return;
     const opens = this.steps.length === 0 && this.cursor.used === 0 && !this.view.slipCounts;
-    if (opens && this.view.rotates) return this.travel(takes);
+    if (opens && this.view.rotates && takes.every((take) => take.how === "next")) return this.travel(takes);
     for (const take of takes) {
       const { at, used } = this.cursor;
       const n = this.takeFor(take, 1) ?? 0;
@@ -421,7 +427,11 @@ class Walker {
   }
 
   private otherSide(): void {
-    if (this.beyondChain || this.below.chain === null) return;
+    if (this.beyondChain) return;
+    if (this.below.chain === null) {
+      this.outOfReach ??= "it is worked along a chain that other rows stand on";
+      return;
+    }
     const out = this.cursor.total - ((this.fromHook ?? 1) - 1);
     this.cursor.carryOn(plainStrip("ch", Math.max(out - (this.view.returns ? 1 : 2), 0), "chain"));
     this.beyondChain = true;
@@ -484,7 +494,12 @@ class Walker {
 
   private toEnd(instruction: Op<"repeat">, until: Until | null): void {
     const { body } = instruction;
-    const end = this.endOf(body, this.sizedUntil(until));
+    const last = this.lastPass(instruction);
+    const room = last.length > 0 ? this.roomFor(last) : null;
+    const end = this.endOf(
+      body,
+      room === null ? this.sizedUntil(until) : { n: [room], of: { sort: "stitch" } },
+    );
     const before = this.cursor.used;
     if (!this.usesPlaces(body, end)) {
       this.outOfReach ??= "the repeat uses no places, so nothing says how often it is worked";
@@ -498,6 +513,17 @@ class Walker {
     if (this.cursor.used === before)
       this.cursor.noteTargets([{ sort: takesSpaces(body) ? "space" : "stitch" }]);
     if (instruction.cut !== undefined) this.all(body.slice(0, instruction.cut));
+    this.all(last);
+  }
+
+  /** The parts of a last pass that ends in its own way. */
+  private lastPass({ body, ending }: Op<"repeat">): readonly Instruction[] {
+    return ending ? [...body.slice(0, this.reading[ending.choice] ?? 0), ...ending.with] : [];
+  }
+
+  private roomFor(last: readonly Instruction[]): number {
+    const before = this.cursor.used;
+    return this.tried(last, this.cursor.total, () => this.cursor.used) - before;
   }
 
   private endOf(body: readonly Instruction[], until: Until | null): number {

@@ -48,7 +48,7 @@ export class Fabric {
   work(pattern: Pattern): WorkedPiece[] {
     if (pattern.context.key !== this.contextKey) this.kept.clear();
     this.contextKey = pattern.context.key;
-    const ends = { pieces: new Map<string, State>(), rows: new Map<number, State>() };
+    const ends = { pieces: new Map<string, State>(), rows: new Map<number, State>(), last: null };
     return pattern.pieces.map((piece) => new PieceWorker(this, pattern.context, piece, ends).work());
   }
 

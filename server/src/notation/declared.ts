@@ -18,10 +18,19 @@ export function readConventions(sentences: readonly string[]): Omit<Conventions,
   for (const sentence of sentences) {
     if (/repeat.*times.*(?:in all|in total)/i.test(sentence)) timesMeans ??= "in-all";
     if (/repeat.*times.*(?:more|after the first)/i.test(sentence)) timesMeans ??= "more";
-    if (!counts.test(sentence)) continue;
-    const said = !/\b(?:not|never|n['’]t)\b/i.test(sentence);
-    for (const match of sentence.matchAll(/\bch(?:ain)?[\s-]*(\d+)|\b(\d+)\s*-?\s*ch\b/gi))
-      startCounts.set(Number(match[1] ?? match[2]), said);
+    if (counts.test(sentence)) readClauses(sentence, startCounts);
   }
   return { startCounts, timesMeans };
+}
+
+/** "Ch 3 counts as a dc, ch 1 does not": each clause for the chains it names, or those named before it. */
+function readClauses(sentence: string, startCounts: Map<number, boolean>): void {
+  let named: number[] = [];
+  for (const clause of sentence.split(/[,;:()]|\bbut\b|\band\b/i)) {
+    for (const match of clause.matchAll(/\bch(?:ain)?[\s-]*(\d+)|\b(\d+)\s*-?\s*ch\b/gi))
+      named.push(Number(match[1] ?? match[2]));
+    if (!counts.test(clause)) continue;
+    for (const n of named) startCounts.set(n, !/\b(?:not|never)\b|n['’]t\b/i.test(clause));
+    named = [];
+  }
 }

@@ -24,27 +24,32 @@ export interface RowHead {
 
 const rowWord = String.raw`(?:rows?|rnds?|rounds?|rw|rd|r)`;
 const number = String.raw`\d+`;
-const sizedEnd = String.raw`\d+(?:\s*[([]\s*[\d\s,;:–-]+[)\]])?`;
+const sizedEnd = String.raw`(?:\d+(?:\s*[([]\s*[\d\s,;:–-]+[)\]])?|[([]\s*\d+(?:\s*[,;:]\s*\d+)+\s*[)\]])`;
 const dash = String.raw`\s*(?:[-–—&,]|to|and|through)\s*`;
 const ord = String.raw`\d+(?:st|nd|rd|th|d)`;
 
 const shapes: readonly { readonly form: RegExp; readonly word?: "row" | "round" }[] = [
   {
     form: new RegExp(
-      String.raw`^(?:rs|ws)?\s*(${rowWord})\.?\s*#?\s*(${number})(?:(?:${dash}(?:${rowWord}\.?\s*)?)(${sizedEnd}))?(\+)?(?!\s*(?:sc|dc|hdc|tr|inc|dec|sts?|ch)\b)(?![\w%])`,
+      String.raw`^(?:rs|ws)?\s*(${rowWord})\.?\s*#?\s*(${number})(?:(?:${dash}(?:${rowWord}\.?\s*)?|\s+until\s+(?:${rowWord}\.?\s*)?|\+)(${sizedEnd}))?(\+)?(?!\s*(?:sc|dc|hdc|tr|inc|dec|sts?|ch)\b)(?![\w%])`,
       "iu",
     ),
   },
   { form: new RegExp(String.raw`^(${ord})(?:(?:${dash})(${ord}))*\s+(rows?|rnds?|rounds?)\b`, "iu") },
   { form: new RegExp(String.raw`^(${ord})(?=\s*[:—–-])`, "iu") },
-  { form: new RegExp(String.raw`^(${number})\.?\s+(row|rnd|round)(?=\s*[:.])`, "iu") },
+  {
+    form: new RegExp(
+      String.raw`^(${number})\.?(?:${dash}(${number})\.?)?\s+(row|rnd|round)s?(?=\s*[:.–-])`,
+      "iu",
+    ),
+  },
   {
     form: new RegExp(
       String.raw`^((?:next|last|foundation|first|set-?up|final|following|base|joining)\s+(?:(${sizedEnd})\s+)?(?:inc\s+|dec\s+)?(rows?|rnds?|rounds?))\b`,
       "iu",
     ),
   },
-  { form: new RegExp(String.raw`^(${number})(?:${dash}(${number}))?(?=[:)]\s*\S|\.\s+\S)`, "iu") },
+  { form: new RegExp(String.raw`^(${number})(?:\.?${dash}(${number}))?(?=[:)]\s*\S|\.\s+\S)`, "iu") },
 ];
 
 /** The head that a stretch of text starts with; null where it is no row. */
@@ -67,7 +72,7 @@ function headOf(shape: number, match: RegExpExecArray, body: string): RowHead | 
   if (!draft) return null;
   const rest = body.slice(match[0].length);
   const label =
-    /^(?:\s*,\s*(?:col(?:ou?r)?\.?\s*)?[A-Z]\w*(?=\s*[:–—-])|\s*\((?!\d+\s*\))[^()]*\)(?=\s*[:.–—-])|\s*\((?:rs|ws|right side|wrong side)\))*/iu.exec(
+    /^(?:\s+incl(?:usive|\.)?|\s*,\s*(?:col(?:ou?r)?\.?\s*)?[A-Z]\w*(?=\s*[:–—-])|\s*\((?!\d+\s*\))[^()]*\)(?=\s*[:.–—-])|\s*\((?:rs|ws|right side|wrong side)\))*/iu.exec(
       rest,
     )?.[0] ?? "";
   const behind = rest.slice(label.length);
@@ -109,7 +114,7 @@ function draftOf(shape: number, match: RegExpExecArray): Draft | null {
     case 2:
       return { ...plain, word: "none", from: Number.parseInt(match[1] as string, 10), to: null };
     case 3:
-      return { ...plain, word: "none", from: Number(match[1]), to: null };
+      return { ...plain, word: "none", from: Number(match[1]), to: match[2] ? [Number(match[2])] : null };
     case 4:
       return {
         ...plain,
@@ -203,9 +208,12 @@ function isNote(rest: string): boolean {
   );
 }
 
+/** Marks of a heading in plain-text markup: `## Leg`. */
+const headingMarks = /^[#=*_\s]+|[#=*_\s]+$/g;
 const headingEnds = /[.;,]$/;
 
-function isHeading(text: string): boolean {
+function isHeading(marked: string): boolean {
+  const text = marked.replace(headingMarks, "");
   if (text.length > 60 || headingEnds.test(text) || /[=*]/.test(text)) return false;
   const bare = text
     .replace(/\(.*?\)|\[.*?\]/g, "")
@@ -222,10 +230,14 @@ function isHeading(text: string): boolean {
 }
 
 /** `Leaf (make 3 in green)` → name and how many. */
-export function readHeading(text: string): { name: string; make: number } {
-  const many = /\b(?:make|work|x)\s*(\d+|two|three|four|six)|\(\s*(\d+)\s*\)|[x×]\s*(\d+)\s*$/i.exec(text);
+export function readHeading(marked: string): { name: string; make: number } {
+  const text = marked.replace(headingMarks, "");
+  const many =
+    /\b(?:make|work|x)\s*(\d+|two|three|four|six)|\(\s*(\d+)\s*\)|[x×]\s*(\d+)\s*\)?\s*$|(\d+)\s*(?:[x×]|parts|pcs|pieces)\s*\)?\s*$/i.exec(
+      text,
+    );
   const words: Record<string, number> = { two: 2, three: 3, four: 4, six: 6 };
-  const digits = many?.[1] ?? many?.[2] ?? many?.[3];
+  const digits = many?.slice(1).find((part) => part !== undefined);
   const name = text
     .replace(/\(.*?\)|\[.*?\]/g, "")
     .replace(/[-–—,:]?\s*(?:make\s+(?:\d+|two|three|four|six).*)$/i, "")

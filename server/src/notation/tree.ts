@@ -28,6 +28,7 @@ const transparent = new Set([
   "any",
   "end",
   "prefixBody",
+  "tailBody",
 ]);
 
 interface ShapeNode {

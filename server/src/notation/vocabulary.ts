@@ -39,7 +39,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["f", "first", "first|1st"],
   ["z", "last", "last|final"],
   ["m", "same", "same"],
-  ["y", "remaining", "remaining|rem"],
+  ["y", "remaining", "remaining|rem|remain|remains|left"],
   ["Y", "any", "any"],
   ["Y", "centre", "center|centre|middle"],
   ["Y", "skipped", "skipped|missed"],
@@ -121,7 +121,17 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ],
   ["P", "post", "post|posts|round post|around post|stem|stems"],
   ["h", "from hook", "from hook|from the hook|away from hook"],
-  ["Z", "layers", "both layers|both thicknesses|both sides together"],
+  [
+    "!",
+    "ending",
+    "ending with|ending last rep with|ending last repeat with|ending the last rep with|end with|ending each rep with|ending in|end last rep with|ending round with|ending row with",
+  ],
+  [
+    "K",
+    "colour",
+    "black|white|red|blue|green|yellow|pink|orange|brown|grey|gray|purple|navy|cream|beige|mint|sand|coral|teal|turquoise|lilac|contrasting yarn|contrast colour|main colour|main color|contrasting colour|contrasting color",
+  ],
+  ["Z", "layers", "both layers|both thicknesses|both sides together|both walls|both sides"],
   ["b", "below", "below|down|behind|underneath|beneath"],
   ["R", "row", "row|rows|rnd|rnds|round|rounds|rw|rd"],
   ["&", "and", "and|plus|&"],
@@ -168,7 +178,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   [
     "V",
     "prose",
-    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|block|pull|tighten|close|bring|place|note|see|remember|being careful|continue|cont|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|switch to|use|begin|leaving a|leave a|leaving|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
+    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|block|pull|tighten|close|bring|place|note|see|remember|being careful|continue|cont|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|working behind|working in front of|working across|working around|switch to|use|begin|leaving a|leave a|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
   ],
 ];
 
@@ -189,6 +199,10 @@ const fillers = new Set([
   "times)",
   "just",
   "only",
+  "loosely",
+  "tightly",
+  "carefully",
+  "firmly",
 ]);
 
 const table = new Map<string, Meaning>();

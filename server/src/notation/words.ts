@@ -160,6 +160,15 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
     return make("S", `sc${({ two: "2", three: "3" } as Record<string, string>)[n] ?? n}tog`, 1);
   }
   const tog = /^(tog|together|tog's|togs)$/;
+  const shaping = /^(inc|dec)$/.exec(wordAt(atoms, i + 1))?.[1];
+  const shaped = trade.get(first.text);
+  if (
+    shaping &&
+    shaped?.cls === "S" &&
+    /^(?:sc|hdc|dc|htr|tr)$/.test(shaped.value) &&
+    !/^\d/.test(wordAt(atoms, i - 1))
+  )
+    return make("S", `${shaped.value}${shaping}`, 2);
   for (const [stitchAtoms, stitch] of stitchesAt(atoms, i)) {
     const n = wordAt(atoms, i + stitchAtoms);
     const dash = wordAt(atoms, i + stitchAtoms + 1) === "-" ? 1 : 0;
@@ -186,6 +195,13 @@ function stitchesAt(atoms: readonly Atom[], i: number): [number, string][] {
 
 function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null {
   const first = wordAt(atoms, i);
+  const made =
+    /^(?:beg|beginning|turning|starting|start)$/.test(first) &&
+    chainWord.test(wordAt(atoms, i + 1)) &&
+    wordAt(atoms, i + 2) === "-"
+      ? wordAt(atoms, i + 3)
+      : "";
+  if (/^\d+$/.test(made)) return make("H", `ch-${made}`, 4, [Number(made)]);
   let n: string | undefined;
   let used = 0;
   let hyphen = false;
@@ -196,15 +212,17 @@ function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null 
     hyphen &&= atoms[i + 1]?.glued === true;
   } else if (/^\d+$/.test(first)) {
     const dash = wordAt(atoms, i + 1) === "-" ? 1 : 0;
-    if (chainWord.test(wordAt(atoms, i + 1 + dash))) [n, used, hyphen] = [first, 2 + dash, dash === 1];
+    const apart = dash === 0 && atoms[i + 1]?.glued !== true && wordAt(atoms, i + 2) === "-";
+    if (!apart && chainWord.test(wordAt(atoms, i + 1 + dash)))
+      [n, used, hyphen] = [first, 2 + dash, dash === 1];
   }
   if (n === undefined) return null;
   const dash = wordAt(atoms, i + used) === "-" && spaceNoun.test(wordAt(atoms, i + used + 1)) ? 1 : 0;
   if (spaceNoun.test(wordAt(atoms, i + used + dash)))
     return make("C", `ch-${n} sp`, used + 1 + dash, [Number(n)]);
-  const made =
+  const worked =
     hyphen || (/^(of|top|to|beg|turning)$/.test(wordAt(atoms, i - 1)) && atoms[i + 1]?.glued === true);
-  return made ? make("H", `ch-${n}`, used, [Number(n)]) : null;
+  return worked ? make("H", `ch-${n}`, used, [Number(n)]) : null;
 }
 
 /** `3-dc cluster`, `5 dc shell`: the number belongs to the name. */
@@ -298,11 +316,12 @@ function colour(
   const raw = text.slice(atom.start, atom.end);
   const previous = before.at(-1);
   const behindStitch = previous?.cls === "i" && before.at(-2)?.cls === "S";
-  if (raw === "MC" && behindStitch) return make("g", "ring", 1);
+  if (raw === "MC" && (behindStitch || (i === 0 && /^\d+$/.test(wordAt(atoms, 1)))))
+    return make("g", "ring", 1);
   if (/^(MC|CC\d?|C[A-F])$/.test(raw)) return make("K", raw, 1);
   if (!/^[A-H]$/.test(raw)) return null;
   const led =
-    /(with|join|to|color|colour|col|yarn|in|using|colou?rs|and)\s*$/i.test(
+    /(with|join|to|color|colour|col|yarn|in|using|off|colou?rs|and)\s*$/i.test(
       text.slice(Math.max(0, atom.start - 8), atom.start),
     ) || previous?.cls === "(";
   return led ? make("K", raw, 1) : null;
