@@ -1,5 +1,9 @@
+import type { Counted } from "../fabric/count";
+import type { Outcome } from "../fabric/outcome";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { leaveWords } from "./mends/leave-rest";
 import type { RowRule } from "./rule";
-import { numbers, rowName } from "./wording";
+import { counted, listed, placesNoun, rowName, says, sizeName } from "./wording";
 
 /** The trade has no settled reading for the row, and nothing in the pattern decides. */
 export const ambiguous: RowRule = {
@@ -23,16 +27,92 @@ Ch 4, join to form ring.
 Rnd 1: Ch 1, *2 dc in ring, ch 1; rep from * 5 more times, join. (12 dc, 6 ch-1 sps)
 \`\`\`
 `,
-  check(row) {
+  check(row, piece) {
     if (row.result !== "ambiguous" || !row.outcome) return [];
-    const span = row.line.span;
-    const left = Math.max(...row.outcome.has.map((n, size) => (n ?? 0) - (row.outcome?.needs[size] ?? 0)));
-    if (left > 0) {
-      return [{ span, message: `${rowName(row)} stops with ${left} stitches of the row below not worked. If that is meant, say so: "leave the remaining ${left} sts unworked".`, fixes: [`Add "leave remaining ${left} sts unworked"`], related: [] }];
-    }
-    const doubt = row.outcome.counted.find((one) => one?.doubt)?.doubt;
-    if (doubt) return [{ span, message: `${rowName(row)}: the count says "ch" where the row makes chain spaces. Did you mean ${[...(row.outcome.counted[0]?.kinds ?? [])].map(([kind, n]) => `${n} ${kind}`).join(", ")}?`, fixes: [], related: [] }];
-    const ways = row.others.map((one) => `${numbers(one.makes)} if ${one.assumptions.join(" and ") || "worked as it stands"}`);
-    return [{ span, message: `${rowName(row)} could mean ${ways.join(", or ")}. Add the count at the end of the row to settle it.`, fixes: [], related: [] }];
+    const { message, fixes } =
+      stopsEarly(row, piece) ?? chainsOrSpaces(row, row.outcome) ?? severalMeanings(row, piece);
+    return [{ span: row.line.span, message, fixes, related: [] }];
   },
 };
+
+interface Asked {
+  readonly message: string;
+  readonly fixes: readonly string[];
+}
+
+function stopsEarly(row: WorkedRow, piece: WorkedPiece): Asked | null {
+  const left = (row.outcome?.has ?? []).map((n, size) => (n ?? 0) - (row.outcome?.needs[size] ?? 0));
+  const distinct = [...new Set(left.filter((n) => n > 0))];
+  const [only] = distinct;
+  if (only === undefined) return null;
+  if (distinct.length > 1) return { message: sizesLeftMessage(row, piece, left), fixes: [] };
+  const words = leaveWords(only);
+  return { message: leftMessage(row, counted(only, placesNoun(row)), words), fixes: [`Add "${words}"`] };
+}
+
+function leftMessage(row: WorkedRow, places: string, words: string): string {
+  return `${says(rowName(row), "stops")} with ${places} of the row below not worked. If that is meant, write "${words}" before the count.`;
+}
+
+function sizesLeftMessage(row: WorkedRow, piece: WorkedPiece, left: readonly number[]): string {
+  const each = left.map((n, size) => `${counted(n, placesNoun(row))} in ${sizeName(size, piece)}`);
+  return `${says(rowName(row), "stops")} with ${listed(each, "and")} not worked. If that is meant, write "leave remaining sts unworked" before the count.`;
+}
+
+function chainsOrSpaces(row: WorkedRow, outcome: Outcome): Asked | null {
+  const sum = outcome.counted.find((one) => one?.doubt);
+  if (!sum?.doubt) return null;
+  const [spaces, chains] = [inWords(sum), inWords(sum.doubt)];
+  return {
+    message: `The count of ${rowName(row)} says "ch": ${spaces} if the spaces are meant, ${chains} if each chain is. Did you mean ${spaces}?`,
+    fixes: [`Change the count to ${spaces}`],
+  };
+}
+
+function severalMeanings(row: WorkedRow, piece: WorkedPiece): Asked {
+  const ways = row.others.map((one) => {
+    const numbers = one.counted.map((sum) => inWords(sum)).join("/");
+    return one.assumptions.length > 0 ? `${numbers} if ${one.assumptions.join(" and ")}` : numbers;
+  });
+  const texts = timesTexts(row) ?? countTexts(row, piece);
+  const could = `${rowName(row)} could mean ${ways.join(", or ")}.`;
+  return texts.length === 0
+    ? { message: `${could} Add the count at the end of the row to settle it.`, fixes: [] }
+    : {
+        message: `${could} Write ${listed(
+          texts.map((text) => `"${text}"`),
+          "or",
+        )} to settle it.`,
+        fixes: texts.map((text) => `Write "${text}"`),
+      };
+}
+
+/** `5 times`: in all is four more; "more" leaves no doubt. */
+function timesTexts(row: WorkedRow): string[] | null {
+  const texts = row.others.map(({ assumptions }) => {
+    const only = assumptions.length === 1 ? assumptions[0] : undefined;
+    const [, n, meant] = /^"[^"]*" means (\d+) (more times|times in all)$/.exec(only ?? "") ?? [];
+    return n === undefined ? null : moreTimes(Number(n) - (meant === "more times" ? 0 : 1));
+  });
+  return texts.length > 1 && texts.every((text) => text !== null) ? texts : null;
+}
+
+function moreTimes(n: number): string {
+  return n === 1 ? "once more" : `${n} more times`;
+}
+
+/** The count of each meaning, as it stands at the end of a row. */
+function countTexts(row: WorkedRow, piece: WorkedPiece): string[] {
+  if (piece.context.sizes.length > 1 || row.line.plan?.stated) return [];
+  return row.others.map((one) => `(${inWords(one.counted[0] ?? null)})`);
+}
+
+/** `12 dc, 6 ch-1 sps`. */
+function inWords(sum: Pick<Counted, "kinds" | "makes"> | null): string {
+  if (!sum) return "";
+  const kinds = [...sum.kinds].filter(([, n]) => n > 0);
+  return (
+    kinds.map(([kind, n]) => `${n} ${n > 1 && / sp$/.test(kind) ? `${kind}s` : kind}`).join(", ") ||
+    `${sum.makes}`
+  );
+}

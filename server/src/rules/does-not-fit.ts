@@ -1,6 +1,20 @@
-import { nearestMends } from "./mends";
-import type { RowRule } from "./rule";
-import { numbers, placesName, rowName } from "./wording";
+import type { Outcome } from "../fabric/outcome";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import type { Span } from "../text/span";
+import { mendsOf, questionFor } from "./mends";
+import type { Finding, RowRule } from "./rule";
+import {
+  belowName,
+  counted,
+  countedAll,
+  listed,
+  type Noun,
+  placesNoun,
+  rowName,
+  says,
+  sizeName,
+} from "./wording";
+import { writtenFor } from "./written-for";
 
 /** The row uses more or fewer places than the row below leaves. */
 export const doesNotFit: RowRule = {
@@ -26,21 +40,115 @@ R2: (4 sc, dec) x3 (15)
 `,
   check(row, piece) {
     if (row.result !== "does-not-fit" || !row.outcome) return [];
-    const { needs, has } = row.outcome;
-    const mends = nearestMends(row);
-    const at = Math.max(0, needs.findIndex((n, size) => n !== has[size]));
-    const [need, there] = [needs[at] ?? 0, has[at] ?? 0];
-    const apart = need > there ? `${need - there} short` : `${there - need} left over`;
-    const size = needs.length > 1 ? ` (size ${at + 1} of ${needs.length})` : "";
-    const below = row.below && piece.rows.some((one) => one.line === row.below) ? row.below.headText : "the row below";
-    const ask = mends.length > 0 ? ` ${mends[0]?.question}` : "";
+    const mends = mendsOf(row, piece).instructions;
+    const ask = questionFor(mends);
     return [
       {
-        span: row.line.span,
-        message: `${rowName(row)} needs ${need} ${placesName(row, need)}${size}; ${below} has ${there}: ${apart}.${ask}`,
-        fixes: mends.map((mend) => mend.title),
-        related: row.below ? [{ span: row.below.span, message: `${below} leaves ${numbers(has)} to work into.` }] : [],
+        span: instructionsSpan(row),
+        message: [messageFor(row, piece), ...(ask ? [ask] : [])].join(" "),
+        fixes: mends.map(({ title }) => title),
+        related: [...wherePlacesComeFrom(row, piece), ...writtenFor(row, piece)],
       },
     ];
   },
 };
+
+/** The instructions without the count behind them. */
+function instructionsSpan({ line }: WorkedRow): Span {
+  const count = line.plan?.statedSpan?.start ?? line.text.length;
+  const own = line.text.slice(0, count).trimEnd();
+  const start = line.start + own.length - own.trimStart().length;
+  return own.trim() === "" ? line.span : { start, end: line.start + own.length };
+}
+
+function wherePlacesComeFrom(row: WorkedRow, piece: WorkedPiece): Finding["related"] {
+  if (!row.below || !row.outcome || row.line.plan?.onRow != null) return [];
+  const places = countedAll(row.outcome.has, placesNoun(row));
+  const name = sentenceStart(belowName(row, piece));
+  const message =
+    row.after === row.below
+      ? `${says(name, "says")} ${places}.`
+      : `${says(name, "leaves")} ${places} to work into.`;
+  return [{ span: row.below.span, message }];
+}
+
+function sentenceStart(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** The numbers of one size that does not fit. */
+interface Misfit {
+  readonly row: string;
+  readonly below: string;
+  readonly needs: number;
+  readonly has: number;
+  readonly noun: Noun;
+  readonly size: string;
+}
+
+function messageFor(row: WorkedRow, piece: WorkedPiece): string {
+  const wrong = misfits(row, piece);
+  const [first] = wrong as [Misfit];
+  if (piece.context.sizes.length > 1) return sizesMessage(wrong);
+  const repeat = unevenRepeat(row, first);
+  if (repeat) return unevenMessage({ ...first, ...repeat });
+  return row.line.plan?.instructions.some(({ op }) => op === "other-side")
+    ? bothSidesMessage(first)
+    : plainMessage(first);
+}
+
+function misfits(row: WorkedRow, piece: WorkedPiece): Misfit[] {
+  const same = { row: rowName(row), below: belowName(row, piece), noun: placesNoun(row) };
+  return (row.outcome?.needs ?? []).flatMap((n, size) => {
+    const [needs, has] = [n ?? 0, row.outcome?.has[size] ?? 0];
+    return needs === has ? [] : [{ ...same, needs, has, size: sizeName(size, piece) }];
+  });
+}
+
+function plainMessage({ row, below, needs, has, noun }: Misfit): string {
+  return `${says(row, "needs")} ${counted(needs, noun)}; ${says(below, "has")} ${has}: ${apart(needs, has)}.`;
+}
+
+function bothSidesMessage({ row, needs, has, noun }: Misfit): string {
+  return `${says(row, "needs")} ${counted(needs, noun)}; the starting chain has ${has}, both sides taken together: ${apart(needs, has)}.`;
+}
+
+function sizesMessage(wrong: readonly Misfit[]): string {
+  const [{ row, below }] = wrong as [Misfit];
+  const each = wrong.map(
+    ({ size, needs, has, noun }) =>
+      `in ${size} it needs ${counted(needs, noun)} and has ${has} (${apart(needs, has)})`,
+  );
+  return `${says(row, "does")} not fit ${below}: ${listed(each, "and")}.`;
+}
+
+function unevenMessage({ row, below, needs, has, noun, each, times }: Misfit & UnevenRepeat): string {
+  const over = has - needs;
+  const goes = times === 1 ? "once" : `${times} times`;
+  const repeated = each * times;
+  return `${says(row, "needs")} ${counted(needs, noun)}; ${says(below, "has")} ${has}: the repeat of ${each} goes ${goes} into ${repeated + over} and leaves ${over}.`;
+}
+
+function apart(needs: number, has: number): string {
+  return needs > has ? `${needs - has} short` : `${has - needs} left over`;
+}
+
+type StepLoop = Extract<Outcome["steps"][number][number], { shift: number }>;
+
+interface UnevenRepeat {
+  /** Places of one repeat. */
+  readonly each: number;
+  readonly times: number;
+}
+
+/** A repeat to the end, the last thing in its row, that leaves fewer places than another go needs. */
+function unevenRepeat(row: WorkedRow, { needs, has }: Misfit): UnevenRepeat | null {
+  const last = row.found?.plan.instructions.findLast(({ op }) => op !== "turn" && op !== "slip");
+  if (last?.op !== "repeat" || last.times.how !== "to-end" || last.times.until !== null) return null;
+  const loop = row.outcome?.steps[0]?.find((step): step is StepLoop => "shift" in step);
+  const first = loop?.steps[0];
+  if (!loop || !first || "shift" in first) return null;
+  const times = (needs - first.at) / loop.shift;
+  const isTooFew = has > needs && has - needs < loop.shift;
+  return Number.isInteger(times) && isTooFew ? { each: loop.shift, times } : null;
+}

@@ -1,27 +1,59 @@
-import { forSize, type Instruction } from "../fabric/instructions";
-import type { WorkedRow } from "../fabric/worked";
+import type { RowPlan } from "../fabric/instructions";
+import { stateKey } from "../fabric/outcome";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { incOrDec } from "./mends/inc-or-dec";
+import { leaveRest } from "./mends/leave-rest";
+import type { Mend } from "./mends/mend";
+import { nearbyNumber } from "./mends/nearby-number";
+import { startingChain } from "./mends/starting-chain";
+import { statedCount } from "./mends/stated-count";
+import { type Trial, trialOf } from "./mends/trial";
 
-/** A small change that would make a row fit. */
-export interface Mend {
-  readonly title: string;
-  readonly question: string;
+export type { Mend } from "./mends/mend";
+
+/** What may have been meant by a wrong row; each way is proved. */
+export interface Mends {
+  /** Changes of the instructions, the likeliest first. */
+  readonly instructions: readonly Mend[];
+  /** The count itself. */
+  readonly count: Mend | null;
 }
 
-/** Which nearby number of times, count or stitch would make the row fit. */
-export function nearestMends(row: WorkedRow): Mend[] {
-  const outcome = row.outcome;
-  if (!outcome || outcome.needs.length !== 1) return [];
-  const [needs, has, makes] = [outcome.needs[0], outcome.has[0], outcome.makes[0]];
-  if (needs == null || has == null || makes == null) return [];
-  const plan = row.line.plan;
-  const repeats = (plan?.instructions ?? []).filter((one): one is Extract<Instruction, { op: "repeat" }> => one.op === "repeat" && (one.times.how === "fixed" || one.times.how === "doubtful"));
-  if (repeats.length !== 1) return [];
-  const [repeat] = repeats as [Extract<Instruction, { op: "repeat" }>];
-  const times = repeat.times.how === "fixed" || repeat.times.how === "doubtful" ? (forSize(repeat.times.n, 0) ?? 0) : 0;
-  const outside = (plan?.instructions.length ?? 0) > 1 ? null : 0;
-  if (outside !== 0 || times === 0 || needs % times !== 0) return [];
-  const perPass = needs / times;
-  const passes = has / perPass;
-  if (Number.isInteger(passes) && passes > 0) return [{ title: `Change to x${passes}`, question: `Did you mean x${passes}?` }];
-  return [];
+const none: Mends = { instructions: [], count: null };
+const mendsAtMost = 3;
+
+/** Kept with the plan of the row, so that an edit elsewhere costs nothing here. */
+const kept = new WeakMap<RowPlan, Map<string, Mends>>();
+
+/** The proved ways to mend a wrong row; none for a row that is not wrong. */
+export function mendsOf(row: WorkedRow, piece: WorkedPiece): Mends {
+  const { found, line, below } = row;
+  if (!found || !line.plan) return none;
+  const ofPlan = kept.get(line.plan) ?? new Map<string, Mends>();
+  kept.set(line.plan, ofPlan);
+  const key = JSON.stringify([
+    stateKey(found.state),
+    found.setting,
+    below?.text,
+    line.sizes,
+    found.plan.instructions[0],
+  ]);
+  const known = ofPlan.get(key);
+  if (known) return known;
+  const trial = trialOf(row, piece.context);
+  const mends = trial ? proved(trial) : none;
+  ofPlan.set(key, mends);
+  return mends;
+}
+
+/** What to ask about the likeliest ways; two ways that fit alike are named together. */
+export function questionFor([first, second]: readonly Mend[]): string | null {
+  if (!first) return null;
+  return second ? `It fits with ${first.exchange}, or with ${second.exchange}.` : first.question;
+}
+
+function proved(trial: Trial): Mends {
+  const inRow = [...nearbyNumber(trial), ...incOrDec(trial), ...startingChain(trial)];
+  const instructions = (inRow.length > 0 ? inRow : leaveRest(trial)).slice(0, mendsAtMost);
+  return { instructions, count: statedCount(trial)[0] ?? null };
 }

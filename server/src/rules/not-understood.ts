@@ -1,5 +1,7 @@
+import type { WorkedRow } from "../fabric/worked";
+import type { Span } from "../text/span";
 import type { RowRule } from "./rule";
-import { rowName } from "./wording";
+import { listed, rowName, says } from "./wording";
 
 /** Something in the row is not explained, so the row is not checked. Never an error. */
 export const notUnderstood: RowRule = {
@@ -14,21 +16,59 @@ A row that is not checked may still be right; it needs your own eyes.
 ## Example
 \`\`\`crochet
 R1: 6 sc in mr (6)
-R2: lotus st x6 (6)
+R2: lotus x6 (6)
 \`\`\`
 
 ## Mended
 \`\`\`crochet
-Lotus st = 3 dc in same st
+Lotus = 3 dc in same st
 
 R1: 6 sc in mr (6)
-R2: lotus st x6 (18)
+R2: lotus x6 (18)
 \`\`\`
 `,
   check(row) {
     if (row.result !== "unchecked") return [];
-    const unknown = row.line.plan?.unknown[0];
-    const span = unknown ? { start: row.line.start + unknown.span.start, end: row.line.start + unknown.span.end } : row.line.span;
-    return [{ span, message: `${rowName(row)} is not checked: ${row.reason}.`, fixes: [], related: [] }];
+    const words = unknownWords(row);
+    const message = words.length > 0 ? unknownMessage(rowName(row), words) : reasonMessage(row);
+    return [{ span: spanOf(row), message, fixes: [], related: [] }];
   },
 };
+
+function unknownWords({ line }: WorkedRow): string[] {
+  return [...new Set((line.plan?.unknown ?? []).map(({ text }) => text))].filter((text) =>
+    /\p{L}/u.test(text),
+  );
+}
+
+/** The first unknown word, else the row. */
+function spanOf({ line }: WorkedRow): Span {
+  const unknown = line.plan?.unknown[0];
+  return unknown ? { start: line.start + unknown.span.start, end: line.start + unknown.span.end } : line.span;
+}
+
+function unknownMessage(name: string, words: readonly string[]): string {
+  const quoted = listed(
+    words.slice(0, 3).map((word) => `"${word}"`),
+    "and",
+  );
+  const say = `If it is a stitch, say how it is worked on a line of its own: "${words[0]} = 3 dc in same st".`;
+  return words.length === 1
+    ? `${says(name, "is")} not checked: ${quoted} is not explained in this pattern. ${say}`
+    : `${says(name, "is")} not checked: ${quoted} are not explained in this pattern. ${say}`;
+}
+
+function reasonMessage(row: WorkedRow): string {
+  return `${says(rowName(row), "is")} not checked: ${row.reason}. ${nextStep(row)}`;
+}
+
+/** What its designer can do about it. */
+function nextStep({ line, has, outcome }: WorkedRow): string {
+  if (line.plan === null) return "Split it into shorter rows.";
+  if (line.kind === "copy") return "Name a row that is written out above it.";
+  if (has === null && outcome === null && line.plan.outOfReach === null && line.plan.stated === null)
+    return "Write above it what it is worked on: a starting chain, a ring or a row with its count.";
+  if (line.plan.stated === null)
+    return "Add the count at its end, and the rows after it are checked from there.";
+  return "The rows after it are checked from its count.";
+}

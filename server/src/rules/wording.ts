@@ -1,23 +1,105 @@
-import type { WorkedRow } from "../fabric/worked";
-import { everyPlace } from "../fabric/strip";
+import type { Instruction, RowPlan, Take } from "../fabric/instructions";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 
-/** Numbers of all sizes in a maker's words: `48`, or `40, 44 and 48` for several sizes. */
-export function numbers(list: readonly (number | null)[]): string {
-  const shown = [...new Set(list.filter((n) => n !== null))].map(String);
-  if (shown.length <= 1) return shown[0] ?? "no";
-  return `${shown.slice(0, -1).join(", ")} and ${shown.at(-1)}`;
+type Numbers = readonly (number | null)[];
+
+/** `a`, `a and b`, `a, b and c`; the last joined by `and` or `or`. */
+export function listed(items: readonly string[], word: "and" | "or"): string {
+  return items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} ${word} ${items.at(-1)}`;
 }
 
-/** The name of a row in a sentence. */
+/** Numbers of all sizes: `48`, or `40, 44 and 48`. */
+export function numbers(list: Numbers): string {
+  return listed([...new Set(list.filter((n) => n !== null))].map(String), "and") || "no";
+}
+
+/** The name of a row as it is typed. */
 export function rowName(row: WorkedRow): string {
   return row.line.headText;
 }
 
-/** `stitches`, `chains` or `places`: what the row below leaves. */
-export function placesName(row: WorkedRow, n: number): string {
-  const chain = row.below?.kind === "foundation" || row.line.plan?.foundation != null;
-  const noun = chain ? "chain" : "stitch";
-  return n === 1 ? noun : chain ? "chains" : "stitches";
+const plain = {
+  needs: "need",
+  makes: "make",
+  has: "have",
+  gives: "give",
+  says: "say",
+  leaves: "leave",
+  stops: "stop",
+  is: "are",
+  goes: "go",
+  does: "do",
+} as const;
+
+/** `Rnd 7 needs`, but `Rnds 4-6 need`: a name with its verb. */
+export function says(name: string, verb: keyof typeof plain): string {
+  return /^(?:rows|rnds|rounds|rds)\b|\d\s*[-–—]\s*\d/i.test(name)
+    ? `${name} ${plain[verb]}`
+    : `${name} ${verb}`;
 }
 
-void everyPlace;
+/** What a row is worked into. */
+export type Noun = "stitch" | "chain" | "chain space" | "loop" | "gap" | "stitch or space";
+
+const plurals: Readonly<Record<Noun, string>> = {
+  stitch: "stitches",
+  chain: "chains",
+  "chain space": "chain spaces",
+  loop: "loops",
+  gap: "gaps",
+  "stitch or space": "stitches and spaces",
+};
+
+/** `1 stitch`, `3 stitches`, `no chain spaces`. */
+export function counted(n: number, noun: Noun): string {
+  return `${n === 0 ? "no" : n} ${n === 1 ? noun : plurals[noun]}`;
+}
+
+/** `40, 44 and 48 stitches`: one number a size. */
+export function countedAll(list: Numbers, noun: Noun): string {
+  const distinct = [...new Set(list.filter((n) => n !== null))];
+  return distinct.length === 1 ? counted(distinct[0] ?? 0, noun) : `${numbers(list)} ${plurals[noun]}`;
+}
+
+/** What the row's places are called: as the row itself names them. */
+export function placesNoun(row: WorkedRow): Noun {
+  const plan = row.found?.plan ?? row.line.plan;
+  if (plan?.foundation || row.below?.kind === "foundation") return "chain";
+  const sorts = new Set(plan ? sortsIn(plan.instructions) : []);
+  if (sorts.has("gap")) return "gap";
+  if (!sorts.has("space")) return "stitch";
+  if (sorts.has("stitch")) return "stitch or space";
+  return /\b(?:loops?|lps?)\b/i.test(row.line.text) ? "loop" : "chain space";
+}
+
+function sortsIn(list: readonly Instruction[]): string[] {
+  return list.flatMap((instruction): string[] => {
+    if (instruction.op === "repeat") return sortsIn(instruction.body);
+    if (instruction.op === "either") return instruction.options.flatMap(sortsIn);
+    return "takes" in instruction && instruction.op !== "slip" ? instruction.takes.flatMap(sortsOf) : [];
+  });
+}
+
+function sortsOf(take: Take): string[] {
+  if (take.how === "each") return take.of.map(({ sort }) => sort);
+  return take.how === "next" || take.how === "last" ? [take.of.sort] : [];
+}
+
+/** What left the places, as a maker would call it. */
+export function belowName(row: WorkedRow, piece: WorkedPiece): string {
+  const plan = row.found?.plan ?? row.line.plan;
+  if (plan?.foundation || row.below?.kind === "foundation") return "the starting chain";
+  if (plan?.onRow != null) return namedRow(plan, piece);
+  return row.below?.headText ?? "the edge it is worked on";
+}
+
+function namedRow({ onRow }: RowPlan, piece: WorkedPiece): string {
+  const named = piece.rows.find(({ line }) => line.head?.from === onRow);
+  return named ? rowName(named) : `the row numbered ${onRow}`;
+}
+
+/** `size M`: the name a pattern gives to one of its sizes. */
+export function sizeName(size: number, piece: WorkedPiece): string {
+  const name = piece.context.sizes[size] ?? `${size + 1}`;
+  return /^size\b/i.test(name) ? name : `size ${name}`;
+}

@@ -1,6 +1,9 @@
 import { forSize } from "../fabric/instructions";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { type Mends, mendsOf, questionFor } from "./mends";
 import type { RowRule } from "./rule";
-import { rowName } from "./wording";
+import { belowName, countedAll, listed, numbers, placesNoun, rowName, says, sizeName } from "./wording";
+import { laterRows, writtenFor } from "./written-for";
 
 /** The row fits, but makes another number than it states. */
 export const wrongCount: RowRule = {
@@ -24,23 +27,113 @@ Rnd 1: 6 sc in mr (6)
 Rnd 2: inc x6 (12)
 \`\`\`
 `,
-  check(row) {
-    const stated = row.line.plan?.stated;
-    if (row.result !== "wrong-count" || !row.outcome || !stated) return [];
-    const span = row.line.span;
-    for (const [size, counted] of row.outcome.counted.entries()) {
-      if (!counted) continue;
-      const values = [...counted.kinds.values()];
-      const where = row.outcome.counted.length > 1 ? ` in size ${size + 1} of ${row.outcome.counted.length}` : "";
-      for (const [i, term] of stated.entries()) {
-        const said = forSize(term.n, size);
-        const made = values[i] ?? counted.makes;
-        if (said === null) return [{ span, message: `${rowName(row)} gives ${term.n.length} counts, and the pattern has ${row.outcome.counted.length} sizes. Add the count for size ${size + 1}: ${made}.`, fixes: [], related: [] }];
-        if (said === made) continue;
-        const noun = term.noun === "" ? "stitches" : term.noun;
-        return [{ span, message: `${rowName(row)} makes ${made} ${noun}${where}; the line says ${said}.`, fixes: [`Change the count to ${made}`], related: [] }];
-      }
-    }
-    return [];
+  check(row, piece) {
+    const span = row.line.plan?.statedSpan;
+    if (row.result !== "wrong-count" || !row.outcome) return [];
+    const slips = slipsOf(row, piece);
+    const [missing] = slips.filter(({ said }) => said === null);
+    const mends = mendsOf(row, piece);
+    return [
+      {
+        span: span ? { start: row.line.start + span.start, end: row.line.start + span.end } : row.line.span,
+        message: missing
+          ? missingMessage(row, piece, missing)
+          : `${messageFor(row, piece, slips)}${asking(row, piece, mends)}`,
+        fixes: fixesOf(row, piece, mends, slips),
+        related: writtenFor(row, piece),
+      },
+    ];
   },
 };
+
+/** One kind in one size whose number is another than stated. */
+interface Slip {
+  readonly size: number;
+  readonly noun: string;
+  readonly made: number;
+  readonly said: number | null;
+}
+
+function slipsOf({ line, outcome }: WorkedRow, piece: WorkedPiece): Slip[] {
+  const stated = line.plan?.stated ?? [];
+  return (outcome?.counted ?? []).flatMap((sum, size): Slip[] => {
+    if (!sum || (line.sizes && !line.sizes.includes(size)) || size >= piece.context.sizes.length) return [];
+    const values = [...sum.kinds.values()];
+    return stated.flatMap((term, i): Slip[] => {
+      const made = stated.length === 1 ? sum.makes : (values[i] ?? sum.makes);
+      const said = forSize(term.n, size);
+      return said === made ? [] : [{ size, noun: nounOf(term.noun, made), made, said }];
+    });
+  });
+}
+
+/** As the count names it; without a name, stitches. */
+function nounOf(noun: string, n: number): string {
+  if (noun === "" || noun === "sts") return n === 1 ? "stitch" : "stitches";
+  return n !== 1 && / sp$/.test(noun) ? `${noun}s` : noun;
+}
+
+function messageFor(row: WorkedRow, piece: WorkedPiece, slips: readonly Slip[]): string {
+  const name = rowName(row);
+  if (piece.context.sizes.length > 1) return sizesMessage(name, piece, slips);
+  const made = listed(
+    slips.map((slip) => `${slip.made} ${slip.noun}`),
+    "and",
+  );
+  const said = listed(
+    slips.map((slip) => (slips.length > 1 ? `${slip.said} ${slip.noun}` : `${slip.said}`)),
+    "and",
+  );
+  const from = row.outcome?.needs.every((n) => n !== null) ? fromBelow(row, piece) : null;
+  return from === null
+    ? `${says(name, "makes")} ${made}; the line says ${said}.`
+    : `${says(name, "makes")} ${made} from ${from}; the line says ${said}.`;
+}
+
+function fromBelow(row: WorkedRow, piece: WorkedPiece): string {
+  const noun = placesNoun(row);
+  const needs = row.outcome?.needs ?? [];
+  const places = noun === "stitch" ? `the ${numbers(needs)}` : `the ${countedAll(needs, noun)}`;
+  return `${places} of ${belowName(row, piece)}`;
+}
+
+function sizesMessage(name: string, piece: WorkedPiece, slips: readonly Slip[]): string {
+  const each = slips.map(
+    ({ size, made, noun, said }) =>
+      `${made} ${noun} in ${sizeName(size, piece)}, where the line says ${said}`,
+  );
+  return `${says(name, "makes")} ${listed(each, "and")}.`;
+}
+
+function missingMessage(row: WorkedRow, piece: WorkedPiece, missing: Slip): string {
+  const given = Math.max(...(row.line.plan?.stated ?? []).map(({ n }) => n.length));
+  const { sizes } = piece.context;
+  return `${says(rowName(row), "gives")} ${given} counts, and the pattern has ${sizes.length} sizes. Add the count for ${sizeName(missing.size, piece)}: ${missing.made}.`;
+}
+
+/** Rows written for the stated number speak for the count, and against the instructions. */
+function asking(row: WorkedRow, piece: WorkedPiece, { instructions, count }: Mends): string {
+  const [later] = laterRows(row, piece);
+  if (!later) return count ? ` ${count.question}` : "";
+  const has = numbers(later.outcome?.has ?? []);
+  const ask = questionFor(instructions);
+  return ask
+    ? ` ${says(rowName(later), "is")} written for ${has}. ${ask}`
+    : ` ${says(rowName(later), "is")} written for ${has}, so look at the instructions first.`;
+}
+
+function fixesOf(
+  row: WorkedRow,
+  piece: WorkedPiece,
+  { instructions, count }: Mends,
+  slips: readonly Slip[],
+): string[] {
+  const inRow = instructions.map(({ title }) => title);
+  const [only, ...others] = slips;
+  const plain =
+    only && others.length === 0 && piece.context.sizes.length === 1
+      ? [`Change the count to ${only.made}`]
+      : [];
+  const ofCount = count ? [count.title] : plain;
+  return laterRows(row, piece).length > 0 ? [...inRow, ...ofCount] : [...ofCount, ...inRow];
+}

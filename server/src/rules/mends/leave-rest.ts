@@ -1,0 +1,31 @@
+import { edited, type Mend, type MendEdit } from "./mend";
+import type { Trial } from "./trial";
+
+/** Places left on purpose, with a count that agrees: only the words that say so are missing. */
+export function leaveRest(trial: Trial): Mend[] {
+  const { asWritten, row, text } = trial;
+  const left = [...new Set(asWritten.has.map((n, size) => (n ?? 0) - (asWritten.needs[size] ?? 0)))];
+  const [n = 0] = left;
+  if (left.length !== 1 || n < 1 || !asWritten.counts || !row.line.plan?.stated) return [];
+  const words = leaveWords(n);
+  const edit = insertBeforeCount(text, row.line.plan.statedSpan?.start ?? text.length, `, ${words}`);
+  if (!trial.isRight(edited(text, [edit]))) return [];
+  return [
+    {
+      title: `Add "${words}"`,
+      question: `If that is meant, write "${words}" before the count.`,
+      exchange: `"${words}" before the count`,
+      edits: [edit],
+    },
+  ];
+}
+
+/** The words with which a row leaves places unworked. */
+export function leaveWords(n: number): string {
+  return n === 1 ? "leave remaining st unworked" : `leave remaining ${n} sts unworked`;
+}
+
+function insertBeforeCount(text: string, count: number, newText: string): MendEdit {
+  const at = text.slice(0, count).replace(/[\s.;,–-]+$/, "").length;
+  return { line: "row", span: { start: at, end: at }, newText };
+}

@@ -1,0 +1,61 @@
+import { forSize } from "../../fabric/instructions";
+import type { Word } from "../../notation/words";
+import { edited, type Mend, type MendEdit } from "./mend";
+import type { Trial } from "./trial";
+
+/** The count itself, where the row fits and only its number is another. */
+export function statedCount(trial: Trial): Mend[] {
+  const { row, words, text, asWritten } = trial;
+  const { stated, statedSpan } = row.line.plan ?? {};
+  if (!stated || !statedSpan || !asWritten.fits) return [];
+  const typed = words.filter(
+    ({ cls, start, end }) => cls === "n" && start >= statedSpan.start && end <= statedSpan.end,
+  );
+  if (typed.length !== stated.length) return [];
+  const edits = typed.flatMap((word, term) => editsOf(trial, word, term));
+  const mended = edited(text, edits);
+  if (edits.length === 0 || !trial.isRight(mended)) return [];
+  const grown = mended.length - text.length;
+  const count = mended.slice(statedSpan.start, statedSpan.end + grown).replace(/^[\s([–—-]+|[\s)\].]+$/g, "");
+  const exchange = `the count ${count}`;
+  return [{ title: `Change the count to ${count}`, question: `Did you mean ${count}?`, exchange, edits }];
+}
+
+function editsOf(trial: Trial, word: Word, term: number): MendEdit[] {
+  const sized = word.number ?? [];
+  const made = trial.asWritten.counted.map((_, size) => madeOf(trial, term, size));
+  const digits = [...trial.text.slice(word.start, word.end).matchAll(/\d+/g)];
+  if (digits.length !== sized.length) return [];
+  const changed = digits.flatMap((match, size): MendEdit[] => {
+    const [to, said] = [made[size], forSize(sized, size)];
+    const start = word.start + match.index;
+    const span = { start, end: start + match[0].length };
+    return to === undefined || to === said ? [] : [{ line: "row", span, newText: `${to}` }];
+  });
+  return [...changed, ...missingSizes(word, digits, made)];
+}
+
+/** What the row makes of one kind of its count, in one size. */
+function madeOf({ asWritten, row }: Trial, term: number, size: number): number | undefined {
+  const counted = asWritten.counted[size];
+  if (!counted) return undefined;
+  const terms = row.line.plan?.stated?.length ?? 0;
+  if (terms === 1) return counted.makes;
+  return counted.kinds.size === terms ? [...counted.kinds.values()][term] : undefined;
+}
+
+/** `38 (42, 46, 50)` for five sizes: the fifth number goes behind the fourth. */
+function missingSizes(
+  word: Word,
+  digits: readonly RegExpExecArray[],
+  made: readonly (number | undefined)[],
+): MendEdit[] {
+  const last = digits.at(-1);
+  if (!last || digits.length < 2 || digits.length >= made.length) return [];
+  const at = word.start + last.index + last[0].length;
+  const newText = made
+    .slice(digits.length)
+    .map((n) => `, ${n ?? "-"}`)
+    .join("");
+  return [{ line: "row", span: { start: at, end: at }, newText }];
+}

@@ -1,0 +1,32 @@
+import { describe, expect, test } from "vitest";
+import { allRules } from "../../server/src/rules/all-rules";
+import { Checker } from "../../server/src/workspace/checker";
+
+const headings = ["What it finds", "Why it matters", "Example", "Mended"];
+
+/** The pattern under a heading of a rule's documentation. */
+function patternUnder(heading: string, documentation: string): string {
+  const section = documentation.split(/^## /m).find((part) => part.startsWith(`${heading}\n`));
+  const pattern = /```crochet\n([\s\S]*?)```/.exec(section ?? "")?.[1];
+  if (pattern === undefined) throw new Error(`no pattern under "${heading}"`);
+  return pattern;
+}
+
+describe.each(allRules.map((rule) => [rule.id, rule] as const))("%s", (id, { documentation, severity }) => {
+  test("has its headings in their order, each with text", () => {
+    const sections = documentation.split(/^## /m).slice(1);
+    expect(sections.map((section) => section.split("\n")[0])).toEqual(headings);
+    for (const section of sections) expect(section.split("\n").slice(1).join("").trim()).not.toBe("");
+  });
+
+  test("the example has this finding and no other", () => {
+    const { findings } = new Checker().check(patternUnder("Example", documentation));
+    expect(findings.map(({ rule, severity }) => ({ rule, severity }))).toEqual([{ rule: id, severity }]);
+  });
+
+  test("the mended example is right", () => {
+    const { findings, pieces } = new Checker().check(patternUnder("Mended", documentation));
+    expect(findings).toEqual([]);
+    for (const { result } of pieces.flatMap(({ rows }) => rows)) expect(result).toBe("ok");
+  });
+});
