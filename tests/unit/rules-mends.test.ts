@@ -140,4 +140,15 @@ describe("what is offered", () => {
     for (const row of piece?.rows ?? [])
       expect(mendsOf(row, piece as WorkedPiece)).toEqual({ instructions: [], count: null });
   });
+
+  test("is not worked out again after an edit elsewhere", () => {
+    const reader = new RowReader();
+    const rows = "Rnd 1: fsc 24, join (24)\nRnd 2: (2 sc, inc) x6 (18)";
+    const [before, after] = [rows, `A gift stall.\n\n${rows}`].map((text) => {
+      const [piece] = new Fabric().work(readPattern(text, reader)) as [WorkedPiece];
+      return mendsOf(piece.rows.at(-1) as WorkedRow, piece);
+    });
+    expect(before?.instructions).toHaveLength(1);
+    expect(after).toBe(before);
+  });
 });

@@ -1,7 +1,7 @@
 import type { Sized } from "../notation/words";
 import { stitchOf, type Terms } from "../trade/stitches";
 import type { BindContext } from "./bind";
-import type { Choice, Instruction, RowPlan, StartOption } from "./instructions";
+import type { Choice, EachRun, Instruction, RowPlan, StartOption } from "./instructions";
 
 export interface Declared {
   readonly from: number;
@@ -23,7 +23,7 @@ export function rowChoices(
   context: BindContext,
   counted: boolean,
 ): Rest {
-  const all = reserveLast(withEnding(bound, choices));
+  const all = reserveLast(withEnding(sideBySide(bound), choices));
   const { kept: whole, carried } = splitCarried(all);
   const { kept, foundation } = splitFoundation(whole);
   const late = declared !== null && carried.length > 0 && declared.from > (carried[0]?.span.start ?? 0);
@@ -37,6 +37,38 @@ export function rowChoices(
     foundation,
     carriedDeclared: late ? declared.counts : null,
   };
+}
+
+/** `sc in each dc and 3 sc in each corner sp around`: runs over the same stretch, for different places. */
+function sideBySide(all: readonly Instruction[]): readonly Instruction[] {
+  const out: Instruction[] = [];
+  for (let i = 0; i < all.length; i++) {
+    const runs = runsFrom(all, i);
+    const [first] = runs;
+    if (!first || runs.length < 2) {
+      out.push(all[i] as Instruction);
+      continue;
+    }
+    const last = runs.at(-1)?.takes[0];
+    out.push({ op: "whichever", runs, until: last?.how === "each" ? last.until : null, span: first.span });
+    i += runs.length - 1;
+  }
+  return out;
+}
+
+function runsFrom(all: readonly Instruction[], from: number): EachRun[] {
+  const runs: EachRun[] = [];
+  const sorts = new Set<string>();
+  for (const instruction of all.slice(from)) {
+    if (instruction.op !== "work" && instruction.op !== "group") break;
+    const [take] = instruction.takes;
+    if (instruction.takes.length !== 1 || take?.how !== "each") break;
+    const own = take.of.map((target) => `${target.sort}${target.chains ?? ""}${target.corner ? "c" : ""}`);
+    if (own.every((sort) => sorts.has(sort)) || (take.until !== null && runs.length === 0)) break;
+    for (const sort of own) sorts.add(sort);
+    runs.push(instruction);
+  }
+  return runs;
 }
 
 /** `…; rep from * around, ending with sc in last st`: what ends the last pass belongs to the repeat. */

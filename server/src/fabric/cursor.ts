@@ -4,10 +4,12 @@ import {
   countPlaces,
   everyPlace,
   findPlace,
+  isLoop,
   type Match,
   type Phase,
   phaseAt,
   plainStrip,
+  type Run,
   rotate,
   runAt,
   type Strip,
@@ -140,9 +142,11 @@ export class Cursor {
     const long =
       target.chains !== undefined &&
       countPlaces(strip, (run) => run.sort === "space" && run.chains === target.chains) > 0;
+    const longest = target.corner ? longestSpace(strip) : null;
     const grouped = target.unit !== undefined && countPlaces(strip, (run) => run.unit === target.unit) > 0;
     return (run) =>
       run.sort === "space" &&
+      (longest === null || run.chains === longest) &&
       (!long || run.chains === target.chains) &&
       (!grouped || run.unit === target.unit);
   }
@@ -267,6 +271,20 @@ export class Cursor {
     return { times, even: times * uses === there };
   }
 
+  /** The stretch of like places from here up to a limit; null at its end. */
+  stretch(end: number): { run: Run; n: number } | null {
+    const { strip, at } = this.reach;
+    const run = at < end ? runAt(strip, at) : undefined;
+    if (!run) return null;
+    const same: Match = (one) => one.sort === run.sort && one.chains === run.chains && one.unit === run.unit;
+    const other = findPlace(
+      strip,
+      countBefore(strip, at, (one) => !same(one)),
+      (one) => !same(one),
+    );
+    return { run, n: Math.min(other < 0 ? end : other, end) - at };
+  }
+
   /** The position where "to last 3 sts", "to marked st" or the end of the row stops. */
   limitOf(until: Until | null, match: Match): number {
     const { strip, at, total } = this.reach;
@@ -300,7 +318,6 @@ export class Cursor {
   beginAt(n: number): void {
     const { reach } = this;
     reach.at = Math.min(n - 1, reach.total);
-    if (n - 1 > reach.total) reach.over += n - 1 - reach.total;
   }
 
   /** Carries on along other places; what is left here stays unworked. */
@@ -353,6 +370,16 @@ export class Cursor {
     for (const sum of ["at", "used", "over", "left", "passedStitches", "passedSpaces"] as const)
       reach[sum] += (reach[sum] - before[sum]) * again;
   }
+}
+
+/** Chains of the longest space: the corners of a square. */
+function longestSpace(strip: Strip): number {
+  return Math.max(
+    0,
+    ...strip.map((node) =>
+      isLoop(node) ? longestSpace(node.body) : node.sort === "space" ? (node.chains ?? 1) : 0,
+    ),
+  );
 }
 
 export type { Reach };

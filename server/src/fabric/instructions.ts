@@ -6,6 +6,8 @@ export interface Target {
   readonly sort: "stitch" | "space" | "chain" | "gap";
   /** Only spaces of so many chains. */
   readonly chains?: number;
+  /** Only the corners of a square: its longest spaces. */
+  readonly corner?: boolean;
   /** Only places of groups with this name. */
   readonly unit?: string;
   /** Named by its stitch (`next dc`) rather than as any place (`next st`, `next 5`). */
@@ -103,6 +105,13 @@ export type Instruction =
   | { readonly op: "skip"; readonly takes: readonly Take[]; readonly span: Span }
   | { readonly op: "slip"; readonly takes: readonly Take[]; readonly span: Span }
   | { readonly op: "turn"; readonly span: Span }
+  /** Several runs over one stretch, each for its own sort of places: what a place gets, its sort decides. */
+  | {
+      readonly op: "whichever";
+      readonly runs: readonly EachRun[];
+      readonly until: Until | null;
+      readonly span: Span;
+    }
   /** `ending with`: what follows takes the place of the end of the last pass. */
   | { readonly op: "ending"; readonly span: Span }
   | { readonly op: "other-side"; readonly span: Span }
@@ -110,6 +119,9 @@ export type Instruction =
   | { readonly op: "mark"; readonly span: Span }
   | { readonly op: "change"; readonly by: Sized; readonly span: Span }
   | { readonly op: "unknown"; readonly text: string; readonly span: Span };
+
+/** `2 dc in each ch-1 sp`, as one of several runs. */
+export type EachRun = Extract<Instruction, { op: "work" | "group" }>;
 
 /** What the chain that opens a row may be. */
 export interface StartOption {

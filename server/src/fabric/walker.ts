@@ -1,9 +1,17 @@
 import type { Sized } from "../notation/words";
 import type { Span } from "../text/span";
 import { Cursor, type Reach } from "./cursor";
-import { forSize, type Instruction, type StitchUse, type Take, type Times, type Until } from "./instructions";
+import {
+  forSize,
+  type Instruction,
+  type StitchUse,
+  type Take,
+  type Target,
+  type Times,
+  type Until,
+} from "./instructions";
 import { countStitches, type Step, type Steps } from "./steps";
-import { everyPlace, type Match, plainStrip, type Strip } from "./strip";
+import { everyPlace, type Match, plainStrip, type Run, type Strip } from "./strip";
 
 /** What a row is worked on. */
 export interface Below {
@@ -101,22 +109,7 @@ class Walker {
   }
 
   all(instructions: readonly Instruction[]): void {
-    for (let i = 0; i < instructions.length; i++) {
-      const [one, next] = [instructions[i] as Instruction, instructions[i + 1]];
-      if (sideBySide(one, next)) {
-        this.together(one as Op<"work">, next as Op<"work">);
-        i++;
-      } else this.step(one);
-    }
-  }
-
-  /** `2 dc in each sp and dc in each dc around`: both go over the same stretch. */
-  private together(one: Op<"work">, other: Op<"work">): void {
-    const start = this.cursor.at;
-    this.step(one);
-    this.cursor.moveTo(start);
-    this.step(other);
-    this.cursor.endTogether();
+    for (const instruction of instructions) this.step(instruction);
   }
 
   private step(instruction: Instruction): void {
@@ -127,6 +120,8 @@ class Walker {
         return this.group(instruction);
       case "repeat":
         return this.repeat(instruction);
+      case "whichever":
+        return this.whichever(instruction);
       case "either":
         return this.all(instruction.options[this.reading[instruction.choice] ?? 0] ?? []);
       case "chain":
@@ -338,6 +333,45 @@ class Walker {
       this.steps.push({ steps: [begins, ...body], times: places, shift: uses });
     }
     this.lastChain = null;
+  }
+
+  /** Stretch by stretch of like places, the run that is for them; a stretch that is for none is passed. */
+  private whichever(instruction: Op<"whichever">): void {
+    const runs = instruction.runs.map((run) => ({
+      run,
+      of: run.takes.flatMap((take) => (take.how === "each" ? take.of : [])),
+    }));
+    // Corners before other spaces, spaces of a length before any.
+    const ranked = [...runs].sort((a, b) => narrowness(b.of) - narrowness(a.of));
+    for (const { of } of runs) this.cursor.noteTargets(of);
+    const end = this.cursor.limitOf(this.sizedUntil(instruction.until), everyPlace);
+    const passes = new Map<string, PassStart>();
+    for (let pass = 0; pass < mostStretches; pass++) {
+      const here = this.cursor.stretch(end);
+      if (!here) return;
+      if (this.skipAlike(passes, pass, end)) continue;
+      const found = ranked.find(({ of }) => of.some((target) => this.cursor.match(target)(here.run)));
+      const take: Take = { how: "next", n: [here.n], of: placeOf(here.run) };
+      if (!found) this.cursor.moveTo(this.cursor.at + here.n);
+      else if (found.run.op === "work")
+        this.workTake(found.run.stitch, this.n(found.run.per), take, instruction.span);
+      else this.group({ ...found.run, takes: [take] });
+    }
+  }
+
+  /** Stretches that come round again are worked by arithmetic, as passes of a repeat are. */
+  private skipAlike(passes: Map<string, PassStart>, pass: number, end: number): boolean {
+    const phase = this.cursor.phase();
+    const key = `${phase?.start}/${phase?.offset}`;
+    const earlier = passes.get(key);
+    passes.set(key, { pass, steps: this.steps.length, reach: this.cursor.save() });
+    if (!earlier || !phase) return false;
+    const moved = this.cursor.at - earlier.reach.at;
+    const again = moved > 0 ? Math.floor((Math.min(phase.end, end) - this.cursor.at) / moved) - 1 : 0;
+    if (again <= 0) return false;
+    this.jump(earlier, again, moved);
+    passes.clear();
+    return true;
   }
 
   private skip(instruction: Op<"skip">): void {
@@ -573,13 +607,18 @@ const noMarker = "nothing says where the marked stitch is";
 /** Stretches of unlike places a repeat to the end may cross: far more than any row has. */
 const mostStretches = 4096;
 
-/** Two runs over different sorts of places that end together. */
-function sideBySide(one: Instruction, other: Instruction | undefined): boolean {
-  if (one.op !== "work" || other?.op !== "work") return false;
-  const [first, second] = [one.takes[0], other.takes[0]];
-  if (one.takes.length > 1 || other.takes.length > 1 || first?.how !== "each" || second?.how !== "each")
-    return false;
-  return first.until === null && new Set([...first.of, ...second.of].map((target) => target.sort)).size > 1;
+function narrowness(of: readonly Target[]): number {
+  return Math.max(
+    ...of.map((target) =>
+      target.corner ? 3 : target.chains !== undefined ? 2 : target.sort === "space" ? 1 : 0,
+    ),
+  );
+}
+
+function placeOf(run: Run): Target {
+  if (run.sort === "space")
+    return { sort: "space", ...(run.chains === undefined ? {} : { chains: run.chains }) };
+  return { sort: run.sort };
 }
 
 function groupName(stitch: StitchUse, per: number): { begins: string } | Record<never, never> {

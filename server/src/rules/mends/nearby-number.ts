@@ -1,4 +1,4 @@
-import { forSize } from "../../fabric/instructions";
+import { forSize, type Instruction } from "../../fabric/instructions";
 import type { Outcome } from "../../fabric/outcome";
 import type { Word } from "../../notation/words";
 import type { Span } from "../../text/span";
@@ -58,15 +58,34 @@ function mendsAt(trial: Trial, place: Place): Proved[] {
 /** One more of it tells what each one does: from that the number that closes the gap. */
 function likely(trial: Trial, place: Place): number[] {
   const next = trial.rework(edited(trial.text, [editFor(trial.text, place, place.n + 1)]));
-  if (!next) return [];
   const now = trial.asWritten;
-  const values = [
+  if (!next || isAlike(now, next)) return [];
+  const closings = [
     closing(place.n, missing(now, trial), missing(next, trial)),
     closing(place.n, miscounted(now, trial), miscounted(next, trial)),
-    place.n - 1,
-    place.n + 1,
-  ];
-  return [...new Set(values)].filter((n) => Number.isInteger(n) && isNearby(n, place.n));
+  ].filter((n) => Number.isFinite(n));
+  const neighbours = isEven(trial) ? [] : [place.n - 1, place.n + 1];
+  const agreed = new Set(closings).size === 1 ? closings : [];
+  return [...new Set([...agreed, ...neighbours])].filter((n) => Number.isInteger(n) && isNearby(n, place.n));
+}
+
+function isAlike(before: Outcome, after: Outcome): boolean {
+  const all = ({ needs, has, counted }: Outcome): string =>
+    JSON.stringify([needs, has, counted.map((sum) => sum && [...sum.kinds])]);
+  return all(before) === all(after);
+}
+
+/** Each one more does the same: nothing goes on to the end, and one number is stated. */
+function isEven({ row }: Trial): boolean {
+  const kinds = row.line.plan?.stated?.length ?? 0;
+  return kinds <= 1 && !goesToEnd(row.found?.plan.instructions ?? []);
+}
+
+function goesToEnd(list: readonly Instruction[]): boolean {
+  return list.some(
+    (one) =>
+      one.op === "repeat" && (one.times.how === "to-end" || one.times.how === "lone" || goesToEnd(one.body)),
+  );
 }
 
 /** Between half and double, or two apart: what a slip could have made of it. */

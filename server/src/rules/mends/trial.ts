@@ -30,9 +30,14 @@ export function trialOf(row: WorkedRow, context: PatternContext): Trial | null {
   const { found, outcome, line } = row;
   if (!found || !outcome || !isWorkedOnce(row) || line.text.length > longestMended) return null;
   const reader = new RowReader();
+  const kept = new Map<string, readonly Outcome[]>();
   const outcomes = (text: string): readonly Outcome[] => {
+    const known = kept.get(text);
+    if (known) return known;
     const plan = reader.read(text, context);
-    return plan && plan.unknown.length === 0 ? reworked(row, plan) : [];
+    const all = plan && plan.unknown.length === 0 ? reworked(row, plan) : [];
+    kept.set(text, all);
+    return all;
   };
   const before = outcomes(line.text);
   const reading = before.findIndex((one) => sameNumbers(one, outcome));
