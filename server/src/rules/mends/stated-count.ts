@@ -16,7 +16,9 @@ export function statedCount(trial: Trial): Mend[] {
   const mended = edited(text, edits);
   if (edits.length === 0 || !trial.isRight(mended)) return [];
   const grown = mended.length - text.length;
-  const count = mended.slice(statedSpan.start, statedSpan.end + grown).replace(/^[\s([{<–—-]+|[\s)\]}>.]+$/g, "");
+  const count = mended
+    .slice(statedSpan.start, statedSpan.end + grown)
+    .replace(/^[\s([{<–—-]+|[\s)\]}>.]+$/g, "");
   const exchange = `the count ${count}`;
   return [{ title: `Change the count to ${count}`, question: `Did you mean ${count}?`, exchange, edits }];
 }
