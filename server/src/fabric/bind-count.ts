@@ -7,6 +7,8 @@ import type { StatedTerm } from "./instructions";
 export function bindCount(list: Tree, words: readonly Word[], text: string): StatedTerm[] | null {
   const terms: StatedTerm[] = [];
   for (const node of termsOf(list)) {
+    const before = text.slice(words[list.from]?.start ?? 0, words[node.from]?.start ?? 0);
+    if (terms.length > 0 && /\bat\b/i.test(before)) break;
     const behind = text.slice(words[node.from]?.start ?? 0, words[node.to - 1]?.end ?? 0);
     if (terms.length > 0 && /\b(?:per|each|counting|on)\b/i.test(behind)) continue;
     const term = bindTerm(node, words, text);
@@ -31,7 +33,10 @@ function bindTerm(node: Tree, words: readonly Word[], text: string): StatedTerm 
   const at = own.findIndex((word) => word.cls === "n");
   const number = own[at]?.number;
   if (number === undefined) return null;
-  const nouns = own.slice(at + 1).filter((word) => "StCpqcHlw".includes(word.cls) && word.value !== "in");
+  const until = own.findIndex((word) => word.value === "at");
+  const nouns = own
+    .slice(at + 1, until < 0 ? undefined : until)
+    .filter((word) => "StCpqcHlw".includes(word.cls) && word.value !== "in");
   return { n: number, ...nounOf(nouns, own, text) };
 }
 

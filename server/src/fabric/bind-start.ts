@@ -1,7 +1,7 @@
 import type { Sized } from "../notation/words";
 import { stitchOf, type Terms } from "../trade/stitches";
 import type { BindContext } from "./bind";
-import type { Choice, EachRun, Instruction, RowPlan, StartOption } from "./instructions";
+import type { Choice, EachRun, Instruction, RowPlan, StartOption, Take } from "./instructions";
 
 export interface Declared {
   readonly from: number;
@@ -56,17 +56,24 @@ function sideBySide(all: readonly Instruction[]): readonly Instruction[] {
   return out;
 }
 
+/** `sc in each dc, 3 sc in ch-2 sp`: the space lies somewhere among the stitches. */
+function wherever(run: EachRun, before: number): Take | undefined {
+  const [take] = run.takes;
+  const among = before > 0 && take?.how === "next" && take.bare === true && take.of.sort === "space";
+  return among ? { how: "each", of: [take.of], until: null } : take;
+}
+
 function runsFrom(all: readonly Instruction[], from: number): EachRun[] {
   const runs: EachRun[] = [];
   const sorts = new Set<string>();
   for (const instruction of all.slice(from)) {
     if (instruction.op !== "work" && instruction.op !== "group") break;
-    const [take] = instruction.takes;
+    const take = wherever(instruction, runs.length);
     if (instruction.takes.length !== 1 || take?.how !== "each") break;
     const own = take.of.map((target) => `${target.sort}${target.chains ?? ""}${target.corner ? "c" : ""}`);
     if (own.every((sort) => sorts.has(sort)) || (take.until !== null && runs.length === 0)) break;
     for (const sort of own) sorts.add(sort);
-    runs.push(instruction);
+    runs.push({ ...instruction, takes: [take] });
   }
   return runs;
 }

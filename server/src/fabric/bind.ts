@@ -226,6 +226,8 @@ class Binder {
   private trailing(node: Tree, before: readonly Instruction[]): Instruction[] {
     const terms = bindCount(child(node, "countList") as Tree, this.words, this.text);
     if (terms === null) return [];
+    const range = this.word(node.from).cls === "-" && terms[0]?.noun === "" && standsForRows.test(this.text);
+    if (range) return [];
     if (this.stated !== null || !(before.some(works) || standsForRows.test(this.text)))
       return terms.flatMap((term) => this.plainRun(term.word, term.n, this.span(node)));
     this.stated = terms;
@@ -468,6 +470,17 @@ class Binder {
     node: Tree,
   ): Instruction[] {
     const per = count ?? one;
+    const behind = this.text.slice(span.end, span.end + 40);
+    const alongEdge =
+      /^\s*(?:(?!other|opposite)\w+\s+)?(?:edges?|row[- ]ends?|sides?)\b/i.test(behind) &&
+      wheres.some((part) => part.rule === "place");
+    const onPiece =
+      this.words.slice(node.from, node.to).some((word) => word.cls === "N") &&
+      !/\d+ (?:sts?|sc|dc|ch)\b|\beach\b/i.test(this.text.slice(span.start + 3, span.end));
+    if (alongEdge || onPiece) {
+      this.outOfReach = `"${this.textOf(node)}" is worked on an edge that cannot be counted`;
+      return [{ op: "work", stitch, per: count ?? one, takes: [{ how: "nowhere" }], span }];
+    }
     if (wheres.some((part) => part.rule === "evenly") || this.isEvenly(wheres))
       return this.evenly(stitch, count, span, node);
     for (const part of wheres) if (part.rule === "resumed") this.remark(child(part, "aside") as Tree, []);
@@ -700,6 +713,7 @@ class Binder {
         n,
         of,
         ...(has("f") ? { first: true } : {}),
+        ...("CpS".includes(words[0]?.cls ?? "-") ? { bare: true } : {}),
         ...(rowsBelow
           ? {
               spike: this.choose(
@@ -721,7 +735,13 @@ class Binder {
     const unit = unitAt >= 0 ? { unit: words[unitAt]?.value ?? "" } : {};
     for (const word of words) {
       if (word.cls === "C")
-        return { sort: "space", ...(word.number?.[0] ? { chains: word.number[0] } : {}), ...unit };
+        return {
+          sort: "space",
+          ...(word.number?.[0] ? { chains: word.number[0] } : {}),
+          ...(words.some((other) => other.cls === "q") ? { corner: true } : {}),
+          ...unit,
+        };
+      if (word.cls === "p" && word.value === "corner sp") return { sort: "space", corner: true };
       if (word.cls === "p")
         return words.some((other) => other.cls === "v") ? { sort: "gap" } : { sort: "space" };
       if (word.cls === "q") return { sort: "stitch", named: true };

@@ -271,6 +271,15 @@ export class Cursor {
     return { times, even: times * uses === there };
   }
 
+  /** Where the last group of a name begins; -1 for groups known by their spaces. */
+  private lastGroup(unit: string): number {
+    const { strip } = this.reach;
+    const inUnit: Match = (run) => run.unit === unit;
+    if (countPlaces(strip, (run) => inUnit(run) && run.sort === "space") > 0) return -1;
+    const last = findPlace(strip, countPlaces(strip, inUnit) - 1, inUnit);
+    return last < 0 ? -1 : last - (runAt(strip, last)?.n ?? 1) + 1;
+  }
+
   /** The stretch of like places from here up to a limit; null at its end. */
   stretch(end: number): { run: Run; n: number } | null {
     const { strip, at } = this.reach;
@@ -296,6 +305,8 @@ export class Cursor {
       const found = findPlace(strip, countBefore(strip, at, space), space);
       return found < 0 ? end : found;
     }
+    const group = until.of.unit === undefined ? -1 : this.lastGroup(until.of.unit);
+    if (group >= 0) return group;
     const own = until.of.sort === "stitch" && match({ sort: "stitch", kind: "sc", n: 1 });
     const of = own ? match : this.match(until.of);
     const wanted = countBefore(strip, end, of) - (until.n[0] ?? 0);

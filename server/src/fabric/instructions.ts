@@ -26,6 +26,8 @@ export type Take =
       readonly of: Target;
       readonly spike?: number;
       readonly first?: boolean;
+      /** Named without "next": the place of that kind, wherever it is. */
+      readonly bare?: boolean;
     }
   | { readonly how: "each"; readonly of: readonly Target[]; readonly until: Until | null }
   | { readonly how: "last"; readonly n: Sized; readonly of: Target }

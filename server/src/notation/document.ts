@@ -72,7 +72,7 @@ function headOf(shape: number, match: RegExpExecArray, body: string): RowHead | 
   if (!draft) return null;
   const rest = body.slice(match[0].length);
   const label =
-    /^(?:\s+incl(?:usive|\.)?|\s*,\s*(?:col(?:ou?r)?\.?\s*)?[A-Z]\w*(?=\s*[:–—-])|\s*\((?!\d+\s*\))[^()]*\)(?=\s*[:.–—-])|\s*\((?:rs|ws|right side|wrong side)\))*/iu.exec(
+    /^(?:\s+incl(?:usive|\.)?|\s*,\s*(?:col(?:ou?r)?\.?\s*)?[A-Z]\w*(?=\s*[:–—-])|\s*\((?!\d+\s*\))[^()]*\)(?=\s*[:.–—-])|\s*\(\d+(?:\s*,\s*\d+)*\)(?=\s*:)|\s*\((?:rs|ws|right side|wrong side)\))*/iu.exec(
       rest,
     )?.[0] ?? "";
   const behind = rest.slice(label.length);

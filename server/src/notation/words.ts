@@ -179,7 +179,11 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
   const joined = trade.get(/^(.+)tog$/.exec(wordAt(atoms, i + 1))?.[1] ?? "");
   if (joined?.cls === "S") return make("S", `${joined.value}${first.text}tog`, 2);
   for (const [stitchAtoms, stitch] of stitchesAt(atoms, i + 1))
-    if (tog.test(wordAt(atoms, i + 1 + stitchAtoms)) && Number(first.text) > 1)
+    if (
+      tog.test(wordAt(atoms, i + 1 + stitchAtoms)) &&
+      wordAt(atoms, i + 2 + stitchAtoms) !== "with" &&
+      Number(first.text) > 1
+    )
       return make("S", `${stitch}${first.text}tog`, stitchAtoms + 2);
   return null;
 }
