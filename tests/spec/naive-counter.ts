@@ -225,6 +225,8 @@ class PatternRun {
       ? body
       : `${state.carried}${body}`;
     const text = opened.replace(carriedChain, "").replace(/picot \([^)]*\)/g, "picot");
+    if (/counts? as (?:[2-9]|\d\d)/.test(text))
+      throw new Unreadable("a chain that counts as several stitches");
     this.learn(text);
     const turned = state.turned || turnsFirst.test(text.replace(/\([^()]*(?:\([^()]*\))?[^()]*\)/g, ""));
     const places =

@@ -24,6 +24,8 @@ export class Reader {
   private at = 0;
   private readonly nodes: Node[] = [];
   private lastStitch = "";
+  /** Chains of a ray that are still to be worked. */
+  private ray = 0;
 
   constructor(
     private readonly text: string,
@@ -376,8 +378,9 @@ export class Reader {
     this.take(/ \((?:skipped|sk) [^)]*\)(?= and)/);
     while (this.take(/ and (?:in )?(?=each|next|\d+ |sp#|it\b)/)) {
       const more = this.target();
-      targets.push(first.at === "aside" ? first : more);
+      targets.push(first.at === "aside" ? this.alongRay(more) : more);
     }
+    if (first.at === "aside" && this.ray !== 0) throw new Unreadable("a ray that is not worked to its end");
     return targets;
   }
 
@@ -396,10 +399,20 @@ export class Reader {
   }
 
   private foundation(nth: number): Target {
-    const ray = this.nodes.at(-1)?.do === "chain" && (this.nodes.length > 1 || this.begun);
-    if (ray) this.nodes.pop();
-    else this.startOnChain(nth);
-    return ray ? { at: "aside" } : next(1, "any", "first");
+    const before = this.nodes.at(-1);
+    if (before?.do === "chain" && (this.nodes.length > 1 || this.begun)) {
+      this.nodes.pop();
+      this.ray = before.count - nth;
+      return { at: "aside" };
+    }
+    this.startOnChain(nth);
+    return next(1, "any", "first");
+  }
+
+  private alongRay(target: Target): Target {
+    if (target.at !== "next") throw new Unreadable("a ray without a number");
+    this.ray -= target.count;
+    return { at: "aside" };
   }
 
   /** A chain that is the first thing in the row is the one that the row starts on. */

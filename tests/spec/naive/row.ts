@@ -14,6 +14,8 @@ export interface Outcome {
   readonly made: readonly Made[];
   readonly tally: Tally;
   readonly verdict: Verdict;
+  /** Whether a row without repeat marks was worked again to the end, under an unusual reading besides. */
+  readonly farFetched: boolean;
   /** Whether the reading differs from the usual one where the trade has none that is settled. */
   readonly doubtful: boolean;
 }
@@ -45,7 +47,8 @@ export function outcomesOf(task: RowTask): readonly Outcome[] {
 
 /** The best of the readings: one that fits and counts, else the usual one among those least wrong. */
 export function bestOf(outcomes: readonly Outcome[]): Outcome {
-  const best = rank.flatMap((verdict) => outcomes.filter((outcome) => outcome.verdict === verdict))[0];
+  const sensible = outcomes.filter(({ farFetched, verdict }) => !farFetched || verdict === "ok");
+  const best = rank.flatMap((verdict) => sensible.filter((outcome) => outcome.verdict === verdict))[0];
   if (!best) throw new Error("a row has at least one reading");
   const rivals = outcomes.filter((other) => other.doubtful && other.verdict === "ok");
   const differs = rivals.some((other) => other.tally.makes !== best.tally.makes);
@@ -84,9 +87,12 @@ function outcomeOf(
   worker.work();
   const noPlaces = worker.places.length === 0;
   const doubtful = run.some(({ key, answer }) => key.startsWith("doubt") && answer > 0);
+  const unusual = run.filter(({ answer }) => answer > 0);
+  const farFetched = unusual.length > 1 && unusual.some(({ key }) => key === "whole row");
   return judged(task, nodes, worker, {
     needs: noPlaces ? null : worker.needs,
     has: noPlaces ? null : worker.places.length,
+    farFetched,
     doubtful,
   });
 }
@@ -95,26 +101,15 @@ function judged(
   task: RowTask,
   nodes: readonly Node[],
   { made }: Worker,
-  { needs, has, doubtful }: Pick<Outcome, "needs" | "has" | "doubtful">,
+  { needs, has, ...readings }: Pick<Outcome, "needs" | "has" | "farFetched" | "doubtful">,
 ): Outcome {
   const count = tally(made, task.stated);
   const fits = needs === has;
-  const short =
-    has !== null &&
-    needs !== null &&
-    has - needs > 2 &&
-    !task.inRounds &&
-    count.agrees &&
-    !goesToTheEnd(nodes);
-  const verdict =
-    short || (fits && count.chainsOrSpaces)
-      ? "ambiguous"
-      : !fits
-        ? "does-not-fit"
-        : count.agrees
-          ? "ok"
-          : "wrong-count";
-  return { needs, has, made, tally: count, verdict, doubtful };
+  const left = (has ?? 0) - (needs ?? 0);
+  const short = left > 2 && !task.inRounds && count.agrees && !goesToTheEnd(nodes);
+  const doubt = short || (fits && count.chainsOrSpaces);
+  const verdict = doubt ? "ambiguous" : !fits ? "does-not-fit" : count.agrees ? "ok" : "wrong-count";
+  return { needs, has, made, tally: count, verdict, ...readings };
 }
 
 function goesToTheEnd(nodes: readonly Node[]): boolean {

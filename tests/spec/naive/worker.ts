@@ -200,7 +200,7 @@ export class Worker {
     if (told) return told;
     const counted = { counts: true, name: null, space: 0, stands: true };
     const not = { ...counted, counts: false };
-    if (count === 1 || worksFirst(rest)) return not;
+    if (count === 1 || worksFirst(rest) || (count === 2 && nameOf(rest) === "sc")) return not;
     const usual = count > 2 ? [counted, not] : [not, counted];
     return usual[this.setting.choose(count === 2 ? "doubt: opening ch 2" : "opening ch", 2)] ?? not;
   }
