@@ -1,0 +1,18 @@
+import { fileURLToPath } from "node:url";
+import { expect, test } from "vitest";
+import { isFault, seen } from "../faults/judge";
+import { sampleMutants } from "../faults/samples";
+
+/** Every third number of the samples is tried here; `npm run faults` tries all. */
+const stride = 3;
+const share = 0.97;
+
+test("a number that is off by one is found on its line", () => {
+  const all = sampleMutants(fileURLToPath(new URL("../../samples/", import.meta.url)));
+  const rows = all.filter(({ place }) => place !== "starting chain");
+  const faults = rows.filter((_, index) => index % stride === 0).filter(isFault);
+  expect(faults.length).toBeGreaterThan(280);
+  const missed = faults.filter((mutant) => seen(mutant) !== "on the line");
+  const shown = missed.map((mutant) => `${mutant.file}: ${mutant.shown}`).join("\n");
+  expect(1 - missed.length / faults.length, shown).toBeGreaterThanOrEqual(share);
+});
