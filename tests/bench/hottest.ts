@@ -8,8 +8,15 @@ export interface Hot {
   readonly self: number;
 }
 
-/** The functions in which a piece of work spends its time, the hottest first. */
-export async function hottest(work: () => unknown, many: number): Promise<Hot[]> {
+export interface Profile {
+  /** The functions in which the work spends its time, the hottest first. */
+  readonly functions: readonly Hot[];
+  /** The same by file. */
+  readonly files: readonly Hot[];
+}
+
+/** Where a piece of work spends its time. */
+export async function profileOf(work: () => unknown): Promise<Profile> {
   const session = new Session();
   session.connect();
   await session.post("Profiler.enable");
@@ -19,18 +26,32 @@ export async function hottest(work: () => unknown, many: number): Promise<Hot[]>
   const { profile } = await session.post("Profiler.stop");
   session.disconnect();
   const source = sourceNames();
-  const self = new Map<string, number>();
-  let all = 0;
-  for (const { hitCount = 0, callFrame } of profile.nodes) {
-    const key = `${callFrame.functionName || "(anonymous)"}\t${source(callFrame.url, callFrame.lineNumber)}`;
-    self.set(key, (self.get(key) ?? 0) + hitCount);
-    all += hitCount;
+  const hits = profile.nodes.map(({ hitCount = 0, callFrame }) => ({
+    name: callFrame.functionName || "(anonymous)",
+    file: source(callFrame.url, callFrame.lineNumber),
+    hits: hitCount,
+  }));
+  return {
+    functions: added(hits),
+    files: added(hits.map((hit) => ({ ...hit, name: "", file: hit.file.replace(/:\d+$/, "") || hit.name }))),
+  };
+}
+
+interface Hit {
+  readonly name: string;
+  readonly file: string;
+  readonly hits: number;
+}
+
+function added(hits: readonly Hit[]): Hot[] {
+  const sums = new Map<string, Hit>();
+  for (const hit of hits) {
+    const key = `${hit.name}\t${hit.file}`;
+    sums.set(key, { ...hit, hits: hit.hits + (sums.get(key)?.hits ?? 0) });
   }
-  const sorted = [...self].sort((a, b) => b[1] - a[1]).slice(0, many);
-  return sorted.map(([key, hits]) => {
-    const [name = "", file = ""] = key.split("\t");
-    return { name, file, self: hits / all };
-  });
+  const all = hits.reduce((sum, hit) => sum + hit.hits, 0);
+  const sorted = [...sums.values()].sort((a, b) => b.hits - a.hits);
+  return sorted.map((sum) => ({ name: sum.name, file: sum.file, self: sum.hits / all }));
 }
 
 /** The bundler heads each module with its path in a comment: the last one above a line names its file. */

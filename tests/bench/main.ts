@@ -1,5 +1,5 @@
 import { Checker } from "../../server/src/workspace/checker";
-import { hottest } from "./hottest";
+import { type Hot, profileOf } from "./hottest";
 import { longPattern, mixOf } from "./long-pattern";
 import { cold, coldInThisProcess, edits, first, median, quantile, type Times } from "./measure";
 import { Random } from "./random";
@@ -35,7 +35,7 @@ function jobs(): (() => void)[] {
       Array.from({ length: runsOf(rows) }, (_, run) => run + rows + seed).flatMap((at) => [
         () => void timesOf(name, rows, "warm").push(first(name, rows, at)),
         () => void timesOf(name, rows, "edit").push(...edits(name, rows, at, 12)),
-        ...(at % 3 === 0 ? [() => void timesOf(name, rows, "cold").push(cold(name, rows, at))] : []),
+        ...(at < rows + seed + 5 ? [() => void timesOf(name, rows, "cold").push(cold(name, rows, at))] : []),
       ]),
     ),
   );
@@ -108,9 +108,17 @@ function stages(rows: number): string {
 }
 
 async function profile(title: string, work: () => unknown): Promise<string> {
-  const hot = await hottest(work, 15);
-  const lines = hot.map(({ name, file, self }) => `| ${(self * 100).toFixed(1)} % | ${name} | ${file} |`);
-  return [`### ${title}`, "", "| own time | function | where |", "|---|---|---|", ...lines].join("\n");
+  const { functions, files } = await profileOf(work);
+  return [
+    `### ${title}`,
+    ownTimes("function", functions.slice(0, 15)),
+    ownTimes("file", files.slice(0, 12)),
+  ].join("\n\n");
+}
+
+function ownTimes(what: string, hot: readonly Hot[]): string {
+  const lines = hot.map(({ name, file, self }) => `| ${(self * 100).toFixed(1)} % | ${name} ${file} |`);
+  return [`| own time | ${what} |`, "|---|---|", ...lines].join("\n");
 }
 
 function firstChecks(): void {

@@ -95,7 +95,7 @@ const loud = none.filter(isFound);
 console.log(
   [
     "# Seeded faults",
-    `${rows.length} numbers in rows changed by one. ${none.length} of the changes leave a pattern that adds up by an independent count: no faults. Starting chains are apart: their faults show in the row above.`,
+    `${rows.length} numbers in rows changed by one. ${none.length} of the changes leave a pattern that adds up by an independent count: no faults. Starting chains are apart: their faults show in the row worked on them.`,
     table(),
     section("Not found", survivors, byPlaceAndReason),
     section("Found on another line only", elsewhere, byPlaceAndReason),
