@@ -282,12 +282,13 @@ function startOf(
   const all = startWays(n, kind, declared, context);
   if (all === null) return null;
   // "hdc in first st" gives the first place its own stitch.
-  const ways =
-    n <= 2 && all.length > 1 && declared === null && startsInFirst(rest)
-      ? [...all]
-          .sort((a, b) => Number(a.option.counted) - Number(b.option.counted))
-          .map((way, i) => ({ ...way, cost: i }))
-      : all;
+  const inFirst =
+    n <= 2 &&
+    all.length > 1 &&
+    declared === null &&
+    !context.conventions.startCounts.get(n) &&
+    startsInFirst(rest);
+  const ways = inFirst ? all.filter((way) => !way.option.counted) : all;
   choices.push({ options: ways.map((way) => way.says), costs: ways.map((way) => way.cost) });
   return {
     op: "start",
@@ -322,15 +323,14 @@ function startWays(n: number, kind: string, declared: Declared | null, context: 
   if (said === true) return [way(true, true, 0), way(true, false, 2)];
   if (said === false) return [way(false, false, 0)];
   const habit = context.conventions.habits.get(n);
-  if (habit === true && (n > 1 || height > 1))
-    return [way(true, true, 0), way(false, false, 1), way(true, false, 3)];
-  if (habit === false) return [way(false, false, 0), ...(n > 1 ? [way(true, true, 1)] : [])];
+  if (habit === true && (n > 1 || height > 1)) return [way(true, true, 0), way(false, false, 1)];
+  if (habit === false) return [way(false, false, 0)];
   if (n === 1) return [way(false, false, 0)];
   if (height <= 1 && n > 2) return null;
   if (height <= 1) return [way(false, false, 0)];
   if (n < height) return [way(false, false, 0), way(true, true, 1)];
   if (n === 2) return [way(true, true, 0), way(false, false, 0)];
-  return [way(true, true, 0), way(false, false, 1), way(true, false, 3)];
+  return [way(true, true, 0), way(false, false, 1)];
 }
 
 function kindOfHeight(n: number, terms: Terms): string {

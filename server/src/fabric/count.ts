@@ -173,7 +173,7 @@ function stitchesNamed(noun: string, all: readonly StatedTerm[], sum: Tally, sta
     [...sum.stitches].filter(([kind]) => kind === noun || kind.endsWith(noun)).map(([, n]) => n),
   );
   if (family === stated) return family;
-  const total = sumOf(sum.stitches.values());
+  const total = sumOf(sum.stitches.values()) - (sum.stitches.get("sl st") ?? 0);
   const others = all.filter((term) => term.sort === "stitch" || term.sort === "any" || term.sort === "unit");
   return others.length === 1 && (total === stated || exact === 0) ? total : units || exact;
 }
@@ -190,7 +190,8 @@ function spacesNamed(
   const named = new Set(all.map((other) => other.chains).filter((n) => n !== undefined));
   const rest = sumOf([...sum.spaces].filter(([chains]) => !named.has(chains)).map(([, n]) => n));
   const longest = Math.max(0, ...sum.spaces.keys());
-  return [rest, every, of(longest), ...sum.spaces.values()].find((n) => n === stated) ?? rest;
+  const candidates = /corner/i.test(term.noun) ? [of(longest), rest, every] : [rest, every];
+  return candidates.find((n) => n === stated) ?? candidates[0] ?? 0;
 }
 
 function chainTerm(base: Omit<TermValue, "n" | "counted">, sum: Tally, stated: number | null): TermValue {

@@ -113,7 +113,10 @@ function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewOption[]
       says: ["each chain space is worked as a stitch"],
     });
   }
-  const slips = plan.instructions.some((instruction) => instruction.op === "slip") && plan.stated !== null;
+  const opening = plan.instructions.find((one) => !["turn", "mark", "unknown"].includes(one.op));
+  const travels =
+    opening?.op === "slip" && !setting.flat && opening.takes.every((take) => take.how === "next");
+  const slips = !travels && plan.instructions.some((one) => one.op === "slip") && plan.stated !== null;
   const withSlips = slips
     ? views.flatMap((one) => [
         one,

@@ -62,8 +62,8 @@ export class PieceWorker {
 
   private row(line: RowLine, i: number): void {
     if (line.kind === "foundation") return this.foundation(line, i);
-    this.number(line, [line]);
     const copy = readCopy(line);
+    if (!copy) this.number(line, [line]);
     if (copy) this.copied(line, copy);
     else if (line.plan === null)
       this.unchecked(line, "it is longer or more deeply nested than any row can be");

@@ -43,7 +43,10 @@ export function foundationState(line: RowLine, next: RowLine | undefined, sizes:
 function overPieces(line: RowLine, sizes: number, ends: ReadonlyMap<string, State>): State | null {
   const text = line.text.toLowerCase();
   const named = [...ends]
-    .map(([name, state]) => ({ state, at: name.length > 1 ? text.search(mention(name)) : -1 }))
+    .map(([name, state]) => ({
+      state,
+      at: name.length > 1 && text.includes(name) ? text.search(mention(name)) : -1,
+    }))
     .filter((one) => one.at >= 0)
     .sort((a, b) => a.at - b.at);
   if (named.length === 0) return null;

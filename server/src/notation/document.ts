@@ -22,7 +22,7 @@ export interface RowHead {
   readonly length: number;
 }
 
-const rowWord = String.raw`(?:rows?|rnds?|rounds?|rw|rd|r)`;
+const rowWord = "(?:rows?|rnds?|rounds?|rw|rd|r)";
 const number = String.raw`\d+`;
 const sizedEnd = String.raw`(?:\d+(?:\s*[([]\s*[\d\s,;:–-]+[)\]])?|[([]\s*\d+(?:\s*[,;:]\s*\d+)+\s*[)\]])`;
 const dash = String.raw`\s*(?:[-–—&,]|to|and|through)\s*`;

@@ -32,7 +32,6 @@ const decreaseInWords =
   /draw(?:ing)? up a (?:loop|lp) in (?:each of )?(?:the )?(?:next |first |last )?(\d+|two|three) (?:sts?|stitches|sc)[^.;()]*?(?:draw|pull) through all (?:\w+ )?(?:loops|lps)(?: on hook)?/giy;
 const pointed = /(?:\p{L}\.){2,}|\p{L}{1,2}\.\p{L}{1,3}\./uy;
 const atomic = /\d+(?:\.\d+)?|[½¼¾]|\p{L}+(?:['’]\p{L}+)?|\*{2,}|\S/uy;
-const maxPhrase = 6;
 
 /** Looks alike in print: Cyrillic and Turkish letters, curly quotes, dashes, multiplication signs. */
 const lookalikes: Readonly<Record<string, string>> = {
@@ -190,7 +189,7 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
 
 function stitchesAt(atoms: readonly Atom[], i: number): [number, string][] {
   const found: [number, string][] = [];
-  for (let n = Math.min(maxPhrase, atoms.length - i); n > 0; n--) {
+  for (let n = Math.min(longest.get(wordAt(atoms, i)) ?? 0, atoms.length - i); n > 0; n--) {
     const meaning = trade.get(join(atoms, i, n));
     if (meaning?.cls === "S") found.push([n, meaning.value]);
   }
@@ -250,9 +249,32 @@ function ordinal(atoms: readonly Atom[], i: number, make: Make): Read | null {
   return make("o", String(n), 2, [n]);
 }
 
+/** For each first word, how many words the longest phrase that begins with it has. */
+function longestByFirst(phrases: Iterable<string>): ReadonlyMap<string, number> {
+  const found = new Map<string, number>();
+  for (const name of phrases) {
+    const parts = name.match(/\d+|\p{L}+(?:'\p{L}+)?|\S/gu) ?? [];
+    found.set(parts[0] ?? "", Math.max(found.get(parts[0] ?? "") ?? 0, parts.length));
+  }
+  return found;
+}
+
+const longest = longestByFirst(trade.keys());
+const longestOwn = new WeakMap<ReadonlyMap<string, Meaning>, ReadonlyMap<string, number>>();
+
+function longestOf(words: ReadonlyMap<string, Meaning>): ReadonlyMap<string, number> {
+  const known = longestOwn.get(words);
+  if (known) return known;
+  const found = longestByFirst(words.keys());
+  longestOwn.set(words, found);
+  return found;
+}
+
 /** The longest phrase of the pattern's own words or the trade's that starts here. */
 function phrase(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
-  for (let n = Math.min(maxPhrase + 2, atoms.length - i); n > 0; n--) {
+  const first = wordAt(atoms, i);
+  const most = Math.max(longest.get(first) ?? 0, longestOf(lexicon.words).get(first) ?? 0);
+  for (let n = Math.min(most, atoms.length - i); n > 0; n--) {
     const name = join(atoms, i, n);
     const meaning = lexicon.words.get(name) ?? trade.get(name);
     if (!meaning || (n === 1 && isFiller(name) && !lexicon.words.has(name))) continue;

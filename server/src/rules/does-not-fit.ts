@@ -88,7 +88,8 @@ interface Misfit {
 
 function messageFor(row: WorkedRow, piece: WorkedPiece): string {
   const wrong = misfits(row, piece);
-  const [first] = wrong as [Misfit];
+  const [first] = wrong;
+  if (!first) return laterRowMessage(rowName(row));
   if (piece.context.sizes.length > 1) return sizesMessage(wrong);
   const repeat = unevenRepeat(row, first);
   if (repeat) return unevenMessage({ ...first, ...repeat });
@@ -103,6 +104,11 @@ function misfits(row: WorkedRow, piece: WorkedPiece): Misfit[] {
     const [needs, has] = [n ?? 0, row.outcome?.has[size] ?? 0];
     return needs === has ? [] : [{ ...same, needs, has, size: sizeName(size, piece) }];
   });
+}
+
+/** The first row of a range fits, and a later one does not. */
+function laterRowMessage(row: string): string {
+  return `${row}: the first of these rows fits, a later one does not fit the row before it.`;
 }
 
 function plainMessage({ row, below, needs, has, noun }: Misfit): string {

@@ -11,7 +11,7 @@ export function rowReport(row: WorkedRow, sizes: number): RowReport {
   const numbers = unchecked
     ? { needs: null, has: known(row.has), makes: known(row.makes) }
     : numbersOf(row, outcome);
-  const stated = line.plan?.stated ?? null;
+  const stated = line.kind === "foundation" ? null : (line.plan?.stated ?? null);
   return {
     kind: line.kind === "foundation" ? "foundation" : "row",
     head: line.headText,
