@@ -44,7 +44,18 @@ export interface RowSetting {
 /** Every usual way to work a row on the places it finds, cheapest first. */
 export function outcomesOf(plan: RowPlan, state: State, setting: RowSetting): Outcome[] {
   const found = setting.turned ? state.map((below) => below && turnedOver(below)) : state;
-  return optionsOf(plan, found, setting).map((option) => workOut(plan, found, setting, option));
+  const outcomes: Outcome[] = [];
+  for (const option of optionsOf(plan, found, setting)) {
+    // A usual reading that fits and counts as stated leaves nothing for the unusual ones to settle.
+    const settled = plan.stated !== null && outcomes.some((one) => isRight(one) && one.cost < option.cost);
+    if (settled) break;
+    outcomes.push(workOut(plan, found, setting, option));
+  }
+  return outcomes;
+}
+
+function isRight(outcome: Outcome): boolean {
+  return outcome.fits && outcome.counts && outcome.outOfReach === null;
 }
 
 function turnedOver(below: Below): Below {

@@ -219,7 +219,7 @@ function isHeading(marked: string): boolean {
     .replace(/\(.*?\)|\[.*?\]/g, "")
     .replace(/[:–—-]+\s*$/, "")
     .trim();
-  if (bare === "" || /\d{2,}/.test(bare) || bare.split(/\s+/).length > 5) return false;
+  if (bare === "" || /\d{3,}/.test(bare) || bare.split(/\s+/).length > 5) return false;
   if (/[:,]/.test(bare)) return false;
   return (
     /^\p{Lu}/u.test(bare) &&

@@ -55,6 +55,7 @@ const lookalikes: Readonly<Record<string, string>> = {
 };
 
 function plain(text: string): string {
+  if (/^[!-~]+$/.test(text)) return text.toLowerCase();
   const lower = text.toLowerCase().replace(/\u0307/g, "");
   return /[^\x20-\x7e]/.test(lower)
     ? lower.replace(/[асеорхіı’‘–—−‐‑×]/g, (c) =>
@@ -98,13 +99,25 @@ function withoutStops(text: string): string {
 }
 
 function atomAt(text: string, at: number): string | null {
-  if (/\s/.test(text[at] as string)) return null;
-  for (const shape of [decreaseInWords, pointed, atomic]) {
+  const first = text[at] as string;
+  if (first <= " " || /\s/.test(first)) return null;
+  const shapes =
+    first === "d" || first === "D"
+      ? [decreaseInWords, pointed, atomic]
+      : mayBePointed(text, at)
+        ? [pointed, atomic]
+        : [atomic];
+  for (const shape of shapes) {
     shape.lastIndex = at;
     const match = shape.exec(text);
     if (match && (shape !== pointed || !/\p{L}/u.test(text[at - 1] ?? " "))) return match[0];
   }
   return null;
+}
+
+/** A stop within three characters: `d.c.`, `sl.st.` */
+function mayBePointed(text: string, at: number): boolean {
+  return text[at + 1] === "." || text[at + 2] === "." || text[at + 3] === ".";
 }
 
 type Read = readonly [word: Word | null, atoms: number];
@@ -148,6 +161,8 @@ function compound(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexico
   );
 }
 
+/** Only near one of these can a compound with a number or a shaping be. */
+const shapedWord = /tog|^(?:inc|dec)$/;
 const loopSuffix = /^(.{2,4}?)(?:tbl|blo|flo|bl|fl)$/;
 
 function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
@@ -158,6 +173,7 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
     const n = /(?:next|first|last|of|in) (\d+|two|three) /.exec(first.text)?.[1] ?? "2";
     return make("S", `sc${({ two: "2", three: "3" } as Record<string, string>)[n] ?? n}tog`, 1);
   }
+  if (!atoms.slice(i, i + 8).some((atom) => shapedWord.test(atom.text))) return null;
   const tog = /^(tog|together|tog's|togs)$/;
   const shaping = /^(inc|dec)$/.exec(wordAt(atoms, i + 1))?.[1];
   const shaped = trade.get(first.text);
