@@ -546,6 +546,7 @@ class Walker {
     }
     if (this.cursor.used === before)
       this.cursor.noteTargets([{ sort: takesSpaces(body) ? "space" : "stitch" }]);
+    if (this.cursor.at < end) this.uneven = true;
     if (instruction.cut !== undefined) this.all(body.slice(0, instruction.cut));
     this.all(last);
   }
