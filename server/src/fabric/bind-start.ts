@@ -21,7 +21,6 @@ export function rowChoices(
   choices: Choice[],
   declared: Declared | null,
   context: BindContext,
-  counted: boolean,
 ): Rest {
   const all = reserveLast(withEnding(sideBySide(bound), choices));
   const { kept: whole, carried } = splitCarried(all);
@@ -29,7 +28,6 @@ export function rowChoices(
   const late = declared !== null && carried.length > 0 && declared.from > (carried[0]?.span.start ?? 0);
   const onChain = skippedChains(kept, choices, late ? null : declared, context);
   const opened = onChain ?? openRow(kept, choices, late ? null : declared, context);
-  void counted;
   return {
     instructions: withLoneLine(opened, choices),
     choices,

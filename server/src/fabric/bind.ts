@@ -1,38 +1,14 @@
-import type { Conventions } from "../notation/declared";
 import type { Tree } from "../notation/tree";
 import type { Sized, Word } from "../notation/words";
 import type { Span } from "../text/span";
-import { type Stitch, stitchOf, type Terms } from "../trade/stitches";
 import { bindCount } from "./bind-count";
+import { PlaceBinder } from "./bind-places";
 import { rowChoices } from "./bind-start";
-import type {
-  Choice,
-  Instruction,
-  RowPlan,
-  StatedTerm,
-  StitchUse,
-  Take,
-  Target,
-  Times,
-  Until,
-} from "./instructions";
+import type { Instruction, RowPlan, StatedTerm, StitchUse, Take, Target, Times, Until } from "./instructions";
+import { type BindContext, stitchUse } from "./stitch-use";
+import { child, descendants, find } from "./tree-search";
 
-/** A stitch that the pattern itself explains. */
-export interface Definition {
-  readonly uses: number;
-  readonly makes: number;
-  /** The group it is worked as, in one place. */
-  readonly body?: readonly Instruction[];
-  readonly kind: string;
-}
-
-export interface BindContext {
-  readonly terms: Terms;
-  readonly definitions: ReadonlyMap<string, Definition>;
-  readonly conventions: Conventions;
-  /** `(…)` with nothing behind: all in one place, where the pattern says so. */
-  readonly roundMeansPlace?: boolean;
-}
+export type { BindContext, Definition } from "./stitch-use";
 
 const one: Sized = [1];
 const anyStitch: Target = { sort: "stitch" };
@@ -51,8 +27,7 @@ export function bindRow(text: string, words: readonly Word[], tree: Tree, contex
 
 const tunisian = /\b(?:tss|tks|tunisian)\b|\b(?:forward|return)(?: pass)?\s*(?::|as in)/i;
 
-class Binder {
-  private readonly choices: Choice[] = [];
+class Binder extends PlaceBinder {
   private readonly unknown: { text: string; span: Span }[] = [];
   private readonly mentions = new Set<string>();
   private stated: readonly StatedTerm[] | null = null;
@@ -60,18 +35,11 @@ class Binder {
   private turns = false;
   private joins = false;
   private outOfReach: string | null = null;
-  private onRow: number | null = null;
   private lastStitch: StitchUse | null = null;
   private prose = false;
   /** A ring was named and nothing worked into it yet. */
   private onRing = false;
   private declared: { from: number; counts: "yes" | "no"; space: number; kind: string | null } | null = null;
-
-  constructor(
-    private readonly text: string,
-    private readonly words: readonly Word[],
-    private readonly context: BindContext,
-  ) {}
 
   row(tree: Tree): RowPlan {
     const instructions = this.bindAll(tree.children);
@@ -89,21 +57,8 @@ class Binder {
     };
     return {
       ...base,
-      ...rowChoices(instructions, this.choices, this.declared, this.context, this.stated !== null),
+      ...rowChoices(instructions, this.choices, this.declared, this.context),
     };
-  }
-
-  private word(i: number): Word {
-    return this.words[i] as Word;
-  }
-
-  private span(tree: Tree): Span {
-    return { start: this.word(tree.from).start, end: this.word(tree.to - 1).end };
-  }
-
-  private textOf(tree: Tree): string {
-    const { start, end } = this.span(tree);
-    return this.text.slice(start, end);
   }
 
   private bindAll(nodes: readonly Tree[]): Instruction[] {
@@ -182,7 +137,7 @@ class Binder {
           },
         ];
       case "again":
-        return this.again(node, before);
+        return this.again(node);
       case "marker":
         return this.marker(node);
       case "mark":
@@ -325,11 +280,6 @@ class Binder {
     return at < 0 ? one : this.word(at).cls === "W" ? [Number(this.word(at).value)] : this.numberAt(at);
   }
 
-  private choose(options: readonly string[], costs: readonly number[]): number {
-    this.choices.push({ options, costs });
-    return this.choices.length - 1;
-  }
-
   /** A place that stands alone: "working into the chains as well". */
   private wherever(node: Tree): Instruction[] {
     const words = this.words.slice(node.from, node.to);
@@ -338,8 +288,7 @@ class Binder {
     return [];
   }
 
-  private again(node: Tree, before: readonly Instruction[]): Instruction[] {
-    void before;
+  private again(node: Tree): Instruction[] {
     return [{ op: "repeat", body: [], times: this.times(child(node, "tail"), true), span: this.span(node) }];
   }
 
@@ -645,130 +594,6 @@ class Binder {
     return [{ op: "group", body: items, takes: this.coreTakes(core), span: this.span(node) }];
   }
 
-  // Places
-
-  private placeTakes(node: Tree, extent: boolean): Take[] {
-    const cores = [
-      child(node, "core"),
-      ...descendants(node, "andCore").map((part) => descendants(part, "core")[0]),
-    ].filter((core): core is Tree => core !== undefined);
-    const around = this.word(node.from).value === "around";
-    void around;
-    const takes = cores.flatMap((core) => this.coreTakes(core, extent));
-    return mergeEach(takes);
-  }
-
-  private coreTakes(core: Tree | undefined, extent = false): Take[] {
-    if (!core) return [{ how: "next", n: one, of: anyStitch }];
-    const words = this.words.slice(core.from, core.to);
-    const has = (cls: string): boolean => words.some((word) => word.cls === cls);
-    const text = this.textOf(core);
-    if (has("g")) return [{ how: "nowhere" }];
-    const rowRef = child(core.children[0] ?? core, "qual") && words.findIndex((word) => word.cls === "R");
-    const nAt = words.findIndex(
-      (word, i) => word.cls === "n" && words[i + 1]?.cls !== "R" && words[i - 1]?.cls !== "R",
-    );
-    const n = nAt >= 0 ? (words[nAt]?.number ?? one) : one;
-    const of = this.target(core, words);
-    if (has("Z")) return [{ how: "next", n: [2], of: anyStitch }];
-    if (/row ends?|ends? of (?:each )?row|side of/i.test(text) && !has("C") && !has("I"))
-      return [{ how: "unknown", why: `"${text}" cannot be counted` }];
-    if (
-      typeof rowRef === "number" &&
-      rowRef >= 0 &&
-      words[rowRef + 1]?.cls === "n" &&
-      words.some((word) => word.cls === "B")
-    )
-      this.onRow = words[rowRef + 1]?.number?.[0] ?? null;
-    if (has("o") && (has("h") || has("c")) && !has("H"))
-      return [{ how: "from-hook", n: words.find((word) => word.cls === "o")?.number ?? one }];
-    if (has("m")) return [{ how: "same", asFirst: has("A") && has("f") }];
-    if (has("Y")) {
-      const y = words.find((word) => word.cls === "Y")?.value;
-      if (y === "skipped") return [{ how: "nowhere" }];
-      if (y === "marked") return [{ how: "marked" }];
-      if (y === "centre" && (has("q") || /corner/.test(text)))
-        return [{ how: "unknown", why: `nothing says where "${text}" is` }];
-      const unit = words.find((word) => word.cls === "S" && isGroupName(word.value, this.context));
-      if (y === "centre" && unit) return [{ how: "centre", unit: unit.value }];
-      if (y === "base") return [{ how: "same" }];
-      if (y === "top" && has("H")) return [{ how: "last", n: one, of: anyStitch }];
-    }
-    const each = has("e") && !has("X") && nAt < 0;
-    if (has("z")) return [{ how: "last", n, of }];
-    if (has("y") || (each && has("y"))) return [{ how: "each", of: [of], until: null }];
-    if (has("e") && nAt < 0 && !has("X")) return [{ how: "each", of: [of], until: null }];
-    if (extent && nAt < 0 && !has("X") && !has("f")) return [{ how: "each", of: [of], until: null }];
-    const nth = words.findIndex((word) => word.cls === "o");
-    const ofUnit = words
-      .slice(nth + 2)
-      .find((word) => word.cls === "S" && isGroupName(word.value, this.context));
-    if (nth >= 0 && words[nth + 1]?.cls === "S" && ofUnit) return [{ how: "centre", unit: ofUnit.value }];
-    if (has("H") || (has("o") && has("H"))) return [{ how: "next", n, of: anyStitch }];
-    const below = words.findIndex((word) => word.cls === "b");
-    const rowsBelow = below > 1 && words[below - 1]?.cls === "R";
-    return [
-      {
-        how: "next",
-        n,
-        of,
-        ...(has("f") ? { first: true } : {}),
-        ...("CpS".includes(words[0]?.cls ?? "-") ? { bare: true } : {}),
-        ...(rowsBelow
-          ? {
-              spike: this.choose(
-                [
-                  "the stitch stands in front of the next one, which is not worked",
-                  "the stitch takes no place of its own",
-                ],
-                [0, 0.1],
-              ),
-            }
-          : {}),
-      },
-    ];
-  }
-
-  private target(core: Tree, words: readonly Word[]): Target {
-    void core;
-    const unitAt = words.findIndex((word, i) => word.cls === "S" && words[i - 1]?.cls === "e" && i > 1);
-    const unit = unitAt >= 0 ? { unit: words[unitAt]?.value ?? "" } : {};
-    for (const word of words) {
-      if (word.cls === "C")
-        return {
-          sort: "space",
-          ...(word.number?.[0] ? { chains: word.number[0] } : {}),
-          ...(words.some((other) => other.cls === "q") ? { corner: true } : {}),
-          ...unit,
-        };
-      if (word.cls === "p" && word.value === "corner sp") return { sort: "space", corner: true };
-      if (word.cls === "p")
-        return words.some((other) => other.cls === "v") ? { sort: "gap" } : { sort: "space" };
-      if (word.cls === "q") return { sort: "stitch", named: true };
-      if (word.cls === "c") return { sort: "chain" };
-      if (word.cls === "t") return { sort: "stitch" };
-      if (word.cls === "S") {
-        const stitch = stitchOf(word.value, this.context.terms);
-        const grouped = stitch?.family === "shell" || stitch?.family === "v-stitch";
-        return grouped ? { sort: "space", unit: word.value } : { sort: "stitch", named: true };
-      }
-    }
-    return { sort: "stitch" };
-  }
-
-  private until(node: Tree): Until | null {
-    const core = child(node, "core");
-    if (!core) return null;
-    const words = this.words.slice(core.from, core.to);
-    if (words.some((word) => word.value === "marked")) return "marked";
-    const of = this.target(core, words);
-    const corner = words.some((word) => word.cls === "q" || word.value === "corner sp");
-    const space = of.sort === "space" && !words.some((word) => word.cls === "z" || word.cls === "n");
-    if (words.some((word) => word.cls === "X") || corner || space) return "space";
-    const at = words.find((word) => word.cls === "n");
-    return { n: at?.number ?? one, of };
-  }
-
   private skip(node: Tree): Instruction[] {
     const what = child(node, "skipWhat");
     const span = this.span(node);
@@ -889,15 +714,6 @@ class Binder {
       { op: "work", stitch, per: one, takes: [{ how: "next", n: one, of: anyStitch }], span },
     ];
   }
-
-  private numberAt(i: number): Sized {
-    return this.words[i]?.number ?? one;
-  }
-
-  private numberIn(node: Tree): Sized {
-    const at = find(node, (i) => this.word(i).number !== undefined, this.words);
-    return at < 0 ? one : this.numberAt(at);
-  }
 }
 
 /** Word classes that say nothing to count. */
@@ -979,12 +795,6 @@ function special(stitch: StitchUse): boolean {
   return stitch.special === true;
 }
 
-/** A name for a group of stitches in one place. */
-function isGroupName(word: string, context: BindContext): boolean {
-  const family = stitchOf(word, context.terms)?.family;
-  return family === "shell" || family === "v-stitch" || context.definitions.get(word)?.body !== undefined;
-}
-
 /** A cluster over several stitches uses them all. */
 function spread(stitch: StitchUse, takes: readonly Take[]): StitchUse {
   const first = takes.find((take) => take.how === "next");
@@ -1018,18 +828,6 @@ function withUntil(takes: readonly Take[], until: Until | null): Take[] {
   return takes.map((take) => (take.how === "each" ? { ...take, until } : take));
 }
 
-/** `each st and each ch-1 sp`: one run over both. */
-function mergeEach(takes: readonly Take[]): Take[] {
-  const out: Take[] = [];
-  for (const take of takes) {
-    const last = out.at(-1);
-    if (last?.how === "each" && (take.how === "each" || (take.how === "next" && take.of.sort !== "stitch")))
-      out[out.length - 1] = { ...last, of: [...last.of, ...(take.how === "each" ? take.of : [take.of])] };
-    else out.push(take);
-  }
-  return out;
-}
-
 function intoRing(instruction: Instruction): Instruction {
   if (instruction.op !== "work") return instruction;
   const [take] = instruction.takes;
@@ -1038,88 +836,4 @@ function intoRing(instruction: Instruction): Instruction {
     per: take?.how === "next" ? take.n : instruction.per,
     takes: [{ how: "nowhere" }],
   };
-}
-
-/** What a stitch word uses and makes here; null for a word that nobody explained. */
-export function stitchUse(word: string, context: BindContext, last: StitchUse | null): StitchUse | null {
-  const defined = context.definitions.get(word);
-  if (defined)
-    return {
-      kind: defined.kind,
-      uses: defined.uses,
-      makes: defined.makes,
-      special: true,
-      ...(defined.body ? { body: defined.body, unit: defined.kind } : {}),
-    };
-  const grouped = /^(\d+)-(\S+) (.+)$/.exec(word);
-  if (grouped) return groupedUse(grouped, context);
-  const stitch = stitchOf(word, context.terms);
-  if (!stitch) return null;
-  return tradeUse(word, stitch, context, last);
-}
-
-function tradeUse(word: string, stitch: Stitch, context: BindContext, last: StitchUse | null): StitchUse {
-  const base = { uses: stitch.uses, makes: stitch.makes };
-  if (stitch.family === "increase" || stitch.family === "decrease") {
-    const named =
-      stitch.base === null
-        ? last && !last.special
-          ? last.kind
-          : context.terms === "UK"
-            ? "dc"
-            : "sc"
-        : word.replace(/(inc|dec)$/, "").trim();
-    return { ...base, kind: named };
-  }
-  if (stitch.family === "together") return { ...base, kind: word.replace(/\d+tog$/, "") };
-  if (stitch.family === "foundation") return { ...base, kind: word.replace(/^f/, "") };
-  if (stitch.family === "start") return { ...base, kind: word.replace(/^cs/, "") };
-  if (stitch.family === "cluster" || stitch.family === "picot")
-    return { ...base, kind: word, special: true, ...(word === "cluster" ? { family: "over" as const } : {}) };
-  if (stitch.family === "v-stitch")
-    return { ...base, kind: word, special: true, unit: word, body: vStitch(context) };
-  if (stitch.family === "shell")
-    return { ...base, kind: word, special: true, unit: word, undefinedGroup: true };
-  return { ...base, kind: word };
-}
-
-function vStitch(context: BindContext): Instruction[] {
-  const word = context.terms === "UK" ? "tr" : "dc";
-  const span = { start: 0, end: 0 };
-  const leg: Instruction = {
-    op: "work",
-    stitch: { kind: word, uses: 1, makes: 1 },
-    per: one,
-    takes: [{ how: "next", n: one, of: anyStitch }],
-    span,
-  };
-  return [leg, { op: "chain", n: one, span }, leg];
-}
-
-/** `3-dc cluster` is one stitch; `5-dc shell` is five in one place. */
-function groupedUse(
-  [, n = "1", stitch = "dc", name = ""]: RegExpExecArray,
-  context: BindContext,
-): StitchUse | null {
-  const kind = stitchUse(stitch, context, null);
-  if (!kind) return null;
-  if (!/shell|fan|group/.test(name)) return { kind: name, uses: 1, makes: 1, special: true };
-  const span = { start: 0, end: 0 };
-  const body: Instruction[] = [
-    { op: "work", stitch: kind, per: one, takes: [{ how: "next", n: [Number(n)], of: anyStitch }], span },
-  ];
-  return { kind: name, uses: 1, makes: Number(n), special: true, unit: name, body };
-}
-
-function child(node: Tree, rule: string): Tree | undefined {
-  return node.children.find((part) => part.rule === rule);
-}
-
-function descendants(node: Tree, rule: string): Tree[] {
-  return node.children.flatMap((part) => (part.rule === rule ? [part] : descendants(part, rule)));
-}
-
-function find(node: Tree, test: (i: number) => boolean, words: readonly Word[]): number {
-  for (let i = node.from; i < Math.min(node.to, words.length); i++) if (test(i)) return i;
-  return -1;
 }

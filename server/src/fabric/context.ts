@@ -3,7 +3,7 @@ import { type PatternLine, readHeading } from "../notation/document";
 import { treeOf } from "../notation/tree";
 import { type Meaning, trade } from "../notation/vocabulary";
 import { type Lexicon, readWords } from "../notation/words";
-import { stitchOf, stitchSpellings, type Terms } from "../trade/stitches";
+import { stitchSpellings, type Terms } from "../trade/stitches";
 import { type BindContext, bindRow, type Definition } from "./bind";
 import type { Instruction } from "./instructions";
 
@@ -312,4 +312,3 @@ function madeNames(text: string): Made[] {
     ];
   });
 }
-void stitchOf;

@@ -1,0 +1,101 @@
+import type { Conventions } from "../notation/declared";
+import type { Sized } from "../notation/words";
+import { type Stitch, stitchOf, type Terms } from "../trade/stitches";
+import type { Instruction, StitchUse, Target } from "./instructions";
+
+/** A stitch that the pattern itself explains. */
+export interface Definition {
+  readonly uses: number;
+  readonly makes: number;
+  /** The group it is worked as, in one place. */
+  readonly body?: readonly Instruction[];
+  readonly kind: string;
+}
+
+export interface BindContext {
+  readonly terms: Terms;
+  readonly definitions: ReadonlyMap<string, Definition>;
+  readonly conventions: Conventions;
+  /** `(…)` with nothing behind: all in one place, where the pattern says so. */
+  readonly roundMeansPlace?: boolean;
+}
+
+const one: Sized = [1];
+const anyStitch: Target = { sort: "stitch" };
+
+/** A name for a group of stitches in one place. */
+export function isGroupName(word: string, context: BindContext): boolean {
+  const family = stitchOf(word, context.terms)?.family;
+  return family === "shell" || family === "v-stitch" || context.definitions.get(word)?.body !== undefined;
+}
+
+/** What a stitch word uses and makes here; null for a word that nobody explained. */
+export function stitchUse(word: string, context: BindContext, last: StitchUse | null): StitchUse | null {
+  const defined = context.definitions.get(word);
+  if (defined)
+    return {
+      kind: defined.kind,
+      uses: defined.uses,
+      makes: defined.makes,
+      special: true,
+      ...(defined.body ? { body: defined.body, unit: defined.kind } : {}),
+    };
+  const grouped = /^(\d+)-(\S+) (.+)$/.exec(word);
+  if (grouped) return groupedUse(grouped, context);
+  const stitch = stitchOf(word, context.terms);
+  if (!stitch) return null;
+  return tradeUse(word, stitch, context, last);
+}
+
+function tradeUse(word: string, stitch: Stitch, context: BindContext, last: StitchUse | null): StitchUse {
+  const base = { uses: stitch.uses, makes: stitch.makes };
+  if (stitch.family === "increase" || stitch.family === "decrease") {
+    const named =
+      stitch.base === null
+        ? last && !last.special
+          ? last.kind
+          : context.terms === "UK"
+            ? "dc"
+            : "sc"
+        : word.replace(/(inc|dec)$/, "").trim();
+    return { ...base, kind: named };
+  }
+  if (stitch.family === "together") return { ...base, kind: word.replace(/\d+tog$/, "") };
+  if (stitch.family === "foundation") return { ...base, kind: word.replace(/^f/, "") };
+  if (stitch.family === "start") return { ...base, kind: word.replace(/^cs/, "") };
+  if (stitch.family === "cluster" || stitch.family === "picot")
+    return { ...base, kind: word, special: true, ...(word === "cluster" ? { family: "over" as const } : {}) };
+  if (stitch.family === "v-stitch")
+    return { ...base, kind: word, special: true, unit: word, body: vStitch(context) };
+  if (stitch.family === "shell")
+    return { ...base, kind: word, special: true, unit: word, undefinedGroup: true };
+  return { ...base, kind: word };
+}
+
+function vStitch(context: BindContext): Instruction[] {
+  const word = context.terms === "UK" ? "tr" : "dc";
+  const span = { start: 0, end: 0 };
+  const leg: Instruction = {
+    op: "work",
+    stitch: { kind: word, uses: 1, makes: 1 },
+    per: one,
+    takes: [{ how: "next", n: one, of: anyStitch }],
+    span,
+  };
+  return [leg, { op: "chain", n: one, span }, leg];
+}
+
+/** `3-dc cluster` is one stitch; `5-dc shell` is five in one place. */
+function groupedUse(
+  [, n = "1", stitch = "dc", name = ""]: RegExpExecArray,
+  context: BindContext,
+): StitchUse | null {
+  const kind = stitchUse(stitch, context, null);
+  if (!kind) return null;
+  if (!/shell|fan|group/.test(name)) return { kind: name, uses: 1, makes: 1, special: true };
+  const span = { start: 0, end: 0 };
+  const body: Instruction[] = [
+    { op: "work", stitch: kind, per: one, takes: [{ how: "next", n: [Number(n)], of: anyStitch }], span },
+  ];
+  return { kind: name, uses: 1, makes: Number(n), special: true, unit: name, body };
+}
