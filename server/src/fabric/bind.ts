@@ -2,9 +2,10 @@ import type { Tree } from "../notation/tree";
 import type { Sized, Word } from "../notation/words";
 import type { Span } from "../text/span";
 import { bindCount } from "./bind-count";
-import { PlaceBinder } from "./bind-places";
 import { rowChoices } from "./bind-start";
-import type { Instruction, RowPlan, StatedTerm, StitchUse, Take, Target, Times, Until } from "./instructions";
+import { type Named, StitchBinder } from "./bind-stitches";
+import { harmless } from "./harmless-words";
+import type { Instruction, RowPlan, StatedTerm, StitchUse, Take, Target, Times } from "./instructions";
 import { type BindContext, stitchUse } from "./stitch-use";
 import { child, descendants, find } from "./tree-search";
 
@@ -27,19 +28,12 @@ export function bindRow(text: string, words: readonly Word[], tree: Tree, contex
 
 const tunisian = /\b(?:tss|tks|tunisian)\b|\b(?:forward|return)(?: pass)?\s*(?::|as in)/i;
 
-class Binder extends PlaceBinder {
-  private readonly unknown: { text: string; span: Span }[] = [];
-  private readonly mentions = new Set<string>();
+class Binder extends StitchBinder {
   private stated: readonly StatedTerm[] | null = null;
   private statedSpan: Span | null = null;
   private turns = false;
   private joins = false;
-  private outOfReach: string | null = null;
-  private lastStitch: StitchUse | null = null;
   private prose = false;
-  /** A ring was named and nothing worked into it yet. */
-  private onRing = false;
-  private declared: { from: number; counts: "yes" | "no"; space: number; kind: string | null } | null = null;
 
   row(tree: Tree): RowPlan {
     const instructions = this.bindAll(tree.children);
@@ -257,29 +251,6 @@ class Binder extends PlaceBinder {
     return { how: "to-end", until: null };
   }
 
-  private timesOf(node: Tree, afterFirst: boolean): Times {
-    const n = this.timesNumber(node);
-    const text = this.textOf(node);
-    const more = this.words.slice(node.from, node.to).some((word) => word.cls === "M");
-    const all = this.words.slice(node.from, node.to).some((word) => word.cls === "s") && !more;
-    if (more && afterFirst) return { how: "fixed", n: n.map((value) => (value === null ? null : value + 1)) };
-    if (!afterFirst || all || /^x/i.test(text)) return { how: "fixed", n };
-    const settled = this.context.conventions.timesMeans;
-    if (settled === "in-all") return { how: "fixed", n };
-    if (settled === "more") return { how: "fixed", n: n.map((value) => (value === null ? null : value + 1)) };
-    const shown = n.join("/");
-    const choice = this.choose(
-      [`"${text.trim()}" means ${shown} times in all`, `"${text.trim()}" means ${shown} more times`],
-      [0, 0],
-    );
-    return { how: "doubtful", n, choice };
-  }
-
-  private timesNumber(node: Tree): Sized {
-    const at = find(node, (i) => this.word(i).cls === "n" || this.word(i).cls === "W", this.words);
-    return at < 0 ? one : this.word(at).cls === "W" ? [Number(this.word(at).value)] : this.numberAt(at);
-  }
-
   /** A place that stands alone: "working into the chains as well". */
   private wherever(node: Tree): Instruction[] {
     const words = this.words.slice(node.from, node.to);
@@ -356,242 +327,6 @@ class Binder extends PlaceBinder {
     return last?.op === "work" && words.every((word) => word.cls === "S") && words.length === 1
       ? true
       : last?.op === "work" && special(last.stitch);
-  }
-
-  /** What a remark says of the instruction before it. */
-  private remark(node: Tree, before: readonly Instruction[]): Named[] {
-    const text = this.textOf(node);
-    const last = before.at(-1);
-    if (/count/i.test(text)) {
-      const counts = /\bnot\b|n['’]t\b/i.test(text) ? "no" : "yes";
-      const space = /(?:and|,|\+|plus)\s*(?:a )?(?:ch[\s-]*(\d+)|(\d+)\s*ch)/i.exec(text);
-      const kind = this.words.slice(node.from, node.to).find((word) => word.cls === "S")?.value ?? null;
-      this.declared ??= {
-        from: this.word(node.from).start,
-        counts,
-        space: Number(space?.[1] ?? space?.[2] ?? 0),
-        kind,
-      };
-      if (/beside|no place|does not take/i.test(text))
-        this.declared = { ...this.declared, from: -1 - this.declared.from };
-    }
-    const made = /\(\s*(?:first |next |last )?([\w-]+)\s+(?:made|completed)/i.exec(text);
-    return made && last ? [{ op: "remark", names: (made[1] as string).toLowerCase() }] : [];
-  }
-
-  // Stitches
-
-  private use(node: Tree): StitchUse {
-    const at = find(node, (i) => this.word(i).cls === "S", this.words);
-    const word = this.word(at).value;
-    this.mentions.add(word);
-    const use = stitchUse(word, this.context, this.lastStitch);
-    if (use === null)
-      this.unknown.push({
-        text: this.text.slice(this.word(at).start, this.word(at).end),
-        span: this.word(at),
-      });
-    if (use && !/^(inc|dec|invdec)$/.test(word)) this.lastStitch = use;
-    return use ?? { kind: word, uses: 1, makes: 1 };
-  }
-
-  private make(node: Tree): Instruction[] {
-    const span = this.span(node);
-    const leading = node.rule === "make_number" ? this.numberAt((child(node, "number") as Tree).from) : null;
-    const stitchNode = child(node, "stitch") as Tree;
-    const stitch = this.use(stitchNode);
-    const timesNode = child(node, "makeTimes");
-    const behind = timesNode ? this.timesNumber(timesNode) : null;
-    const wheres = node.children
-      .filter((part) => part.rule === "where")
-      .map((part) => part.children[0] as Tree);
-    const again = wheres.find((part) => part.rule === "times");
-    const out = this.makeIn(stitch, leading ?? behind, leading !== null, wheres, span, node);
-    return again ? [{ op: "repeat", body: out, times: this.timesOf(again, false), span }] : out;
-  }
-
-  private makeIn(
-    stitch: StitchUse,
-    count: Sized | null,
-    before: boolean,
-    wheres: readonly Tree[],
-    span: Span,
-    node: Tree,
-  ): Instruction[] {
-    const per = count ?? one;
-    const behind = this.text.slice(span.end, span.end + 40);
-    const alongEdge =
-      /^\s*(?:(?!other|opposite)\w+\s+)?(?:edges?|row[- ]ends?|sides?)\b/i.test(behind) &&
-      wheres.some((part) => part.rule === "place");
-    const onPiece =
-      this.words.slice(node.from, node.to).some((word) => word.cls === "N") &&
-      !/\d+ (?:sts?|sc|dc|ch)\b|\beach\b/i.test(this.text.slice(span.start + 3, span.end));
-    if (alongEdge || onPiece) {
-      this.outOfReach = `"${this.textOf(node)}" is worked on an edge that cannot be counted`;
-      return [{ op: "work", stitch, per: count ?? one, takes: [{ how: "nowhere" }], span }];
-    }
-    if (wheres.some((part) => part.rule === "evenly") || this.isEvenly(wheres))
-      return this.evenly(stitch, count, span, node);
-    for (const part of wheres) if (part.rule === "resumed") this.remark(child(part, "aside") as Tree, []);
-    const places = wheres.filter(
-      (part) => part.rule === "place" || part.rule === "loopPlace" || part.rule === "resumed",
-    );
-    const toLast = wheres.find((part) => part.rule === "toLast");
-    const extent = wheres.some((part) => part.rule === "extent");
-    if (places.length > 0) {
-      const takes = places.flatMap((part) => this.placeTakes(part, extent));
-      const merged = toLast ? withUntil(takes, this.until(toLast)) : takes;
-      const words = this.words.slice(node.from, node.to);
-      const placeText = this.text.slice(this.word((places[0] as Tree).from).start, span.end);
-      if (words.some((word) => word.cls === "E")) return this.everyOther(stitch, per, span);
-      if (words.some((word) => word.cls === "Z"))
-        return [
-          {
-            op: "work",
-            stitch: { ...stitch, uses: 2 * stitch.uses },
-            per: one,
-            takes: [{ how: "next", n: per, of: anyStitch }],
-            span,
-          },
-        ];
-      if (stitch.family === "over" && /^over\b/i.test(placeText))
-        return [
-          {
-            op: "work",
-            stitch: spread(stitch, merged),
-            per: one,
-            takes: [{ how: "next", n: one, of: anyStitch }],
-            span,
-          },
-        ];
-      const shared = merged.some((take) => take.how === "same") && merged.length > 1 && stitch.uses > 1;
-      if (shared)
-        return [
-          {
-            op: "work",
-            stitch: { ...stitch, uses: 1 },
-            per: one,
-            takes: merged.filter((take) => take.how !== "same"),
-            span,
-          },
-        ];
-      return [{ op: "work", stitch, per, takes: merged, span }];
-    }
-    if (toLast || extent)
-      return [
-        {
-          op: "work",
-          stitch,
-          per,
-          takes: [{ how: "each", of: [anyStitch], until: toLast ? this.until(toLast) : null }],
-          span,
-        },
-      ];
-    if (this.onRing) {
-      this.onRing = false;
-      return [{ op: "work", stitch, per, takes: [{ how: "nowhere" }], span }];
-    }
-    const glued =
-      before && count && this.isGlued(node) ? this.gluedChoice(this.textOf(node), count[0] ?? 0) : undefined;
-    return [
-      {
-        op: "work",
-        stitch,
-        per: one,
-        takes: [{ how: "next", n: per, of: anyStitch }],
-        span,
-        ...(glued === undefined ? {} : { glued }),
-      },
-    ];
-  }
-
-  private readonly gluedChoices = new Map<string, number>();
-
-  /** `3sc` alone: three stitches, or three in one place; the same all through the row. */
-  private gluedChoice(text: string, n: number): number | undefined {
-    if (n < 2 || n > 5) return undefined;
-    const known = this.gluedChoices.get(text.toLowerCase());
-    if (known !== undefined) return known;
-    const choice = this.choose(
-      [`"${text}" is ${n} stitches in a row`, `"${text}" is ${n} stitches in one place`],
-      [0, 1],
-    );
-    this.gluedChoices.set(text.toLowerCase(), choice);
-    return choice;
-  }
-
-  /** `2 sc in every other st`: what happens to the stitches between is not said. */
-  private everyOther(stitch: StitchUse, per: Sized, span: Span): Instruction[] {
-    const choice = this.choose(
-      ["the stitches between are worked plainly", "the stitches between are skipped"],
-      [0, 0],
-    );
-    const next: Take = { how: "next", n: one, of: anyStitch };
-    const between: Instruction[][] = [
-      [{ op: "work", stitch, per: one, takes: [next], span }],
-      [{ op: "skip", takes: [next], span }],
-    ];
-    const body: Instruction[] = [
-      { op: "work", stitch, per, takes: [next], span },
-      { op: "either", choice, options: between, span },
-    ];
-    return [{ op: "repeat", body, times: { how: "to-end", until: null }, span }];
-  }
-
-  private isGlued(node: Tree): boolean {
-    return (
-      node.children.length === 2 &&
-      this.word((child(node, "stitch") as Tree).from).glued &&
-      this.context.terms !== undefined
-    );
-  }
-
-  private isEvenly(wheres: readonly Tree[]): boolean {
-    return wheres.some(
-      (part) => /even(?:ly)?\b/i.test(this.textOf(part)) && /evenly/i.test(this.textOf(part)),
-    );
-  }
-
-  /** `work 40 sc evenly around`, `inc 4 sts evenly`: a number without places. */
-  private evenly(stitch: StitchUse, count: Sized | null, span: Span, node: Tree): Instruction[] {
-    if (count === null)
-      return [{ op: "work", stitch, per: one, takes: [{ how: "each", of: [anyStitch], until: null }], span }];
-    const word = this.words.slice(node.from, node.to).find((part) => part.cls === "S")?.value ?? "";
-    if (/^(inc|dec|invdec)$/.test(word)) {
-      this.outOfReach = `"${this.textOf(node)}" gives a number but not where`;
-      return [{ op: "change", by: count.map((n) => (n === null ? null : word === "inc" ? n : -n)), span }];
-    }
-    this.outOfReach = `"${this.textOf(node)}" does not say which places it uses`;
-    return [{ op: "work", stitch, per: count, takes: [{ how: "nowhere" }], span }];
-  }
-
-  private elided(node: Tree): Instruction[] {
-    const stitch = this.lastStitch ?? stitchUse("sc", this.context, null);
-    if (!stitch) return [];
-    const takes = this.coreTakes(child(node, "core"), child(node, "extent") !== undefined);
-    return [
-      {
-        op: "work",
-        stitch,
-        per: this.numberAt((child(node, "number") as Tree).from),
-        takes,
-        span: this.span(node),
-      },
-    ];
-  }
-
-  private placeFirst(node: Tree): Instruction[] {
-    const core = child(node, "core") as Tree;
-    const items = descendants(node, "listItem").flatMap((item): Instruction[] => {
-      const inner = item.children[0] as Tree;
-      if (inner.rule === "chain") return [{ op: "chain", n: this.numberIn(inner), span: this.span(inner) }];
-      const stitch = this.use(inner);
-      const n = child(inner, "number") ? this.numberAt((child(inner, "number") as Tree).from) : one;
-      return [
-        { op: "work", stitch, per: one, takes: [{ how: "next", n, of: anyStitch }], span: this.span(item) },
-      ];
-    });
-    return [{ op: "group", body: items, takes: this.coreTakes(core), span: this.span(node) }];
   }
 
   private skip(node: Tree): Instruction[] {
@@ -718,71 +453,6 @@ class Binder extends PlaceBinder {
 
 /** Word classes that say nothing to count. */
 const quiet = /[!gAKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELu]/;
-const harmless = new Set([
-  "loosely",
-  "tightly",
-  "firmly",
-  "carefully",
-  "yarn",
-  "colour",
-  "color",
-  "it",
-  "side",
-  "rs",
-  "ws",
-  "here",
-  "edge",
-  "edges",
-  "outside",
-  "long",
-  "throughout",
-  "direction",
-  "is",
-  "your",
-  "not",
-  "no",
-  "that",
-  "by",
-  "for",
-  "as",
-  "at",
-  "or",
-  "if",
-  "so",
-  "them",
-  "these",
-  "color",
-  "tail",
-  "ends",
-  "end",
-  "spiral",
-  "closed",
-  "up",
-  "through",
-  "without",
-  "when",
-  "before",
-  "after",
-  "again",
-  "hook",
-  "mm",
-  "short",
-  "dark",
-  "light",
-  "corresponding",
-  "pattern",
-  "patt",
-  "established",
-  "back",
-  "front",
-  "next",
-  "new",
-  "on",
-  "st",
-  "col",
-  "in",
-  "with",
-]);
 
 /** What ends a sentence that instructs nothing. */
 function endsProse(node: Tree, words: readonly Word[]): boolean {
@@ -793,19 +463,6 @@ function endsProse(node: Tree, words: readonly Word[]): boolean {
 
 function special(stitch: StitchUse): boolean {
   return stitch.special === true;
-}
-
-/** A cluster over several stitches uses them all. */
-function spread(stitch: StitchUse, takes: readonly Take[]): StitchUse {
-  const first = takes.find((take) => take.how === "next");
-  const n = first?.how === "next" ? (first.n[0] ?? 1) : 1;
-  return { ...stitch, uses: n };
-}
-
-/** A remark that says what the group before it is called. */
-interface Named {
-  readonly op: "remark";
-  readonly names: string;
 }
 
 function nameLast(out: Instruction[], name: string): void {
@@ -820,12 +477,6 @@ const standsForRows = /^\s*[[(]?(?:rep|as|same as|work as|work even|cont)\b/i;
 function works(instruction: Instruction): boolean {
   if (instruction.op === "repeat" || instruction.op === "group") return instruction.body.some(works);
   return instruction.op === "work";
-}
-
-function withUntil(takes: readonly Take[], until: Until | null): Take[] {
-  const each = takes.some((take) => take.how === "each");
-  if (!each) return [...takes, { how: "each", of: [anyStitch], until }];
-  return takes.map((take) => (take.how === "each" ? { ...take, until } : take));
 }
 
 function intoRing(instruction: Instruction): Instruction {

@@ -1,0 +1,298 @@
+import type { Tree } from "../notation/tree";
+import type { Sized } from "../notation/words";
+import type { Span } from "../text/span";
+import { PlaceBinder } from "./bind-places";
+import type { Instruction, StitchUse, Take, Target, Times, Until } from "./instructions";
+import { stitchUse } from "./stitch-use";
+import { child, descendants, find } from "./tree-search";
+
+const one: Sized = [1];
+const anyStitch: Target = { sort: "stitch" };
+
+/** A remark that says what the group before it is called. */
+export interface Named {
+  readonly op: "remark";
+  readonly names: string;
+}
+
+/** Binds stitches with how many of them, where, and how often. */
+export class StitchBinder extends PlaceBinder {
+  protected readonly unknown: { text: string; span: Span }[] = [];
+  protected readonly mentions = new Set<string>();
+  protected outOfReach: string | null = null;
+  protected lastStitch: StitchUse | null = null;
+  /** A ring was named and nothing worked into it yet. */
+  protected onRing = false;
+  protected declared: { from: number; counts: "yes" | "no"; space: number; kind: string | null } | null =
+    null;
+
+  protected timesOf(node: Tree, afterFirst: boolean): Times {
+    const n = this.timesNumber(node);
+    const text = this.textOf(node);
+    const more = this.words.slice(node.from, node.to).some((word) => word.cls === "M");
+    const all = this.words.slice(node.from, node.to).some((word) => word.cls === "s") && !more;
+    if (more && afterFirst) return { how: "fixed", n: n.map((value) => (value === null ? null : value + 1)) };
+    if (!afterFirst || all || /^x/i.test(text)) return { how: "fixed", n };
+    const settled = this.context.conventions.timesMeans;
+    if (settled === "in-all") return { how: "fixed", n };
+    if (settled === "more") return { how: "fixed", n: n.map((value) => (value === null ? null : value + 1)) };
+    const shown = n.join("/");
+    const choice = this.choose(
+      [`"${text.trim()}" means ${shown} times in all`, `"${text.trim()}" means ${shown} more times`],
+      [0, 0],
+    );
+    return { how: "doubtful", n, choice };
+  }
+
+  protected timesNumber(node: Tree): Sized {
+    const at = find(node, (i) => this.word(i).cls === "n" || this.word(i).cls === "W", this.words);
+    return at < 0 ? one : this.word(at).cls === "W" ? [Number(this.word(at).value)] : this.numberAt(at);
+  }
+
+  /** What a remark says of the instruction before it. */
+  protected remark(node: Tree, before: readonly Instruction[]): Named[] {
+    const text = this.textOf(node);
+    const last = before.at(-1);
+    if (/count/i.test(text)) {
+      const counts = /\bnot\b|n['’]t\b/i.test(text) ? "no" : "yes";
+      const space = /(?:and|,|\+|plus)\s*(?:a )?(?:ch[\s-]*(\d+)|(\d+)\s*ch)/i.exec(text);
+      const kind = this.words.slice(node.from, node.to).find((word) => word.cls === "S")?.value ?? null;
+      this.declared ??= {
+        from: this.word(node.from).start,
+        counts,
+        space: Number(space?.[1] ?? space?.[2] ?? 0),
+        kind,
+      };
+      if (/beside|no place|does not take/i.test(text))
+        this.declared = { ...this.declared, from: -1 - this.declared.from };
+    }
+    const made = /\(\s*(?:first |next |last )?([\w-]+)\s+(?:made|completed)/i.exec(text);
+    return made && last ? [{ op: "remark", names: (made[1] as string).toLowerCase() }] : [];
+  }
+
+  protected use(node: Tree): StitchUse {
+    const at = find(node, (i) => this.word(i).cls === "S", this.words);
+    const word = this.word(at).value;
+    this.mentions.add(word);
+    const use = stitchUse(word, this.context, this.lastStitch);
+    if (use === null)
+      this.unknown.push({
+        text: this.text.slice(this.word(at).start, this.word(at).end),
+        span: this.word(at),
+      });
+    if (use && !/^(inc|dec|invdec)$/.test(word)) this.lastStitch = use;
+    return use ?? { kind: word, uses: 1, makes: 1 };
+  }
+
+  protected make(node: Tree): Instruction[] {
+    const span = this.span(node);
+    const leading = node.rule === "make_number" ? this.numberAt((child(node, "number") as Tree).from) : null;
+    const stitchNode = child(node, "stitch") as Tree;
+    const stitch = this.use(stitchNode);
+    const timesNode = child(node, "makeTimes");
+    const behind = timesNode ? this.timesNumber(timesNode) : null;
+    const wheres = node.children
+      .filter((part) => part.rule === "where")
+      .map((part) => part.children[0] as Tree);
+    const again = wheres.find((part) => part.rule === "times");
+    const out = this.makeIn(stitch, leading ?? behind, leading !== null, wheres, span, node);
+    return again ? [{ op: "repeat", body: out, times: this.timesOf(again, false), span }] : out;
+  }
+
+  protected makeIn(
+    stitch: StitchUse,
+    count: Sized | null,
+    before: boolean,
+    wheres: readonly Tree[],
+    span: Span,
+    node: Tree,
+  ): Instruction[] {
+    const per = count ?? one;
+    const behind = this.text.slice(span.end, span.end + 40);
+    const alongEdge =
+      /^\s*(?:(?!other|opposite)\w+\s+)?(?:edges?|row[- ]ends?|sides?)\b/i.test(behind) &&
+      wheres.some((part) => part.rule === "place");
+    const onPiece =
+      this.words.slice(node.from, node.to).some((word) => word.cls === "N") &&
+      !/\d+ (?:sts?|sc|dc|ch)\b|\beach\b/i.test(this.text.slice(span.start + 3, span.end));
+    if (alongEdge || onPiece) {
+      this.outOfReach = `"${this.textOf(node)}" is worked on an edge that cannot be counted`;
+      return [{ op: "work", stitch, per: count ?? one, takes: [{ how: "nowhere" }], span }];
+    }
+    if (wheres.some((part) => part.rule === "evenly") || this.isEvenly(wheres))
+      return this.evenly(stitch, count, span, node);
+    for (const part of wheres) if (part.rule === "resumed") this.remark(child(part, "aside") as Tree, []);
+    const places = wheres.filter(
+      (part) => part.rule === "place" || part.rule === "loopPlace" || part.rule === "resumed",
+    );
+    const toLast = wheres.find((part) => part.rule === "toLast");
+    const extent = wheres.some((part) => part.rule === "extent");
+    if (places.length > 0) {
+      const takes = places.flatMap((part) => this.placeTakes(part, extent));
+      const merged = toLast ? withUntil(takes, this.until(toLast)) : takes;
+      const words = this.words.slice(node.from, node.to);
+      const placeText = this.text.slice(this.word((places[0] as Tree).from).start, span.end);
+      if (words.some((word) => word.cls === "E")) return this.everyOther(stitch, per, span);
+      if (words.some((word) => word.cls === "Z"))
+        return [
+          {
+            op: "work",
+            stitch: { ...stitch, uses: 2 * stitch.uses },
+            per: one,
+            takes: [{ how: "next", n: per, of: anyStitch }],
+            span,
+          },
+        ];
+      if (stitch.family === "over" && /^over\b/i.test(placeText))
+        return [
+          {
+            op: "work",
+            stitch: spread(stitch, merged),
+            per: one,
+            takes: [{ how: "next", n: one, of: anyStitch }],
+            span,
+          },
+        ];
+      const shared = merged.some((take) => take.how === "same") && merged.length > 1 && stitch.uses > 1;
+      if (shared)
+        return [
+          {
+            op: "work",
+            stitch: { ...stitch, uses: 1 },
+            per: one,
+            takes: merged.filter((take) => take.how !== "same"),
+            span,
+          },
+        ];
+      return [{ op: "work", stitch, per, takes: merged, span }];
+    }
+    if (toLast || extent)
+      return [
+        {
+          op: "work",
+          stitch,
+          per,
+          takes: [{ how: "each", of: [anyStitch], until: toLast ? this.until(toLast) : null }],
+          span,
+        },
+      ];
+    if (this.onRing) {
+      this.onRing = false;
+      return [{ op: "work", stitch, per, takes: [{ how: "nowhere" }], span }];
+    }
+    const glued =
+      before && count && this.isGlued(node) ? this.gluedChoice(this.textOf(node), count[0] ?? 0) : undefined;
+    return [
+      {
+        op: "work",
+        stitch,
+        per: one,
+        takes: [{ how: "next", n: per, of: anyStitch }],
+        span,
+        ...(glued === undefined ? {} : { glued }),
+      },
+    ];
+  }
+
+  protected readonly gluedChoices = new Map<string, number>();
+
+  /** `3sc` alone: three stitches, or three in one place; the same all through the row. */
+  protected gluedChoice(text: string, n: number): number | undefined {
+    if (n < 2 || n > 5) return undefined;
+    const known = this.gluedChoices.get(text.toLowerCase());
+    if (known !== undefined) return known;
+    const choice = this.choose(
+      [`"${text}" is ${n} stitches in a row`, `"${text}" is ${n} stitches in one place`],
+      [0, 1],
+    );
+    this.gluedChoices.set(text.toLowerCase(), choice);
+    return choice;
+  }
+
+  /** `2 sc in every other st`: what happens to the stitches between is not said. */
+  protected everyOther(stitch: StitchUse, per: Sized, span: Span): Instruction[] {
+    const choice = this.choose(
+      ["the stitches between are worked plainly", "the stitches between are skipped"],
+      [0, 0],
+    );
+    const next: Take = { how: "next", n: one, of: anyStitch };
+    const between: Instruction[][] = [
+      [{ op: "work", stitch, per: one, takes: [next], span }],
+      [{ op: "skip", takes: [next], span }],
+    ];
+    const body: Instruction[] = [
+      { op: "work", stitch, per, takes: [next], span },
+      { op: "either", choice, options: between, span },
+    ];
+    return [{ op: "repeat", body, times: { how: "to-end", until: null }, span }];
+  }
+
+  protected isGlued(node: Tree): boolean {
+    return (
+      node.children.length === 2 &&
+      this.word((child(node, "stitch") as Tree).from).glued &&
+      this.context.terms !== undefined
+    );
+  }
+
+  protected isEvenly(wheres: readonly Tree[]): boolean {
+    return wheres.some(
+      (part) => /even(?:ly)?\b/i.test(this.textOf(part)) && /evenly/i.test(this.textOf(part)),
+    );
+  }
+
+  /** `work 40 sc evenly around`, `inc 4 sts evenly`: a number without places. */
+  protected evenly(stitch: StitchUse, count: Sized | null, span: Span, node: Tree): Instruction[] {
+    if (count === null)
+      return [{ op: "work", stitch, per: one, takes: [{ how: "each", of: [anyStitch], until: null }], span }];
+    const word = this.words.slice(node.from, node.to).find((part) => part.cls === "S")?.value ?? "";
+    if (/^(inc|dec|invdec)$/.test(word)) {
+      this.outOfReach = `"${this.textOf(node)}" gives a number but not where`;
+      return [{ op: "change", by: count.map((n) => (n === null ? null : word === "inc" ? n : -n)), span }];
+    }
+    this.outOfReach = `"${this.textOf(node)}" does not say which places it uses`;
+    return [{ op: "work", stitch, per: count, takes: [{ how: "nowhere" }], span }];
+  }
+
+  protected elided(node: Tree): Instruction[] {
+    const stitch = this.lastStitch ?? stitchUse("sc", this.context, null);
+    if (!stitch) return [];
+    const takes = this.coreTakes(child(node, "core"), child(node, "extent") !== undefined);
+    return [
+      {
+        op: "work",
+        stitch,
+        per: this.numberAt((child(node, "number") as Tree).from),
+        takes,
+        span: this.span(node),
+      },
+    ];
+  }
+
+  protected placeFirst(node: Tree): Instruction[] {
+    const core = child(node, "core") as Tree;
+    const items = descendants(node, "listItem").flatMap((item): Instruction[] => {
+      const inner = item.children[0] as Tree;
+      if (inner.rule === "chain") return [{ op: "chain", n: this.numberIn(inner), span: this.span(inner) }];
+      const stitch = this.use(inner);
+      const n = child(inner, "number") ? this.numberAt((child(inner, "number") as Tree).from) : one;
+      return [
+        { op: "work", stitch, per: one, takes: [{ how: "next", n, of: anyStitch }], span: this.span(item) },
+      ];
+    });
+    return [{ op: "group", body: items, takes: this.coreTakes(core), span: this.span(node) }];
+  }
+}
+
+/** A cluster over several stitches uses them all. */
+function spread(stitch: StitchUse, takes: readonly Take[]): StitchUse {
+  const first = takes.find((take) => take.how === "next");
+  const n = first?.how === "next" ? (first.n[0] ?? 1) : 1;
+  return { ...stitch, uses: n };
+}
+
+function withUntil(takes: readonly Take[], until: Until | null): Take[] {
+  const each = takes.some((take) => take.how === "each");
+  if (!each) return [...takes, { how: "each", of: [anyStitch], until }];
+  return takes.map((take) => (take.how === "each" ? { ...take, until } : take));
+}
