@@ -318,7 +318,7 @@ function startWays(n: number, kind: string, declared: Declared | null, context: 
   });
   if (declared && declared.from < 0) return [way(true, false, 0)];
   const said = declared ? declared.counts === "yes" : (context.conventions.startCounts.get(n) ?? null);
-  if (said === true) return [way(true, true, 0), way(true, false, 2)];
+  if (said === true) return [way(true, true, 0)];
   if (said === false) return [way(false, false, 0)];
   const habit = context.conventions.habits.get(n);
   if (habit === true && (n > 1 || height > 1)) return [way(true, true, 0), way(false, false, 1)];

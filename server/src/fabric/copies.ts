@@ -32,8 +32,16 @@ const wordNumbers: Readonly<Record<string, number>> = {
 /** Reads "Rep Row 2", "as rnd 3", "Dec 1 st each end of next and foll 4 alt rows"; null for an ordinary row. */
 export function readCopy(line: RowLine): Copy | null {
   const text = line.text.trim();
-  const each = /^(dec|inc)(?:rease)?\s+(\d+)\s+sts?\s+(?:at\s+)?each\s+(?:end|side)/i.exec(text);
-  if (each) return eachEnd(text, (each[1] as string).toLowerCase() === "inc" ? 1 : -1, Number(each[2]));
+  const each =
+    /^(dec|inc)(?:rease)?\s+(\d+)\s+sts?\s+(?:at\s+)?(?:the\s+)?(each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)\b/i.exec(
+      text,
+    );
+  if (each)
+    return eachEnd(
+      text,
+      (each[1] as string).toLowerCase() === "inc" ? 1 : -1,
+      Number(each[2]) * (/each|both/i.test(each[3] as string) ? 2 : 1),
+    );
   if (
     /^(?:work(?:ing|ed)?|cont(?:inue)?)\b[^.]*\b(?:even|straight|as (?:set|established)|in patt)/i.test(
       text,
@@ -79,24 +87,26 @@ function timesOf(text: string): number[] | null {
 }
 
 /** `next and foll 4 alt rows` is five shaping rows among nine. */
-function eachEnd(text: string, sign: number, by: number): Copy {
+function eachEnd(text: string, sign: number, by: number): Copy | null {
   const alternate = /(?:foll(?:owing)?|next)\s+(\d+)\s+alt(?:ernate)?/i.exec(text);
-  const next = /(?:of|on)\s+(?:the\s+)?next\s+(\d+)\s+rows/i.exec(text);
-  const every = /every\s+(?:other|(\d+)(?:nd|rd|th))\s+row\s+(\d+)\s+times/i.exec(text);
+  const next = /(?:of|on)\s+(?:the\s+)?(?:next|foll(?:owing)?)\s+(\d+)\s+rows/i.exec(text);
+  const every = /every\s+(?:(other|alt(?:ernate)?)\s+|(\d+)(?:nd|rd|th)\s+)?rows?\s+(\d+)\s+times/i.exec(
+    text,
+  );
   if (alternate)
     return {
       how: "each-end",
-      by: 2 * by * sign,
+      by: by * sign,
       times: Number(alternate[1]) + (/next and/i.test(text) ? 1 : 0),
       rows: 2 * Number(alternate[1]) + 1,
     };
-  if (every)
-    return {
-      how: "each-end",
-      by: 2 * by * sign,
-      times: Number(every[2]),
-      rows: Number(every[2]) * Number(every[1] ?? 2),
-    };
+  if (every) {
+    const times = Number(every[3]);
+    const apart = every[1] ? 2 : Number(every[2] ?? 1);
+    return { how: "each-end", by: by * sign, times, rows: times * apart };
+  }
+  // "until 3 sts rem" says how it ends, not how often.
+  if (!next && /\buntil\b/i.test(text)) return null;
   const n = next ? Number(next[1]) : 1;
-  return { how: "each-end", by: 2 * by * sign, times: n, rows: n };
+  return { how: "each-end", by: by * sign, times: n, rows: n };
 }

@@ -395,7 +395,7 @@ class Walker {
   private withoutUnderStart(take: Take): Take {
     const under =
       take.how === "next" && take.first === true && take.of.sort !== "space" && this.cursor.underStart;
-    return under ? { ...take, n: take.n.map((n) => (n === null ? null : n - 1)) } : take;
+    return under ? { ...take, first: false, n: take.n.map((n) => (n === null ? null : n - 1)) } : take;
   }
 
   private slip(instruction: Op<"slip">): void {

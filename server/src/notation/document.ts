@@ -72,7 +72,7 @@ function headOf(shape: number, match: RegExpExecArray, body: string): RowHead | 
   if (!draft) return null;
   const rest = body.slice(match[0].length);
   const label =
-    /^(?:\s+incl(?:usive|\.)?|\s*,\s*(?:col(?:ou?r)?\.?\s*)?[A-Z]\w*(?=\s*[:–—-])|\s*\((?!\d+\s*\))[^()]*\)(?=\s*[:.–—-])|\s*\(\d+(?:\s*,\s*\d+)*\)(?=\s*:)|\s*\((?:rs|ws|right side|wrong side)\))*/iu.exec(
+    /^(?:\s+and\s+(?:all|every)\s+[\w\s]{1,30}?rows?(?=\s*[:.])|\s+incl(?:usive|\.)?|\s*,\s*(?:col(?:ou?r)?\.?\s*)?[A-Z]\w*(?=\s*[:–—-])|\s*\((?!\d+\s*\))[^()]*\)(?=\s*[:.–—-])|\s*\(\d+(?:\s*,\s*\d+)*\)(?=\s*:)|\s*\((?:rs|ws|right side|wrong side)\))*/iu.exec(
       rest,
     )?.[0] ?? "";
   const behind = rest.slice(label.length);
@@ -136,7 +136,7 @@ const fieldWords =
   /^(?:materials?|yarn|hooks?|gauge|tension|stitches control|finished(?: size| measurements)?|size|sizes|measurements|level|skill level|difficulty|notions|notes?|abbreviations?|terms|language|special stitch(?:es)?|stitch(?:es)? used|colou?rs?|to fit|you will need|pattern notes?|multiple|written in|instructions are|version|design|copyright|about|stitch guide|stitch key|needles?|tools|supplies|ease|swatch|safety|care)\b/i;
 const sizeLine = /^\s*(?:(?:for\s+)?sizes?\s+.+\bonly|all sizes|for all sizes|both sizes)\s*[:.]?\s*$/i;
 const copyLine =
-  /^\s*[[(*]?\s*(?:rep(?:eat)?s?\b[^.]*\b(?:row|rnd|round|rw|rd)s?\b|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?each|work(?:ing)? even|work(?:ed)? straight|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b)/i;
+  /^\s*[[(*]?\s*(?:rep(?:eat)?s?\b[^.]*\b(?:row|rnd|round|rw|rd)s?\b|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)|work(?:ing)? even|work(?:ed)? straight|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b)/i;
 const foundationLine =
   /^\s*(?:(?:with|using|in)\b(?:[^,:.]|\.\d){1,60}[,:]\s*)?(?:make\s+(?:a\s+)?)?(?:(?:loosely\s+)?(?:ch|chains?)\b\.?\s*-?\s*[([]?\s*(?:\d|(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)\b)|\d+[\s([:\d,;\])]*\s*ch\b|(?:make a |start with a |form a )?(?:magic|adjustable|sliding)\s+(?:ring|circle|loop)|mr\b\.?\s*$)/i;
 const numbered = /^\s*\d+\s*[.)]/;
