@@ -50,7 +50,8 @@ function nounOf(nouns: readonly Word[], own: readonly Word[], text: string): Omi
   const noun = written.replace(/\b(sp|space)s\b/gi, "sp");
   const word = first.value;
   const space = nouns.find((word) => word.cls === "C");
-  if (space) return { noun, word, sort: "space", ...(space.number?.[0] ? { chains: space.number[0] } : {}) };
+  if (space)
+    return { noun, word, sort: "space", ...(space.number?.[0] == null ? {} : { chains: space.number[0] }) };
   if (nouns.some((word) => word.cls === "p" || word.cls === "q"))
     return { noun, word, sort: nouns.some((word) => word.cls === "S") ? "unit" : "space" };
   if (first.cls === "H") return { noun: first.value, word, sort: "turning-chain" };

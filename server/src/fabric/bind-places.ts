@@ -84,6 +84,7 @@ export class PlaceBinder extends RowWords {
       this.onRow = words[rowRef + 1]?.number?.[0] ?? null;
     if (has("o") && (has("h") || has("c")) && !has("H"))
       return [{ how: "from-hook", n: words.find((word) => word.cls === "o")?.number ?? one }];
+    if (has("f") && has("h")) return [{ how: "from-hook", n: one }];
     if (has("m")) return [{ how: "same", asFirst: has("A") && has("f") }];
     if (has("Y")) {
       const y = words.find((word) => word.cls === "Y")?.value;
