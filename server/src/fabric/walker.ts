@@ -605,8 +605,8 @@ class Walker {
 
 const noMarker = "nothing says where the marked stitch is";
 
-/** Stretches of unlike places a repeat to the end may cross: far more than any row has. */
-const mostStretches = 4096;
+/** Stretches of unlike places a repeat to the end may cross: more than rows have. */
+const mostStretches = 128;
 
 function narrowness(of: readonly Target[]): number {
   return Math.max(

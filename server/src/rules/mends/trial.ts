@@ -1,4 +1,5 @@
 import type { PatternContext } from "../../fabric/context";
+import { work } from "../../fabric/cursor";
 import { forSize, type RowPlan } from "../../fabric/instructions";
 import { type Outcome, outcomesOf, type State } from "../../fabric/outcome";
 import { RowReader } from "../../fabric/pattern";
@@ -25,15 +26,21 @@ export interface Trial {
 /** Characters; mending a longer row would cost more than it helps. */
 const longestMended = 600;
 
+/** Places looked at while mends of one row are tried. */
+const placesAtMost = 20_000;
+
 /** Null for rows whose text is not what was worked: repeated rows, ranges, rows without numbers. */
 export function trialOf(row: WorkedRow, context: PatternContext): Trial | null {
   const { found, outcome, line } = row;
   if (!found || !outcome || !isWorkedOnce(row) || line.text.length > longestMended) return null;
   const reader = new RowReader();
   const kept = new Map<string, readonly Outcome[]>();
+  const startedAt = work.placesVisited;
   const outcomes = (text: string): readonly Outcome[] => {
     const known = kept.get(text);
     if (known) return known;
+    // A row that is long to work is not tried over and over: no mend is better than a wait.
+    if (work.placesVisited - startedAt > placesAtMost) return [];
     const plan = reader.read(text, context);
     const all = plan && plan.unknown.length === 0 ? reworked(row, plan) : [];
     kept.set(text, all);
