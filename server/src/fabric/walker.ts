@@ -357,6 +357,12 @@ class Walker {
         this.workTake(found.run.stitch, this.n(found.run.per), take, instruction.span);
       else this.group({ ...found.run, takes: [take] });
     }
+    this.tooUneven();
+  }
+
+  /** Rather unchecked than told wrong. */
+  private tooUneven(): void {
+    this.outOfReach ??= "the row below changes too often along its way for this repeat to be followed";
   }
 
   /** Stretches that come round again are worked by arithmetic, as passes of a repeat are. */
@@ -539,9 +545,9 @@ class Walker {
       this.outOfReach ??= "the repeat uses no places, so nothing says how often it is worked";
       return;
     }
-    for (let guard = 0; guard < mostStretches; guard++) {
-      const passes = this.passesTo(body, end);
-      if (passes <= 0) break;
+    let stretches = 0;
+    for (let passes = this.passesTo(body, end); passes > 0; passes = this.passesTo(body, end)) {
+      if (stretches++ >= mostStretches) return this.tooUneven();
       this.fixed(body, passes);
     }
     if (this.cursor.used === before)
