@@ -93,8 +93,6 @@ export function compare(stated: readonly StatedTerm[] | null, sum: Tally, size: 
   const counted = values.filter((value) => value.counted);
   const makes = sumOf((counted.length > 0 ? counted : values).map((value) => value.n));
   const unknownNoun = values.find((value) => value.unknown)?.key ?? null;
-  const missing = values.some((value) => value.stated === null);
-  void missing;
   return {
     matches,
     makes,

@@ -220,9 +220,7 @@ function judge(
   walks: readonly (Walk | null)[],
 ): Outcome {
   const sums = walks.map((one) => (one ? tally(one.steps) : null));
-  const startSkips = walks.map((one) => skippedChain(plan, one));
   const counted = sums.map((sum, size) => (sum ? compare(plan.stated, sum, size) : null));
-  void startSkips;
   const outOfReach = walks.find((one) => one?.outOfReach)?.outOfReach ?? plan.outOfReach;
   const left = walks.map((one) => (one ? (one.has ?? 0) - (one.needs ?? 0) : 0));
   const fits = left.every((n) => n === 0);
@@ -252,10 +250,6 @@ function judge(
     assumptions: option.says,
     outOfReach,
   };
-}
-
-function skippedChain(_plan: RowPlan, _walk: Walk | null): null {
-  return null;
 }
 
 function statesEverySize(stated: readonly StatedTerm[] | null, walks: readonly (Walk | null)[]): boolean {
