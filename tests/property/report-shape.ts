@@ -89,3 +89,12 @@ function agree(one: Counts | null, other: Counts | null): boolean {
   if (one === null || other === null) return true;
   return one.every((number, size) => number === null || other[size] === null || number === other[size]);
 }
+
+/** A report as plain data, the edits of its fixes worked out. */
+export function plainReport(report: PatternReport): unknown {
+  const findings = report.findings.map((finding) => ({
+    ...finding,
+    fixes: finding.fixes.map(({ title, edits }) => ({ title, edits: edits() })),
+  }));
+  return { ...report, findings };
+}

@@ -69,7 +69,10 @@ function findingsOf(line: string, start: number): Finding[] {
     if (!found) return [];
     const span = { start: start + found.index, end: start + found.index + found[0].length };
     const related = [{ span: { start: 0, end: 1 }, message: "the first row" }];
-    const fixes = rule === "does-not-fit" ? ["write 7", "take 1 st out"] : [];
+    const fixes =
+      rule === "does-not-fit"
+        ? ["write 7", "take 1 st out"].map((title) => ({ title, edits: () => [] }))
+        : [];
     return [{ rule, severity, span, message: `about "${found[0]}"`, fixes, related }];
   });
 }

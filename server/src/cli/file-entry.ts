@@ -31,7 +31,7 @@ function findingEntry(finding: Finding, lines: LineIndex): FindingEntry {
     severity,
     ...extent(span, lines),
     message,
-    fixes,
+    fixes: fixes.map(({ title }) => title),
     related: related.map((place) => relatedEntry(place, lines)),
   };
 }

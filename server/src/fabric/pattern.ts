@@ -28,6 +28,8 @@ export interface Piece {
 }
 
 export interface Pattern {
+  readonly text: string;
+  readonly lines: readonly PatternLine[];
   readonly context: PatternContext;
   readonly pieces: readonly Piece[];
 }
@@ -97,6 +99,8 @@ export function readPattern(text: string, reader: RowReader): Pattern {
     i += used - 1;
   }
   return {
+    text,
+    lines,
     context,
     pieces: pieces
       .filter((piece) => piece.rows.length > 0)

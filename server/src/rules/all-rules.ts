@@ -1,8 +1,13 @@
 import { ambiguous } from "./ambiguous";
 import { doesNotFit } from "./does-not-fit";
 import { notUnderstood } from "./not-understood";
-import type { RowRule } from "./rule";
+import type { PatternRule, RowRule, Rule } from "./rule";
 import { wrongCount } from "./wrong-count";
 
-/** Every rule, in the order their findings are listed for one row. */
-export const allRules: readonly RowRule[] = [doesNotFit, wrongCount, ambiguous, notUnderstood];
+/** Rules for single rows, in the order their findings are listed for one row. */
+export const rowRules: readonly RowRule[] = [doesNotFit, wrongCount, ambiguous, notUnderstood];
+
+/** Rules for a pattern as a whole. */
+export const patternRules: readonly PatternRule[] = [];
+
+export const allRules: readonly Rule[] = [...rowRules, ...patternRules];

@@ -1,8 +1,9 @@
 import type { Counted } from "../fabric/count";
 import type { Outcome } from "../fabric/outcome";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import type { Span } from "../text/span";
 import { leaveWords } from "./mends/leave-rest";
-import type { RowRule } from "./rule";
+import type { Fix, RowRule } from "./rule";
 import { counted, listed, placesNoun, rowName, says, sizeName } from "./wording";
 
 /** The trade has no settled reading for the row, and nothing in the pattern decides. */
@@ -37,7 +38,20 @@ Rnd 1: Ch 1, *2 dc in ring, ch 1; rep from * 5 more times, join. (12 dc, 6 ch-1 
 
 interface Asked {
   readonly message: string;
-  readonly fixes: readonly string[];
+  readonly fixes: readonly Fix[];
+}
+
+/** One replacement in the instructions of the row. */
+function replacing({ line }: WorkedRow, title: string, { start, end }: Span, newText: string): Fix {
+  const span = { start: line.start + start, end: line.start + end };
+  return { title, edits: () => [{ span, newText }] };
+}
+
+/** Some words put before the count, or at the end of a row that has none. */
+function beforeCount(row: WorkedRow, title: string, newText: string): Fix {
+  const { text, plan } = row.line;
+  const at = text.slice(0, plan?.statedSpan?.start ?? text.length).replace(/[\s.;,–-]+$/, "").length;
+  return replacing(row, title, { start: at, end: at }, newText);
 }
 
 function stopsEarly(row: WorkedRow, piece: WorkedPiece): Asked | null {
@@ -47,7 +61,10 @@ function stopsEarly(row: WorkedRow, piece: WorkedPiece): Asked | null {
   if (only === undefined) return null;
   if (distinct.length > 1) return { message: sizesLeftMessage(row, piece, left), fixes: [] };
   const words = leaveWords(only);
-  return { message: leftMessage(row, counted(only, placesNoun(row)), words), fixes: [`Add "${words}"`] };
+  return {
+    message: leftMessage(row, counted(only, placesNoun(row)), words),
+    fixes: [beforeCount(row, `Add "${words}"`, `, ${words}`)],
+  };
 }
 
 function leftMessage(row: WorkedRow, places: string, words: string): string {
@@ -63,9 +80,10 @@ function chainsOrSpaces(row: WorkedRow, outcome: Outcome): Asked | null {
   const sum = outcome.counted.find((one) => one?.doubt);
   if (!sum?.doubt) return null;
   const [spaces, chains] = [inWords(sum), inWords(sum.doubt)];
+  const span = row.line.plan?.statedSpan;
   return {
     message: `The count of ${rowName(row)} says "ch": ${spaces} if the spaces are meant, ${chains} if each chain is. Did you mean ${spaces}?`,
-    fixes: [`Change the count to ${spaces}`],
+    fixes: span ? [replacing(row, `Change the count to ${spaces}`, span, `(${spaces})`)] : [],
   };
 }
 
@@ -74,25 +92,32 @@ function severalMeanings(row: WorkedRow, piece: WorkedPiece): Asked {
     const numbers = one.counted.map((sum) => inWords(sum)).join("/");
     return one.assumptions.length > 0 ? `${numbers} if ${one.assumptions.join(" and ")}` : numbers;
   });
-  const texts = timesTexts(row) ?? countTexts(row, piece);
+  const settling = timesTexts(row) ?? countTexts(row, piece);
   const could = `${rowName(row)} could mean ${ways.join(", or ")}.`;
-  return texts.length === 0
-    ? { message: `${could} Add the count at the end of the row to settle it.`, fixes: [] }
-    : {
-        message: `${could} Write ${listed(
-          texts.map((text) => `"${text}"`),
-          "or",
-        )} to settle it.`,
-        fixes: texts.map((text) => `Write "${text}"`),
-      };
+  if (settling.length === 0)
+    return { message: `${could} Add the count at the end of the row to settle it.`, fixes: [] };
+  const quoted = settling.map(({ text }) => `"${text}"`);
+  return {
+    message: `${could} Write ${listed(quoted, "or")} to settle it.`,
+    fixes: settling.map(({ text, fix }) => fix(`Write "${text}"`)),
+  };
+}
+
+/** Words that leave one meaning only, and how to put them into the row. */
+interface Settling {
+  readonly text: string;
+  fix(title: string): Fix;
 }
 
 /** `5 times`: in all is four more; "more" leaves no doubt. */
-function timesTexts(row: WorkedRow): string[] | null {
-  const texts = row.others.map(({ assumptions }) => {
+function timesTexts(row: WorkedRow): Settling[] | null {
+  const texts = row.others.map(({ assumptions }): Settling | null => {
     const only = assumptions.length === 1 ? assumptions[0] : undefined;
-    const [, n, meant] = /^"[^"]*" means (\d+) (more times|times in all)$/.exec(only ?? "") ?? [];
-    return n === undefined ? null : moreTimes(Number(n) - (meant === "more times" ? 0 : 1));
+    const [, said, n, meant] = /^"([^"]*)" means (\d+) (more times|times in all)$/.exec(only ?? "") ?? [];
+    const start = said === undefined ? -1 : row.line.text.indexOf(said);
+    if (said === undefined || start < 0) return null;
+    const text = moreTimes(Number(n) - (meant === "more times" ? 0 : 1));
+    return { text, fix: (title) => replacing(row, title, { start, end: start + said.length }, text) };
   });
   return texts.length > 1 && texts.every((text) => text !== null) ? texts : null;
 }
@@ -102,9 +127,13 @@ function moreTimes(n: number): string {
 }
 
 /** The count of each meaning, as it stands at the end of a row. */
-function countTexts(row: WorkedRow, piece: WorkedPiece): string[] {
+function countTexts(row: WorkedRow, piece: WorkedPiece): Settling[] {
   if (piece.context.sizes.length > 1 || row.line.plan?.stated) return [];
-  return row.others.map((one) => `(${inWords(one.counted[0] ?? null)})`);
+  const { length } = row.line.text;
+  return row.others.map((one) => {
+    const text = `(${inWords(one.counted[0] ?? null)})`;
+    return { text, fix: (title) => replacing(row, title, { start: length, end: length }, ` ${text}`) };
+  });
 }
 
 /** `12 dc, 6 ch-1 sps`. */

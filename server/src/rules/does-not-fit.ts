@@ -1,7 +1,7 @@
 import type { Outcome } from "../fabric/outcome";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import type { Span } from "../text/span";
-import { mendsOf, questionFor } from "./mends";
+import { fixOf, mendsOf, questionFor } from "./mends";
 import type { Finding, RowRule } from "./rule";
 import {
   belowName,
@@ -46,7 +46,7 @@ R2: (4 sc, dec) x3 (15)
       {
         span: instructionsSpan(row),
         message: [messageFor(row, piece), ...(ask ? [ask] : [])].join(" "),
-        fixes: mends.map(({ title }) => title),
+        fixes: mends.map((mend) => fixOf(mend, row)),
         related: [...wherePlacesComeFrom(row, piece), ...writtenFor(row, piece)],
       },
     ];

@@ -1,6 +1,7 @@
 import type { RowPlan } from "../fabric/instructions";
 import { stateKey } from "../fabric/outcome";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { shift } from "../text/span";
 import { incOrDec } from "./mends/inc-or-dec";
 import { leaveRest } from "./mends/leave-rest";
 import type { Mend } from "./mends/mend";
@@ -8,6 +9,7 @@ import { nearbyNumber } from "./mends/nearby-number";
 import { startingChain } from "./mends/starting-chain";
 import { statedCount } from "./mends/stated-count";
 import { type Trial, trialOf } from "./mends/trial";
+import type { Fix } from "./rule";
 
 export type { Mend } from "./mends/mend";
 
@@ -24,6 +26,14 @@ const mendsAtMost = 3;
 
 /** Kept with the plan of the row, so that an edit elsewhere costs nothing here. */
 const kept = new WeakMap<RowPlan, Map<string, Mends>>();
+
+/** A mend as a finding offers it. */
+export function fixOf(mend: Mend, { line, below }: WorkedRow): Fix {
+  const starts = { row: line.start, below: below?.start ?? line.start };
+  const edits = () =>
+    mend.edits.map(({ line: which, span, newText }) => ({ span: shift(span, starts[which]), newText }));
+  return { title: mend.title, edits };
+}
 
 /** The proved ways to mend a wrong row; none for a row that is not wrong. */
 export function mendsOf(row: WorkedRow, piece: WorkedPiece): Mends {

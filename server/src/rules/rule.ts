@@ -1,7 +1,23 @@
+import type { PatternContext } from "../fabric/context";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
-import type { Span } from "../text/span";
+import type { PatternLine } from "../notation/document";
+import type { Span, TextEdit } from "../text/span";
 
 export type Severity = "error" | "warning" | "information" | "hint";
+
+/** A way to mend what a rule found. */
+export interface Fix {
+  /** In a maker's words, as a button would say it: `Change the count to 18`. */
+  readonly title: string;
+  /** The change, in offsets of the pattern text; worked out when it is asked for. */
+  edits(): readonly TextEdit[];
+}
+
+/** Another place that a finding speaks of. */
+export interface Related {
+  readonly span: Span;
+  readonly message: string;
+}
 
 /** What a rule reports, in offsets of the pattern text. */
 export interface Finding {
@@ -9,14 +25,35 @@ export interface Finding {
   readonly severity: Severity;
   readonly span: Span;
   readonly message: string;
-  readonly fixes: readonly string[];
-  readonly related: readonly { readonly span: Span; readonly message: string }[];
+  readonly fixes: readonly Fix[];
+  readonly related: readonly Related[];
 }
 
-/** A rule for one row. Its documentation is what hover, pages and tests show. */
-export interface RowRule {
+/** A finding before it is known which rule made it. */
+export type Found = Omit<Finding, "rule" | "severity">;
+
+/** What every rule has. Its documentation is what hover, pages and tests show. */
+export interface Rule {
   readonly id: string;
   readonly severity: Severity;
   readonly documentation: string;
-  check(row: WorkedRow, piece: WorkedPiece): Omit<Finding, "rule" | "severity">[];
+}
+
+/** A rule for one row. */
+export interface RowRule extends Rule {
+  check(row: WorkedRow, piece: WorkedPiece): Found[];
+}
+
+/** A rule that needs to see more than one row. */
+export interface PatternRule extends Rule {
+  check(pattern: WorkedPattern): Found[];
+}
+
+/** A whole pattern once its rows are worked. */
+export interface WorkedPattern {
+  readonly text: string;
+  /** Every line, in order; `start` and `end` are offsets of `text`. */
+  readonly lines: readonly PatternLine[];
+  readonly context: PatternContext;
+  readonly pieces: readonly WorkedPiece[];
 }

@@ -1,7 +1,7 @@
 import { forSize } from "../fabric/instructions";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
-import { type Mends, mendsOf, questionFor } from "./mends";
-import type { RowRule } from "./rule";
+import { fixOf, type Mends, mendsOf, questionFor } from "./mends";
+import type { Fix, RowRule } from "./rule";
 import { belowName, countedAll, listed, numbers, placesNoun, rowName, says, sizeName } from "./wording";
 import { laterRows, writtenFor } from "./written-for";
 
@@ -127,13 +127,20 @@ function fixesOf(
   piece: WorkedPiece,
   { instructions, count }: Mends,
   slips: readonly Slip[],
-): string[] {
-  const inRow = instructions.map(({ title }) => title);
-  const [only, ...others] = slips;
-  const plain =
-    only && others.length === 0 && piece.context.sizes.length === 1
-      ? [`Change the count to ${only.made}`]
-      : [];
-  const ofCount = count ? [count.title] : plain;
+): Fix[] {
+  const inRow = instructions.map((mend) => fixOf(mend, row));
+  const ofCount = count ? [fixOf(count, row)] : plainCount(row, piece, slips);
   return laterRows(row, piece).length > 0 ? [...inRow, ...ofCount] : [...ofCount, ...inRow];
+}
+
+/** One number of a count of one kind, where no proved change of it was found. */
+function plainCount(row: WorkedRow, piece: WorkedPiece, [only, ...others]: readonly Slip[]): Fix[] {
+  const { text, start, plan } = row.line;
+  const stated = plan?.statedSpan;
+  const digits = /\d+/.exec(stated ? text.slice(stated.start, stated.end) : "");
+  if (!only || others.length > 0 || piece.context.sizes.length > 1 || !stated || !digits) return [];
+  if (Number(digits[0]) !== only.said) return [];
+  const at = start + stated.start + digits.index;
+  const edits = () => [{ span: { start: at, end: at + digits[0].length }, newText: `${only.made}` }];
+  return [{ title: `Change the count to ${only.made}`, edits }];
 }

@@ -14,3 +14,12 @@ export interface TextEdit {
 export function shift(span: Span, by: number): Span {
   return { start: span.start + by, end: span.end + by };
 }
+
+/** A text with all of `edits` made at once; they must not overlap. */
+export function withEdits(text: string, edits: readonly TextEdit[]): string {
+  const lastFirst = [...edits].sort((a, b) => b.span.start - a.span.start);
+  return lastFirst.reduce(
+    (now, { span, newText }) => now.slice(0, span.start) + newText + now.slice(span.end),
+    text,
+  );
+}

@@ -1,6 +1,7 @@
 import { type Pattern, RowReader, readPattern } from "../fabric/pattern";
 import { Fabric, type WorkedPiece } from "../fabric/worked";
-import { allRules } from "../rules/all-rules";
+import { patternRules, rowRules } from "../rules/all-rules";
+import type { Found, Rule, WorkedPattern } from "../rules/rule";
 import type { Finding, PatternReport } from "./report";
 import { rowReport } from "./row-report";
 
@@ -31,14 +32,23 @@ function report(pattern: Pattern, pieces: readonly WorkedPiece[]): PatternReport
       span: piece.span,
       rows: rows.map((row) => rowReport(row, sizes.length)),
     })),
-    findings: pieces.flatMap(findingsOf),
+    findings: findingsOf({ ...pattern, pieces }),
   };
 }
 
-function findingsOf(piece: WorkedPiece): Finding[] {
-  return piece.rows.flatMap((row) =>
-    allRules.flatMap((rule) =>
-      rule.check(row, piece).map((found) => ({ rule: rule.id, severity: rule.severity, ...found })),
-    ),
-  );
+/** In the order of the text. */
+function findingsOf(pattern: WorkedPattern): Finding[] {
+  const all = [
+    ...pattern.pieces.flatMap(rowFindings),
+    ...patternRules.flatMap((rule) => named(rule, rule.check(pattern))),
+  ];
+  return all.sort((a, b) => a.span.start - b.span.start);
+}
+
+function rowFindings(piece: WorkedPiece): Finding[] {
+  return piece.rows.flatMap((row) => rowRules.flatMap((rule) => named(rule, rule.check(row, piece))));
+}
+
+function named({ id, severity }: Rule, found: readonly Found[]): Finding[] {
+  return found.map((one) => ({ rule: id, severity, ...one }));
 }

@@ -1,11 +1,12 @@
+import type { Finding } from "../rules/rule";
 import type { Span } from "../text/span";
+
+export type { Finding, Related, Severity } from "../rules/rule";
 
 /** One number a size; null where the value is unknown or does not apply to that size. */
 export type Counts = readonly (number | null)[];
 
 export type RowResult = "ok" | "does-not-fit" | "wrong-count" | "ambiguous" | "unchecked";
-
-export type Severity = "error" | "warning" | "information" | "hint";
 
 /** One way to understand a doubtful row, with the numbers it leads to. */
 export interface ReadingReport {
@@ -43,21 +44,6 @@ export interface PieceReport {
   readonly make: number;
   readonly span: Span;
   readonly rows: readonly RowReport[];
-}
-
-export interface Related {
-  readonly span: Span;
-  readonly message: string;
-}
-
-/** What a rule reports. `fixes` are titles of ways to mend it, in a maker's words. */
-export interface Finding {
-  readonly rule: string;
-  readonly severity: Severity;
-  readonly span: Span;
-  readonly message: string;
-  readonly fixes: readonly string[];
-  readonly related: readonly Related[];
 }
 
 /** All that is known of one pattern text. */

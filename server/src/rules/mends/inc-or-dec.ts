@@ -1,5 +1,6 @@
 import type { Word } from "../../notation/words";
-import { edited, type Mend, type MendEdit } from "./mend";
+import { withEdits } from "../../text/span";
+import type { Mend, MendEdit } from "./mend";
 import type { Trial } from "./trial";
 
 const swaps: Readonly<Record<string, string>> = {
@@ -16,7 +17,7 @@ export function incOrDec(trial: Trial): Mend[] {
   const edits = trial.words.flatMap((word) => swapped(word, trial.text));
   const alike = edits.length > 1 && new Set(edits.map((edit) => edit.newText)).size === 1 ? [edits] : [];
   return [...edits.map((edit) => [edit]), ...alike]
-    .filter((list) => trial.isRight(edited(trial.text, list)))
+    .filter((list) => trial.isRight(withEdits(trial.text, list)))
     .map((list) => mendFor(trial, list));
 }
 

@@ -1,4 +1,5 @@
-import { edited, type Mend, type MendEdit } from "./mend";
+import { withEdits } from "../../text/span";
+import type { Mend, MendEdit } from "./mend";
 import type { Trial } from "./trial";
 
 /** Places left on purpose, with a count that agrees: only the words that say so are missing. */
@@ -9,7 +10,7 @@ export function leaveRest(trial: Trial): Mend[] {
   if (left.length !== 1 || n < 1 || !asWritten.counts || !row.line.plan?.stated) return [];
   const words = leaveWords(n);
   const edit = insertBeforeCount(text, row.line.plan.statedSpan?.start ?? text.length, `, ${words}`);
-  if (!trial.isRight(edited(text, [edit]))) return [];
+  if (!trial.isRight(withEdits(text, [edit]))) return [];
   return [
     {
       title: `Add "${words}"`,

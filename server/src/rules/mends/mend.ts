@@ -1,11 +1,9 @@
-import type { Span } from "../../text/span";
+import type { TextEdit } from "../../text/span";
 
 /** A change of the row's own text, or of the starting chain that it is worked along. */
-export interface MendEdit {
+export interface MendEdit extends TextEdit {
+  /** Whose instructions the offsets are of. */
   readonly line: "row" | "below";
-  /** In offsets of that line's instructions. */
-  readonly span: Span;
-  readonly newText: string;
 }
 
 /**
@@ -20,13 +18,4 @@ export interface Mend {
   /** `8 sc for 4 sc`: where several ways are named in one sentence. */
   readonly exchange: string;
   readonly edits: readonly MendEdit[];
-}
-
-/** A text with some of its stretches replaced. */
-export function edited(text: string, edits: readonly Omit<MendEdit, "line">[]): string {
-  const inOrder = [...edits].sort((a, b) => b.span.start - a.span.start);
-  return inOrder.reduce(
-    (now, { span, newText }) => now.slice(0, span.start) + newText + now.slice(span.end),
-    text,
-  );
 }

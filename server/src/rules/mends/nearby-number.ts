@@ -2,7 +2,8 @@ import { forSize, type Instruction } from "../../fabric/instructions";
 import type { Outcome } from "../../fabric/outcome";
 import type { Word } from "../../notation/words";
 import type { Span } from "../../text/span";
-import { edited, type Mend, type MendEdit } from "./mend";
+import { withEdits } from "../../text/span";
+import type { Mend, MendEdit } from "./mend";
 import type { Trial } from "./trial";
 
 /** One number of the row, as it may be changed. */
@@ -51,13 +52,13 @@ function placesOf(word: Word, { text, size }: Trial): Place[] {
 function mendsAt(trial: Trial, place: Place): Proved[] {
   return likely(trial, place)
     .map((n) => ({ n, edit: editFor(trial.text, place, n) }))
-    .filter(({ edit }) => trial.isRight(edited(trial.text, [edit])))
+    .filter(({ edit }) => trial.isRight(withEdits(trial.text, [edit])))
     .map(({ n, edit }) => ({ apart: Math.abs(n - place.n), mend: mendFor(trial.text, place, edit) }));
 }
 
 /** One more of it tells what each one does: from that the number that closes the gap. */
 function likely(trial: Trial, place: Place): number[] {
-  const next = trial.rework(edited(trial.text, [editFor(trial.text, place, place.n + 1)]));
+  const next = trial.rework(withEdits(trial.text, [editFor(trial.text, place, place.n + 1)]));
   const now = trial.asWritten;
   if (!next || isAlike(now, next)) return [];
   const closings = [
@@ -118,7 +119,7 @@ function editFor(text: string, { word, span }: Place, n: number): MendEdit {
 
 function mendFor(text: string, place: Place, edit: MendEdit): Mend {
   const around = phraseAround(text, place.word, edit.span);
-  const phrase = edited(text.slice(0, around.end), [edit]).slice(around.start).replace(/\s+/g, " ").trim();
+  const phrase = withEdits(text.slice(0, around.end), [edit]).slice(around.start).replace(/\s+/g, " ").trim();
   const before = text.slice(around.start, around.end).replace(/\s+/g, " ").trim();
   return {
     title: `Change "${before}" to "${phrase}"`,

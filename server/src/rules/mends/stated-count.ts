@@ -1,6 +1,7 @@
 import { forSize } from "../../fabric/instructions";
 import type { Word } from "../../notation/words";
-import { edited, type Mend, type MendEdit } from "./mend";
+import { withEdits } from "../../text/span";
+import type { Mend, MendEdit } from "./mend";
 import type { Trial } from "./trial";
 
 /** The count itself, where the row fits and only its number is another. */
@@ -13,7 +14,7 @@ export function statedCount(trial: Trial): Mend[] {
   );
   if (typed.length !== stated.length) return [];
   const edits = typed.flatMap((word, term) => editsOf(trial, word, term));
-  const mended = edited(text, edits);
+  const mended = withEdits(text, edits);
   if (edits.length === 0 || !trial.isRight(mended)) return [];
   const grown = mended.length - text.length;
   const count = mended
