@@ -1,7 +1,9 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import manifest from "../../package.json";
+import { madeParts } from "../../server/manifest/made-parts";
 import { allRules } from "../../server/src/rules/all-rules";
+import { settingsTable } from "../../server/src/workspace/settings-table";
 
 const root = new URL("../../", import.meta.url);
 const settings: Readonly<Record<string, object>> = manifest.contributes.configuration.properties;
@@ -10,6 +12,14 @@ const severities = ["error", "warning", "information", "hint", "off"];
 function fileText(path: string): string {
   return readFileSync(new URL(path, root), "utf8");
 }
+
+test.each(madeParts)(
+  "$file has the settings as the table of settings has them (npm run manifest)",
+  (part) => {
+    const text = fileText(part.file);
+    expect(text).toBe(part.remade(text));
+  },
+);
 
 test("each rule has a setting with the rule's own severity as default, and no setting is without a rule", () => {
   const defaults = Object.entries(settings)
@@ -22,6 +32,13 @@ test("each rule has a setting with the rule's own severity as default, and no se
   expect(defaults).toHaveLength(expected.length);
   expect(defaults).toEqual(expect.arrayContaining(expected.map((each) => expect.objectContaining(each))));
   for (const setting of defaults) expect(setting).toMatchObject({ enum: severities, scope: "resource" });
+});
+
+test("every setting says what it does, in one paragraph that a table can hold", () => {
+  for (const { name, text } of settingsTable) {
+    expect(text, name).toMatch(/^\p{Lu}.*\.$/u);
+    expect(text, name).not.toMatch(/[|\n]/);
+  }
 });
 
 test("the page for designers explains each rule", () => {

@@ -1,13 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { allRules } from "../../server/src/rules/all-rules";
+import { headings, sectionOf } from "../../server/src/rules/documentation";
 import { Checker } from "../../server/src/workspace/checker";
 
-const headings = ["What it finds", "Why it matters", "Example", "Mended"];
-
 /** The pattern under a heading of a rule's documentation. */
-function patternUnder(heading: string, documentation: string): string {
-  const section = documentation.split(/^## /m).find((part) => part.startsWith(`${heading}\n`));
-  const pattern = /```crochet\n([\s\S]*?)```/.exec(section ?? "")?.[1];
+function patternUnder(heading: (typeof headings)[number], documentation: string): string {
+  const pattern = /```crochet\n([\s\S]*?)```/.exec(sectionOf(documentation, heading))?.[1];
   if (pattern === undefined) throw new Error(`no pattern under "${heading}"`);
   return pattern;
 }

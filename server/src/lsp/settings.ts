@@ -1,6 +1,5 @@
-import type { Finding, Severity } from "../workspace/report";
-
-export type SeveritySetting = Severity | "off";
+import type { Finding } from "../workspace/report";
+import { type SeveritySetting, severitySettings } from "../workspace/settings-table";
 
 /** What the client has set, read from data that may be anything. */
 export interface Settings {
@@ -10,16 +9,17 @@ export interface Settings {
   readonly problems: readonly string[];
 }
 
-const SEVERITIES: readonly SeveritySetting[] = ["error", "warning", "information", "hint", "off"];
-
 /** Reads the `loopledger` section of a client's settings; what is not usable there counts as not set. */
 export function readSettings(section: unknown): Settings {
   const severities = new Map<string, SeveritySetting>();
   const problems: string[] = [];
   for (const [rule, value] of Object.entries(rulesOf(section))) {
-    const severity = SEVERITIES.find((known) => known === value);
+    const severity = severitySettings.find((known) => known === value);
     if (severity) severities.set(rule, severity);
-    else problems.push(`loopledger.rules.${rule} is ${JSON.stringify(value)}; use ${SEVERITIES.join(", ")}.`);
+    else
+      problems.push(
+        `loopledger.rules.${rule} is ${JSON.stringify(value)}; use ${severitySettings.join(", ")}.`,
+      );
   }
   return { severities, problems };
 }

@@ -1,0 +1,47 @@
+import { allRules } from "../rules/all-rules";
+import { sectionOf } from "../rules/documentation";
+import type { Rule, Severity } from "../rules/rule";
+
+export type SeveritySetting = Severity | "off";
+
+export const severitySettings: readonly SeveritySetting[] = [
+  "error",
+  "warning",
+  "information",
+  "hint",
+  "off",
+];
+
+/** One setting of the `loopledger` section: the manifest and the page for designers are made from these. */
+export interface Setting {
+  /** Without `loopledger.` before it. */
+  readonly name: string;
+  readonly default: string | number | boolean;
+  /** What it may be; null where any value of the default's type will do. */
+  readonly values: readonly string[] | null;
+  /** Whether a folder or file may have its own, or only the whole window. */
+  readonly scope: "resource" | "window";
+  /** What it does, in a maker's words; Markdown. */
+  readonly text: string;
+}
+
+function severityOf({ id, severity, documentation }: Rule): Setting {
+  const text = sectionOf(documentation, "What it finds");
+  return { name: `rules.${id}`, default: severity, values: severitySettings, scope: "resource", text };
+}
+
+/** How loudly each rule speaks, in the order of the rules. */
+export const ruleSettings: readonly Setting[] = allRules.map(severityOf);
+
+const otherSettings: readonly Setting[] = [
+  {
+    name: "trace.server",
+    default: "off",
+    values: ["off", "messages", "verbose"],
+    scope: "window",
+    text: "What the log in the Output panel shows of the talk between the editor and the checker. For reporting a fault.",
+  },
+];
+
+/** Every setting, in the order in which the editor lists them. */
+export const settingsTable: readonly Setting[] = [...ruleSettings, ...otherSettings];
