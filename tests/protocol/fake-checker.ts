@@ -1,7 +1,8 @@
-import type { Checker } from "../../server/src/workspace/checker";
+import { RowReader, readPattern } from "../../server/src/fabric/pattern";
+import type { Checked, Checker } from "../../server/src/workspace/checker";
 import type { Finding, PatternReport, RowReport } from "../../server/src/workspace/report";
 
-type FakeChecker = Pick<Checker, "check">;
+type FakeChecker = Pick<Checker, "check" | "work">;
 
 /**
  * A checker for tests of the plumbing, that knows no crochet. Every line that starts with `Rnd` is a row;
@@ -9,17 +10,22 @@ type FakeChecker = Pick<Checker, "check">;
  * three rules; `crash` makes checking throw.
  */
 export function fakeChecker(): FakeChecker {
-  return { check: reportOf };
+  return { check: reportOf, work: checkedOf };
 }
 
 /** Counts the texts that are checked. */
 export function countingChecker(checked: string[]): () => FakeChecker {
   return () => ({
-    check(text) {
+    check: reportOf,
+    work(text) {
       checked.push(text);
-      return reportOf(text);
+      return checkedOf(text);
     },
   });
+}
+
+function checkedOf(text: string): Checked {
+  return { report: reportOf(text), worked: { ...readPattern(text, new RowReader()), pieces: [] } };
 }
 
 const RULES = [

@@ -167,10 +167,10 @@ describe("a fault in checking", () => {
       made += 1;
       let isUsed = false;
       return {
-        check(text: string) {
+        work(text: string) {
           if (isUsed) throw new Error("remembers something wrong");
           isUsed = true;
-          return fakeChecker().check(text);
+          return fakeChecker().work(text);
         },
       };
     };

@@ -56,9 +56,9 @@ async function follow(client: Client, start: string, session: readonly Edit[]): 
 test("after any edits the server has the client's text, and its findings are those of a fresh start", async () => {
   const checked: string[] = [];
   const recording = () => ({
-    check(text: string) {
+    work(text: string) {
       checked.push(text);
-      return fakeChecker().check(text);
+      return fakeChecker().work(text);
     },
   });
   const [client, fresh] = [inProcess(recording), inProcess()];

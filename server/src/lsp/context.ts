@@ -7,7 +7,7 @@ import type { SettingsSource } from "./settings-source";
 /** What differs between the places a server runs in: Node, a browser worker, a test. */
 export interface Host {
   /** Makes the checker of one open document; it is kept until the document closes. */
-  readonly createChecker: () => Pick<Checker, "check">;
+  readonly createChecker: () => Pick<Checker, "work">;
   /** Resolves after the messages that have already arrived had a chance to be handled. */
   readonly nextTurn: () => Promise<void>;
   readonly version: string;

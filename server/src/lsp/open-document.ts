@@ -1,12 +1,12 @@
 import type { TextDocumentContentChangeEvent } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { LineIndex } from "../text/line-index";
-import type { Checker } from "../workspace/checker";
+import type { Checked, Checker } from "../workspace/checker";
 import type { PatternReport } from "../workspace/report";
 
-/** One version of a text, never changed; its report and lines are worked out once, when asked for. */
+/** One version of a text, never changed; what is known of it is worked out once, when asked for. */
 export class Snapshot {
-  private knownReport: PatternReport | undefined;
+  private known: Checked | undefined;
   private knownLines: LineIndex | undefined;
 
   constructor(
@@ -15,12 +15,15 @@ export class Snapshot {
     readonly text: string,
     /** Where someone has just typed, as an offset; null where nobody has. */
     readonly caret: number | null,
-    private readonly check: (text: string) => PatternReport,
+    private readonly check: (text: string) => Checked,
   ) {}
 
   get report(): PatternReport {
-    this.knownReport ??= this.check(this.text);
-    return this.knownReport;
+    return this.checked.report;
+  }
+
+  get worked(): Checked["worked"] {
+    return this.checked.worked;
   }
 
   get lines(): LineIndex {
@@ -30,7 +33,12 @@ export class Snapshot {
 
   /** The same version once nobody is typing in it. */
   withoutCaret(): Snapshot {
-    return new Snapshot(this.uri, this.version, this.text, null, () => this.report);
+    return new Snapshot(this.uri, this.version, this.text, null, () => this.checked);
+  }
+
+  private get checked(): Checked {
+    this.known ??= this.check(this.text);
+    return this.known;
   }
 }
 
@@ -39,14 +47,14 @@ interface Opening {
   readonly languageId: string;
   readonly version: number;
   readonly text: string;
-  readonly createChecker: () => Pick<Checker, "check">;
+  readonly createChecker: () => Pick<Checker, "work">;
   readonly log: (message: string) => void;
 }
 
 /** A document the client has open: its text kept in step, and the checker that remembers its rows. */
 export class OpenDocument {
   private readonly content: TextDocument;
-  private checker: Pick<Checker, "check">;
+  private checker: Pick<Checker, "work">;
   private current: Snapshot;
 
   constructor(private readonly opening: Opening) {
@@ -89,13 +97,13 @@ export class OpenDocument {
   }
 
   /** A checker that failed may remember something wrong, so a fresh one is tried before giving up. */
-  private check(text: string): PatternReport {
+  private check(text: string): Checked {
     try {
-      return this.checker.check(text);
+      return this.checker.work(text);
     } catch (fault) {
       this.opening.log(`Checking ${this.uri} failed, trying once more from scratch: ${fault}`);
       this.checker = this.opening.createChecker();
-      return this.checker.check(text);
+      return this.checker.work(text);
     }
   }
 }

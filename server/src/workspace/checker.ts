@@ -1,4 +1,4 @@
-import { type Pattern, RowReader, readPattern } from "../fabric/pattern";
+import { RowReader, readPattern } from "../fabric/pattern";
 import { Fabric, type WorkedPiece } from "../fabric/worked";
 import { patternRules, rowRules } from "../rules/all-rules";
 import type { Found, Rule, WorkedPattern } from "../rules/rule";
@@ -15,24 +15,35 @@ export class Checker {
   readonly fabric = new Fabric();
 
   check(text: string): PatternReport {
+    return this.work(text).report;
+  }
+
+  /** The report with what it was made from: one reading of a text for all who ask about it. */
+  work(text: string): Checked {
     const pattern = readPattern(text, this.reader);
-    const pieces = this.fabric.work(pattern);
-    return report(pattern, pieces);
+    const worked = { ...pattern, pieces: this.fabric.work(pattern) };
+    return { worked, report: reportOf(worked) };
   }
 }
 
-function report(pattern: Pattern, pieces: readonly WorkedPiece[]): PatternReport {
-  const { sizes, terms } = pattern.context;
+/** All that one reading of a text gave. */
+export interface Checked {
+  readonly worked: WorkedPattern;
+  readonly report: PatternReport;
+}
+
+function reportOf(worked: WorkedPattern): PatternReport {
+  const { sizes, terms } = worked.context;
   return {
     terms,
     sizes,
-    pieces: pieces.map(({ piece, rows }) => ({
+    pieces: worked.pieces.map(({ piece, rows }) => ({
       name: piece.name,
       make: piece.make,
       span: piece.span,
       rows: rows.map((row) => rowReport(row, sizes.length)),
     })),
-    findings: findingsOf({ ...pattern, pieces }),
+    findings: findingsOf(worked),
   };
 }
 
