@@ -1,5 +1,6 @@
 import { ambiguous } from "./ambiguous";
 import { doesNotFit } from "./does-not-fit";
+import { idleRemark } from "./idle-remark";
 import { notUnderstood } from "./not-understood";
 import type { PatternRule, RowRule, Rule } from "./rule";
 import { wrongCount } from "./wrong-count";
@@ -10,4 +11,4 @@ export const rowRules: readonly RowRule[] = [doesNotFit, wrongCount, ambiguous, 
 /** Rules for a pattern as a whole. */
 export const patternRules: readonly PatternRule[] = [];
 
-export const allRules: readonly Rule[] = [...rowRules, ...patternRules];
+export const allRules: readonly Rule[] = [...rowRules, ...patternRules, idleRemark];

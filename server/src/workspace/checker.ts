@@ -1,7 +1,9 @@
 import { RowReader, readPattern } from "../fabric/pattern";
 import { Fabric, type WorkedPiece } from "../fabric/worked";
+import { withoutAsMeant } from "../notation/as-meant";
 import { patternRules, rowRules } from "../rules/all-rules";
 import type { Found, Rule, WorkedPattern } from "../rules/rule";
+import { unanswered } from "./as-meant";
 import type { Finding, PatternReport } from "./report";
 import { rowReport } from "./row-report";
 
@@ -20,8 +22,8 @@ export class Checker {
 
   /** The report with what it was made from: one reading of a text for all who ask about it. */
   work(text: string): Checked {
-    const pattern = readPattern(text, this.reader);
-    const worked = { ...pattern, pieces: this.fabric.work(pattern) };
+    const pattern = readPattern(withoutAsMeant(text), this.reader);
+    const worked = { ...pattern, text, pieces: this.fabric.work(pattern) };
     return { worked, report: reportOf(worked) };
   }
 }
@@ -53,7 +55,7 @@ function findingsOf(pattern: WorkedPattern): Finding[] {
     ...pattern.pieces.flatMap(rowFindings),
     ...patternRules.flatMap((rule) => named(rule, rule.check(pattern))),
   ];
-  return all.sort((a, b) => a.span.start - b.span.start);
+  return [...unanswered(pattern, all)].sort((a, b) => a.span.start - b.span.start);
 }
 
 function rowFindings(piece: WorkedPiece): Finding[] {
