@@ -13,6 +13,8 @@ export interface Outcome {
   readonly needs: readonly (number | null)[];
   readonly has: readonly (number | null)[];
   readonly makes: readonly (number | null)[];
+  /** Stitches made by all rows of the line together, chains and spaces apart; null where only the end is known. */
+  readonly inAll: readonly (number | null)[];
   readonly counted: readonly (Counted | null)[];
   readonly steps: readonly (readonly Steps[])[];
   readonly after: State;
@@ -236,6 +238,7 @@ function judge(
     needs: walks.map((one) => one?.needs ?? null),
     has: walks.map((one) => one?.has ?? null),
     makes: counted.map((one) => one?.makes ?? null),
+    inAll: sums.map((sum) => sum && sumOf(sum.stitches.values())),
     counted,
     steps: walks.map((one) => one?.steps ?? []),
     after: walks.map((one, size) =>

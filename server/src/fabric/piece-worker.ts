@@ -325,7 +325,7 @@ export class PieceWorker {
     const makes = after.map((below) => (below === null ? null : countPlaces(below.strip)));
     const stated = line.plan?.stated ?? null;
     const counts = makes.every((n, size) => n === null || !stated?.[0] || n === forSize(stated[0].n, size));
-    const outcome = plainOutcome(before, after, makes, counts);
+    const outcome = { ...plainOutcome(before, after, makes, counts), inAll: evenly(makes, by, times) };
     const plan = { ...(line.plan as RowPlan), instructions: [] };
     const schedule: Schedule = {
       rows: [{ plan, key: "", setting: { flat: true, turned: false } }],
@@ -364,12 +364,18 @@ function kindOf(below: Below | null): string {
   return run && "sort" in run ? run.kind : "sc";
 }
 
+/** Only where all rows are alike is it known what they make together. */
+function evenly(makes: Outcome["makes"], by: number, times: readonly number[] | null): Outcome["inAll"] {
+  const rows = by === 0 && times !== null ? times[0] : null;
+  return makes.map((n) => (n === null || rows == null ? null : n * rows));
+}
+
 function plainOutcome(
   before: readonly (number | null)[],
   after: State,
   makes: readonly (number | null)[],
   counts: boolean,
-): Outcome {
+): Omit<Outcome, "inAll"> {
   const counted = makes.map((n, size) => {
     if (n === null) return null;
     const kinds = new Map([[kindOf(after[size] ?? null), n]]);

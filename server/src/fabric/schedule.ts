@@ -47,21 +47,57 @@ function outcomesUncounted(fabric: Fabric, row: ScheduledRow, state: State): rea
 function follow(fabric: Fabric, schedule: Schedule, first: Outcome, most: number): Outcome {
   const cycle = schedule.rows.length;
   let [last, fits, keyBefore] = [first, first.fits, stateKey(first.after)];
+  const made = new MadeInAll(schedule.each, first);
   for (let pass = 1; pass < most; pass++) {
     if (pass > rowsAtMost) return { ...last, outOfReach: "these are too many rows to follow one by one" };
     const all = outcomesUncounted(fabric, schedule.rows[pass % cycle] as ScheduledRow, last.after);
     const next = all.find((one) => one.fits && one.outOfReach === null) ?? (all[0] as Outcome);
     fits &&= next.fits;
     last = freeze(next, last, schedule.each, pass);
+    made.add(next, pass);
     if (pass % cycle !== 0) continue;
     const key = stateKey(last.after);
-    if (key === keyBefore && isSteady(schedule.each, pass))
-      pass += Math.floor((most - 1 - pass) / cycle) * cycle;
+    if (key === keyBefore && isSteady(schedule.each, pass)) {
+      const again = Math.floor((most - 1 - pass) / cycle);
+      made.repeat(pass, cycle, again);
+      pass += again * cycle;
+    }
     keyBefore = key;
   }
   const { needs, has, cost, assumptions } = first;
   const outOfReach = last.outOfReach ?? first.outOfReach;
-  return recount({ ...last, needs, has, fits, cost, assumptions, outOfReach }, schedule.stated);
+  const { inAll } = made;
+  return recount({ ...last, needs, has, inAll, fits, cost, assumptions, outOfReach }, schedule.stated);
+}
+
+/** Adds up what the rows of a line make one after the other; each size for as many rows as it has. */
+class MadeInAll {
+  private readonly rows: Outcome["inAll"][] = [];
+  inAll: Outcome["inAll"];
+
+  constructor(
+    private readonly each: readonly number[],
+    first: Outcome,
+  ) {
+    this.inAll = first.inAll.map((n) => n && 0);
+    this.add(first, 0);
+  }
+
+  add({ inAll }: Outcome, pass: number): void {
+    this.rows.push(inAll);
+    this.count(inAll, pass, 1);
+  }
+
+  /** The last `cycle` rows are worked `again` more times. */
+  repeat(pass: number, cycle: number, again: number): void {
+    for (const row of this.rows.slice(-cycle)) this.count(row, pass, again);
+  }
+
+  private count(row: Outcome["inAll"], pass: number, times: number): void {
+    this.inAll = this.inAll.map((sum, size) =>
+      sum === null || pass >= (this.each[size] ?? 1) ? sum : sum + (row[size] ?? 0) * times,
+    );
+  }
 }
 
 function isSteady(each: readonly number[], pass: number): boolean {
