@@ -1,8 +1,8 @@
 import { bindRow } from "../../server/src/fabric/bind";
-import { readContext } from "../../server/src/fabric/context";
-import { RowReader, readPattern } from "../../server/src/fabric/pattern";
+import { ContextReader } from "../../server/src/fabric/context";
+import { PatternReader, readPattern } from "../../server/src/fabric/pattern";
 import { Fabric } from "../../server/src/fabric/worked";
-import { readLines } from "../../server/src/notation/document";
+import { readLines } from "../../server/src/notation/lines";
 import { treeOf } from "../../server/src/notation/tree";
 import { readWords, type Word } from "../../server/src/notation/words";
 import { Checker } from "../../server/src/workspace/checker";
@@ -21,7 +21,7 @@ export function stagesOf(rows: number, seed: number): Stages {
   };
   const text = longPattern(rows, seed);
   const lines = stage("readLines", () => readLines(text));
-  const context = stage("readContext", () => readContext(lines));
+  const context = stage("readContext", () => new ContextReader().read(lines));
   const texts = rowTexts(text);
   const words = stage("readWords", () => texts.map((row) => readWords(row, context.lexicon)));
   const unseen = words.map((row) => withUnseenShape(row, seed));
@@ -34,22 +34,23 @@ export function stagesOf(rows: number, seed: number): Stages {
       return tree ? bindRow(row, words[i] ?? [], tree, context) : null;
     }),
   );
-  const reader = new RowReader();
-  const pattern = readPattern(text, reader);
-  stage("readPattern, rows known", () => readPattern(text, reader));
+  const reader = new PatternReader();
+  const pattern = reader.read(text);
+  const slipped = text.replace(/\d+(?=\)\n)/, "$&1");
+  stage("reading again after an edit", () => reader.read(slipped));
   const fabric = new Fabric();
   stage("walk (Fabric.work)", () => fabric.work(pattern));
-  stage("walk, rows known", () => fabric.work(pattern));
+  const edited = reader.read(text.replace(/\d+(?=\)\n)/, "$&2"));
+  stage("walk again after an edit", () => fabric.work(edited));
   const kept = new Checker();
   kept.check(text);
-  stage("whole check, rows known", () => kept.check(text));
+  stage("whole check after an edit", () => kept.check(slipped));
   return stages;
 }
 
 /** Every row text once, as a checker reads it. */
 function rowTexts(text: string): string[] {
-  const unread: RowReader = Object.assign(Object.create(RowReader.prototype), { read: () => null });
-  const rows = readPattern(text, unread).pieces.flatMap((piece) => piece.rows);
+  const rows = readPattern(text).pieces.flatMap((piece) => piece.rows);
   return [...new Set(rows.map((row) => row.text))];
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { work } from "../../server/src/fabric/cursor";
-import { RowReader, readPattern } from "../../server/src/fabric/pattern";
+import { PatternReader, readPattern } from "../../server/src/fabric/pattern";
 import { expand } from "../../server/src/fabric/steps";
 import { Fabric, type WorkedRow } from "../../server/src/fabric/worked";
 import { printTree } from "../../server/src/notation/print";
@@ -11,7 +11,7 @@ import { readCases } from "../spec/case-file";
 function worked(text: string): { rows: readonly WorkedRow[]; visited: number; rowsWorked: number } {
   const fabric = new Fabric();
   const before = work.placesVisited;
-  const pieces = fabric.work(readPattern(text, new RowReader()));
+  const pieces = fabric.work(readPattern(text));
   return {
     rows: pieces.flatMap(({ rows }) => rows),
     visited: work.placesVisited - before,
@@ -54,11 +54,11 @@ describe("the work grows with the rows", () => {
   });
 
   test("an edit works again only what depends on it", () => {
-    const [fabric, reader] = [new Fabric(), new RowReader()];
+    const [fabric, reader] = [new Fabric(), new PatternReader()];
     const text = rounds(100);
-    fabric.work(readPattern(text, reader));
+    fabric.work(reader.read(text));
     const before = fabric.rowsWorked;
-    fabric.work(readPattern(text.replace("(30 sc, inc) x6 (192)", "(30 sc, inc) x6 (193)"), reader));
+    fabric.work(reader.read(text.replace("(30 sc, inc) x6 (192)", "(30 sc, inc) x6 (193)")));
     // The row itself, and the next one on the stated count that is now another.
     expect(fabric.rowsWorked - before).toBeLessThanOrEqual(3);
     expect(fabric.rowsWorked - before).toBeGreaterThan(0);

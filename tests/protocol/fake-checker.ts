@@ -1,4 +1,4 @@
-import { RowReader, readPattern } from "../../server/src/fabric/pattern";
+import { readPattern } from "../../server/src/fabric/pattern";
 import type { Checked, Checker } from "../../server/src/workspace/checker";
 import type { Finding, PatternReport, RowReport } from "../../server/src/workspace/report";
 
@@ -25,7 +25,7 @@ export function countingChecker(checked: string[]): () => FakeChecker {
 }
 
 function checkedOf(text: string): Checked {
-  return { report: reportOf(text), worked: { ...readPattern(text, new RowReader()), pieces: [] } };
+  return { report: reportOf(text), worked: { ...readPattern(text), pieces: [] } };
 }
 
 const RULES = [

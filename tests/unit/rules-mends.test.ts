@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { RowReader, readPattern } from "../../server/src/fabric/pattern";
+import { PatternReader, readPattern } from "../../server/src/fabric/pattern";
 import { Fabric, type WorkedPiece, type WorkedRow } from "../../server/src/fabric/worked";
 import { type Mend, mendsOf } from "../../server/src/rules/mends";
 import { Checker } from "../../server/src/workspace/checker";
@@ -12,7 +12,7 @@ interface Found {
 }
 
 function wrongRows(text: string): Found[] {
-  const pieces = new Fabric().work(readPattern(text, new RowReader()));
+  const pieces = new Fabric().work(readPattern(text));
   return pieces.flatMap((piece) =>
     piece.rows
       .filter(({ result }) => result === "does-not-fit" || result === "wrong-count")
@@ -134,18 +134,16 @@ describe("what is offered", () => {
   });
 
   test("nothing for a row that is right", () => {
-    const [piece] = new Fabric().work(
-      readPattern("Rnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)", new RowReader()),
-    );
+    const [piece] = new Fabric().work(readPattern("Rnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)"));
     for (const row of piece?.rows ?? [])
       expect(mendsOf(row, piece as WorkedPiece)).toEqual({ instructions: [], count: null });
   });
 
   test("is not worked out again after an edit elsewhere", () => {
-    const reader = new RowReader();
+    const reader = new PatternReader();
     const rows = "Rnd 1: fsc 24, join (24)\nRnd 2: (2 sc, inc) x6 (18)";
     const [before, after] = [rows, `A gift stall.\n\n${rows}`].map((text) => {
-      const [piece] = new Fabric().work(readPattern(text, reader)) as [WorkedPiece];
+      const [piece] = new Fabric().work(reader.read(text)) as [WorkedPiece];
       return mendsOf(piece.rows.at(-1) as WorkedRow, piece);
     });
     expect(before?.instructions).toHaveLength(1);

@@ -1,11 +1,13 @@
 import { readConventions } from "../notation/declared";
-import { type PatternLine, readHeading } from "../notation/document";
+import { type LineContent, readHeading } from "../notation/document";
+import type { PatternLine } from "../notation/lines";
 import { treeOf } from "../notation/tree";
 import { type Meaning, trade } from "../notation/vocabulary";
 import { type Lexicon, readWords } from "../notation/words";
 import { stitchSpellings, type Terms } from "../trade/stitches";
 import { type BindContext, bindRow, type Definition } from "./bind";
 import type { Instruction } from "./instructions";
+import { declaredTerms, noSigns, type Signs, signsOf, TermSigns } from "./term-signs";
 
 /** Everything outside a row that its reading depends on. */
 export interface PatternContext extends BindContext {
@@ -18,21 +20,51 @@ export interface PatternContext extends BindContext {
 /** Characters; a longer line is no header and no row. */
 const longestLine = 20_000;
 
+/** Reads the context of one version of a pattern after another; rows that an edit changed cost nothing here. */
+export class ContextReader {
+  private speaking: readonly LineContent[] | null = null;
+  private terms: Terms = "US";
+  private context: PatternContext | null = null;
+
+  read(lines: readonly PatternLine[]): PatternContext {
+    const speaking: LineContent[] = [];
+    const signs = new TermSigns();
+    for (const { content } of lines) {
+      const remarks = remarksOf(content);
+      if (remarks.speaks) speaking.push(content);
+      signs.add(remarks.signs);
+    }
+    const terms = signs.terms();
+    if (this.context && terms === this.terms && sameItems(speaking, this.speaking)) return this.context;
+    const context = readContext(speaking, terms);
+    if (context.key !== this.context?.key) this.context = context;
+    [this.speaking, this.terms] = [speaking, terms];
+    return this.context as PatternContext;
+  }
+}
+
+function sameItems(a: readonly LineContent[], b: readonly LineContent[] | null): boolean {
+  return a.length === b?.length && a.every((one, i) => one === b[i]);
+}
+
 /** What the header, the notes and the definitions of a pattern settle. */
-export function readContext(all: readonly PatternLine[]): PatternContext {
-  const lines = all.filter((line) => line.text.length <= longestLine);
-  const text = lines.map((line) => line.text).join("\n");
-  const other = lines.filter((line) => line.kind !== "row" && line.kind !== "blank" && line.kind !== "copy");
-  const sizes = readSizes(other, lines);
-  const terms = readTerms(text, other);
-  const sentences = [...other.flatMap((line) => line.text.split(/(?<=[.!])\s+/)), ...throughout(text)];
-  const conventions = { ...readConventions(sentences), habits: readHabits(text) };
+function readContext(speaking: readonly LineContent[], termsBySigns: Terms): PatternContext {
+  const other = speaking.filter(({ kind }) => isOther(kind));
+  const remarks = speaking.map(remarksOf);
+  const sizes = readSizes(other, speaking);
+  const terms = declaredTerms(other) ?? termsBySigns;
+  const sentences = [
+    ...other.flatMap((line) => line.text.split(/(?<=[.!])\s+/)),
+    ...remarks.flatMap((one) => one.throughout),
+  ];
+  const habits = habitsOf(remarks.flatMap((one) => one.habits));
+  const conventions = { ...readConventions(sentences), habits };
   const roundMeansPlace = other.some((line) => /^\(\s*\)\s*(?:=|means?)\s*.*same/i.test(line.text.trim()));
   const bare: BindContext = { terms, definitions: new Map(), conventions };
   const { words, definitions } = readDefinitions(other, bare, sizes.length);
-  for (const name of madeNames(text))
-    if (!definitions.has(name.name)) definitions.set(name.name, name.definition(bare));
-  for (const name of pieceNames(lines)) if (!words.has(name)) words.set(name, { cls: "N", value: name });
+  for (const { name, definition } of remarks.flatMap((one) => one.made))
+    if (!definitions.has(name)) definitions.set(name, definition(bare));
+  for (const name of pieceNames(other)) if (!words.has(name)) words.set(name, { cls: "N", value: name });
   const lexicon: Lexicon = { words, sizes: sizes.length };
   const key = JSON.stringify([
     terms,
@@ -44,19 +76,45 @@ export function readContext(all: readonly PatternLine[]): PatternContext {
     [...conventions.habits],
     conventions.timesMeans,
   ]);
-  return {
-    terms,
-    definitions,
-    conventions,
-    lexicon,
-    sizes,
-    key,
-    ...(roundMeansPlace ? { roundMeansPlace } : {}),
-  };
+  const place = roundMeansPlace ? { roundMeansPlace } : {};
+  return { terms, definitions, conventions, lexicon, sizes, key, ...place };
+}
+
+/** Header, notes, headings, prose: all that is no row. */
+function isOther(kind: LineContent["kind"]): boolean {
+  return kind !== "row" && kind !== "blank" && kind !== "copy";
+}
+
+/** What one line tells that holds beyond it. */
+interface Remarks {
+  readonly signs: Signs;
+  readonly throughout: readonly string[];
+  readonly habits: readonly Habit[];
+  readonly made: readonly Made[];
+  /** Whether the line has to be looked at for more than signs of its terms. */
+  readonly speaks: boolean;
+}
+
+const remarksKept = new WeakMap<LineContent, Remarks>();
+const silent: Remarks = { signs: noSigns, throughout: [], habits: [], made: [], speaks: false };
+
+function remarksOf(line: LineContent): Remarks {
+  let remarks = remarksKept.get(line);
+  if (!remarks) {
+    remarks = line.text.length > longestLine ? silent : readRemarks(line);
+    remarksKept.set(line, remarks);
+  }
+  return remarks;
+}
+
+function readRemarks({ kind, text }: LineContent): Remarks {
+  const found = { throughout: throughout(text), habits: readHabits(text), made: madeNames(text) };
+  const some = Object.values(found).some((list) => list.length > 0);
+  return { ...found, signs: signsOf(text), speaks: some || isOther(kind) || sizedNumber.test(text) };
 }
 
 /** Names of pieces, as rows mention them: `of Tube A`. */
-function pieceNames(lines: readonly PatternLine[]): string[] {
+function pieceNames(lines: readonly LineContent[]): string[] {
   const names = lines
     .filter((line) => line.kind === "heading")
     .map((line) => readHeading(line.text.trim()).name.toLowerCase());
@@ -65,6 +123,7 @@ function pieceNames(lines: readonly PatternLine[]): string[] {
 
 /** `Ch 3 (counts as dc throughout)` in a row holds for all. */
 function throughout(text: string): string[] {
+  if (!text.includes("(")) return [];
   return [
     ...text.matchAll(
       /\b(?:ch(?:ain)?[\s-]*\d+|\d+\s*ch)\s*\(([^()]*(?:through|every|all rounds|from now)[^()]*)\)/gi,
@@ -72,15 +131,27 @@ function throughout(text: string): string[] {
   ].map((match) => match[0]);
 }
 
+interface Habit {
+  readonly chains: number;
+  readonly counts: boolean;
+}
+
+function readHabits(text: string): Habit[] {
+  if (!text.includes("(")) return [];
+  const all = text.matchAll(/\b(?:ch(?:ain)?[\s-]*(\d+)|(\d+)\s*ch)\s*\(([^()]*count[^()]*)/gi);
+  return [...all].map((match) => ({
+    chains: Number(match[1] ?? match[2]),
+    counts: !/\bnot\b|n['’]t\b/i.test(match[3] as string),
+  }));
+}
+
 /** `ch 3 (counts as dc)` in one row is what the designer usually means by a ch 3. */
-function readHabits(text: string): ReadonlyMap<number, boolean> {
+function habitsOf(all: readonly Habit[]): ReadonlyMap<number, boolean> {
   const habits = new Map<number, boolean>();
   const mixed = new Set<number>();
-  for (const match of text.matchAll(/\b(?:ch(?:ain)?[\s-]*(\d+)|(\d+)\s*ch)\s*\(([^()]*count[^()]*)/gi)) {
-    const n = Number(match[1] ?? match[2]);
-    const counts = !/\bnot\b|n['’]t\b/i.test(match[3] as string);
-    if (habits.has(n) && habits.get(n) !== counts) mixed.add(n);
-    habits.set(n, counts);
+  for (const { chains, counts } of all) {
+    if (habits.has(chains) && habits.get(chains) !== counts) mixed.add(chains);
+    habits.set(chains, counts);
   }
   for (const n of mixed) habits.delete(n);
   return habits;
@@ -90,7 +161,7 @@ const sizeNames = /(?:^|\b)sizes?\b\s*:?\s*([\w./-]+)?\s*[([]([^)\]]+)[)\]]/i;
 const sizedNumber = /\d+\s*[([]\s*((?:\d+|[-–])(?:\s*[,:;–-]\s*\d+)+)\s*[)\]]/;
 const onlyBracket = /[([]\s*(\d+(?:\s*[,:;]\s*\d+)+)\s*[)\]]/;
 
-function readSizes(header: readonly PatternLine[], lines: readonly PatternLine[]): string[] {
+function readSizes(header: readonly LineContent[], lines: readonly LineContent[]): string[] {
   for (const line of header) {
     if (!/\bsizes?\b|to fit/i.test(line.text) || /finished|size [A-Z]\b.*hook|hook/i.test(line.text))
       continue;
@@ -112,7 +183,7 @@ function readSizes(header: readonly PatternLine[], lines: readonly PatternLine[]
 }
 
 /** No line of sizes: the first starting chain or row with a list tells how many there are. */
-function inferSizes(lines: readonly PatternLine[]): string[] {
+function inferSizes(lines: readonly LineContent[]): string[] {
   for (const line of lines) {
     if (line.kind !== "foundation" && line.kind !== "row") continue;
     const match = sizedNumber.exec(line.text);
@@ -130,43 +201,6 @@ function inferSizes(lines: readonly PatternLine[]): string[] {
   return ["one size"];
 }
 
-/** A declared line, else sure signs, else the heights of chains, else US. */
-function readTerms(text: string, header: readonly PatternLine[]): Terms {
-  for (const line of header) {
-    if (
-      /\b(?:uk|british)\b[^.]*\bterm|terms?\s*(?:used)?\s*[:=-]?\s*(?:uk|british)|written in (?:uk|british)|uk (?:crochet )?(?:terminology|abbreviations)/i.test(
-        line.text,
-      )
-    )
-      return "UK";
-    if (
-      /\b(?:us|usa|american)\b[^.]*\bterm|terms?\s*(?:used)?\s*[:=-]?\s*(?:us|american)|written in (?:us|american)/i.test(
-        line.text,
-      )
-    )
-      return "US";
-  }
-  const bare = text.replace(/\((?:uk|us)[^)]*\)/gi, "");
-  if (/\b\d*(?:htr|ttr)(?:\d?tog)?\b|\bhalf[\s-]treble/i.test(bare)) return "UK";
-  if (/\b\d*(?:hdc|sc)(?:\d?tog)?\b|\b(?:half[\s-]double|single)\s+crochet|\bs\.? ?c\b/i.test(bare))
-    return "US";
-  if (/\b(?:yrh|tension\s*:)/i.test(bare)) return "UK";
-  const opens = (chains: number, stitch: string): number =>
-    [
-      ...bare.matchAll(
-        new RegExp(
-          `(?:^|[:.—–-]\\s*)(?:\\([rw]s\\)\\s*)?(?:ch ?${chains}|${chains} ?ch)\\b[^.\\n(]{0,24}?\\b\\d*${stitch}\\b`,
-          "gim",
-        ),
-      ),
-    ].length;
-  const low = opens(1, "dc");
-  const trHigh = opens(3, "tr");
-  const dcHigh = opens(3, "dc") + (/\bdc in(?:to)? 4th ch/i.test(bare) ? 1 : 0);
-  const second = /\bdc in(?:to)? 2nd ch/i.test(bare);
-  return low + trHigh + (second ? 1 : 0) > dcHigh ? "UK" : "US";
-}
-
 interface Defined {
   readonly words: Map<string, Meaning>;
   readonly definitions: Map<string, Definition>;
@@ -175,7 +209,7 @@ interface Defined {
 const defining =
   /^([\p{L}\p{N}][\p{L}\p{N}\s.'’/-]{0,40}?)\s*(?:\(([^()]{1,40})\))?\s*(?:=|:|\s[-–—]\s|[-–—]\s)\s*(.+)$/u;
 
-function readDefinitions(lines: readonly PatternLine[], context: BindContext, sizes: number): Defined {
+function readDefinitions(lines: readonly LineContent[], context: BindContext, sizes: number): Defined {
   const out: Defined = { words: new Map(), definitions: new Map() };
   for (const line of lines) for (const part of partsOf(line.text)) define(part, out, context, sizes);
   return out;
@@ -295,6 +329,7 @@ interface Made {
 
 /** `5 dc in next ch (shell made)`: the first row that uses a group explains it. */
 function madeNames(text: string): Made[] {
+  if (!/\((?:[\w-]+)\s+(?:made|completed)\)/i.test(text)) return [];
   return [
     ...text.matchAll(
       /(?:^|[,;*(\n:]\s*)(?:\(([^()]+)\)\s*in[^,;()]*|(\d+)\s*([a-z]+)\s+in[^,;()]*)\(([\w-]+)(?:\s+(?:made|completed))\)/gi,

@@ -1,4 +1,4 @@
-import type { RowLine } from "./pattern";
+import type { RowContent } from "./pattern";
 
 /** What a line that stands for other rows asks for. */
 export type Copy =
@@ -29,8 +29,20 @@ const wordNumbers: Readonly<Record<string, number>> = {
   ten: 10,
 };
 
+const copies = new WeakMap<RowContent, Copy | null>();
+
+/** What a line asks for that stands for other rows; null for an ordinary row. */
+export function copyOf(row: RowContent): Copy | null {
+  let copy = copies.get(row);
+  if (copy === undefined) {
+    copy = readCopy(row);
+    copies.set(row, copy);
+  }
+  return copy;
+}
+
 /** Reads "Rep Row 2", "as rnd 3", "Dec 1 st each end of next and foll 4 alt rows"; null for an ordinary row. */
-export function readCopy(line: RowLine): Copy | null {
+function readCopy(line: RowContent): Copy | null {
   const text = line.text.trim();
   const each =
     /^(dec|inc)(?:rease)?\s+(\d+)\s+sts?\s+(?:at\s+)?(?:the\s+)?(each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)\b/i.exec(

@@ -307,8 +307,19 @@ function mainKind(strip: Strip): string {
   return run && !("body" in run) ? run.kind : "sc";
 }
 
+const keys = new WeakMap<State, string>();
+
 /** Equal for states with equal places. */
 export function stateKey(state: State): string {
+  let key = keys.get(state);
+  if (key === undefined) {
+    key = keyOfState(state);
+    keys.set(state, key);
+  }
+  return key;
+}
+
+function keyOfState(state: State): string {
   return state
     .map((below) =>
       below === null

@@ -1,23 +1,74 @@
-import { type PatternLine, type RowHead, readHeading, readLines } from "../notation/document";
+import { type LineContent, type RowHead, readHeading } from "../notation/document";
+import { LineReader, type PatternLine } from "../notation/lines";
 import { treeOf } from "../notation/tree";
 import { readWords } from "../notation/words";
+import { ownCopy } from "../text/own-copy";
 import type { Span } from "../text/span";
 import { bindRow } from "./bind";
-import { type PatternContext, readContext } from "./context";
+import { ContextReader, type PatternContext } from "./context";
 import type { RowPlan } from "./instructions";
 
-/** One row line of a pattern with what it says. */
-export interface RowLine {
+/** What a row says, wherever it stands. */
+export interface RowContent {
   readonly kind: "row" | "foundation" | "copy";
   readonly head: RowHead | null;
   readonly headText: string;
-  readonly span: Span;
-  /** The instructions, and where they start in the pattern. */
+  /** The instructions, with the lines that run them on. */
   readonly text: string;
-  readonly start: number;
+  /** Characters from the start of the row to its instructions. */
+  readonly lead: number;
   readonly plan: RowPlan | null;
   /** Only these sizes work it; null for all. */
   readonly sizes: readonly number[] | null;
+  /** It speaks of a ring or of going around. */
+  readonly goesRound: boolean;
+}
+
+/** One row line of a pattern with what it says. */
+export class RowLine implements RowContent {
+  constructor(
+    /** The same object as long as neither the row nor what its reading depends on changes. */
+    readonly content: RowContent,
+    /** Where the instructions start in the pattern. */
+    readonly start: number,
+  ) {}
+
+  get kind(): RowContent["kind"] {
+    return this.content.kind;
+  }
+
+  get head(): RowHead | null {
+    return this.content.head;
+  }
+
+  get headText(): string {
+    return this.content.headText;
+  }
+
+  get text(): string {
+    return this.content.text;
+  }
+
+  get lead(): number {
+    return this.content.lead;
+  }
+
+  get plan(): RowPlan | null {
+    return this.content.plan;
+  }
+
+  get sizes(): readonly number[] | null {
+    return this.content.sizes;
+  }
+
+  get goesRound(): boolean {
+    return this.content.goesRound;
+  }
+
+  /** Head and instructions. */
+  get span(): Span {
+    return { start: this.start - this.lead, end: this.start + this.text.length };
+  }
 }
 
 export interface Piece {
@@ -65,50 +116,136 @@ export class RowReader {
 /** Characters; no row of any pattern is nearly as long. */
 const longestRow = 20_000;
 
-interface OpenPiece {
-  name: string;
-  make: number;
-  span: Span;
-  rows: RowLine[];
+/** A row as it was read from a line and the lines behind it. */
+interface KnownRow {
+  readonly content: RowContent;
+  /** The lines that run it on, and the one that does not. */
+  readonly behind: readonly (LineContent | undefined)[];
 }
 
-/** The pieces and rows of a pattern. Never fails: what is no row is left alone. */
-export function readPattern(text: string, reader: RowReader): Pattern {
-  const lines = readLines(text);
-  const context = readContext(lines);
-  const pieces: OpenPiece[] = [{ name: "", make: 1, span: { start: 0, end: 0 }, rows: [] }];
-  let sizes: readonly number[] | null = null;
-  let notes = false;
-  for (let i = 0; i < lines.length; i++) {
-    const line = lines[i] as PatternLine;
-    if (line.kind === "size") sizes = sizesOf(line.text, context.sizes);
+/** Reads one version of a pattern after another; what an edit left alone is not read again. */
+export class PatternReader {
+  private readonly lines = new LineReader();
+  private readonly contexts = new ContextReader();
+  private readonly rows = new RowReader();
+  private context: PatternContext | null = null;
+  /** By the line that a row starts on; emptied when the context changes. */
+  private known = new WeakMap<LineContent, KnownRow>();
+
+  /** The pieces and rows of a pattern. Never fails: what is no row is left alone. */
+  read(text: string): Pattern {
+    const lines = this.lines.read(text);
+    const context = this.contexts.read(lines);
+    if (context !== this.context) this.known = new WeakMap();
+    this.context = context;
+    const draft = new PieceDraft();
+    for (let i = 0; i < lines.length; i++) {
+      const line = lines[i] as PatternLine;
+      const isRow = line.kind === "row" || line.kind === "foundation" || line.kind === "copy";
+      if (!isRow) draft.read(line, context);
+      else if (!draft.isNote(line)) i += draft.add(this.row(lines, i, draft.sizes, context), line);
+    }
+    return { text, lines, context, pieces: draft.finished() };
+  }
+
+  private row(
+    lines: readonly PatternLine[],
+    i: number,
+    sizes: readonly number[] | null,
+    context: PatternContext,
+  ): KnownRow {
+    const { content } = lines[i] as PatternLine;
+    const known = this.known.get(content);
+    const isSame =
+      known?.content.sizes === sizes && known.behind.every((one, n) => lines[i + 1 + n]?.content === one);
+    if (known && isSame) return known;
+    const row = this.readRow(lines, i, sizes, context);
+    this.known.set(content, row);
+    return row;
+  }
+
+  private readRow(
+    lines: readonly PatternLine[],
+    i: number,
+    sizes: readonly number[] | null,
+    context: PatternContext,
+  ): KnownRow {
+    const first = lines[i] as PatternLine;
+    const behind: (LineContent | undefined)[] = [];
+    let body = first.text.slice(first.head?.length ?? 0);
+    for (let last = first; ; ) {
+      const next = lines[i + 1 + behind.length];
+      behind.push(next?.content);
+      if (!next || !continues(last, next)) break;
+      // Whatever ends the line, it takes as many characters.
+      body += " ".repeat(next.start - last.end) + next.text;
+      last = next;
+    }
+    const text = behind.length > 1 ? ownCopy(body.trimEnd()) : body.trimEnd();
+    const { kind, head } = first.content as LineContent & Pick<RowContent, "kind">;
+    const indent = first.text.length - first.text.trimStart().length;
+    const headText = head?.text ?? text.trim().split(/\s+/).slice(0, 8).join(" ");
+    const lead = (head?.length ?? 0) - indent;
+    const plan = this.rows.read(text, context);
+    const goesRound = /\b(?:magic|ring|around|mr)\b/i.test(text);
+    return { content: { kind, head, headText, text, lead, plan, sizes, goesRound }, behind };
+  }
+}
+
+interface OpenPiece {
+  readonly name: string;
+  readonly make: number;
+  readonly start: number;
+  readonly rows: RowLine[];
+}
+
+const notesHeading = /^(?:notes?|abbreviations?|materials?|special stitch|assembly|finishing|pattern notes)/i;
+
+/** Collects the pieces of a pattern, line by line. */
+class PieceDraft {
+  private readonly pieces: OpenPiece[] = [{ name: "", make: 1, start: 0, rows: [] }];
+  /** Numbered sentences of notes are no rows. */
+  private inNotes = false;
+  /** The sizes that the rows from here on are for; null for all. */
+  sizes: readonly number[] | null = null;
+
+  /** A line that is no row. */
+  read(line: PatternLine, context: PatternContext): void {
+    if (line.kind === "size") this.sizes = sizesOf(line.text, context.sizes);
     if (line.kind === "heading") {
       const { name, make } = readHeading(line.text.trim());
-      notes = /^(?:notes?|abbreviations?|materials?|special stitch|assembly|finishing|pattern notes)/i.test(
-        name,
-      );
-      pieces.push({ name, make, span: line, rows: [] });
+      this.inNotes = notesHeading.test(name);
+      this.pieces.push({ name, make, start: line.start, rows: [] });
     }
-    if (line.kind === "field") notes = /^\s*(?:notes?|pattern notes?)\b/i.test(line.text);
-    if (line.kind === "blank" && notes && /^\s*$/.test(line.text)) notes = false;
-    if (line.kind !== "row" && line.kind !== "foundation" && line.kind !== "copy") continue;
-    if (notes && line.head?.word === "none") continue;
-    notes = false;
-    const [row, used] = rowLine(text, lines, i, context, reader, sizes);
-    if (row) (pieces.at(-1) as OpenPiece).rows.push(row);
-    i += used - 1;
+    if (line.kind === "field") this.inNotes = /^\s*(?:notes?|pattern notes?)\b/i.test(line.text);
+    if (line.kind === "blank") this.inNotes = false;
   }
-  return {
-    text,
-    lines,
-    context,
-    pieces: pieces
-      .filter((piece) => piece.rows.length > 0)
-      .map((piece) => ({
-        ...piece,
-        span: { start: piece.span.start, end: piece.rows.at(-1)?.span.end ?? piece.span.end },
-      })),
-  };
+
+  isNote(line: PatternLine): boolean {
+    return this.inNotes && line.head?.word === "none";
+  }
+
+  /** Gives how many lines behind its first the row takes up. */
+  add({ content, behind }: KnownRow, line: PatternLine): number {
+    this.inNotes = false;
+    const start = line.start + (line.head?.length ?? 0);
+    (this.pieces.at(-1) as OpenPiece).rows.push(new RowLine(content, start));
+    return behind.length - 1;
+  }
+
+  finished(): Piece[] {
+    return this.pieces
+      .filter(({ rows }) => rows.length > 0)
+      .map(({ name, make, start, rows }) => {
+        const end = (rows.at(-1) as RowLine).span.end;
+        return { name, make, span: { start, end }, rows };
+      });
+  }
+}
+
+/** The pieces and rows of a pattern, read from scratch. */
+export function readPattern(text: string): Pattern {
+  return new PatternReader().read(text);
 }
 
 function sizesOf(text: string, names: readonly string[]): readonly number[] | null {
@@ -119,33 +256,6 @@ function sizesOf(text: string, names: readonly string[]): readonly number[] | nu
     .map((name) => name.trim().toLowerCase())
     .filter((name) => name !== "");
   return names.flatMap((name, i) => (asked.includes(name.toLowerCase()) ? [i] : []));
-}
-
-/** A row with the lines that run it on. */
-function rowLine(
-  text: string,
-  lines: readonly PatternLine[],
-  i: number,
-  context: PatternContext,
-  reader: RowReader,
-  sizes: readonly number[] | null,
-): [RowLine | null, number] {
-  const first = lines[i] as PatternLine;
-  let last = first;
-  let used = 1;
-  for (let next = lines[i + used]; next && continues(last, next); next = lines[i + used]) {
-    last = next;
-    used++;
-  }
-  const start = first.start + (first.head?.length ?? 0);
-  const body = text.slice(start, last.end);
-  const trimmed = body.trimEnd();
-  const lead = first.text.length - first.text.trimStart().length;
-  const span = { start: first.start + lead, end: start + trimmed.length };
-  const kind = first.kind as RowLine["kind"];
-  const plan = reader.read(trimmed, context);
-  const headText = first.head?.text ?? trimmed.trim().split(/\s+/).slice(0, 8).join(" ");
-  return [{ kind, head: first.head, headText, span, text: trimmed, start, plan, sizes }, used];
 }
 
 function continues(before: PatternLine, next: PatternLine): boolean {

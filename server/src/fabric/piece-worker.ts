@@ -1,23 +1,16 @@
 import { carriedChain } from "./bind-start";
 import type { PatternContext } from "./context";
-import { type Copy, readCopy } from "./copies";
-import { forSize, type RowPlan } from "./instructions";
+import { type Copy, copyOf } from "./copies";
+import { forSize, type Instruction, type RowPlan } from "./instructions";
 import { type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
 import { type Candidate, nearestToRight, type Path, pathsFrom, settle, survivors } from "./paths";
 import type { Piece, RowLine } from "./pattern";
+import { type FreshStart, PieceRun } from "./piece-run";
 import { rowsOfHead, type Schedule, type ScheduledRow, workSchedule } from "./schedule";
-import { firstState, foundationState } from "./starting";
+import { type Ends, foundationState, startState } from "./starting";
 import { countPlaces, plainStrip } from "./strip";
 import type { Below } from "./walker";
-import type { Fabric, WorkedPiece, WorkedRow } from "./worked";
-
-/** Where pieces and their numbered rows ended: later pieces may be worked on them. */
-export interface Ends {
-  readonly pieces: Map<string, State>;
-  readonly rows: Map<number, State>;
-  /** The end of the piece before, and the number of its last row. */
-  last: { readonly state: State; readonly number: number } | null;
-}
+import type { Fabric, WorkedRow } from "./worked";
 
 const start: Path = { state: null, outcome: null, previous: null, stated: null };
 
@@ -25,6 +18,9 @@ const start: Path = { state: null, outcome: null, previous: null, stated: null }
 export class PieceWorker {
   private readonly done: WorkedRow[] = [];
   private readonly history: (readonly Path[])[] = [];
+  /** What the numbered rows of this piece left. */
+  private readonly leaves = new Map<number, State>();
+  private readonly starts: FreshStart[] = [];
   private paths: readonly Path[] = [start];
   /** The line whose instructions a row number stands for. */
   private readonly byNumber = new Map<number, RowLine>();
@@ -45,24 +41,23 @@ export class PieceWorker {
   ) {
     this.sizes = context.sizes.length;
     this.turning = piece.rows.some((row) => row.plan?.turns);
-    this.goesRound = piece.rows.some((row) => /\b(?:magic|ring|around|mr)\b/i.test(row.text));
+    this.goesRound = piece.rows.some((row) => row.content.goesRound);
   }
 
-  work(): WorkedPiece {
+  work(): PieceRun {
     for (const [i, line] of this.piece.rows.entries()) this.row(line, i);
     const alive = survivors(this.history);
     const rows = this.done.map((row, i) => settle(row, alive[i] ?? []));
-    const end = this.paths[0]?.state;
+    const state = this.paths[0]?.state ?? null;
     const lastHead = this.lastRow?.head;
     const number = Math.max(lastHead?.from ?? 0, ...(lastHead?.to ?? []).map((n) => n ?? 0));
-    this.ends.last = end ? { state: end, number } : null;
-    if (end) this.ends.pieces.set(this.piece.name.toLowerCase(), end);
-    return { piece: this.piece, rows, context: this.context };
+    const worked = { piece: this.piece, rows, context: this.context };
+    return new PieceRun(worked, this.starts, this.leaves, state && { state, number });
   }
 
   private row(line: RowLine, i: number): void {
     if (line.kind === "foundation") return this.foundation(line, i);
-    const copy = readCopy(line);
+    const copy = copyOf(line.content);
     if (!copy) this.number(line, [line]);
     if (copy) this.copied(line, copy);
     else if (line.plan === null)
@@ -114,22 +109,17 @@ export class PieceWorker {
   }
 
   private startState(plan: RowPlan, line: RowLine): State | null {
-    const named = plan.onRow === null ? undefined : this.ends.rows.get(plan.onRow);
-    return named ?? firstState(plan, line, this.sizes, this.ends.pieces) ?? this.runsOn(line);
-  }
-
-  /** A heading in the middle of the numbers: the work goes on from the piece before. */
-  private runsOn(line: RowLine): State | null {
-    const from = line.head?.from;
-    if (this.done.length > 0 || line.head === null) return null;
-    const { last } = this.ends;
-    return last && (from === null || from === last.number + 1) ? last.state : null;
+    const own = plan.onRow === null ? undefined : this.leaves.get(plan.onRow);
+    if (own) return own;
+    const isFirst = this.done.length === 0;
+    const state = startState(plan, line, isFirst, this.sizes, this.ends);
+    this.starts.push({ plan, line, isFirst, state });
+    return state;
   }
 
   private scheduled(line: RowLine, plan: RowPlan): ScheduledRow {
-    const opening = plan === line.plan ? "" : JSON.stringify([plan.choices.length, plan.instructions[0]]);
     const setting = { flat: this.isFlat(line, plan), turned: turnsFirst(plan) || this.turnedLast };
-    return { plan, key: `${line.text}\n${opening}`, setting };
+    return { plan, setting };
   }
 
   /** Rounds have no end to stop short of; "row" alone does not prove that the work is flat. */
@@ -144,12 +134,12 @@ export class PieceWorker {
   private withCarried(plan: RowPlan): RowPlan {
     const chain = this.carried?.carried[0];
     if (chain?.op !== "chain" || plan.instructions.some((one) => one.op === "start")) return plan;
-    const ways = carriedChain(
-      chain.n,
-      plan.instructions,
-      this.carried?.carriedDeclared ?? null,
-      this.context,
-    );
+    return opened(plan, this.carried as RowPlan, () => this.openedBy(chain, plan));
+  }
+
+  private openedBy(chain: Extract<Instruction, { op: "chain" }>, plan: RowPlan): RowPlan {
+    const declared = this.carried?.carriedDeclared ?? null;
+    const ways = carriedChain(chain.n, plan.instructions, declared, this.context);
     if (!ways) return plan;
     const choices = [...plan.choices, { options: ways.says, costs: ways.costs }];
     const opening = {
@@ -184,10 +174,10 @@ export class PieceWorker {
   private candidates(line: RowLine, schedule: Schedule, path: Path): Candidate[] {
     const { state } = path;
     if (state === null) return [];
-    return workSchedule(this.fabric, schedule, onlySizes(state, line.sizes)).map((outcome) => ({
-      path,
-      outcome: { ...outcome, after: keepOthers(outcome.after, state, line.sizes) },
-    }));
+    return workSchedule(this.fabric, schedule, onlySizes(state, line.sizes)).map((outcome) => {
+      const after = keepOthers(outcome.after, state, line.sizes);
+      return { path, outcome: after === outcome.after ? outcome : { ...outcome, after } };
+    });
   }
 
   private judge(line: RowLine, schedule: Schedule, all: readonly Candidate[]): void {
@@ -276,7 +266,7 @@ export class PieceWorker {
     const from = line.head?.from ?? null;
     if (!state || from === null) return;
     const last = Math.max(from, ...(line.head?.to ?? []).map((n) => n ?? 0));
-    for (let n = from; n <= Math.min(last, from + 500); n++) this.ends.rows.set(n, state);
+    for (let n = from; n <= Math.min(last, from + 500); n++) this.leaves.set(n, state);
   }
 
   // Lines that stand for other rows
@@ -328,13 +318,24 @@ export class PieceWorker {
     const outcome = { ...plainOutcome(before, after, makes, counts), inAll: evenly(makes, by, times) };
     const plan = { ...(line.plan as RowPlan), instructions: [] };
     const schedule: Schedule = {
-      rows: [{ plan, key: "", setting: { flat: true, turned: false } }],
+      rows: [{ plan, setting: { flat: true, turned: false } }],
       each: [1],
       times,
       stated,
     };
     this.judge(line, schedule, [{ path, outcome }]);
   }
+}
+
+const openings = new WeakMap<RowPlan, WeakMap<RowPlan, RowPlan>>();
+
+/** A plan opened by the chain that another ends with; the same object for the same two. */
+function opened(plan: RowPlan, by: RowPlan, open: () => RowPlan): RowPlan {
+  const ofPlan = openings.get(plan) ?? new WeakMap<RowPlan, RowPlan>();
+  openings.set(plan, ofPlan);
+  const known = ofPlan.get(by) ?? open();
+  ofPlan.set(by, known);
+  return known;
 }
 
 function blank(line: RowLine): WorkedRow {
@@ -392,6 +393,7 @@ function onlySizes(state: State, sizes: readonly number[] | null): State {
 
 /** Sizes that do not work a row keep what they had. */
 function keepOthers(after: State, before: State, sizes: readonly number[] | null): State {
+  if (sizes === null && !after.includes(null)) return after;
   return after.map(
     (below, size) => (sizes === null || sizes.includes(size) ? below : null) ?? before[size] ?? null,
   );

@@ -5,10 +5,9 @@ import { type Outcome, type RowSetting, type State, stateKey } from "./outcome";
 import type { RowLine } from "./pattern";
 import type { Fabric } from "./worked";
 
-/** One row of a schedule; equal keys mean equal plans. */
+/** One row of a schedule. */
 export interface ScheduledRow {
   readonly plan: RowPlan;
-  readonly key: string;
   readonly setting: RowSetting;
 }
 
@@ -28,20 +27,15 @@ export interface Schedule {
 const rowsAtMost = 2000;
 
 /** Every usual way the first row may be worked, each followed to the last. */
-export function workSchedule(fabric: Fabric, schedule: Schedule, state: State): Outcome[] {
+export function workSchedule(fabric: Fabric, schedule: Schedule, state: State): readonly Outcome[] {
   const most = Math.max(...schedule.each);
   const [first] = schedule.rows as readonly [ScheduledRow];
-  if (most === 1) {
-    const counted = { ...first.plan, stated: schedule.stated };
-    const key =
-      schedule.stated === first.plan.stated ? first.key : `${first.key}\n${JSON.stringify(schedule.stated)}`;
-    return [...fabric.outcomes(counted, key, state, first.setting)];
-  }
+  if (most === 1) return fabric.outcomes(stating(first.plan, schedule.stated), state, first.setting);
   return outcomesUncounted(fabric, first, state).map((outcome) => follow(fabric, schedule, outcome, most));
 }
 
 function outcomesUncounted(fabric: Fabric, row: ScheduledRow, state: State): readonly Outcome[] {
-  return fabric.outcomes({ ...row.plan, stated: null }, `${row.key}\nuncounted`, state, row.setting);
+  return fabric.outcomes(stating(row.plan, null), state, row.setting);
 }
 
 function follow(fabric: Fabric, schedule: Schedule, first: Outcome, most: number): Outcome {
@@ -136,4 +130,18 @@ export function rowsOfHead(line: RowLine, sizes: number): Pick<Schedule, "each" 
   const list: Sized = head.many ?? (head.to ?? []).map((n) => (n === null ? null : n - (from ?? 1) + 1));
   const each = [...Array(sizes).keys()].map((size) => Math.max(forSize(list, size) ?? 1, 1));
   return { each, times: each };
+}
+
+const uncounted = {};
+const statings = new WeakMap<RowPlan, WeakMap<object, RowPlan>>();
+
+/** A plan with another stated count; the same object for the same two. */
+function stating(plan: RowPlan, stated: RowPlan["stated"]): RowPlan {
+  if (plan.stated === stated) return plan;
+  const ofPlan = statings.get(plan) ?? new WeakMap<object, RowPlan>();
+  statings.set(plan, ofPlan);
+  const key = stated ?? uncounted;
+  const known = ofPlan.get(key) ?? { ...plan, stated };
+  ofPlan.set(key, known);
+  return known;
 }

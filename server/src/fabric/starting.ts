@@ -11,8 +11,34 @@ function eachSize(sizes: number, below: (size: number) => Below | null): State {
   return [...Array(sizes).keys()].map(below);
 }
 
+/** Where pieces and their numbered rows ended: later pieces may be worked on them. */
+export class Ends {
+  readonly pieces = new Map<string, State>();
+  readonly rows = new Map<number, State>();
+  /** The end of the piece before, and the number of its last row. */
+  last: { readonly state: State; readonly number: number } | null = null;
+}
+
+/** What a row stands on that does not go on from the row above; null where nothing tells. */
+export function startState(
+  plan: RowPlan,
+  line: RowLine,
+  isFirst: boolean,
+  sizes: number,
+  ends: Ends,
+): State | null {
+  const named = plan.onRow === null ? undefined : ends.rows.get(plan.onRow);
+  return named ?? firstState(plan, line, sizes, ends.pieces) ?? (isFirst ? runsOn(line, ends) : null);
+}
+
+/** A heading in the middle of the numbers: the work goes on from the piece before. */
+function runsOn({ head }: RowLine, { last }: Ends): State | null {
+  if (head === null || last === null) return null;
+  return head.from === null || head.from === last.number + 1 ? last.state : null;
+}
+
 /** What a row that has nothing below it stands on; null where nothing tells. */
-export function firstState(
+function firstState(
   plan: RowPlan,
   line: RowLine,
   sizes: number,

@@ -2,7 +2,9 @@ import type { PatternContext } from "./context";
 import type { RowPlan } from "./instructions";
 import { type Outcome, outcomesOf, type RowSetting, type State, stateKey } from "./outcome";
 import type { Pattern, Piece, RowLine } from "./pattern";
+import type { PieceRun } from "./piece-run";
 import { PieceWorker } from "./piece-worker";
+import { Ends } from "./starting";
 
 export type Result = "ok" | "does-not-fit" | "wrong-count" | "ambiguous" | "unchecked";
 
@@ -36,31 +38,44 @@ export interface WorkedPiece {
   readonly context: PatternContext;
 }
 
-const keptAtMost = 20_000;
+/** Of one plan: a row in the middle of an edit finds new places again and again. */
+const keptAtMost = 200;
 
-/** Works patterns piece by piece; keeps what it worked, by what a row says and finds. */
+/**
+ * Works patterns piece by piece, one version after another. What it worked is kept, by what a row
+ * says and finds; a piece that an edit left alone is taken over whole.
+ */
 export class Fabric {
-  private readonly kept = new Map<string, readonly Outcome[]>();
-  private contextKey = "";
+  /** By plan, then by the places found and the setting. */
+  private readonly kept = new WeakMap<RowPlan, Map<string, readonly Outcome[]>>();
+  private runs: readonly PieceRun[] = [];
+  private context: PatternContext | null = null;
   /** Rows worked afresh since the fabric was made. */
   rowsWorked = 0;
 
-  work(pattern: Pattern): WorkedPiece[] {
-    if (pattern.context.key !== this.contextKey) this.kept.clear();
-    this.contextKey = pattern.context.key;
-    const ends = { pieces: new Map<string, State>(), rows: new Map<number, State>(), last: null };
-    return pattern.pieces.map((piece) => new PieceWorker(this, pattern.context, piece, ends).work());
+  work({ context, pieces }: Pattern): WorkedPiece[] {
+    if (context !== this.context) this.runs = [];
+    this.context = context;
+    const ends = new Ends();
+    const grown = pieces.length - this.runs.length;
+    this.runs = pieces.map((piece, i) => {
+      const run = [this.runs[i], this.runs[i - grown]].find((one) => one?.holdsFor(piece, ends));
+      return (run ?? new PieceWorker(this, context, piece, ends).work()).at(piece, ends);
+    });
+    return this.runs.map(({ worked }) => worked);
   }
 
-  /** Every usual way to work a row on what it finds. `key` is equal for equal plans. */
-  outcomes(plan: RowPlan, key: string, state: State, setting: RowSetting): readonly Outcome[] {
-    const full = `${setting.flat ? "f" : "r"}${setting.turned ? "t" : ""}\n${key}\n${stateKey(state)}`;
-    let found = this.kept.get(full);
+  /** Every usual way to work a row on what it finds. */
+  outcomes(plan: RowPlan, state: State, setting: RowSetting): readonly Outcome[] {
+    const ofPlan = this.kept.get(plan) ?? new Map<string, readonly Outcome[]>();
+    this.kept.set(plan, ofPlan);
+    const key = `${setting.flat ? "f" : "r"}${setting.turned ? "t" : ""} ${stateKey(state)}`;
+    let found = ofPlan.get(key);
     if (!found) {
-      if (this.kept.size >= keptAtMost) this.kept.clear();
       this.rowsWorked++;
+      if (ofPlan.size >= keptAtMost) ofPlan.clear();
       found = outcomesOf(plan, state, setting);
-      this.kept.set(full, found);
+      ofPlan.set(key, found);
     }
     return found;
   }

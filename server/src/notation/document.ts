@@ -1,7 +1,5 @@
-import type { Span } from "../text/span";
-
 /** What a line of a pattern is, as far as its own text tells. */
-export interface PatternLine extends Span {
+export interface LineContent {
   readonly kind: "row" | "foundation" | "copy" | "heading" | "field" | "size" | "blank" | "prose";
   readonly text: string;
   readonly head: RowHead | null;
@@ -141,53 +139,38 @@ const foundationLine =
   /^\s*(?:(?:with|using|in)\b(?:[^,:.]|\.\d){1,60}[,:]\s*)?(?:make\s+(?:a\s+)?)?(?:(?:loosely\s+)?(?:ch|chains?)\b\.?\s*-?\s*[([]?\s*(?:\d|(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)\b)|\d+[\s([:\d,;\])]*\s*ch\b|(?:make a |start with a |form a )?(?:magic|adjustable|sliding)\s+(?:ring|circle|loop)|mr\b\.?\s*$)/i;
 const numbered = /^\s*\d+\s*[.)]/;
 
-/** The lines of a pattern, each with what it is. */
-export function readLines(text: string): PatternLine[] {
-  const lines: PatternLine[] = [];
-  let start = 0;
-  for (const match of text.matchAll(/\r\n|\n|\r|$/g)) {
-    const end = match.index;
-    if (end < start) continue;
-    lines.push(...splitGlued(text.slice(start, end), start));
-    start = end + match[0].length;
-    if (match[0] === "") break;
-  }
-  return lines;
-}
-
 const glued = new RegExp(
   String.raw`(?<=[.;)\]}>])\s+(?=(?:${rowWord})\.?\s*\d+(?:${dash}\d+)?\s*[:.)–—-]|${ord}\s+(?:row|rnd|round)\s*[:—–-])`,
   "giu",
 );
 
-/** Heads in the middle of a line, as a page or a scan delivers them. */
-function splitGlued(text: string, offset: number): PatternLine[] {
-  if (!/\d/.test(text) || text.length > 100_000) return [lineOf(text, offset)];
+/** A line by its heads: a page or a scan may deliver several rows in one. */
+export function splitGlued(text: string): string[] {
+  if (!/\d/.test(text) || text.length > 100_000) return [text];
   const cuts = [...text.matchAll(glued)].map((match) => match.index + match[0].length);
-  if (cuts.length === 0) return [lineOf(text, offset)];
-  return [0, ...cuts].map((from, i) => lineOf(text.slice(from, cuts[i] ?? text.length), offset + from));
+  if (cuts.length === 0) return [text];
+  return [0, ...cuts].map((from, i) => text.slice(from, cuts[i] ?? text.length));
 }
 
-function lineOf(text: string, start: number): PatternLine {
-  const base = { text, start, end: start + text.length };
+/** What a line is. */
+export function contentOf(text: string): LineContent {
   if (text.length > 20_000)
     return {
-      ...base,
+      text,
       kind: /^\s*(?:row|rnd|round|r)\s*\d/i.test(text.slice(0, 40)) ? "row" : "prose",
       head: readHead(text.slice(0, 100)),
     };
   const trimmed = text.trim();
-  if (trimmed === "") return { ...base, kind: "blank", head: null };
-  if (sizeLine.test(trimmed)) return { ...base, kind: "size", head: null };
-  if (copyLine.test(trimmed)) return { ...base, kind: "copy", head: null };
+  if (trimmed === "") return { text, kind: "blank", head: null };
+  if (sizeLine.test(trimmed)) return { text, kind: "size", head: null };
+  if (copyLine.test(trimmed)) return { text, kind: "copy", head: null };
   const head = trimmed.length > 100_000 ? null : readHead(text);
-  if (head && !(numbered.test(text) && isNote(text.slice(head.length))))
-    return { ...base, kind: "row", head };
+  if (head && !(numbered.test(text) && isNote(text.slice(head.length)))) return { text, kind: "row", head };
   if (foundationLine.test(trimmed) && !/\bcounts?\b|\b(?:at|of) the (?:start|beginning)\b/i.test(trimmed))
-    return { ...base, kind: "foundation", head: null };
-  if (fieldWords.test(trimmed)) return { ...base, kind: "field", head: null };
-  if (isHeading(trimmed)) return { ...base, kind: "heading", head: null };
-  return { ...base, kind: "prose", head: null };
+    return { text, kind: "foundation", head: null };
+  if (fieldWords.test(trimmed)) return { text, kind: "field", head: null };
+  if (isHeading(trimmed)) return { text, kind: "heading", head: null };
+  return { text, kind: "prose", head: null };
 }
 
 /** A numbered sentence of a list is no row: it reads as prose. */

@@ -1,6 +1,6 @@
 import type { PatternContext } from "../fabric/context";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
-import type { PatternLine } from "../notation/document";
+import type { PatternLine } from "../notation/lines";
 import type { Span, TextEdit } from "../text/span";
 
 export type Severity = "error" | "warning" | "information" | "hint";

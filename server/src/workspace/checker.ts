@@ -1,19 +1,20 @@
-import { RowReader, readPattern } from "../fabric/pattern";
+import { PatternReader } from "../fabric/pattern";
 import { Fabric, type WorkedPiece } from "../fabric/worked";
 import { withoutAsMeant } from "../notation/as-meant";
 import { patternRules, rowRules } from "../rules/all-rules";
 import type { Found, Rule, WorkedPattern } from "../rules/rule";
 import { unanswered } from "./as-meant";
-import type { Finding, PatternReport } from "./report";
+import type { Finding, PatternReport, PieceReport } from "./report";
 import { rowReport } from "./row-report";
 
 /**
- * Checks pattern texts. One checker may be kept for many versions of a text: it remembers rows
- * it has worked, so that a small edit costs little. The report never depends on what was
+ * Checks pattern texts. One checker may be kept for many versions of a text: it remembers what it
+ * read and worked, so that a small edit costs little. The report never depends on what was
  * checked before.
  */
 export class Checker {
-  private readonly reader = new RowReader();
+  private readonly reader = new PatternReader();
+  private readonly ofPieces = new WeakMap<WorkedPiece, readonly Finding[]>();
   readonly fabric = new Fabric();
 
   check(text: string): PatternReport {
@@ -22,9 +23,27 @@ export class Checker {
 
   /** The report with what it was made from: one reading of a text for all who ask about it. */
   work(text: string): Checked {
-    const pattern = readPattern(withoutAsMeant(text), this.reader);
+    const pattern = this.reader.read(withoutAsMeant(text));
     const worked = { ...pattern, text, pieces: this.fabric.work(pattern) };
-    return { worked, report: reportOf(worked) };
+    return { worked, report: reportOf(worked, this.findingsOf(worked)) };
+  }
+
+  /** In the order of the text. */
+  private findingsOf(pattern: WorkedPattern): Finding[] {
+    const all = [
+      ...pattern.pieces.flatMap((piece) => this.rowFindings(piece)),
+      ...patternRules.flatMap((rule) => named(rule, rule.check(pattern))),
+    ];
+    return [...unanswered(pattern, all)].sort((a, b) => a.span.start - b.span.start);
+  }
+
+  private rowFindings(piece: WorkedPiece): readonly Finding[] {
+    let findings = this.ofPieces.get(piece);
+    if (!findings) {
+      findings = piece.rows.flatMap((row) => rowRules.flatMap((rule) => named(rule, rule.check(row, piece))));
+      this.ofPieces.set(piece, findings);
+    }
+    return findings;
   }
 }
 
@@ -34,32 +53,24 @@ export interface Checked {
   readonly report: PatternReport;
 }
 
-function reportOf(worked: WorkedPattern): PatternReport {
-  const { sizes, terms } = worked.context;
+/** The rows are put into the report when they are asked for: an editor shows findings only. */
+function reportOf(pattern: WorkedPattern, findings: readonly Finding[]): PatternReport {
+  const { terms, sizes } = pattern.context;
+  let pieces: readonly PieceReport[] | undefined;
   return {
     terms,
     sizes,
-    pieces: worked.pieces.map(({ piece, rows }) => ({
-      name: piece.name,
-      make: piece.make,
-      span: piece.span,
-      rows: rows.map((row) => rowReport(row, sizes.length)),
-    })),
-    findings: findingsOf(worked),
+    findings,
+    get pieces() {
+      pieces ??= pattern.pieces.map((piece) => pieceReport(piece, sizes.length));
+      return pieces;
+    },
   };
 }
 
-/** In the order of the text. */
-function findingsOf(pattern: WorkedPattern): Finding[] {
-  const all = [
-    ...pattern.pieces.flatMap(rowFindings),
-    ...patternRules.flatMap((rule) => named(rule, rule.check(pattern))),
-  ];
-  return [...unanswered(pattern, all)].sort((a, b) => a.span.start - b.span.start);
-}
-
-function rowFindings(piece: WorkedPiece): Finding[] {
-  return piece.rows.flatMap((row) => rowRules.flatMap((rule) => named(rule, rule.check(row, piece))));
+function pieceReport({ piece, rows }: WorkedPiece, sizes: number): PieceReport {
+  const { name, make, span } = piece;
+  return { name, make, span, rows: rows.map((row) => rowReport(row, sizes)) };
 }
 
 function named({ id, severity }: Rule, found: readonly Found[]): Finding[] {

@@ -1,0 +1,88 @@
+import { ownCopy } from "../text/own-copy";
+import { sharedEnds } from "../text/shared-ends";
+import type { Span } from "../text/span";
+import { contentOf, type LineContent, type RowHead, splitGlued } from "./document";
+
+/** A line of a pattern at its place. Lines with the same text share one content. */
+export class PatternLine implements Span {
+  constructor(
+    /** What the line is wherever it stands: things found out about it can be kept by it. */
+    readonly content: LineContent,
+    readonly start: number,
+  ) {}
+
+  get end(): number {
+    return this.start + this.content.text.length;
+  }
+
+  get kind(): LineContent["kind"] {
+    return this.content.kind;
+  }
+
+  get text(): string {
+    return this.content.text;
+  }
+
+  get head(): RowHead | null {
+    return this.content.head;
+  }
+
+  movedBy(offset: number): PatternLine {
+    return offset === 0 ? this : new PatternLine(this.content, this.start + offset);
+  }
+}
+
+const contentsAtMost = 50_000;
+
+/** Reads one version of a text after another; lines that an edit left alone are not read again. */
+export class LineReader {
+  private text = "";
+  private lines: readonly PatternLine[] = [new PatternLine(contentOf(""), 0)];
+  private readonly contents = new Map<string, readonly LineContent[]>();
+
+  read(text: string): readonly PatternLine[] {
+    const { start, end } = sharedEnds(this.text, text);
+    if (start === text.length && start === this.text.length) return this.lines;
+    const tail = this.text.length - end;
+    const changed = this.linesIn(text.slice(0, text.length - end), start, end > 0);
+    const before = this.lines.filter((line) => line.start < start);
+    const after = end === 0 ? [] : this.lines.filter((line) => line.start >= tail);
+    const moved = text.length - this.text.length;
+    this.lines = [...before, ...changed, ...after.map((line) => line.movedBy(moved))];
+    this.text = text;
+    return this.lines;
+  }
+
+  /** The lines of a text from an offset on; where more lines follow, nothing stands behind the last line end. */
+  private linesIn(text: string, from: number, hasMore: boolean): PatternLine[] {
+    const lines: PatternLine[] = [];
+    const lineEnd = /\r\n|\n|\r|$/g;
+    for (let start = from; ; ) {
+      lineEnd.lastIndex = start;
+      const match = lineEnd.exec(text) as RegExpExecArray;
+      if (match[0] === "" && hasMore) return lines;
+      for (const content of this.contentsOf(text.slice(start, match.index))) {
+        lines.push(new PatternLine(content, start));
+        start += content.text.length;
+      }
+      if (match[0] === "") return lines;
+      start = match.index + match[0].length;
+    }
+  }
+
+  private contentsOf(text: string): readonly LineContent[] {
+    let found = this.contents.get(text);
+    if (!found) {
+      if (this.contents.size >= contentsAtMost) this.contents.clear();
+      const own = ownCopy(text);
+      found = splitGlued(own).map(contentOf);
+      this.contents.set(own, found);
+    }
+    return found;
+  }
+}
+
+/** The lines of a pattern, each with what it is. */
+export function readLines(text: string): readonly PatternLine[] {
+  return new LineReader().read(text);
+}
