@@ -40,6 +40,39 @@ class RowWords {
   }
 }
 
+/** The words of one place phrase, asked by their class. */
+class PlaceWords {
+  /** Index of the number of places; -1 for none. */
+  readonly nAt: number;
+
+  constructor(
+    readonly words: readonly Word[],
+    readonly text: string,
+  ) {
+    this.nAt = words.findIndex(
+      (word, i) => word.cls === "n" && words[i + 1]?.cls !== "R" && words[i - 1]?.cls !== "R",
+    );
+  }
+
+  has(cls: string): boolean {
+    return this.words.some((word) => word.cls === cls);
+  }
+
+  valueOf(cls: string): string | undefined {
+    return this.words.find((word) => word.cls === cls)?.value;
+  }
+
+  get n(): Sized {
+    return this.words[this.nAt]?.number ?? one;
+  }
+
+  /** `of Rnd 4`: the row that is named; null for none. */
+  get row(): number | null {
+    const at = this.words.findIndex((word) => word.cls === "R");
+    return at < 0 ? null : (this.words[at + 1]?.number?.[0] ?? null);
+  }
+}
+
 /** Binds place phrases: `in each of next 5 sts`, `to last ch-2 sp`. */
 export class PlaceBinder extends RowWords {
   protected readonly choices: Choice[] = [];
@@ -62,74 +95,84 @@ export class PlaceBinder extends RowWords {
 
   protected coreTakes(core: Tree | undefined, extent = false): Take[] {
     if (!core) return [{ how: "next", n: one, of: anyStitch }];
-    const words = this.words.slice(core.from, core.to);
-    const has = (cls: string): boolean => words.some((word) => word.cls === cls);
-    const text = this.textOf(core);
-    if (has("g")) return [{ how: "nowhere" }];
-    const rowRef = child(core.children[0] ?? core, "qual") && words.findIndex((word) => word.cls === "R");
-    const nAt = words.findIndex(
-      (word, i) => word.cls === "n" && words[i + 1]?.cls !== "R" && words[i - 1]?.cls !== "R",
+    const place = new PlaceWords(this.words.slice(core.from, core.to), this.textOf(core));
+    if (place.has("B") && place.row !== null) this.onRow = place.row;
+    return (
+      this.unlikeStitches(place) ??
+      hookTakes(place) ??
+      this.markedOff(place) ??
+      this.runOf(place, extent) ?? [this.nextOf(place)]
     );
-    const n = nAt >= 0 ? (words[nAt]?.number ?? one) : one;
-    const of = this.target(words);
-    if (has("Z")) return [{ how: "next", n: [2], of: anyStitch }];
-    if (/row ends?|ends? of (?:each )?row|side of/i.test(text) && !has("C") && !has("I"))
-      return [{ how: "unknown", why: `"${text}" cannot be counted` }];
-    if (
-      typeof rowRef === "number" &&
-      rowRef >= 0 &&
-      words[rowRef + 1]?.cls === "n" &&
-      words.some((word) => word.cls === "B")
-    )
-      this.onRow = words[rowRef + 1]?.number?.[0] ?? null;
-    if (has("o") && (has("h") || has("c")) && !has("H"))
-      return [{ how: "from-hook", n: words.find((word) => word.cls === "o")?.number ?? one }];
-    if (has("f") && has("h")) return [{ how: "from-hook", n: one }];
-    if (has("m")) return [{ how: "same", asFirst: has("A") && has("f") }];
-    if (has("Y")) {
-      const y = words.find((word) => word.cls === "Y")?.value;
-      if (y === "skipped") return [{ how: "nowhere" }];
-      if (y === "marked") return [{ how: "marked" }];
-      if (y === "centre" && (has("q") || /corner/.test(text)))
-        return [{ how: "unknown", why: `nothing says where "${text}" is` }];
-      const unit = words.find((word) => word.cls === "S" && isGroupName(word.value, this.context));
-      if (y === "centre" && unit) return [{ how: "centre", unit: unit.value }];
-      if (y === "base") return [{ how: "same" }];
-      if (y === "top" && has("H")) return [{ how: "last", n: one, of: anyStitch }];
+  }
+
+  /** Rings, layers, edges: what is no place of the row below. */
+  private unlikeStitches(place: PlaceWords): Take[] | null {
+    if (place.has("g")) return [{ how: "nowhere" }];
+    if (place.has("Z")) return [{ how: "next", n: [2], of: anyStitch }];
+    if (/row ends?|ends? of (?:each )?row|side of/i.test(place.text) && !place.has("C") && !place.has("I"))
+      return [{ how: "unknown", why: `"${place.text}" cannot be counted` }];
+    return null;
+  }
+
+  /** `same st`, `marked st`, `center dc of shell`: one place that is told by what marks it off. */
+  private markedOff(place: PlaceWords): Take[] | null {
+    if (place.has("m")) return [{ how: "same", asFirst: place.has("A") && place.has("f") }];
+    const unit = place.words.find((word) => word.cls === "S" && isGroupName(word.value, this.context));
+    switch (place.valueOf("Y")) {
+      case "skipped":
+        return [{ how: "nowhere" }];
+      case "marked":
+        return [{ how: "marked" }];
+      case "centre":
+        if (/corner/i.test(place.text))
+          return [{ how: "unknown", why: `nothing says where "${place.text}" is` }];
+        return unit ? [{ how: "centre", unit: unit.value }] : null;
+      case "base":
+        return [{ how: "same" }];
+      case "top":
+        return place.has("H") ? [{ how: "last", n: one, of: anyStitch }] : null;
+      default:
+        return null;
     }
-    const each = has("e") && !has("X") && nAt < 0;
-    if (has("z")) return [{ how: "last", n, of }];
-    if (has("y") || (each && has("y"))) return [{ how: "each", of: [of], until: null }];
-    if (has("e") && nAt < 0 && !has("X")) return [{ how: "each", of: [of], until: null }];
-    if (extent && nAt < 0 && !has("X") && !has("f")) return [{ how: "each", of: [of], until: null }];
+  }
+
+  /** `last 3 sts`, `each dc`, `remaining sts`. */
+  private runOf(place: PlaceWords, extent: boolean): Take[] | null {
+    const of = this.target(place.words);
+    if (place.has("z")) return [{ how: "last", n: place.n, of }];
+    const open = place.nAt < 0 && !place.has("X");
+    const each = open && (place.has("e") || (extent && !place.has("f")));
+    return place.has("y") || each ? [{ how: "each", of: [of], until: null }] : null;
+  }
+
+  private nextOf(place: PlaceWords): Take {
+    const { words, n } = place;
     const nth = words.findIndex((word) => word.cls === "o");
     const ofUnit = words
       .slice(nth + 2)
       .find((word) => word.cls === "S" && isGroupName(word.value, this.context));
-    if (nth >= 0 && words[nth + 1]?.cls === "S" && ofUnit) return [{ how: "centre", unit: ofUnit.value }];
-    if (has("H") || (has("o") && has("H"))) return [{ how: "next", n, of: anyStitch }];
+    if (nth >= 0 && words[nth + 1]?.cls === "S" && ofUnit) return { how: "centre", unit: ofUnit.value };
+    if (place.has("H")) return { how: "next", n, of: anyStitch };
     const below = words.findIndex((word) => word.cls === "b");
     const rowsBelow = below > 1 && words[below - 1]?.cls === "R";
-    return [
-      {
-        how: "next",
-        n,
-        of,
-        ...(has("f") ? { first: true } : {}),
-        ...("CpS".includes(words[0]?.cls ?? "-") ? { bare: true } : {}),
-        ...(rowsBelow
-          ? {
-              spike: this.choose(
-                [
-                  "the stitch stands in front of the next one, which is not worked",
-                  "the stitch takes no place of its own",
-                ],
-                [0, 0.1],
-              ),
-            }
-          : {}),
-      },
-    ];
+    return {
+      how: "next",
+      n,
+      of: this.target(words),
+      ...(place.has("f") ? { first: true } : {}),
+      ...("CpS".includes(words[0]?.cls ?? "-") ? { bare: true } : {}),
+      ...(rowsBelow ? { spike: this.spikeChoice() } : {}),
+    };
+  }
+
+  private spikeChoice(): number {
+    return this.choose(
+      [
+        "the stitch stands in front of the next one, which is not worked",
+        "the stitch takes no place of its own",
+      ],
+      [0, 0.1],
+    );
   }
 
   protected target(words: readonly Word[]): Target {
@@ -170,6 +213,13 @@ export class PlaceBinder extends RowWords {
     const at = words.find((word) => word.cls === "n");
     return { n: at?.number ?? one, of };
   }
+}
+
+/** `2nd ch from hook`. */
+function hookTakes(place: PlaceWords): Take[] | null {
+  if (place.has("o") && (place.has("h") || place.has("c")) && !place.has("H"))
+    return [{ how: "from-hook", n: place.words.find((word) => word.cls === "o")?.number ?? one }];
+  return place.has("f") && place.has("h") ? [{ how: "from-hook", n: one }] : null;
 }
 
 /** `each st and each ch-1 sp`: one run over both. */

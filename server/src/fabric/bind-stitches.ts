@@ -15,6 +15,17 @@ export interface Named {
   readonly names: string;
 }
 
+/** A stitch with the words about it. */
+interface Make {
+  readonly node: Tree;
+  readonly span: Span;
+  readonly stitch: StitchUse;
+  readonly count: Sized | null;
+  /** The count stands before the stitch: `2 dc`, not `dc 2`. */
+  readonly leads: boolean;
+  readonly wheres: readonly Tree[];
+}
+
 /** Binds stitches with how many of them, where, and how often. */
 export class StitchBinder extends PlaceBinder {
   protected readonly unknown: { text: string; span: Span }[] = [];
@@ -95,19 +106,29 @@ export class StitchBinder extends PlaceBinder {
       .filter((part) => part.rule === "where")
       .map((part) => part.children[0] as Tree);
     const again = wheres.find((part) => part.rule === "times");
-    const out = this.makeIn(stitch, leading ?? behind, leading !== null, wheres, span, node);
+    const out = this.makeIn({
+      node,
+      span,
+      stitch,
+      count: leading ?? behind,
+      leads: leading !== null,
+      wheres,
+    });
     return again ? [{ op: "repeat", body: out, times: this.timesOf(again, false), span }] : out;
   }
 
-  protected makeIn(
-    stitch: StitchUse,
-    count: Sized | null,
-    before: boolean,
-    wheres: readonly Tree[],
-    span: Span,
-    node: Tree,
-  ): Instruction[] {
-    const per = count ?? one;
+  private makeIn(make: Make): Instruction[] {
+    return (
+      this.onEdge(make) ??
+      this.spreadEvenly(make) ??
+      this.inPlaces(make) ??
+      this.toEnd(make) ??
+      this.inRing(make) ?? [this.inARow(make)]
+    );
+  }
+
+  /** Along row ends, or on another piece: nothing tells how many places there are. */
+  private onEdge({ node, span, stitch, count, wheres }: Make): Instruction[] | null {
     const behind = this.text.slice(span.end, span.end + 40);
     const alongEdge =
       /^\s*(?:(?!other|opposite)\w+\s+)?(?:edges?|row[- ]ends?|sides?)\b/i.test(behind) &&
@@ -115,83 +136,85 @@ export class StitchBinder extends PlaceBinder {
     const onPiece =
       this.words.slice(node.from, node.to).some((word) => word.cls === "N") &&
       !/\d+ (?:sts?|sc|dc|ch)\b|\beach\b/i.test(this.text.slice(span.start + 3, span.end));
-    if (alongEdge || onPiece) {
-      this.outOfReach = `"${this.textOf(node)}" is worked on an edge that cannot be counted`;
-      return [{ op: "work", stitch, per: count ?? one, takes: [{ how: "nowhere" }], span }];
-    }
-    if (wheres.some((part) => part.rule === "evenly") || this.isEvenly(wheres))
-      return this.evenly(stitch, count, span, node);
+    if (!alongEdge && !onPiece) return null;
+    this.outOfReach = `"${this.textOf(node)}" is worked on an edge that cannot be counted`;
+    return [{ op: "work", stitch, per: count ?? one, takes: [{ how: "nowhere" }], span }];
+  }
+
+  private spreadEvenly(make: Make): Instruction[] | null {
+    const evenly = make.wheres.some((part) => part.rule === "evenly") || this.isEvenly(make.wheres);
+    return evenly ? this.evenly(make.stitch, make.count, make.span, make.node) : null;
+  }
+
+  /** `2 dc in next st`, `sc in each st to last 2`. */
+  private inPlaces(make: Make): Instruction[] | null {
+    const { stitch, span, wheres } = make;
     for (const part of wheres) if (part.rule === "resumed") this.remark(child(part, "aside") as Tree, []);
-    const places = wheres.filter(
-      (part) => part.rule === "place" || part.rule === "loopPlace" || part.rule === "resumed",
-    );
-    const toLast = wheres.find((part) => part.rule === "toLast");
+    const places = wheres.filter((part) => ["place", "loopPlace", "resumed"].includes(part.rule));
+    const [first] = places;
+    if (!first) return null;
     const extent = wheres.some((part) => part.rule === "extent");
-    if (places.length > 0) {
-      const takes = places.flatMap((part) => this.placeTakes(part, extent));
-      const merged = toLast ? withUntil(takes, this.until(toLast)) : takes;
-      const words = this.words.slice(node.from, node.to);
-      const placeText = this.text.slice(this.word((places[0] as Tree).from).start, span.end);
-      if (words.some((word) => word.cls === "E")) return this.everyOther(stitch, per, span);
-      if (words.some((word) => word.cls === "Z"))
-        return [
-          {
-            op: "work",
-            stitch: { ...stitch, uses: 2 * stitch.uses },
-            per: one,
-            takes: [{ how: "next", n: per, of: anyStitch }],
-            span,
-          },
-        ];
-      if (stitch.family === "over" && /^over\b/i.test(placeText))
-        return [
-          {
-            op: "work",
-            stitch: spread(stitch, merged),
-            per: one,
-            takes: [{ how: "next", n: one, of: anyStitch }],
-            span,
-          },
-        ];
-      const shared = merged.some((take) => take.how === "same") && merged.length > 1 && stitch.uses > 1;
-      if (shared)
-        return [
-          {
-            op: "work",
-            stitch: { ...stitch, uses: 1 },
-            per: one,
-            takes: merged.filter((take) => take.how !== "same"),
-            span,
-          },
-        ];
-      return [{ op: "work", stitch, per, takes: merged, span }];
-    }
-    if (toLast || extent)
+    const found = places.flatMap((part) => this.placeTakes(part, extent));
+    const toLast = wheres.find((part) => part.rule === "toLast");
+    const takes = toLast ? withUntil(found, this.until(toLast)) : found;
+    return (
+      this.inOddPlaces(make, first, takes) ?? [{ op: "work", stitch, per: make.count ?? one, takes, span }]
+    );
+  }
+
+  /** Places that a stitch takes otherwise than one by one. */
+  private inOddPlaces(make: Make, first: Tree, takes: readonly Take[]): Instruction[] | null {
+    const { node, stitch, span } = make;
+    const per = make.count ?? one;
+    const words = this.words.slice(node.from, node.to);
+    const next = { how: "next", n: one, of: anyStitch } as const;
+    if (words.some((word) => word.cls === "E")) return this.everyOther(stitch, per, span);
+    if (words.some((word) => word.cls === "Z"))
       return [
         {
           op: "work",
-          stitch,
-          per,
-          takes: [{ how: "each", of: [anyStitch], until: toLast ? this.until(toLast) : null }],
+          stitch: { ...stitch, uses: 2 * stitch.uses },
+          per: one,
+          takes: [{ ...next, n: per }],
           span,
         },
       ];
-    if (this.onRing) {
-      this.onRing = false;
-      return [{ op: "work", stitch, per, takes: [{ how: "nowhere" }], span }];
-    }
-    const glued =
-      before && count && this.isGlued(node) ? this.gluedChoice(this.textOf(node), count[0] ?? 0) : undefined;
+    if (stitch.family === "over" && /^over\b/i.test(this.text.slice(this.word(first.from).start, span.end)))
+      return [{ op: "work", stitch: spread(stitch, takes), per: one, takes: [next], span }];
+    const elsewhere = takes.filter((take) => take.how !== "same");
+    return elsewhere.length > 0 && elsewhere.length < takes.length && stitch.uses > 1
+      ? [{ op: "work", stitch: { ...stitch, uses: 1 }, per: one, takes: elsewhere, span }]
+      : null;
+  }
+
+  /** `sc around`, `dc to last st`. */
+  private toEnd({ stitch, count, wheres, span }: Make): Instruction[] | null {
+    const toLast = wheres.find((part) => part.rule === "toLast");
+    if (!toLast && !wheres.some((part) => part.rule === "extent")) return null;
+    const until = toLast ? this.until(toLast) : null;
     return [
-      {
-        op: "work",
-        stitch,
-        per: one,
-        takes: [{ how: "next", n: per, of: anyStitch }],
-        span,
-        ...(glued === undefined ? {} : { glued }),
-      },
+      { op: "work", stitch, per: count ?? one, takes: [{ how: "each", of: [anyStitch], until }], span },
     ];
+  }
+
+  private inRing({ stitch, count, span }: Make): Instruction[] | null {
+    if (!this.onRing) return null;
+    this.onRing = false;
+    return [{ op: "work", stitch, per: count ?? one, takes: [{ how: "nowhere" }], span }];
+  }
+
+  /** `3 sc`: one after another. */
+  private inARow({ node, stitch, count, leads, span }: Make): Instruction {
+    const glued =
+      leads && count && this.isGlued(node) ? this.gluedChoice(this.textOf(node), count[0] ?? 0) : undefined;
+    return {
+      op: "work",
+      stitch,
+      per: one,
+      takes: [{ how: "next", n: count ?? one, of: anyStitch }],
+      span,
+      ...(glued === undefined ? {} : { glued }),
+    };
   }
 
   protected readonly gluedChoices = new Map<string, number>();
