@@ -23,8 +23,7 @@ export interface SpecCase {
 const columns = ["head", "needs", "has", "makes", "stated", "verdict"] as const;
 
 /** All cases of the Markdown files beside this one, in order of file name. */
-export function readCases(): readonly SpecCase[] {
-  const folder = new URL(".", import.meta.url);
+export function readCases(folder = new URL(".", import.meta.url)): readonly SpecCase[] {
   const files = readdirSync(folder).filter((file) => file.endsWith(".md") && file !== "README.md");
   return files
     .sort()

@@ -109,6 +109,27 @@ describe("what is offered", () => {
     ]);
   });
 
+  test("a starting chain whose count is another, where the row goes to its end", () => {
+    const rows =
+      "Row 1: Sc in 2nd ch from hook and in each ch across. (17)\nRow 2: Ch 1, turn, sc in next 17 sts. (17)";
+    expect(titles(`Ch 19.\n${rows}`)).toEqual([
+      "Change the starting chain to ch 18",
+      "Change the count to 18",
+    ]);
+  });
+
+  test("the chain that a stitch is usually begun in", () => {
+    const text = "Ch 23.\nRow 1: Dc in 5th ch from hook and in each ch across. (21 dc)";
+    expect(titles(text)).toContain('Change "5th ch" to "4th ch"');
+    expect(titles("Ch 18.\nRow 1: Sc in 1st ch from hook and in each ch across. (17)")).toContain(
+      'Change "1st ch" to "2nd ch"',
+    );
+  });
+
+  test("another number that is one more, where the row is right with it", () => {
+    expect(titles("Rnd 1: Fsc 23, join. (24)")).toContain('Change "Fsc 23" to "Fsc 24"');
+  });
+
   test("the count, of one kind, of several and of each size", () => {
     expect(titles("Rnd 1: fsc 36, join (36)\nRnd 2: (5 sc, inc) x6 (24)")).toEqual([
       "Change the count to 42",

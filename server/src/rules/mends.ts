@@ -2,6 +2,7 @@ import type { RowPlan } from "../fabric/instructions";
 import { stateKey } from "../fabric/outcome";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { shift } from "../text/span";
+import { firstChain } from "./mends/first-chain";
 import { incOrDec } from "./mends/inc-or-dec";
 import { leaveRest } from "./mends/leave-rest";
 import type { Mend } from "./mends/mend";
@@ -32,7 +33,7 @@ export function fixOf(mend: Mend, { line, below }: WorkedRow): Fix {
   const starts = { row: line.start, below: below?.start ?? line.start };
   const edits = () =>
     mend.edits.map(({ line: which, span, newText }) => ({ span: shift(span, starts[which]), newText }));
-  return { title: mend.title, edits };
+  return { title: mend.title, kind: mend.kind, edits };
 }
 
 /** The proved ways to mend a wrong row; none for a row that is not wrong. */
@@ -63,7 +64,7 @@ export function questionFor([first, second]: readonly Mend[]): string | null {
 }
 
 function proved(trial: Trial): Mends {
-  const inRow = [...nearbyNumber(trial), ...incOrDec(trial), ...startingChain(trial)];
+  const inRow = [nearbyNumber, incOrDec, firstChain, startingChain].flatMap((mend) => mend(trial));
   const instructions = (inRow.length > 0 ? inRow : leaveRest(trial)).slice(0, mendsAtMost);
   return { instructions, count: statedCount(trial)[0] ?? null };
 }

@@ -9,6 +9,8 @@ export type Severity = "error" | "warning" | "information" | "hint";
 export interface Fix {
   /** In a maker's words, as a button would say it: `Change the count to 18`. */
   readonly title: string;
+  /** What sort of change it is: those of one rule and kind may be made together. None: it is to be made alone. */
+  readonly kind?: string;
   /** The change, in offsets of the pattern text; worked out when it is asked for. */
   edits(): readonly TextEdit[];
 }

@@ -139,8 +139,8 @@ function plainCount(row: WorkedRow, piece: WorkedPiece, [only, ...others]: reado
   const stated = plan?.statedSpan;
   const digits = /\d+/.exec(stated ? text.slice(stated.start, stated.end) : "");
   if (!only || others.length > 0 || piece.context.sizes.length > 1 || !stated || !digits) return [];
-  if (Number(digits[0]) !== only.said) return [];
+  if (Number(digits[0]) !== only.said || only.made < 1) return [];
   const at = start + stated.start + digits.index;
   const edits = () => [{ span: { start: at, end: at + digits[0].length }, newText: `${only.made}` }];
-  return [{ title: `Change the count to ${only.made}`, edits }];
+  return [{ title: `Change the count to ${only.made}`, kind: "count", edits }];
 }

@@ -33,6 +33,7 @@ function mendFor({ text, asWritten }: Trial, edits: readonly MendEdit[]): Mend {
   const title = `Change "${text.slice(span.start, span.end)}" to "${newText}"`;
   const name = newText.toLowerCase();
   return {
+    kind: "inc-or-dec",
     title,
     question: asWritten.fits ? `With ${name} it agrees with its count.` : `With ${name} it fits exactly.`,
     exchange: `${newText} for ${text.slice(span.start, span.end)}`,

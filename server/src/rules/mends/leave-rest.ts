@@ -13,6 +13,7 @@ export function leaveRest(trial: Trial): Mend[] {
   if (!trial.isRight(withEdits(text, [edit]))) return [];
   return [
     {
+      kind: "leave-rest",
       title: `Add "${words}"`,
       question: `If that is meant, write "${words}" before the count.`,
       exchange: `"${words}" before the count`,

@@ -6,11 +6,15 @@ export interface MendEdit extends TextEdit {
   readonly line: "row" | "below";
 }
 
+/** What is changed; several rows can be mended at once where each is mended alike. */
+export type MendKind = "number" | "inc-or-dec" | "starting-chain" | "first-chain" | "leave-rest" | "count";
+
 /**
  * A small change after which the row is right: it was made, read and worked again on the same
  * places, and then fitted and agreed with its count.
  */
 export interface Mend {
+  readonly kind: MendKind;
   /** What to do, as a button would say it. */
   readonly title: string;
   /** A whole sentence for the message. */

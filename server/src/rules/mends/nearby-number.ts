@@ -60,7 +60,8 @@ function mendsAt(trial: Trial, place: Place): Proved[] {
 function likely(trial: Trial, place: Place): number[] {
   const next = trial.rework(withEdits(trial.text, [editFor(trial.text, place, place.n + 1)]));
   const now = trial.asWritten;
-  if (!next || isAlike(now, next)) return [];
+  if (!next) return [place.n - 1, place.n + 1].filter((n) => n >= 1);
+  if (isAlike(now, next)) return [];
   const closings = [
     closing(place.n, missing(now, trial), missing(next, trial)),
     closing(place.n, miscounted(now, trial), miscounted(next, trial)),
@@ -122,6 +123,7 @@ function mendFor(text: string, place: Place, edit: MendEdit): Mend {
   const phrase = withEdits(text.slice(0, around.end), [edit]).slice(around.start).replace(/\s+/g, " ").trim();
   const before = text.slice(around.start, around.end).replace(/\s+/g, " ").trim();
   return {
+    kind: "number",
     title: `Change "${before}" to "${phrase}"`,
     question: `Did you mean ${phrase}?`,
     exchange: `${phrase} for ${before}`,

@@ -1,3 +1,4 @@
+import { forSize } from "../../fabric/instructions";
 import type { State } from "../../fabric/outcome";
 import type { Mend } from "./mend";
 import type { Trial } from "./trial";
@@ -6,13 +7,13 @@ import type { Trial } from "./trial";
 const slipAtMost = 2;
 
 /** A starting chain on its own line that is a chain or two too long or too short. */
-export function startingChain({ row, asWritten, isRightOn }: Trial): Mend[] {
-  const { below, found } = row;
-  if (below?.kind !== "foundation" || !found || asWritten.fits) return [];
-  const longer = asWritten.needs.map((n, size) => (n ?? 0) - (asWritten.has[size] ?? 0));
-  if (longer.some((n) => Math.abs(n) > slipAtMost)) return [];
+export function startingChain(trial: Trial): Mend[] {
+  const { below, found } = trial.row;
+  if (below?.kind !== "foundation" || !found) return [];
+  const longer = missing(trial);
+  if (longer.some((n) => Math.abs(n) > slipAtMost) || longer.every((n) => n === 0)) return [];
   const state = withChains(found.state, longer);
-  if (!state || !isRightOn(state)) return [];
+  if (!state || !trial.isRightOn(state)) return [];
   const digits = chainNumbers(below.text, found.state);
   const changes = [
     ...new Map(
@@ -28,12 +29,21 @@ export function startingChain({ row, asWritten, isRightOn }: Trial): Mend[] {
   const chains = changes.map(({ to }) => to).join("/");
   return [
     {
+      kind: "starting-chain",
       title: `Change the starting chain to ch ${chains}`,
       question: `With ch ${chains} it fits.`,
       exchange: `ch ${chains} to begin with`,
       edits,
     },
   ];
+}
+
+/** Chains too few, by size: places that lack, or, in a row to the end of the chain, stitches. */
+function missing({ asWritten, row }: Trial): number[] {
+  const { needs, has, makes, fits } = asWritten;
+  if (!fits) return needs.map((n, size) => (n ?? 0) - (has[size] ?? 0));
+  const [only, ...others] = row.line.plan?.stated ?? [];
+  return only && others.length === 0 ? makes.map((n, size) => (forSize(only.n, size) ?? 0) - (n ?? 0)) : [];
 }
 
 function withChains(state: State, longer: readonly number[]): State | null {

@@ -16,12 +16,24 @@ export function statedCount(trial: Trial): Mend[] {
   const edits = typed.flatMap((word, term) => editsOf(trial, word, term));
   const mended = withEdits(text, edits);
   if (edits.length === 0 || !trial.isRight(mended)) return [];
-  const grown = mended.length - text.length;
-  const count = mended
-    .slice(statedSpan.start, statedSpan.end + grown)
-    .replace(/^[\s([{<–—-]+|[\s)\]}>.]+$/g, "");
+  const count = inShort(mended.slice(statedSpan.start, statedSpan.end + mended.length - text.length));
   const exchange = `the count ${count}`;
-  return [{ title: `Change the count to ${count}`, question: `Did you mean ${count}?`, exchange, edits }];
+  return [
+    {
+      kind: "count",
+      title: `Change the count to ${count}`,
+      question: `Did you mean ${count}?`,
+      exchange,
+      edits,
+    },
+  ];
+}
+
+/** From its first number on, without the brackets or the full stop around it. */
+function inShort(count: string): string {
+  const bare = count.replace(/^\D+/, "").replace(/[\s.]+$/, "");
+  const isOpened = (bare.match(/[([{<]/g) ?? []).length >= (bare.match(/[)\]}>]/g) ?? []).length;
+  return isOpened ? bare : bare.replace(/\s*[)\]}>]$/, "");
 }
 
 function editsOf(trial: Trial, word: Word, term: number): MendEdit[] {
@@ -33,7 +45,7 @@ function editsOf(trial: Trial, word: Word, term: number): MendEdit[] {
     const [to, said] = [made[size], forSize(sized, size)];
     const start = word.start + match.index;
     const span = { start, end: start + match[0].length };
-    return to === undefined || to === said ? [] : [{ line: "row", span, newText: `${to}` }];
+    return to === undefined || to < 1 || to === said ? [] : [{ line: "row", span, newText: `${to}` }];
   });
   return [...changed, ...missingSizes(word, digits, made)];
 }

@@ -5,6 +5,7 @@ import { type Outcome, outcomesOf, type State } from "../../fabric/outcome";
 import { RowReader } from "../../fabric/pattern";
 import type { WorkedRow } from "../../fabric/worked";
 import { readWords, type Word } from "../../notation/words";
+import type { Terms } from "../../trade/stitch";
 
 /** A wrong row that can be changed, read again and worked again on the same places. */
 export interface Trial {
@@ -13,6 +14,7 @@ export interface Trial {
   readonly words: readonly Word[];
   /** The row as it stands, in the reading it is reported in. */
   readonly asWritten: Outcome;
+  readonly terms: Terms;
   /** The first size that is wrong. */
   readonly size: number;
   /** The changed text in the same reading; undefined where it no longer has that reading. */
@@ -47,19 +49,17 @@ export function trialOf(row: WorkedRow, context: PatternContext): Trial | null {
     return all;
   };
   const before = outcomes(line.text);
-  const reading = before.findIndex((one) => sameNumbers(one, outcome));
-  const asWritten = before[reading];
+  const asWritten = before.find((one) => sameNumbers(one, outcome));
   if (!asWritten) return null;
   return {
     row,
     text: line.text,
     words: readWords(line.text, context.lexicon),
+    terms: context.terms,
     asWritten,
     size: firstWrong(asWritten),
-    rework: (text) => {
-      const all = outcomes(text);
-      return all.length === before.length ? all[reading] : undefined;
-    },
+    // Readings are told apart by what they assume: a row that is right is tried in fewer of them.
+    rework: (text) => outcomes(text).find((one) => sameReading(one, asWritten)),
     isRight: (text) => outcomes(text).some(isRight),
     isRightOn: (state) => outcomesOf(found.plan, state, found.setting).some(isRight),
   };
@@ -103,6 +103,10 @@ function carriedOver(plan: RowPlan, worked: RowPlan, written: RowPlan | null): R
 
 function sameNumbers(a: Outcome, b: Outcome): boolean {
   return a.cost === b.cost && `${a.needs}/${a.has}/${a.makes}` === `${b.needs}/${b.has}/${b.makes}`;
+}
+
+function sameReading(a: Outcome, b: Outcome): boolean {
+  return a.cost === b.cost && a.assumptions.join() === b.assumptions.join();
 }
 
 function isRight({ fits, counts, counted, outOfReach }: Outcome): boolean {
