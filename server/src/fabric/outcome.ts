@@ -2,7 +2,17 @@ import { type Counted, compare, plainKinds, sumOf, tally } from "./count";
 import type { Choice, RowPlan, StatedTerm } from "./instructions";
 import { forSize } from "./instructions";
 import { type Steps, stripOf } from "./steps";
-import { chainByChain, countPlaces, keyOf, plainStrip, reverse, type Strip } from "./strip";
+import {
+  chainByChain,
+  countPlaces,
+  findPlace,
+  keyOf,
+  plainStrip,
+  reverse,
+  runAt,
+  type Strip,
+  stitches,
+} from "./strip";
 import { type Below, type View, type Walk, walk } from "./walker";
 
 /** What a row finds, one entry a size; `null`: the size does not work it. */
@@ -303,8 +313,7 @@ function spread(kind: string, total: number, spaces: number, chains: number): St
 }
 
 function mainKind(strip: Strip): string {
-  const run = strip.find((node) => !("body" in node) && node.sort === "stitch");
-  return run && !("body" in run) ? run.kind : "sc";
+  return runAt(strip, findPlace(strip, 0, stitches))?.kind ?? "sc";
 }
 
 const keys = new WeakMap<State, string>();

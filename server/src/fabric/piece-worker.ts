@@ -8,7 +8,7 @@ import type { Piece, RowLine } from "./pattern";
 import { type FreshStart, PieceRun } from "./piece-run";
 import { rowsOfHead, type Schedule, type ScheduledRow, workSchedule } from "./schedule";
 import { type Ends, foundationState, startState } from "./starting";
-import { countPlaces, plainStrip } from "./strip";
+import { countPlaces, plainStrip, runAt } from "./strip";
 import type { Below } from "./walker";
 import type { Fabric, WorkedRow } from "./worked";
 
@@ -361,8 +361,7 @@ function changed(below: Below, by: number): Below {
 }
 
 function kindOf(below: Below | null): string {
-  const run = below?.strip.find((node) => "sort" in node);
-  return run && "sort" in run ? run.kind : "sc";
+  return (below && runAt(below.strip, 0)?.kind) ?? "sc";
 }
 
 /** Only where all rows are alike is it known what they make together. */

@@ -1,5 +1,6 @@
 import type { Span } from "../text/span";
-import { type Strip, type StripNode, tidy } from "./strip";
+import type { Strip, StripNode } from "./strip";
+import { tidy } from "./tidy";
 
 /** One thing done: the steps of a row are these, run-length encoded and nested by loops. */
 export interface Step {

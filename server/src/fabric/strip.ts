@@ -163,36 +163,6 @@ export function phaseAt(strip: Strip, at: number): Phase | undefined {
   return undefined;
 }
 
-/** Neighbours of one kind drawn together and loops of one kind flattened: equal places, equal strips. */
-export function tidy(nodes: Strip): Strip {
-  const out: StripNode[] = [];
-  for (const node of nodes) for (const part of simplify(node)) append(out, part);
-  return out;
-}
-
-function simplify(node: StripNode): Strip {
-  if (!isLoop(node)) return node.n > 0 ? [node] : [];
-  const body = tidy(node.body);
-  const [only] = body;
-  if (only === undefined || node.times <= 0) return [];
-  if (node.times === 1) return body;
-  if (body.length > 1) return [{ body, times: node.times }];
-  return isLoop(only)
-    ? [{ body: only.body, times: only.times * node.times }]
-    : [{ ...only, n: only.n * node.times }];
-}
-
-function append(out: StripNode[], node: StripNode): void {
-  const last = out.at(-1);
-  if (last && !isLoop(last) && !isLoop(node) && alike(last, node)) {
-    out[out.length - 1] = { ...last, n: last.n + node.n };
-  } else out.push(node);
-}
-
-function alike(a: Run, b: Run): boolean {
-  return a.sort === b.sort && a.kind === b.kind && a.chains === b.chains && a.unit === b.unit;
-}
-
 /** A text that is equal for equal strips. */
 export function keyOf(strip: Strip): string {
   return strip
