@@ -18,6 +18,8 @@ export interface SpecCase {
   readonly rows: readonly ExpectedRow[];
   /** The head of the row where the error must be reported; null where nothing is said. */
   readonly reportAt: string | null;
+  /** Why the second count does not read all rows that are ok; null where it does. */
+  readonly beyondSecondCount: string | null;
 }
 
 const columns = ["head", "needs", "has", "makes", "stated", "verdict"] as const;
@@ -42,7 +44,15 @@ function caseOf(topic: string, section: string): SpecCase {
   if (!block?.[1]) throw new Error(`${topic} > ${name}: no fenced crochet text`);
   const rest = section.slice(block.index + block[0].length);
   const reportAt = /^Report at: (.+)$/m.exec(rest)?.[1]?.trim() ?? null;
-  return { topic, name, text: block[1], rows: tableOf(rest, `${topic} > ${name}`), reportAt };
+  const beyondSecondCount = /^Beyond the second count: (.+)$/m.exec(section)?.[1]?.trim() ?? null;
+  return {
+    topic,
+    name,
+    text: block[1],
+    rows: tableOf(rest, `${topic} > ${name}`),
+    reportAt,
+    beyondSecondCount,
+  };
 }
 
 function tableOf(section: string, where: string): readonly ExpectedRow[] {

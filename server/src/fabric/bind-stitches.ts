@@ -150,7 +150,7 @@ export class StitchBinder extends PlaceBinder {
   private inPlaces(make: Make): Instruction[] | null {
     const { stitch, span, wheres } = make;
     for (const part of wheres) if (part.rule === "resumed") this.remark(child(part, "aside") as Tree, []);
-    const places = wheres.filter((part) => ["place", "loopPlace", "resumed"].includes(part.rule));
+    const places = wheres.filter((part) => ["place", "loopPlace", "resumed", "folded"].includes(part.rule));
     const [first] = places;
     if (!first) return null;
     const extent = wheres.some((part) => part.rule === "extent");
@@ -169,16 +169,7 @@ export class StitchBinder extends PlaceBinder {
     const words = this.words.slice(node.from, node.to);
     const next = { how: "next", n: one, of: anyStitch } as const;
     if (words.some((word) => word.cls === "E")) return this.everyOther(stitch, per, span);
-    if (words.some((word) => word.cls === "Z"))
-      return [
-        {
-          op: "work",
-          stitch: { ...stitch, uses: 2 * stitch.uses },
-          per: one,
-          takes: [{ ...next, n: per }],
-          span,
-        },
-      ];
+    if (words.some((word) => word.cls === "Z")) return [this.throughLayers(make)];
     if (stitch.family === "over" && /^over\b/i.test(this.text.slice(this.word(first.from).start, span.end)))
       return [{ op: "work", stitch: spread(stitch, takes), per: one, takes: [next], span }];
     const elsewhere = takes.filter((take) => take.how !== "same");
@@ -215,6 +206,16 @@ export class StitchBinder extends PlaceBinder {
       span,
       ...(glued === undefined ? {} : { glued }),
     };
+  }
+
+  /** `6 sc through both layers`: each goes through two places. */
+  private throughLayers({ stitch, count, wheres, span }: Make): Instruction {
+    const all = count === null && wheres.some((part) => part.rule === "extent");
+    const take: Take = all
+      ? { how: "each", of: [anyStitch], until: null }
+      : { how: "next", n: count ?? one, of: anyStitch };
+    const folded: StitchUse = { ...stitch, uses: 2 * stitch.uses, family: "folded" };
+    return { op: "work", stitch: folded, per: one, takes: [take], span };
   }
 
   protected readonly gluedChoices = new Map<string, number>();

@@ -33,7 +33,8 @@ class Binder extends StitchBinder {
   private statedSpan: Span | null = null;
   private turns = false;
   private joins = false;
-  private prose = false;
+  /** Words that instruct nothing are passed; those that carry on may lead to the other side. */
+  private prose: "none" | "plain" | "carries on" = "none";
 
   row(tree: Tree): RowPlan {
     const instructions = this.bindAll(tree.children);
@@ -59,18 +60,22 @@ class Binder extends StitchBinder {
     const out: Instruction[] = [];
     for (let i = 0; i < nodes.length; i++) {
       const node = nodes[i] as Tree;
-      if (this.prose && !endsProse(node, this.words)) continue;
-      if (this.prose && node.rule === "sep") {
-        this.prose = false;
-        continue;
-      }
-      this.prose = false;
+      if (this.passes(node)) continue;
       for (const instruction of this.bind(node, out, nodes[i + 1])) {
         if (instruction.op === "remark") nameLast(out, instruction.names);
         else out.push(instruction);
       }
     }
     return out;
+  }
+
+  /** Whether prose goes on over this node, or ends with it. */
+  private passes(node: Tree): boolean {
+    if (this.prose === "none") return false;
+    const over = this.prose === "carries on" && node.rule === "otherSide";
+    if (!over && !endsProse(node, this.words)) return true;
+    this.prose = "none";
+    return node.rule === "sep";
   }
 
   private bind(node: Tree, before: readonly Instruction[], next: Tree | undefined): (Instruction | Named)[] {
@@ -159,11 +164,11 @@ class Binder extends StitchBinder {
       /^(?:with|using)$/i.test(this.text.slice(word.start, word.end)) &&
       (follows === "S" || next?.rule === "make");
     if ((word.cls === "V" && !counts) || word.cls === "O") {
-      this.prose = true;
+      this.prose = word.value === "go on" ? "carries on" : "plain";
       return [];
     }
-    if (!/[\p{L}\d]/u.test(word.value) || quiet.test(word.cls)) return [];
     if (word.cls === "g") this.onRing = true;
+    if (!/[\p{L}\d]/u.test(word.value) || quiet.test(word.cls)) return [];
     if (this.stated !== null) return [];
     if (harmless.has(word.value)) return [];
     const span = { start: word.start, end: word.end };

@@ -243,14 +243,23 @@ function define(part: string, out: Defined, context: BindContext, sizes: number)
     .filter((name) => name !== "" && !/^\d|uk |us |makes?\b|made\b/.test(name));
   const said = (match[3] as string).trim();
   const known = names.map((name) => stitchSpellings.get(name)).find((word) => word !== undefined);
+  const plain = said.toLowerCase().replace(/[.;]$/, "");
+  const word = trade.get(plain);
+  if (word && "gBlck".includes(word.cls)) for (const name of names) out.words.set(name, word);
   const definition = definitionOf(said, known ?? (names[0] as string), context, sizes);
-  if (!definition) return;
+  if (!definition || ("body" in definition && names.some(meansOtherwise))) return;
   const value = "alias" in definition ? definition.alias : (known ?? (names[0] as string));
   if (!("alias" in definition)) out.definitions.set(value, definition);
   else if (known !== undefined) return;
   for (const name of names)
     for (const form of [name, `${name}s`, `${name} st`, `${name} sts`])
-      out.words.set(form, { cls: "S", value });
+      out.words.set(form, { cls: ("alias" in definition && trade.get(value)?.cls) || "S", value });
+}
+
+/** A word of the trade that is no stitch: `mr = magic ring, sc, inc` lists words and makes no stitch of it. */
+function meansOtherwise(name: string): boolean {
+  const meaning = trade.get(name);
+  return meaning !== undefined && meaning.cls !== "S";
 }
 
 const oneStitch = /popcorn|puff|bobble|cluster|bullion|\bpc\b|\bbo\b|\bcl\b/i;

@@ -12,7 +12,7 @@ export type Copy =
   | { readonly how: "even"; readonly times: number | null };
 
 const rowNumbers =
-  /\b(?:rows?|rnds?|rounds?|rw|rd|r)\.?\s*\(?(\d+)(?:\s*(-|–|—|&|and|,|to)\s*(?:(?:row|rnd|round|r)\.?\s*)?(\d+))?/i;
+  /\b(?:rows?|rnds?|rounds?|rw|rd|r)\.?\s*\(?(\d+)(?:\s*(-|–|—|&|and|,|to)\s*(?:(?:row|rnd|round|r)\.?\s*)?(\d+)(?!\d|\s*(?:sc|hdc|dc|htr|tr|dtr|sts?|stitches)\b))?/i;
 const ordinalRow = /\b(\d+)(?:st|nd|rd|d|th)\s+(?:to\s+(\d+)(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?)\b/i;
 const wordNumbers: Readonly<Record<string, number>> = {
   once: 1,
@@ -68,7 +68,7 @@ function readCopy(line: RowContent): Copy | null {
   }
   if (!/^\s*[[(]?\s*(?:rep(?:eat)?s?\b|as (?:for )?|same as|work as|continue as|cont as)/i.test(text))
     return null;
-  if (/\*|\bfrom beg/i.test(text.split(/[.;(]/)[0] as string)) return null;
+  if (/\*|^\W*rep(?:eat)?\s+from\b/i.test(text.split(/[.;(]/)[0] as string)) return null;
   const times = timesOf(text);
   if (/\b(?:last|previous|prev)\s+(?:row|rnd|round)/i.test(text)) return { how: "last", times };
   const match = ordinalRow.exec(text) ?? rowNumbers.exec(text);

@@ -139,6 +139,8 @@ export class Cursor {
   /** A space of so many chains, or in a group of that name; where there is none such, any space. */
   private matchSpace(target: Target): Match {
     const { strip } = this.reach;
+    // The loops of a starting chain are its chains.
+    if (this.below.chain !== null) return everyPlace;
     const long =
       target.chains !== undefined &&
       countPlaces(strip, (run) => run.sort === "space" && run.chains === target.chains) > 0;

@@ -49,8 +49,8 @@ export interface StitchUse {
   readonly unit?: string;
   /** A shell, bobble, cluster…: a bracket behind it explains it. */
   readonly special?: boolean;
-  /** Worked over as many places as the text names. */
-  readonly family?: "over";
+  /** Worked over as many places as the text names; or through two layers of a folded round. */
+  readonly family?: "over" | "folded";
   /** What one of it is called in counts, where the row names it: `(shell made)`. */
   readonly begins?: string;
   /** A group nobody explained: how many stitches it holds is not known. */

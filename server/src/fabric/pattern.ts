@@ -1,4 +1,4 @@
-import { type LineContent, type RowHead, readHeading } from "../notation/document";
+import { foundationLead, type LineContent, type RowHead, readHeading } from "../notation/document";
 import { LineReader, type PatternLine } from "../notation/lines";
 import { treeOf } from "../notation/tree";
 import { readWords } from "../notation/words";
@@ -172,7 +172,8 @@ export class PatternReader {
   ): KnownRow {
     const first = lines[i] as PatternLine;
     const behind: (LineContent | undefined)[] = [];
-    let body = first.text.slice(first.head?.length ?? 0);
+    const before = instructionsAt(first);
+    let body = first.text.slice(before);
     for (let last = first; ; ) {
       const next = lines[i + 1 + behind.length];
       behind.push(next?.content);
@@ -184,12 +185,18 @@ export class PatternReader {
     const text = behind.length > 1 ? ownCopy(body.trimEnd()) : body.trimEnd();
     const { kind, head } = first.content as LineContent & Pick<RowContent, "kind">;
     const indent = first.text.length - first.text.trimStart().length;
-    const headText = head?.text ?? text.trim().split(/\s+/).slice(0, 8).join(" ");
-    const lead = (head?.length ?? 0) - indent;
+    const shown = first.text.slice(0, before) + text;
+    const headText = head?.text ?? shown.trim().split(/\s+/).slice(0, 8).join(" ");
+    const lead = before - indent;
     const plan = this.rows.read(text, context);
     const goesRound = /\b(?:magic|ring|around|mr)\b/i.test(text);
     return { content: { kind, head, headText, text, lead, plan, sizes, goesRound }, behind };
   }
+}
+
+/** Characters of a line before what it instructs. */
+function instructionsAt(line: PatternLine): number {
+  return line.kind === "foundation" ? foundationLead(line.text) : (line.head?.length ?? 0);
 }
 
 interface OpenPiece {
@@ -228,7 +235,7 @@ class PieceDraft {
   /** Gives how many lines behind its first the row takes up. */
   add({ content, behind }: KnownRow, line: PatternLine): number {
     this.inNotes = false;
-    const start = line.start + (line.head?.length ?? 0);
+    const start = line.start + instructionsAt(line);
     (this.pieces.at(-1) as OpenPiece).rows.push(new RowLine(content, start));
     return behind.length - 1;
   }

@@ -1,3 +1,4 @@
+import type { Sized } from "../notation/words";
 import { forSize, type Instruction, type RowPlan } from "./instructions";
 import type { State } from "./outcome";
 import type { RowLine } from "./pattern";
@@ -56,13 +57,25 @@ export function foundationState(line: RowLine, next: RowLine | undefined, sizes:
   const joined = /\bjoin|\bss\b|sl st/i.test(line.text);
   const named = /ring|circle|\bmr\b/i.test(line.text) && !joined;
   const intoRing = next !== undefined && (next.plan === null || standsOnNothing(next.plan.instructions));
-  const chain = line.plan?.instructions.find((one) => one.op === "chain" || one.op === "start");
-  const n = chain?.op === "chain" || chain?.op === "start" ? chain.n : null;
+  const n = chainOf(line);
   if (intoRing || n === null || named) return eachSize(sizes, () => ring);
   return eachSize(sizes, (size) => {
-    const chains = forSize(n, size) ?? 0;
+    const chains = Math.max((forSize(n, size) ?? 0) - passedChains(line.text), 0);
     return joined ? { ...nothing, strip: plainStrip("ch", chains, "chain") } : { ...nothing, chain: chains };
   });
+}
+
+function chainOf(line: RowLine): Sized | null {
+  const chain = line.plan?.instructions.find((one) => one.op === "chain" || one.op === "start");
+  if (chain?.op === "chain" || chain?.op === "start") return chain.n;
+  const told = /(\d+)\s*(?:ch|chains?)\b|\bch(?:ain)?s?\W+(\d+)/i.exec(line.text);
+  return told ? [Number(told[1] ?? told[2])] : null;
+}
+
+/** `We start from the 2nd chain`: one chain is passed. */
+function passedChains(text: string): number {
+  const told = /\b(?:start|begin)(?:ing)?\s+(?:from|in|at)\s+(?:the\s+)?(\d+)(?:nd|rd|th)\s+ch/i.exec(text);
+  return told ? Number(told[1]) - 1 : 0;
 }
 
 /** `sc in each of the 12 sts of Tube A`: the last rows of other pieces, in the order they are named. */

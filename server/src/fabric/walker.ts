@@ -233,9 +233,15 @@ class Walker {
   private workTake(stitch: StitchUse, per: number, take: Take, span: Span): void {
     if (this.side !== null && this.workSide(take)) return;
     if (take.how === "from-hook" && this.below.chain === null) return this.openSide(this.n(take.n));
+    const { uneven } = this;
     const { at, used } = this.cursor;
     const places = this.takeFor(take, stitch.uses);
     if (places === null) return;
+    // An odd round has one place on the fold, which lies in both layers.
+    if (stitch.family === "folded" && this.cursor.total - this.cursor.at === 1) {
+      this.cursor.take(1, everyPlace, "next");
+      this.uneven = uneven;
+    }
     const uses = places > 0 ? (this.cursor.used - used) / places : 0;
     this.make(stitch, places, per, { at, uses, span });
   }

@@ -135,8 +135,25 @@ const fieldWords =
 const sizeLine = /^\s*(?:(?:for\s+)?sizes?\s+.+\bonly|all sizes|for all sizes|both sizes)\s*[:.]?\s*$/i;
 const copyLine =
   /^\s*[[(*]?\s*(?:rep(?:eat)?s?\b[^.]*\b(?:row|rnd|round|rw|rd)s?\b|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)|work(?:ing)? even|work(?:ed)? straight|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b)/i;
-const foundationLine =
-  /^\s*(?:(?:with|using|in)\b(?:[^,:.]|\.\d){1,60}[,:]\s*)?(?:make\s+(?:a\s+)?)?(?:(?:loosely\s+)?(?:ch|chains?)\b\.?\s*-?\s*[([]?\s*(?:\d|(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)\b)|\d+[\s([:\d,;\])]*\s*ch\b|(?:make a |start with a |form a )?(?:magic|adjustable|sliding)\s+(?:ring|circle|loop)|mr\b\.?\s*$)/i;
+const numberWord =
+  "(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)";
+/** `With A,` `Starting at the toe,` `Set-up:` `We pull`: what may stand before a starting chain. */
+const beforeChain = [
+  String.raw`(?:(?:with|using|in|start(?:ing)?|begin(?:ning)?)\b(?:[^,:.]|\.\d){1,60}[,:.]\s*)?`,
+  String.raw`(?:(?:(?:foundation|base|starting|beginning)(?:\s+ch(?:ain)?)?|set-?up)\s*[:–-]\s*|(?:foundation|base|starting)\s+(?=ch))?`,
+  String.raw`(?:(?:we\s+)?(?:make|pull|collect|dial|cast on|start with|begin with)\s+(?:a\s+)?)?`,
+].join("");
+const leadOfChain = new RegExp(String.raw`^\s*${beforeChain}`, "i");
+
+/** Characters of a starting chain's line before the chain itself. */
+export function foundationLead(text: string): number {
+  return leadOfChain.exec(text)?.[0].length ?? 0;
+}
+
+const foundationLine = new RegExp(
+  String.raw`^\s*${beforeChain}(?:(?:loosely\s+)?(?:ch|chains?)\b\.?\s*-?\s*(?:of\s+)?[([]?\s*(?:\d|${numberWord}\b)|\d+[\s([:\d,;\])]*\s*(?:ch|chains?)\b|(?:make a |start with a |form a )?(?:magic|adjustable|sliding)\s+(?:ring|circle|loop)|mr\b\.?\s*$)`,
+  "i",
+);
 const numbered = /^\s*\d+\s*[.)]/;
 
 const glued = new RegExp(

@@ -22,7 +22,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   [
     "g",
     "ring",
-    "ring|mr|magic ring|magic circle|mc ring|magic loop|adjustable ring|adjustable loop|sliding ring|sliding loop|circle|sloppy knot|centre of ring|center of ring",
+    "ring|mr|magic ring|magic circle|mc ring|magic loop|adjustable ring|adjustable loop|sliding ring|sliding loop|amigurumi ring|amigurumi loop|circle|sloppy knot|centre of ring|center of ring",
   ],
   ["k", "skip", "sk|skip|skipping|skp|miss|missing|pass over|passing over|omit"],
   ["L", "leave", "leave|leaving"],
@@ -82,7 +82,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["s", "total", "for a total of|a total of|in all|in total|altogether|total"],
   ["r", "repeat", "rep|repeat|repeats|repeating|reps"],
   ["F", "from", "from"],
-  ["Q", "beginning", "beg|beginning|start"],
+  ["Q", "beginning", "beg|beginning|start|starting"],
   ["a", "around", "around|all around|all round|round and round|ar|in the round"],
   [
     "a",
@@ -131,7 +131,11 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
     "colour",
     "black|white|red|blue|green|yellow|pink|orange|brown|grey|gray|purple|navy|cream|beige|mint|sand|coral|teal|turquoise|lilac|contrasting yarn|contrast colour|main colour|main color|contrasting colour|contrasting color",
   ],
-  ["Z", "layers", "both layers|both thicknesses|both sides together|both walls|both sides"],
+  [
+    "Z",
+    "layers",
+    "both layers|both thicknesses|both sides together|both walls|for both walls|both sides|for both sides",
+  ],
   ["b", "below", "below|down|behind|underneath|beneath"],
   ["R", "row", "row|rows|rnd|rnds|round|rounds|rw|rd"],
   ["&", "and", "and|plus|&"],
@@ -175,10 +179,14 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
       .join("|"),
   ],
   ["x", "marker", "pm|place marker|place marker in|sm|slip marker"],
+  // Machine translations of "make a chain".
+  ["", "", "collect|dial|cast on"],
+  // What carries on along the work: it may lead to its other side.
+  ["V", "go on", "continue|cont|pass|go|move on|carry on"],
   [
     "V",
     "prose",
-    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|block|pull|tighten|close|bring|place|note|see|remember|being careful|continue|cont|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|working behind|working in front of|working across|working around|switch to|use|begin|leaving a|leave a|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
+    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|flatten|squeeze|block|pull|tighten|close|bring|place|note|see|remember|being careful|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|working behind|working in front of|working across|working around|switch to|use|begin|leaving a|leave a|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
   ],
 ];
 
@@ -199,6 +207,7 @@ const fillers = new Set([
   "times)",
   "just",
   "only",
+  "we",
   "loosely",
   "tightly",
   "carefully",

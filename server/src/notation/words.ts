@@ -308,12 +308,14 @@ function meant(
   make: Make,
 ): Read {
   const used = n + stopAfter(atoms, i + n);
+  if (meaning.cls === "") return [null, used];
   if (meaning.cls === "C0") return make("C", "ch sp", used);
   if (meaning.cls === "H0") return make("H", meaning.value, used);
   if (meaning.cls === "V2") return make("%", "evenly", used);
   if (meaning.cls === "o") return make("o", meaning.value, used, [Number(meaning.value)]);
   if (meaning.cls === "n") return make("n", meaning.value, used, [Number(meaning.value)]);
   if (name === "around" && startsPost(atoms, i + n)) return make("i", "around", used);
+  if (name === "across" && startsPlace(atoms, i + n)) return make("i", "in", used);
   return make(meaning.cls, meaning.value, used);
 }
 
@@ -321,6 +323,12 @@ function meant(
 function startsPost(atoms: readonly Atom[], i: number): boolean {
   const next = wordAt(atoms, i) === "the" ? wordAt(atoms, i + 1) : wordAt(atoms, i);
   return /^(next|same|each|post|posts|following|first|last|st|corresponding|both)$/.test(next);
+}
+
+/** `across next 5 sts`: in them; `across` alone: to the end of the row. */
+function startsPlace(atoms: readonly Atom[], i: number): boolean {
+  const next = wordAt(atoms, i) === "the" ? wordAt(atoms, i + 1) : wordAt(atoms, i);
+  return /^(next|first|last|remaining|rem|\d+)$/.test(next);
 }
 
 /** The point of an abbreviation: small letters go on behind it. */

@@ -4,7 +4,7 @@ import { prefixes } from "./stitch-table";
  * Sources of the spellings: a survey of 108 published patterns (1848 to today) for those of plain
  * stitches, slip stitches, chains, shapings and popcorns; the abbreviation list of
  * stitch4ever.com/2012/01/30/abbreviations-in-crochet-patterns and the word lists named beside the
- * stitches; the rarer ones (trc, mb, bob, shl, quad tr) from memory.
+ * stitches; the rarer ones (trc, mb, bob, shl, quad tr) and translations (air loop) from memory.
  */
 
 /** Letters and words met for each plain stitch, without plurals. The words say nothing of the terms. */
@@ -51,7 +51,7 @@ const plain: readonly (readonly [word: string, ...spellings: string[]])[] = [
 
 /** Spellings of stitches that stand alone. */
 const named: readonly (readonly [word: string, ...spellings: string[]])[] = [
-  ["ch", "chain"],
+  ["ch", "chain", "air loop"],
   ["sl st", "slst", "sl-st", "sl stitch", "slip st", "slip stitch", "slip-stitch", "slipstitch", "ss"],
   ["inc", "increase"],
   ["dec", "decrease"],
