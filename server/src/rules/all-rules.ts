@@ -2,6 +2,8 @@ import { ambiguous } from "./ambiguous";
 import { doesNotFit } from "./does-not-fit";
 import { idleRemark } from "./idle-remark";
 import { notUnderstood } from "./not-understood";
+import { rowDoubled } from "./row-doubled";
+import { rowSkipped } from "./row-skipped";
 import type { PatternRule, RowRule, Rule } from "./rule";
 import { wrongCount } from "./wrong-count";
 
@@ -9,6 +11,6 @@ import { wrongCount } from "./wrong-count";
 export const rowRules: readonly RowRule[] = [doesNotFit, wrongCount, ambiguous, notUnderstood];
 
 /** Rules for a pattern as a whole. */
-export const patternRules: readonly PatternRule[] = [];
+export const patternRules: readonly PatternRule[] = [rowSkipped, rowDoubled];
 
 export const allRules: readonly Rule[] = [...rowRules, ...patternRules, idleRemark];

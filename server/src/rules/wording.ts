@@ -1,5 +1,6 @@
 import type { Instruction, RowPlan, Take } from "../fabric/instructions";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import type { Span } from "../text/span";
 
 type Numbers = readonly (number | null)[];
 
@@ -18,6 +19,12 @@ export function rowName(row: WorkedRow): string {
   return row.line.headText;
 }
 
+/** Where the head of a row stands; of a row without one, its first words. */
+export function headOf({ line }: WorkedRow): Span {
+  const { start } = line.span;
+  return { start, end: line.head ? start + line.headText.length : line.span.end };
+}
+
 const plain = {
   needs: "need",
   makes: "make",
@@ -29,6 +36,7 @@ const plain = {
   is: "are",
   goes: "go",
   does: "do",
+  comes: "come",
 } as const;
 
 /** `Rnd 7 needs`, but `Rnds 4-6 need`: a name with its verb. */

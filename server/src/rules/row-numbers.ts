@@ -1,0 +1,144 @@
+import type { WorkedRow } from "../fabric/worked";
+import { readHead } from "../notation/document";
+import type { PatternLine } from "../notation/lines";
+import { readRowReferences, refersTo } from "../notation/row-references";
+import { linesBetween, outlineOf, type WorkedPart } from "./outline";
+import type { WorkedPattern } from "./rule";
+
+/** A row whose number does not follow from the row before it. */
+export interface NumberSlip {
+  readonly row: WorkedRow;
+  readonly before: WorkedRow;
+  readonly part: WorkedPart;
+  /** The number it bears, and the one that is due. */
+  readonly from: number;
+  readonly due: number;
+  /** The row behind it has the number that it should have: only this one is off. */
+  readonly alone: boolean;
+}
+
+const kept = new WeakMap<WorkedPattern, readonly NumberSlip[]>();
+
+/** Row numbers that are skipped or come twice within a piece, where nothing written accounts for it. */
+export function numberSlips(pattern: WorkedPattern): readonly NumberSlip[] {
+  const known = kept.get(pattern);
+  if (known) return known;
+  const slips = outlineOf(pattern).flatMap((part) => (part.piece ? slipsIn(part, pattern) : []));
+  kept.set(pattern, slips);
+  return slips;
+}
+
+/** Where the numbers of a piece stand: one number, or several where sizes differ. */
+interface Reached {
+  readonly row: WorkedRow;
+  /** The first number since they began. */
+  readonly first: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+function slipsIn(part: WorkedPart, pattern: WorkedPattern): NumberSlip[] {
+  const slips: NumberSlip[] = [];
+  const rows = part.piece?.rows ?? [];
+  let reached: Reached | null = null;
+  for (let i = 0; i < rows.length; i++) {
+    const row = rows[i] as WorkedRow;
+    const from = row.line.head?.from ?? null;
+    const slip: NumberSlip | null =
+      from === null || reached === null ? null : slipAt(row, from, reached, rows[i + 1], part);
+    if (slip && !isAccountedFor(slip, reached as Reached, pattern)) slips.push(slip);
+    reached = from === null || hidesNumbers(row) ? null : after(row, from, reached, slip);
+  }
+  return slips;
+}
+
+/** Rows behind these may bear any number. */
+function hidesNumbers({ line }: WorkedRow): boolean {
+  return line.head?.open === true || line.sizes !== null;
+}
+
+function after(row: WorkedRow, from: number, reached: Reached | null, slip: NumberSlip | null): Reached {
+  const own = slip?.alone ? slip.due : from;
+  const ends = (row.line.head?.to ?? [from]).map((n) => (n ?? from) + own - from);
+  const first = reached !== null && own > reached.high ? reached.first : own;
+  return { row, first, low: Math.min(...ends), high: Math.max(...ends) };
+}
+
+function slipAt(
+  row: WorkedRow,
+  from: number,
+  { row: before, first, low, high }: Reached,
+  next: WorkedRow | undefined,
+  part: WorkedPart,
+): NumberSlip | null {
+  const due = high + 1;
+  const follows = from > low && from <= due;
+  const again = from <= high && low === high && from >= first && !beginsAnew(row, from, high);
+  if (follows || (from <= high && !again) || row.line.sizes !== null) return null;
+  const behind = next?.line.head?.from;
+  return { row, before, part, from, due, alone: behind === due + 1 || (behind == null && again) };
+}
+
+/** A row worked on nothing begins another thing, with or without a heading. */
+function beginsAnew({ line, outcome }: WorkedRow, from: number, high: number): boolean {
+  const onNothing = line.plan?.foundation != null || (outcome?.needs ?? []).every((n) => n === null);
+  return onNothing || (from === 1 && high > 1);
+}
+
+function isAccountedFor(slip: NumberSlip, reached: Reached, pattern: WorkedPattern): boolean {
+  const between = linesBetween(slip.part, reached.row.line.span, slip.row.line.span);
+  if (between.some((line) => line.kind !== "prose" || !isByTheWay(line))) return true;
+  if (slip.from <= reached.high) return false;
+  return (
+    standsForMore(reached.row) ||
+    namesRow(between, reached.row, slip.due) ||
+    countsByTwos(slip) ||
+    tellsOfOtherRows(pattern)
+  );
+}
+
+/** Prose that neither works a row nor begins anything. */
+const byTheWay =
+  /^\W*(?:(?:now\s+)?(?:change|switch|stuff|fill|add (?:the )?(?:stuffing|filling|eyes)|insert|place|attach|put|embroider|move|mark|pm|remove)\b|(?:start|begin)\s+(?:to\s+)?(?:stuff|fill)|(?:with|in|using|join)\s+(?:colou?r\s+)?[\p{L} ]{1,20}[:.]?$|colou?r\b|[\p{L} ]{1,20} (?:yarn|colou?r)[:.]?$)/iu;
+
+function isByTheWay({ text }: PatternLine): boolean {
+  return byTheWay.test(text) && !/\b(?:rep|repeat|until|size|sizes)\b/i.test(text);
+}
+
+/** `Repeat Rows 2-3 until …`: rows that no head tells of. */
+function standsForMore({ line }: WorkedRow): boolean {
+  const told = line.head?.to != null || line.head?.many != null;
+  return (
+    /\b(?:until|(?:all|every|each)\s+[\w\s-]{0,24}rows?|for \d+ (?:more )?(?:rows|rounds|rnds))\b/i.test(
+      line.text,
+    ) ||
+    (!told && /\brep(?:eat)?s?\b[^.;*]*\b(?:rows?|rnds?|rounds?)\b/i.test(line.text))
+  );
+}
+
+/** The missing row is there after all, in words or in a line that is not read as a row. */
+function namesRow(between: readonly PatternLine[], { line }: WorkedRow, n: number): boolean {
+  const texts = [line.text, ...between.map(({ text }) => text)];
+  return texts.some((text) => readRowReferences(text).some((one) => refersTo(one, n)));
+}
+
+/** Only every other row is written out: 1, 3, 5. */
+function countsByTwos({ part, from, due }: NumberSlip): boolean {
+  if (from !== due + 1) return false;
+  const heads = (part.piece?.rows ?? []).map(({ line }) => line.head?.from ?? null);
+  const steps = heads.slice(1).map((n, i) => (n ?? Number.NaN) - (heads[i] ?? Number.NaN));
+  return steps.filter((step) => step === 2).length > 1;
+}
+
+/** `Row 2 and all even rows`, `All WS rows: sc across`: said once, for rows that are not written out. */
+const otherRows =
+  /\b(?:all|every|each)\s+(?:\w+\s+)?(?:even|odd|alt(?:ernate)?|other|ws|rs|wrong|right|foll(?:owing)?|second|2nd)\b[\w\s-]*?(?:rows?|rnds?|rounds?)\b|\b(?:even|odd|ws|rs|alternate)(?:[\s-]\w+)?\s+(?:rows|rnds|rounds)\b/i;
+
+function tellsOfOtherRows({ lines }: WorkedPattern): boolean {
+  return lines.some(({ text }) => otherRows.test(text) || isPartialHead(text));
+}
+
+/** `Rnd 6 of the chart`: a line about rows that is no row. */
+function isPartialHead(text: string): boolean {
+  return /^\s*(?:rows?|rnds?|rounds?)\s*\d/i.test(text) && readHead(text) === null;
+}

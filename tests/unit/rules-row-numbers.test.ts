@@ -1,0 +1,151 @@
+import { describe, expect, test } from "vitest";
+import { expectClean, foundBy, mended, onlyFinding } from "./rule-cases";
+
+// Trade practice: "Row numbers run on; repeated rows exist" is a line of the usual technical editor's checklist.
+
+const start = "Rnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)\n";
+
+describe("row-skipped", () => {
+  const skipped = `${start}Rnd 4: (sc, inc) x6 (18)\nRnds 5-7: sc in each st around (18)\nRnd 8: Rep Rnd 7. (18)\nEmbroider the eyes between Rnds 5 and 6.\n`;
+
+  test("says which row is missing and where the number is", () => {
+    const { on, message, severity, related } = onlyFinding("row-skipped", skipped);
+    expect(on).toBe("Rnd 4");
+    expect(severity).toBe("warning");
+    expect(message).toBe(
+      "Rnd 4 comes after Rnd 2: there is no row 3. If a row was lost, write it in; if not, renumber from here.",
+    );
+    expect(related.map((one) => one.message)).toEqual(["Rnd 2 is the one before it."]);
+  });
+
+  test("its fix renumbers the rows behind it and every mention of them", () => {
+    const after = mended("row-skipped", skipped);
+    expect(after).toBe(
+      `${start}Rnd 3: (sc, inc) x6 (18)\nRnds 4-6: sc in each st around (18)\nRnd 7: Rep Rnd 6. (18)\nEmbroider the eyes between Rnds 4 and 5.\n`,
+    );
+    expectClean(after);
+  });
+
+  test("mentions of rows above it, and of other numbers, stay", () => {
+    const text = `${start}Rnd 4: sc in each st around (12)\nRnd 5: Rep Rnd 2. (24)\nRnds 6-7: Rep Rnd 4, stuff with 5 g of filling. (24)\n`;
+    expect(mended("row-skipped", text)).toBe(
+      `${start}Rnd 3: sc in each st around (12)\nRnd 4: Rep Rnd 2. (24)\nRnds 5-6: Rep Rnd 3, stuff with 5 g of filling. (24)\n`,
+    );
+  });
+
+  test("a number that stands alone among right ones is changed alone", () => {
+    const text = `${start}Rnd 5: (sc, inc) x6 (18)\nRnd 4: sc in each st around (18)\n`;
+    expect(onlyFinding("row-skipped", text).message).toBe(
+      "Rnd 5 comes after Rnd 2, where row 3 is due. Did you mean 3?",
+    );
+    expect(mended("row-skipped", text)).toBe(
+      `${start}Rnd 3: (sc, inc) x6 (18)\nRnd 4: sc in each st around (18)\n`,
+    );
+  });
+
+  test("the numbers of a piece that runs on over a heading are changed too", () => {
+    const text = `Base\n${start}Rnd 4: (sc, inc) x6 (18)\nSides\nRnd 5: sc in each st around (18)\n`;
+    expect(mended("row-skipped", text)).toBe(
+      `Base\n${start}Rnd 3: (sc, inc) x6 (18)\nSides\nRnd 4: sc in each st around (18)\n`,
+    );
+  });
+
+  test("prose by the way hides no gap", () => {
+    expect(
+      foundBy("row-skipped", `${start}Change to red.\nStart stuffing.\nRnd 4: (sc, inc) x6 (18)`),
+    ).toHaveLength(1);
+  });
+
+  test.each([
+    ["a new piece begins at 1 again", `Head\n${start}Ear\n${start}`],
+    ["a piece that runs on over a heading", `Base\n${start}Sides\nRnds 3-5: sc in each st around (12)\n`],
+    ["a range", `${start}Rnds 3-6: sc in each st around (12)\nRnd 7: sc in each st around (12)\n`],
+    ["two rows in one", `${start}Rnds 3 & 4: sc in each st around (12)\nRnd 5: sc in each st around (12)\n`],
+    ["two numbers", `${start}Rnds 3 and 5: sc in each st around (12)\nRnd 6: sc in each st around (12)\n`],
+    [
+      "rows that are repeated for a while",
+      `${start}Rep Rnd 2 until you have 8 rounds.\nRnd 9: sc in each st around\n`,
+    ],
+    [
+      "rows that are copied to a number",
+      `${start}Rnd 3: Rep Rnd 2 to Rnd 6. (24)\nRnd 7: sc in each st around\n`,
+    ],
+    [
+      "rows without a number",
+      `${start}Next 2 rnds: sc in each st around (12)\nRnd 5: sc in each st around (12)\n`,
+    ],
+    [
+      "all even rows",
+      "Ch 11.\nRow 1: sc in 2nd ch from hook and in each ch across, turn (10)\nRow 2 and all even rows: ch 1, sc in each st across, turn (10)\nRow 3: ch 1, sc in each st across, turn (10)\nRow 5: ch 1, sc in each st across, turn (10)\n",
+    ],
+    [
+      "a note on the rows that are not written out",
+      "Notes\nAll WS rows: ch 1, sc in each st, turn.\n\nCh 11.\nRow 1: sc in 2nd ch from hook and in each ch across, turn (10)\nRow 3: ch 1, sc in each st across, turn (10)\n",
+    ],
+    [
+      "only every other row written out",
+      "Ch 11.\nRow 1: sc in 2nd ch from hook and in each ch across (10)\nRow 3: ch 1, sc in each st across (10)\nRow 5: ch 1, sc in each st across (10)\n",
+    ],
+    ["prose that works rows", `${start}Work 4 rounds even.\nRnd 7: sc in each st around (12)\n`],
+    [
+      "the end of a range is one a size",
+      "Sizes: S (M, L)\n\nRnd 1: 6 (7, 8) sc in mr. 6 (7, 8) sc\nRnds 2-5 (6, 7): sc in each st around. 6 (7, 8) sc\nRnd 8: sc in each st around. 6 (7, 8) sc\n",
+    ],
+    [
+      "rows of one size only",
+      "Sizes: S (M)\n\nRnd 1: 6 (7) sc in mr. 6 (7) sc\nSize M only:\nRnd 2: sc in each st around. 7 sc\nAll sizes:\nRnd 4: sc in each st around. 6 (7) sc\n",
+    ],
+  ])("is silent on %s", (_, text) => {
+    expect(foundBy("row-skipped", text)).toEqual([]);
+  });
+});
+
+describe("row-doubled", () => {
+  const doubled = `${start}Rnd 2: (sc, inc) x6 (18)\nRnd 3: sc in each st around (18)\nRnd 4: Rep Rnd 3. (18)\n`;
+
+  test("says which number is due and where it was used", () => {
+    const { on, message, related, severity } = onlyFinding("row-doubled", doubled);
+    expect(on).toBe("Rnd 2");
+    expect(severity).toBe("warning");
+    expect(message).toBe("Rnd 2 comes after Rnd 2: the number 2 is there already. Did you mean 3?");
+    expect(related.map((one) => one.message)).toEqual(["The number 2 is used here."]);
+  });
+
+  test("its fix renumbers the rows behind it and every mention of them", () => {
+    const after = mended("row-doubled", doubled);
+    expect(after).toBe(
+      `${start}Rnd 3: (sc, inc) x6 (18)\nRnd 4: sc in each st around (18)\nRnd 5: Rep Rnd 4. (18)\n`,
+    );
+    expectClean(after);
+  });
+
+  test("a row that begins where a range ends", () => {
+    const text = `${start}Rnds 3-5: sc in each st around (12)\nRnd 5: (sc, inc) x6 (18)\nRnd 6: sc in each st around (18)\n`;
+    expect(onlyFinding("row-doubled", text).message).toBe(
+      "Rnd 5 comes after Rnds 3-5: the number 5 is there already. Did you mean 6?",
+    );
+    expectClean(mended("row-doubled", text));
+  });
+
+  test("where only one number is off, only that one is changed", () => {
+    const text = `${start}Rnd 2: (sc, inc) x6 (18)\nRnd 4: sc in each st around (18)\n`;
+    expect(mended("row-doubled", text)).toBe(
+      `${start}Rnd 3: (sc, inc) x6 (18)\nRnd 4: sc in each st around (18)\n`,
+    );
+  });
+
+  test.each([
+    ["a second thing that begins anew", `${start}Fasten off.\n${start}`],
+    ["a second thing under the same heading, on a ring of its own", `Ears\n${start}${start}`],
+    [
+      "the second side of a neck",
+      "Ch 11.\nRow 1: sc in 2nd ch from hook and in each ch across (10)\nRow 2: ch 1, turn, sc in next 4 sts, leave remaining 6 sts unworked (4)\nRejoin the yarn for the other side.\nRow 2: sc in next 4 sts (4)\n",
+    ],
+    [
+      "rows that are told for each size",
+      "Sizes: S (M)\n\nRnd 1: 6 (7) sc in mr. 6 (7) sc\nSize S only:\nRnd 2: sc in each st around. 6 sc\nSize M only:\nRnd 2: sc in each st around. 7 sc\n",
+    ],
+  ])("is silent on %s", (_, text) => {
+    expect(foundBy("row-doubled", text)).toEqual([]);
+  });
+});
