@@ -22,29 +22,60 @@ const longestLine = 20_000;
 
 /** Reads the context of one version of a pattern after another; rows that an edit changed cost nothing here. */
 export class ContextReader {
-  private speaking: readonly LineContent[] | null = null;
-  private terms: Terms = "US";
+  private lines: readonly PatternLine[] = [];
   private context: PatternContext | null = null;
 
   read(lines: readonly PatternLine[]): PatternContext {
-    const speaking: LineContent[] = [];
+    if (this.context === null || !this.speaksAlike(lines)) this.context = this.readAfresh(lines);
+    this.lines = lines;
+    return this.context;
+  }
+
+  /** Whether the lines that changed say of other rows what those before them said. */
+  private speaksAlike(lines: readonly PatternLine[]): boolean {
+    const [before, after] = unlike(this.lines, lines);
+    return (
+      sameItems(before.map(signsIn), after.map(signsIn)) &&
+      sameItems(before.flatMap(spoken), after.flatMap(spoken))
+    );
+  }
+
+  /** The same context as before where it comes to the same. */
+  private readAfresh(lines: readonly PatternLine[]): PatternContext {
+    const contents = lines.map(({ content }) => content);
     const signs = new TermSigns();
-    for (const { content } of lines) {
-      const remarks = remarksOf(content);
-      if (remarks.speaks) speaking.push(content);
-      signs.add(remarks.signs);
-    }
-    const terms = signs.terms();
-    if (this.context && terms === this.terms && sameItems(speaking, this.speaking)) return this.context;
-    const context = readContext(speaking, terms);
-    if (context.key !== this.context?.key) this.context = context;
-    [this.speaking, this.terms] = [speaking, terms];
-    return this.context as PatternContext;
+    for (const content of contents) signs.add(remarksOf(content).signs);
+    const speaking = contents.filter((content) => remarksOf(content).speaks);
+    const context = readContext(speaking, signs.terms());
+    return context.key === this.context?.key ? this.context : context;
   }
 }
 
-function sameItems(a: readonly LineContent[], b: readonly LineContent[] | null): boolean {
-  return a.length === b?.length && a.every((one, i) => one === b[i]);
+/** What is left of two versions without the lines they share at their ends. */
+function unlike(
+  before: readonly PatternLine[],
+  after: readonly PatternLine[],
+): [LineContent[], LineContent[]] {
+  const shorter = Math.min(before.length, after.length);
+  let start = 0;
+  while (start < shorter && before[start]?.content === after[start]?.content) start++;
+  let end = 0;
+  while (end < shorter - start && before.at(-1 - end)?.content === after.at(-1 - end)?.content) end++;
+  const between = (lines: readonly PatternLine[]) =>
+    lines.slice(start, lines.length - end).map(({ content }) => content);
+  return [between(before), between(after)];
+}
+
+function signsIn(line: LineContent): Signs {
+  return remarksOf(line).signs;
+}
+
+function spoken(line: LineContent): LineContent[] {
+  return remarksOf(line).speaks ? [line] : [];
+}
+
+function sameItems<T>(a: readonly T[], b: readonly T[]): boolean {
+  return a.length === b.length && a.every((one, i) => one === b[i]);
 }
 
 /** What the header, the notes and the definitions of a pattern settle. */

@@ -116,11 +116,22 @@ export class RowReader {
 /** Characters; no row of any pattern is nearly as long. */
 const longestRow = 20_000;
 
-/** A row as it was read from a line and the lines behind it. */
-interface KnownRow {
+/** What a row is read from: a line, and those that run it on. */
+interface Wanted {
+  readonly first: LineContent;
+  readonly behind: readonly RunOn[];
+  readonly sizes: readonly number[] | null;
+}
+
+interface KnownRow extends Wanted {
   readonly content: RowContent;
-  /** The lines that run it on, and the one that does not. */
-  readonly behind: readonly (LineContent | undefined)[];
+}
+
+/** A line that runs a row on. */
+interface RunOn {
+  readonly content: LineContent;
+  /** Characters between it and the line before. */
+  readonly gap: number;
 }
 
 /** Reads one version of a pattern after another; what an edit left alone is not read again. */
@@ -130,73 +141,105 @@ export class PatternReader {
   private readonly rows = new RowReader();
   private context: PatternContext | null = null;
   /** By the line that a row starts on; emptied when the context changes. */
-  private known = new WeakMap<LineContent, KnownRow>();
+  private known = new WeakMap<LineContent, KnownRow[]>();
+  /** The rows of the version before, each at the index of its line. */
+  private before: readonly (KnownRow | undefined)[] = [];
 
   /** The pieces and rows of a pattern. Never fails: what is no row is left alone. */
   read(text: string): Pattern {
     const lines = this.lines.read(text);
     const context = this.contexts.read(lines);
-    if (context !== this.context) this.known = new WeakMap();
+    if (context !== this.context) [this.known, this.before] = [new WeakMap(), []];
     this.context = context;
+    return { text, lines, context, pieces: this.pieces(lines, context) };
+  }
+
+  private pieces(lines: readonly PatternLine[], context: PatternContext): Piece[] {
     const draft = new PieceDraft();
+    const rows: (KnownRow | undefined)[] = Array(lines.length).fill(undefined);
+    const grown = lines.length - this.before.length;
     for (let i = 0; i < lines.length; i++) {
       const line = lines[i] as PatternLine;
       const isRow = line.kind === "row" || line.kind === "foundation" || line.kind === "copy";
       if (!isRow) draft.read(line, context);
-      else if (!draft.isNote(line)) i += draft.add(this.row(lines, i, draft.sizes, context), line);
+      if (!isRow || draft.isNote(line)) continue;
+      const wanted = { first: line.content, behind: runOn(lines, i), sizes: draft.sizes };
+      const row =
+        [this.before[i], this.before[i - grown]].find((one) => one && isRowOf(one, wanted)) ??
+        this.row(wanted, context);
+      rows[i] = row;
+      i += draft.add(row, line);
     }
-    return { text, lines, context, pieces: draft.finished() };
+    this.before = rows;
+    return draft.finished();
   }
 
-  private row(
-    lines: readonly PatternLine[],
-    i: number,
-    sizes: readonly number[] | null,
-    context: PatternContext,
-  ): KnownRow {
-    const { content } = lines[i] as PatternLine;
-    const known = this.known.get(content);
-    const isSame =
-      known?.content.sizes === sizes && known.behind.every((one, n) => lines[i + 1 + n]?.content === one);
-    if (known && isSame) return known;
-    const row = this.readRow(lines, i, sizes, context);
-    this.known.set(content, row);
+  private row(wanted: Wanted, context: PatternContext): KnownRow {
+    const known = this.known.get(wanted.first) ?? [];
+    const same = known.find((row) => isRowOf(row, wanted));
+    if (same) return same;
+    const text = textOf(wanted);
+    const row = { ...wanted, content: rowContent(wanted, text, this.rows.read(text, context)) };
+    this.known.set(wanted.first, [...known.slice(-variantsKept), row]);
     return row;
-  }
-
-  private readRow(
-    lines: readonly PatternLine[],
-    i: number,
-    sizes: readonly number[] | null,
-    context: PatternContext,
-  ): KnownRow {
-    const first = lines[i] as PatternLine;
-    const behind: (LineContent | undefined)[] = [];
-    const before = instructionsAt(first);
-    let body = first.text.slice(before);
-    for (let last = first; ; ) {
-      const next = lines[i + 1 + behind.length];
-      behind.push(next?.content);
-      if (!next || !continues(last, next)) break;
-      // Whatever ends the line, it takes as many characters.
-      body += " ".repeat(next.start - last.end) + next.text;
-      last = next;
-    }
-    const text = behind.length > 1 ? ownCopy(body.trimEnd()) : body.trimEnd();
-    const { kind, head } = first.content as LineContent & Pick<RowContent, "kind">;
-    const indent = first.text.length - first.text.trimStart().length;
-    const shown = first.text.slice(0, before) + text;
-    const headText = head?.text ?? shown.trim().split(/\s+/).slice(0, 8).join(" ");
-    const lead = before - indent;
-    const plan = this.rows.read(text, context);
-    const goesRound = /\b(?:magic|ring|around|mr)\b/i.test(text);
-    return { content: { kind, head, headText, text, lead, plan, sizes, goesRound }, behind };
   }
 }
 
+/** Of rows that begin with the same line. */
+const variantsKept = 20;
+
+/** The lines that run a row on. */
+function runOn(lines: readonly PatternLine[], i: number): readonly RunOn[] {
+  const behind: RunOn[] = [];
+  for (let last = lines[i] as PatternLine; ; ) {
+    const next = lines[i + 1 + behind.length];
+    if (!next || !continues(last, next)) return behind;
+    behind.push({ content: next.content, gap: next.start - last.end });
+    last = next;
+  }
+}
+
+function isRowOf(row: KnownRow, { first, behind, sizes }: Wanted): boolean {
+  return row.first === first && sameSizes(row.sizes, sizes) && sameLines(row.behind, behind);
+}
+
+function sameSizes(a: readonly number[] | null, b: readonly number[] | null): boolean {
+  return a === b || `${a}` === `${b}`;
+}
+
+function sameLines(a: readonly RunOn[], b: readonly RunOn[]): boolean {
+  return (
+    a.length === b.length && a.every(({ content, gap }, i) => content === b[i]?.content && gap === b[i].gap)
+  );
+}
+
+/** The instructions; whatever ends a line, blanks of the same length stand for it. */
+function textOf({ first, behind }: Wanted): string {
+  const own = first.text.slice(instructionsAt(first));
+  const all = behind.reduce((row, { content, gap }) => row + " ".repeat(gap) + content.text, own);
+  return ownCopy(all.trimEnd());
+}
+
+function rowContent({ first, sizes }: Wanted, text: string, plan: RowPlan | null): RowContent {
+  const { kind, head, text: line } = first;
+  const before = instructionsAt(first);
+  const indent = line.length - line.trimStart().length;
+  const shown = line.slice(0, before) + text;
+  return {
+    kind: kind as RowContent["kind"],
+    head,
+    headText: head?.text ?? shown.trim().split(/\s+/).slice(0, 8).join(" "),
+    text,
+    lead: before - indent,
+    plan,
+    sizes,
+    goesRound: /\b(?:magic|ring|around|mr)\b/i.test(text),
+  };
+}
+
 /** Characters of a line before what it instructs. */
-function instructionsAt(line: PatternLine): number {
-  return line.kind === "foundation" ? foundationLead(line.text) : (line.head?.length ?? 0);
+function instructionsAt({ kind, text, head }: LineContent): number {
+  return kind === "foundation" ? foundationLead(text) : (head?.length ?? 0);
 }
 
 interface OpenPiece {
@@ -235,9 +278,9 @@ class PieceDraft {
   /** Gives how many lines behind its first the row takes up. */
   add({ content, behind }: KnownRow, line: PatternLine): number {
     this.inNotes = false;
-    const start = line.start + instructionsAt(line);
+    const start = line.start + instructionsAt(line.content);
     (this.pieces.at(-1) as OpenPiece).rows.push(new RowLine(content, start));
-    return behind.length - 1;
+    return behind.length;
   }
 
   finished(): Piece[] {

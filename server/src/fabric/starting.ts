@@ -80,6 +80,7 @@ function passedChains(text: string): number {
 
 /** `sc in each of the 12 sts of Tube A`: the last rows of other pieces, in the order they are named. */
 function overPieces(line: RowLine, sizes: number, ends: ReadonlyMap<string, State>): State | null {
+  if (!/\bof\b/i.test(line.text)) return null;
   const text = line.text.toLowerCase();
   const named = [...ends]
     .map(([name, state]) => ({

@@ -28,8 +28,19 @@ export class PatternLine implements Span {
   }
 
   movedBy(offset: number): PatternLine {
-    return offset === 0 ? this : new PatternLine(this.content, this.start + offset);
+    return new PatternLine(this.content, this.start + offset);
   }
+}
+
+/** The index of the first line that starts at an offset or behind it. */
+function firstFrom(lines: readonly PatternLine[], offset: number): number {
+  let [low, high] = [0, lines.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((lines[middle] as PatternLine).start < offset) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 const contentsAtMost = 50_000;
@@ -45,10 +56,10 @@ export class LineReader {
     if (start === text.length && start === this.text.length) return this.lines;
     const tail = this.text.length - end;
     const changed = this.linesIn(text.slice(0, text.length - end), start, end > 0);
-    const before = this.lines.filter((line) => line.start < start);
-    const after = end === 0 ? [] : this.lines.filter((line) => line.start >= tail);
+    const before = this.lines.slice(0, firstFrom(this.lines, start));
+    const after = end === 0 ? [] : this.lines.slice(firstFrom(this.lines, tail));
     const moved = text.length - this.text.length;
-    this.lines = [...before, ...changed, ...after.map((line) => line.movedBy(moved))];
+    this.lines = before.concat(changed, moved === 0 ? after : after.map((line) => line.movedBy(moved)));
     this.text = text;
     return this.lines;
   }
