@@ -4,6 +4,7 @@ import type { PatternLine } from "../notation/lines";
 import { treeOf } from "../notation/tree";
 import { type Meaning, trade } from "../notation/vocabulary";
 import { type Lexicon, readWords } from "../notation/words";
+import { keptBy } from "../text/kept-by";
 import { stitchSpellings, type Terms } from "../trade/stitches";
 import { type BindContext, bindRow, type Definition } from "./bind";
 import type { Instruction } from "./instructions";
@@ -126,17 +127,11 @@ interface Remarks {
   readonly speaks: boolean;
 }
 
-const remarksKept = new WeakMap<LineContent, Remarks>();
 const silent: Remarks = { signs: noSigns, throughout: [], habits: [], made: [], speaks: false };
 
-function remarksOf(line: LineContent): Remarks {
-  let remarks = remarksKept.get(line);
-  if (!remarks) {
-    remarks = line.text.length > longestLine ? silent : readRemarks(line);
-    remarksKept.set(line, remarks);
-  }
-  return remarks;
-}
+const remarksOf = keptBy(
+  (line: LineContent): Remarks => (line.text.length > longestLine ? silent : readRemarks(line)),
+);
 
 function readRemarks({ kind, text }: LineContent): Remarks {
   const found = { throughout: throughout(text), habits: readHabits(text), made: madeNames(text) };

@@ -1,3 +1,4 @@
+import { keptBy } from "../text/kept-by";
 import type { RowContent } from "./pattern";
 
 /** What a line that stands for other rows asks for. */
@@ -29,17 +30,8 @@ const wordNumbers: Readonly<Record<string, number>> = {
   ten: 10,
 };
 
-const copies = new WeakMap<RowContent, Copy | null>();
-
 /** What a line asks for that stands for other rows; null for an ordinary row. */
-export function copyOf(row: RowContent): Copy | null {
-  let copy = copies.get(row);
-  if (copy === undefined) {
-    copy = readCopy(row);
-    copies.set(row, copy);
-  }
-  return copy;
-}
+export const copyOf = keptBy(readCopy);
 
 /** Reads "Rep Row 2", "as rnd 3", "Dec 1 st each end of next and foll 4 alt rows"; null for an ordinary row. */
 function readCopy(line: RowContent): Copy | null {

@@ -1,3 +1,4 @@
+import { keptBy } from "../text/kept-by";
 import { type Counted, compare, plainKinds, sumOf, tally } from "./count";
 import type { Choice, RowPlan, StatedTerm } from "./instructions";
 import { forSize } from "./instructions";
@@ -171,7 +172,8 @@ function hasOtherSide(plan: RowPlan): boolean {
   return plan.instructions.some((instruction) => instruction.op === "other-side");
 }
 
-function mentionsOf(plan: RowPlan): [spaces: boolean, chains: boolean] {
+/** Whether a row works into chain spaces, and into chains, by name. */
+const mentionsOf = keptBy((plan: RowPlan): [spaces: boolean, chains: boolean] => {
   let spaces = false;
   let chains = false;
   const look = (list: RowPlan["instructions"]): void => {
@@ -189,11 +191,11 @@ function mentionsOf(plan: RowPlan): [spaces: boolean, chains: boolean] {
   };
   look(plan.instructions);
   return [spaces, chains];
-}
+});
 
 function workOut(plan: RowPlan, state: State, setting: RowSetting, option: Option): Outcome {
   const walks = state.map((below, size) =>
-    below === null || notWorked(plan, size)
+    below === null || notWorked(plan, size, state.length)
       ? null
       : walk(
           plan.instructions,
@@ -207,21 +209,15 @@ function workOut(plan: RowPlan, state: State, setting: RowSetting, option: Optio
 }
 
 /** `-` in the row's numbers: this size does not work it. */
-function notWorked(plan: RowPlan, size: number): boolean {
-  let missing = false;
-  const look = (value: unknown): void => {
-    if (missing || value === null || typeof value !== "object") return;
-    if (Array.isArray(value) && value.length > 1 && value.every((n) => n === null || typeof n === "number"))
-      missing ||= value[size] === null;
-    else for (const inner of Object.values(value)) look(inner);
+function notWorked(plan: RowPlan, size: number, sizes: number): boolean {
+  if (sizes === 1) return false;
+  const lacks = (value: unknown): boolean => {
+    if (value === null || typeof value !== "object") return false;
+    const isList =
+      Array.isArray(value) && value.length > 1 && value.every((n) => n === null || typeof n === "number");
+    return isList ? value[size] === null : Object.values(value).some(lacks);
   };
-  if (plan.stated?.some((term) => term.n.length > 1) || plan.choices.length >= 0)
-    look(
-      plan.instructions.map((instruction) =>
-        "times" in instruction ? { t: instruction.times } : instruction,
-      ),
-    );
-  return missing;
+  return plan.instructions.some((one) => lacks("times" in one ? { times: one.times } : one));
 }
 
 function judge(
@@ -316,17 +312,8 @@ function mainKind(strip: Strip): string {
   return runAt(strip, findPlace(strip, 0, stitches))?.kind ?? "sc";
 }
 
-const keys = new WeakMap<State, string>();
-
 /** Equal for states with equal places. */
-export function stateKey(state: State): string {
-  let key = keys.get(state);
-  if (key === undefined) {
-    key = keyOfState(state);
-    keys.set(state, key);
-  }
-  return key;
-}
+export const stateKey = keptBy((state: State) => keyOfState(state));
 
 function keyOfState(state: State): string {
   return state

@@ -36,7 +36,8 @@ function goOn({ path, outcome }: Candidate): Path {
   return { state: outcome.after, outcome, previous: path, stated: path.stated };
 }
 
-function distinct(all: readonly Candidate[]): Candidate[] {
+function distinct(all: readonly Candidate[]): readonly Candidate[] {
+  if (all.length === 1) return all;
   const byNumbers = new Map<string, Candidate>();
   for (const one of [...all].sort((a, b) => a.outcome.cost - b.outcome.cost)) {
     const key = `${stateKey(one.outcome.after)} ${one.outcome.makes} ${one.outcome.needs}`;
@@ -67,14 +68,17 @@ export function survivors(history: readonly (readonly Path[])[]): Outcome[][] {
 /** A right row with what is known at the end of its piece: settled, assumed, or ambiguous. */
 export function settle(row: WorkedRow, alive: readonly Outcome[]): WorkedRow {
   if (row.result !== "ok" || alive.length === 0) return row;
+  const [only] = alive;
+  if (alive.length === 1 && only === row.outcome) return row;
   const cheapest = Math.min(...alive.map((one) => one.cost));
   const usual = differing(alive.filter((one) => one.cost === cheapest));
-  const [outcome] = usual as [Outcome];
+  const [outcome] = usual as readonly [Outcome];
   if (usual.length > 1) return { ...row, result: "ambiguous", outcome, others: usual };
   return { ...row, outcome, assumptions: differing(alive).length > 1 ? outcome.assumptions : [] };
 }
 
-function differing(all: readonly Outcome[]): Outcome[] {
+function differing(all: readonly Outcome[]): readonly Outcome[] {
+  if (all.length === 1) return all;
   const byNumbers = new Map<string, Outcome>();
   for (const one of all) {
     const kinds = one.counted.map((counted) => counted && [...counted.kinds].join());
