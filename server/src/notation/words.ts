@@ -1,3 +1,4 @@
+import { ownCopy } from "../text/own-copy";
 import type { Span } from "../text/span";
 import { isFiller, type Meaning, trade } from "./vocabulary";
 
@@ -23,15 +24,27 @@ export interface Lexicon {
   readonly sizes: number;
 }
 
-interface Atom extends Span {
+/** What an atom is, wherever it stands. */
+interface AtomText {
+  /** In small letters, without stops, look-alikes made plain. */
   readonly text: string;
+  readonly isNumber: boolean;
+  /** It begins with a small letter. */
+  readonly isSmall: boolean;
+  /** A number may make a decrease or an increase of it. */
+  readonly isShaping: boolean;
+}
+
+interface Atom extends AtomText, Span {
   readonly glued: boolean;
 }
 
 const decreaseInWords =
   /draw(?:ing)? up a (?:loop|lp) in (?:each of )?(?:the )?(?:next |first |last )?(\d+|two|three) (?:sts?|stitches|sc)[^.;()]*?(?:draw|pull) through all (?:\w+ )?(?:loops|lps)(?: on hook)?/giy;
 const pointed = /(?:\p{L}\.){2,}|\p{L}{1,2}\.\p{L}{1,3}\./uy;
-const atomic = /\d+(?:\.\d+)?|[½¼¾]|\p{L}+(?:['’]\p{L}+)?|\*{2,}|\S/uy;
+/** The next atom; letters of the alphabet alone are found far faster. */
+const nextAtom = /\d+(?:\.\d+)?|[½¼¾]|\p{L}+(?:['’]\p{L}+)?|\*{2,}|\S/gu;
+const nextPlainAtom = /\d+(?:\.\d+)?|[a-z]+(?:'[a-z]+)?|\*{2,}|[^\s]/gi;
 
 /** Looks alike in print: Cyrillic and Turkish letters, curly quotes, dashes, multiplication signs. */
 const lookalikes: Readonly<Record<string, string>> = {
@@ -78,41 +91,53 @@ export function readWords(text: string, lexicon: Lexicon): Word[] {
 
 function readAtoms(text: string): Atom[] {
   const atoms: Atom[] = [];
-  let end = -1;
-  for (let at = 0; at < text.length; ) {
-    const match = at === end || !/\s/.test(text[at] as string) ? atomAt(text, at) : null;
-    if (match === null) {
-      at++;
-      continue;
-    }
-    const atom = { text: plain(withoutStops(match)), start: at, end: at + match.length, glued: at === end };
-    if (/^\p{Ll}/u.test(match)) lowerCase.add(atom);
-    atoms.push(atom);
-    at = end = at + match.length;
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: all of ASCII is meant
+  const next = /^[\x00-\x7f]*$/.test(text) ? nextPlainAtom : nextAtom;
+  next.lastIndex = 0;
+  for (let end = -1, match = next.exec(text); match; match = next.exec(text)) {
+    const start = match.index;
+    const found = longAtom(text, start) ?? match[0];
+    const { text: plainText, isNumber, isSmall, isShaping } = atomText(found);
+    const glued = start === end;
+    end = next.lastIndex = start + found.length;
+    atoms.push({ text: plainText, start, end, glued, isNumber, isSmall, isShaping });
   }
   return atoms;
+}
+
+/** Abbreviations with stops, and a decrease told in words: one atom each. */
+function longAtom(text: string, at: number): string | null {
+  const first = text[at];
+  const told = first === "d" || first === "D" ? matchAt(decreaseInWords, text, at) : null;
+  if (told !== null) return told;
+  return mayBePointed(text, at) && !/\p{L}/u.test(text[at - 1] ?? " ") ? matchAt(pointed, text, at) : null;
+}
+
+function matchAt(sticky: RegExp, text: string, at: number): string | null {
+  sticky.lastIndex = at;
+  return sticky.exec(text)?.[0] ?? null;
+}
+
+const atomTexts = new Map<string, AtomText>();
+const atomTextsAtMost = 5_000;
+
+/** Patterns are written with few words, again and again. */
+function atomText(found: string): AtomText {
+  let atom = atomTexts.get(found);
+  if (!atom) {
+    if (atomTexts.size >= atomTextsAtMost) atomTexts.clear();
+    const own = ownCopy(found);
+    const text = plain(withoutStops(own));
+    const isShaping = /tog|^(?:inc|dec)$/.test(text);
+    atom = { text, isNumber: /^\d+$/.test(text), isSmall: /^\p{Ll}/u.test(own), isShaping };
+    atomTexts.set(own, atom);
+  }
+  return atom;
 }
 
 /** `d.c.` is dc. */
 function withoutStops(text: string): string {
   return /\p{L}\..*\.$/u.test(text) ? text.replaceAll(".", "") : text;
-}
-
-function atomAt(text: string, at: number): string | null {
-  const first = text[at] as string;
-  if (first <= " " || /\s/.test(first)) return null;
-  const shapes =
-    first === "d" || first === "D"
-      ? [decreaseInWords, pointed, atomic]
-      : mayBePointed(text, at)
-        ? [pointed, atomic]
-        : [atomic];
-  for (const shape of shapes) {
-    shape.lastIndex = at;
-    const match = shape.exec(text);
-    if (match && (shape !== pointed || !/\p{L}/u.test(text[at - 1] ?? " "))) return match[0];
-  }
-  return null;
 }
 
 /** A stop within three characters: `d.c.`, `sl.st.` */
@@ -148,8 +173,9 @@ function wordAt(atoms: readonly Atom[], i: number): string {
   return atoms[i]?.text ?? "";
 }
 
-const spaceNoun = /^(sp|sps|space|spaces|lp|lps|loop|loops|arch|arches)$/;
-const chainWord = /^(ch|chs|chain|chains)$/;
+const spaceNouns = new Set(["sp", "sps", "space", "spaces", "lp", "lps", "loop", "loops", "arch", "arches"]);
+const chainWords = new Set(["ch", "chs", "chain", "chains"]);
+const beginWords = new Set(["beg", "beginning", "turning", "starting", "start"]);
 
 /** Shapes made of words and numbers: `sc2tog`, `3-dc cluster`, `ch-2 sp`, `2-ch sp`, `ch-3`, `2nd`. */
 function compound(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
@@ -161,19 +187,17 @@ function compound(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexico
   );
 }
 
-/** Only near one of these can a compound with a number or a shaping be. */
-const shapedWord = /tog|^(?:inc|dec)$/;
 const loopSuffix = /^(.{2,4}?)(?:tbl|blo|flo|bl|fl)$/;
 
 function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
   const first = atoms[i] as Atom;
-  const looped = trade.get(loopSuffix.exec(first.text)?.[1] ?? "");
+  const looped = first.isNumber ? undefined : trade.get(loopSuffix.exec(first.text)?.[1] ?? "");
   if (looped?.cls === "S") return make("S", looped.value, 1);
   if (first.text.startsWith("draw") && first.text.length > 20) {
     const n = /(?:next|first|last|of|in) (\d+|two|three) /.exec(first.text)?.[1] ?? "2";
     return make("S", `sc${({ two: "2", three: "3" } as Record<string, string>)[n] ?? n}tog`, 1);
   }
-  if (!atoms.slice(i, i + 8).some((atom) => shapedWord.test(atom.text))) return null;
+  if (!isShapingNear(atoms, i)) return null;
   const tog = /^(tog|together|tog's|togs)$/;
   const shaping = /^(inc|dec)$/.exec(wordAt(atoms, i + 1))?.[1];
   const shaped = trade.get(first.text);
@@ -190,7 +214,7 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
     if (/^\d+$/.test(n) && tog.test(wordAt(atoms, i + stitchAtoms + 1 + dash)))
       return make("S", `${stitch}${n}tog`, stitchAtoms + 2 + dash);
   }
-  if (!/^\d+$/.test(first.text)) return null;
+  if (!first.isNumber) return null;
   const joined = trade.get(/^(.+)tog$/.exec(wordAt(atoms, i + 1))?.[1] ?? "");
   if (joined?.cls === "S") return make("S", `${joined.value}${first.text}tog`, 2);
   for (const [stitchAtoms, stitch] of stitchesAt(atoms, i + 1))
@@ -201,6 +225,12 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
     )
       return make("S", `${stitch}${first.text}tog`, stitchAtoms + 2);
   return null;
+}
+
+/** Only near one of these can a compound with a number or a shaping be. */
+function isShapingNear(atoms: readonly Atom[], i: number): boolean {
+  for (let k = i; k < i + 8 && k < atoms.length; k++) if (atoms[k]?.isShaping) return true;
+  return false;
 }
 
 function stitchesAt(atoms: readonly Atom[], i: number): [number, string][] {
@@ -215,29 +245,27 @@ function stitchesAt(atoms: readonly Atom[], i: number): [number, string][] {
 function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null {
   const first = wordAt(atoms, i);
   const made =
-    /^(?:beg|beginning|turning|starting|start)$/.test(first) &&
-    chainWord.test(wordAt(atoms, i + 1)) &&
-    wordAt(atoms, i + 2) === "-"
+    beginWords.has(first) && chainWords.has(wordAt(atoms, i + 1)) && wordAt(atoms, i + 2) === "-"
       ? wordAt(atoms, i + 3)
       : "";
   if (/^\d+$/.test(made)) return make("H", `ch-${made}`, 4, [Number(made)]);
   let n: string | undefined;
   let used = 0;
   let hyphen = false;
-  if (chainWord.test(first)) {
+  if (chainWords.has(first)) {
     hyphen = wordAt(atoms, i + 1) === "-";
     const digits = wordAt(atoms, i + 1 + (hyphen ? 1 : 0));
     if (/^\d+$/.test(digits)) [n, used] = [digits, 2 + (hyphen ? 1 : 0)];
     hyphen &&= atoms[i + 1]?.glued === true;
-  } else if (/^\d+$/.test(first)) {
+  } else if (atoms[i]?.isNumber) {
     const dash = wordAt(atoms, i + 1) === "-" ? 1 : 0;
     const apart = dash === 0 && atoms[i + 1]?.glued !== true && wordAt(atoms, i + 2) === "-";
-    if (!apart && chainWord.test(wordAt(atoms, i + 1 + dash)))
+    if (!apart && chainWords.has(wordAt(atoms, i + 1 + dash)))
       [n, used, hyphen] = [first, 2 + dash, dash === 1];
   }
   if (n === undefined) return null;
-  const dash = wordAt(atoms, i + used) === "-" && spaceNoun.test(wordAt(atoms, i + used + 1)) ? 1 : 0;
-  if (spaceNoun.test(wordAt(atoms, i + used + dash)))
+  const dash = wordAt(atoms, i + used) === "-" && spaceNouns.has(wordAt(atoms, i + used + 1)) ? 1 : 0;
+  if (spaceNouns.has(wordAt(atoms, i + used + dash)))
     return make("C", `ch-${n} sp`, used + 1 + dash, [Number(n)]);
   const worked =
     hyphen || (/^(of|top|to|beg|turning)$/.test(wordAt(atoms, i - 1)) && atoms[i + 1]?.glued === true);
@@ -246,7 +274,7 @@ function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null 
 
 /** `3-dc cluster`, `5 dc shell`: the number belongs to the name. */
 function group(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
-  if (!/^\d+$/.test(wordAt(atoms, i)) || wordAt(atoms, i + 1) !== "-") return null;
+  if (!atoms[i]?.isNumber || wordAt(atoms, i + 1) !== "-") return null;
   for (const [n, stitch] of stitchesAt(atoms, i + 2)) {
     for (let m = 3; m > 0; m--) {
       const name = join(atoms, i + 2 + n, m);
@@ -259,7 +287,7 @@ function group(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon):
 
 function ordinal(atoms: readonly Atom[], i: number, make: Make): Read | null {
   const next = atoms[i + 1];
-  if (!/^\d+$/.test(wordAt(atoms, i)) || !next?.glued || !/^(st|nd|rd|th|d)$/.test(next.text)) return null;
+  if (!atoms[i]?.isNumber || !next?.glued || !/^(st|nd|rd|th|d)$/.test(next.text)) return null;
   const n = Number(wordAt(atoms, i));
   if (n === 1) return make("f", "first", 2);
   return make("o", String(n), 2, [n]);
@@ -337,11 +365,9 @@ function stopAfter(atoms: readonly Atom[], i: number): number {
   if (stop?.text !== "." || !stop.glued) return 0;
   const next = atoms[i + 1];
   if (next === undefined || next.glued) return 0;
-  const opensRow = i === 1 && chainWord.test(wordAt(atoms, 0)) && /^\d/.test(next.text);
-  return lowerCase.has(next) || opensRow ? 1 : 0;
+  const opensRow = i === 1 && chainWords.has(wordAt(atoms, 0)) && /^\d/.test(next.text);
+  return next.isSmall || opensRow ? 1 : 0;
 }
-
-const lowerCase = new WeakSet<Atom>();
 
 function join(atoms: readonly Atom[], i: number, n: number): string {
   let name = "";
