@@ -79,8 +79,8 @@ export class PlaceBinder extends RowWords {
   /** The row whose loops are worked into: `in leftover front loops of Rnd 2`. */
   protected onRow: number | null = null;
 
-  protected choose(options: readonly string[], costs: readonly number[]): number {
-    this.choices.push({ options, costs });
+  protected choose(options: readonly string[], costs: readonly number[], habit?: Choice["habit"]): number {
+    this.choices.push({ options, costs, ...(habit ? { habit } : {}) });
     return this.choices.length - 1;
   }
 

@@ -287,7 +287,14 @@ function startOf(
     !context.conventions.startCounts.get(n) &&
     startsInFirst(rest);
   const ways = inFirst ? all.filter((way) => !way.option.counted) : all;
-  choices.push({ options: ways.map((way) => way.says), costs: ways.map((way) => way.cost) });
+  choices.push({
+    options: ways.map((way) => way.says),
+    costs: ways.map((way) => way.cost),
+    habit: startHabit(
+      n,
+      ways.map((way) => way.option),
+    ),
+  });
   return {
     op: "start",
     n: chain.n,
@@ -295,6 +302,11 @@ function startOf(
     options: ways.map((way) => way.option),
     span: chain.span,
   };
+}
+
+/** A pattern lets chains of one length count as a stitch, or not, throughout. */
+export function startHabit(n: number, options: readonly StartOption[]): NonNullable<Choice["habit"]> {
+  return { topic: `ch ${n} at the start`, means: options.map(({ counted }) => `${counted}`) };
 }
 
 interface Way {

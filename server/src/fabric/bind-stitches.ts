@@ -51,6 +51,7 @@ export class StitchBinder extends PlaceBinder {
     const choice = this.choose(
       [`"${text.trim()}" means ${shown} times in all`, `"${text.trim()}" means ${shown} more times`],
       [0, 0],
+      { topic: "times", means: ["in all", "more"] },
     );
     return { how: "doubtful", n, choice };
   }

@@ -140,6 +140,8 @@ export interface Choice {
   readonly options: readonly string[];
   /** How far each is from usual; equal costs mean that the trade has no usual reading. */
   readonly costs: readonly number[];
+  /** For a doubt that a pattern settles in one way throughout: what it is about, and what each option says of it. */
+  readonly habit?: { readonly topic: string; readonly means: readonly string[] };
 }
 
 /** One kind of a stated count: `24 dc`. */

@@ -35,7 +35,14 @@ export interface Outcome {
   readonly stopsEarly: boolean;
   readonly cost: number;
   readonly assumptions: readonly string[];
+  /** The option taken in each doubt that a pattern settles in one way throughout. */
+  readonly meant: readonly Meant[];
   readonly outOfReach: string | null;
+}
+
+export interface Meant {
+  readonly topic: string;
+  readonly means: string;
 }
 
 const readingsAtMost = 96;
@@ -257,8 +264,16 @@ function judge(
     stopsEarly: early,
     cost: option.cost,
     assumptions: option.says,
+    meant: meantBy(plan.choices, option.reading),
     outOfReach,
   };
+}
+
+function meantBy(choices: readonly Choice[], reading: readonly number[]): Meant[] {
+  return choices.flatMap(({ habit, options }, i): Meant[] => {
+    const means = habit?.means[reading[i] ?? 0];
+    return habit && means !== undefined && options.length > 1 ? [{ topic: habit.topic, means }] : [];
+  });
 }
 
 function statesEverySize(stated: readonly StatedTerm[] | null, walks: readonly (Walk | null)[]): boolean {

@@ -1,7 +1,6 @@
 import type { Outcome, State } from "./outcome";
 import { stateKey } from "./outcome";
 import type { RowLine } from "./pattern";
-import type { WorkedRow } from "./worked";
 
 /** One way a piece may have gone so far. Doubtful rows part the way; counts and fits close the wrong ones. */
 export interface Path {
@@ -65,19 +64,8 @@ export function survivors(history: readonly (readonly Path[])[]): Outcome[][] {
   });
 }
 
-/** A right row with what is known at the end of its piece: settled, assumed, or ambiguous. */
-export function settle(row: WorkedRow, alive: readonly Outcome[]): WorkedRow {
-  if (row.result !== "ok" || alive.length === 0) return row;
-  const [only] = alive;
-  if (alive.length === 1 && only === row.outcome) return row;
-  const cheapest = Math.min(...alive.map((one) => one.cost));
-  const usual = differing(alive.filter((one) => one.cost === cheapest));
-  const [outcome] = usual as readonly [Outcome];
-  if (usual.length > 1) return { ...row, result: "ambiguous", outcome, others: usual };
-  return { ...row, outcome, assumptions: differing(alive).length > 1 ? outcome.assumptions : [] };
-}
-
-function differing(all: readonly Outcome[]): readonly Outcome[] {
+/** The first of each that comes to other numbers. */
+export function differing(all: readonly Outcome[]): readonly Outcome[] {
   if (all.length === 1) return all;
   const byNumbers = new Map<string, Outcome>();
   for (const one of all) {

@@ -1,5 +1,6 @@
+import { type Habits, noHabits, type OpenRows, settle } from "./habits";
 import type { RowPlan } from "./instructions";
-import { type State, stateKey } from "./outcome";
+import { type Meant, type State, stateKey } from "./outcome";
 import type { Piece, RowLine } from "./pattern";
 import { type Ends, startState } from "./starting";
 import type { WorkedPiece, WorkedRow } from "./worked";
@@ -13,22 +14,37 @@ export interface FreshStart {
 }
 
 /** A piece as it was worked, with all that this depended on and all that others may depend on. */
+interface Run {
+  readonly worked: WorkedPiece;
+  readonly starts: readonly FreshStart[];
+  /** What its numbered rows left. */
+  readonly leaves: ReadonlyMap<number, State>;
+  readonly end: Ends["last"];
+  readonly open: OpenRows;
+  /** What its rows show of the habits of the pattern. */
+  readonly shows: readonly Meant[];
+}
+
 export class PieceRun {
-  constructor(
-    readonly worked: WorkedPiece,
-    private readonly starts: readonly FreshStart[],
-    private readonly leaves: ReadonlyMap<number, State>,
-    private readonly end: Ends["last"],
-  ) {}
+  private settledBy: Habits = noHabits;
+  private settled: WorkedPiece;
+
+  constructor(private readonly run: Run) {
+    this.settled = run.worked;
+  }
+
+  get shows(): readonly Meant[] {
+    return this.run.shows;
+  }
 
   /** Whether working the piece again would come to the same. */
   holdsFor({ rows }: Piece, ends: Ends): boolean {
-    const own = this.worked.piece.rows;
-    const sizes = this.worked.context.sizes.length;
+    const own = this.run.worked.piece.rows;
+    const sizes = this.run.worked.context.sizes.length;
     return (
       rows.length === own.length &&
       rows.every(({ content }, i) => content === own[i]?.content) &&
-      this.starts.every(({ plan, line, isFirst, state }) =>
+      this.run.starts.every(({ plan, line, isFirst, state }) =>
         sameState(state, startState(plan, line, isFirst, sizes, ends)),
       )
     );
@@ -36,12 +52,26 @@ export class PieceRun {
 
   /** The same work where the piece stands now; tells later pieces what it leaves. */
   at(piece: Piece, ends: Ends): PieceRun {
-    ends.last = this.end;
-    if (this.end) ends.pieces.set(piece.name.toLowerCase(), this.end.state);
-    for (const [number, state] of this.leaves) ends.rows.set(number, state);
-    if (isAtSamePlace(piece, this.worked.piece)) return this;
-    return new PieceRun(moved(this.worked, piece), this.starts, this.leaves, this.end);
+    ends.last = this.run.end;
+    if (this.run.end) ends.pieces.set(piece.name.toLowerCase(), this.run.end.state);
+    for (const [number, state] of this.run.leaves) ends.rows.set(number, state);
+    if (isAtSamePlace(piece, this.run.worked.piece)) return this;
+    return new PieceRun({ ...this.run, worked: moved(this.run.worked, piece) });
   }
+
+  /** The piece with what the habits of its pattern settle. */
+  workedBy(habits: Habits): WorkedPiece {
+    const { worked, open } = this.run;
+    if (open.size > 0 && !sameHabits(habits, this.settledBy)) {
+      const rows = worked.rows.map((row, i) => settle(row, open.get(i) ?? [], habits));
+      [this.settledBy, this.settled] = [habits, { ...worked, rows }];
+    }
+    return this.settled;
+  }
+}
+
+function sameHabits(a: Habits, b: Habits): boolean {
+  return a.size === b.size && [...a].every(([topic, means]) => b.get(topic) === means);
 }
 
 function sameState(a: State | null, b: State | null): boolean {

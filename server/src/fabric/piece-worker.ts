@@ -1,9 +1,10 @@
-import { carriedChain } from "./bind-start";
+import { carriedChain, startHabit } from "./bind-start";
 import type { PatternContext } from "./context";
 import { type Copy, copyOf } from "./copies";
+import { noHabits, openRows, settle, shownBy } from "./habits";
 import { forSize, type Instruction, type RowPlan } from "./instructions";
 import { type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
-import { type Candidate, nearestToRight, type Path, pathsFrom, settle, survivors } from "./paths";
+import { type Candidate, nearestToRight, type Path, pathsFrom, survivors } from "./paths";
 import type { Piece, RowLine } from "./pattern";
 import { type FreshStart, PieceRun } from "./piece-run";
 import { rowsOfHead, type Schedule, type ScheduledRow, workSchedule } from "./schedule";
@@ -47,12 +48,20 @@ export class PieceWorker {
   work(): PieceRun {
     for (const [i, line] of this.piece.rows.entries()) this.row(line, i);
     const alive = survivors(this.history);
-    const rows = this.done.map((row, i) => settle(row, alive[i] ?? []));
+    const rows = this.done.map((row, i) => settle(row, alive[i] ?? [], noHabits));
     const state = this.paths[0]?.state ?? null;
     const lastHead = this.lastRow?.head;
     const number = Math.max(lastHead?.from ?? 0, ...(lastHead?.to ?? []).map((n) => n ?? 0));
     const worked = { piece: this.piece, rows, context: this.context };
-    return new PieceRun(worked, this.starts, this.leaves, state && { state, number });
+    const end = state && { state, number };
+    return new PieceRun({
+      worked,
+      starts: this.starts,
+      leaves: this.leaves,
+      end,
+      open: openRows(rows, alive),
+      shows: shownBy(rows, alive),
+    });
   }
 
   private row(line: RowLine, i: number): void {
@@ -141,7 +150,8 @@ export class PieceWorker {
     const declared = this.carried?.carriedDeclared ?? null;
     const ways = carriedChain(chain.n, plan.instructions, declared, this.context);
     if (!ways) return plan;
-    const choices = [...plan.choices, { options: ways.says, costs: ways.costs }];
+    const habit = startHabit(chain.n[0] ?? 0, ways.options);
+    const choices = [...plan.choices, { options: ways.says, costs: ways.costs, habit }];
     const opening = {
       op: "start" as const,
       n: chain.n,
@@ -382,7 +392,7 @@ function plainOutcome(
     return { matches: counts, makes: n, kinds, chainsCounted: false, unknownNoun: null, doubt: null };
   });
   const steps = makes.map(() => []);
-  const plainly = { fits: true, stopsEarly: false, cost: 0, assumptions: [], outOfReach: null };
+  const plainly = { fits: true, stopsEarly: false, cost: 0, assumptions: [], meant: [], outOfReach: null };
   return { needs: before, has: before, makes, counted, steps, after, counts, ...plainly };
 }
 

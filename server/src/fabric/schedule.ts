@@ -58,10 +58,10 @@ function follow(fabric: Fabric, schedule: Schedule, first: Outcome, most: number
     }
     keyBefore = key;
   }
-  const { needs, has, cost, assumptions } = first;
+  const { needs, has, cost, assumptions, meant } = first;
   const outOfReach = last.outOfReach ?? first.outOfReach;
   const { inAll } = made;
-  return recount({ ...last, needs, has, inAll, fits, cost, assumptions, outOfReach }, schedule.stated);
+  return recount({ ...last, needs, has, inAll, fits, cost, assumptions, meant, outOfReach }, schedule.stated);
 }
 
 /** Adds up what the rows of a line make one after the other; each size for as many rows as it has. */

@@ -1,4 +1,5 @@
 import type { PatternContext } from "./context";
+import { consistent } from "./habits";
 import type { RowPlan } from "./instructions";
 import { type Outcome, outcomesOf, type RowSetting, type State, stateKey } from "./outcome";
 import type { Pattern, Piece, RowLine } from "./pattern";
@@ -62,7 +63,8 @@ export class Fabric {
       const run = [this.runs[i], this.runs[i - grown]].find((one) => one?.holdsFor(piece, ends));
       return (run ?? new PieceWorker(this, context, piece, ends).work()).at(piece, ends);
     });
-    return this.runs.map(({ worked }) => worked);
+    const habits = consistent(this.runs.flatMap(({ shows }) => shows));
+    return this.runs.map((run) => run.workedBy(habits));
   }
 
   /** Every usual way to work a row on what it finds. */
