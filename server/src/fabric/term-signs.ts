@@ -1,4 +1,5 @@
 import type { LineContent } from "../notation/document";
+import { termsDeclaredIn } from "../notation/front-matter/terms";
 import type { Terms } from "../trade/stitches";
 
 /** What one line shows of the terms it is written in. */
@@ -72,16 +73,11 @@ export class TermSigns {
   }
 }
 
-const declaresUk =
-  /\b(?:uk|british)\b[^.]*\bterm|terms?\s*(?:used)?\s*[:=-]?\s*(?:uk|british)|written in (?:uk|british)|uk (?:crochet )?(?:terminology|abbreviations)/i;
-const declaresUs =
-  /\b(?:us|usa|american)\b[^.]*\bterm|terms?\s*(?:used)?\s*[:=-]?\s*(?:us|american)|written in (?:us|american)/i;
-
 /** The terms that a line of the header declares. */
 export function declaredTerms(header: readonly LineContent[]): Terms | null {
   for (const { text } of header) {
-    if (declaresUk.test(text)) return "UK";
-    if (declaresUs.test(text)) return "US";
+    const terms = termsDeclaredIn(text);
+    if (terms) return terms;
   }
   return null;
 }

@@ -27,7 +27,7 @@ export const abbreviations: readonly Abbreviation[] = [
   { words: ["CB"], meaning: "color B", source: fromMemory },
   { words: ["CC"], meaning: "contrasting color", source: list2012 },
   { words: ["ch-"], meaning: "a chain or chain space already made, as in ch-1 sp", source: list2022 },
-  { words: ["ch-sp"], meaning: "chain space", source: list2012 },
+  { words: ["ch-sp", "ch sp"], meaning: "chain space", source: list2012 },
   { words: ["cont"], meaning: "continue", source: list2012 },
   { words: ["FL", "FLO"], meaning: "front loop, front loop only", source: list2012 },
   { words: ["foll"], meaning: "following", source: fromMemory },
@@ -35,6 +35,7 @@ export const abbreviations: readonly Abbreviation[] = [
   { words: ["lp"], meaning: "loop", source: list2012 },
   { words: ["m"], meaning: "marker", source: fromMemory },
   { words: ["MC"], meaning: "main color", source: list2012 },
+  { words: ["MR"], meaning: "magic ring", source: "a survey of 108 published patterns (1848 to today)" },
   { words: ["pat", "patt"], meaning: "pattern", source: sheets },
   { words: ["pm"], meaning: "place marker", source: sheets },
   { words: ["prev"], meaning: "previous", source: list2022 },
@@ -80,4 +81,35 @@ export function meaningOf(word: string, terms: Terms): string | undefined {
   const spelled = word.toLowerCase();
   const stitch = stitchOf(stitchSpellings.get(spelled) ?? spelled, terms);
   return (terms === "US" ? stitch?.usName : stitch?.ukName) ?? byWord.get(spelled)?.meaning;
+}
+
+/** Short forms of any trade or of everyday English: nobody explains them. Common practice, no source. */
+const everyday: ReadonlySet<string> = new Set(["approx", "cont", "yd", "m", "ca", "cb", "cc", "mc", "ch-"]);
+
+/** Known to every maker, or no word of crochet at all. */
+export function needsNoList(word: string): boolean {
+  return everybodyKnows.has(word.toLowerCase()) || everyday.has(word.toLowerCase());
+}
+
+/**
+ * Whether a word is a short form of the trade: `sc`, `sl st`, `BLO` and `sc2tog` are, `shell`, `chain`
+ * and `half double` are none.
+ */
+export function isAbbreviation(word: string): boolean {
+  const short = singularOf(word.toLowerCase());
+  const meant = meaningOf(short, "US")
+    ?.toLowerCase()
+    .split(/[\s,]+/);
+  return meant !== undefined && !short.split(" ").some((part) => meant.includes(part));
+}
+
+/** What two spellings of one abbreviation have in common: `slst` and `ss`, `BL` and `BLO`, `sp` and `sps`. */
+export function keyOfAbbreviation(word: string): string {
+  const short = singularOf(word.toLowerCase());
+  return stitchSpellings.get(short) ?? byWord.get(short)?.words[0]?.toLowerCase() ?? short;
+}
+
+function singularOf(spelled: string): string {
+  const short = spelled.replace(/(?<=.)s$/, "");
+  return short !== spelled && meaningOf(spelled, "US") === undefined ? short : spelled;
 }

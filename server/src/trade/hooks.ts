@@ -187,6 +187,18 @@ export function hookSizesOf(label: string): readonly number[] {
     : hooks.filter((hook) => Object.values(hook.us).some(fits)).map((hook) => hook.mm);
 }
 
+/** The sizes in millimetres that an old UK number may mean; empty when nobody prints it. */
+export function hookSizesOfUk(label: string): readonly number[] {
+  return hooks.filter(({ ukOld }) => Object.values(ukOld).includes(label.trim())).map(({ mm }) => mm);
+}
+
+/** The sizes in millimetres that a number of a steel hook may mean: the table above, and the other printed one. */
+export function hookSizesOfSteel(label: string): readonly number[] {
+  const size = label.trim();
+  const other = { "6": 1.6, "7": 1.5, "8": 1.4 }[size];
+  return [...steelHooks.filter((hook) => hook.size === size).map(({ mm }) => mm), ...(other ? [other] : [])];
+}
+
 /** The US label most sources print for a size, with a hyphen; null where a size has none. */
 export function hookLabelOf(mm: number): string | null {
   const printed = Object.values(hooks.find((hook) => hook.mm === mm)?.us ?? {}).map((label) =>

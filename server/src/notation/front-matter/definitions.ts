@@ -1,0 +1,106 @@
+import type { Span } from "../../text/span";
+import { isAbbreviation } from "../../trade/abbreviations";
+import { partOf, type Stretch, splitAt, splitOutsideBrackets } from "./stretch";
+
+/** A name with what it stands for, as a list of a pattern has it. */
+export interface Definition extends Span {
+  readonly name: Stretch;
+  /** What rows may call it, in lower case: `st(s)` is `st` and `sts`; `V-stitch (V-st)` is both. */
+  readonly names: readonly string[];
+  /** Null in a list of mere names. */
+  readonly meaning: Stretch | null;
+}
+
+/** Signs that part a name from its meaning wherever they stand. */
+const strong = /\s*[=:–—]\s*|\s+-+\s+/u;
+/** `MR-magic ring`: a sign only where a whole word follows. */
+const weak = /(?<=[\p{L}\d)])-(?=\p{L}{3})/u;
+const longestName = 40;
+
+/** The definitions that have a sign, `Shell: 5 dc in one st`; several of one line are parted by `;` or `•`. */
+export function readSigned(line: Stretch): Definition[] {
+  return splitAt(line, /[;•·|\t]+/gu).flatMap((part) => {
+    const pieces = runOn(splitOutsideBrackets(part, ","), line);
+    return pieces.flatMap((piece) => signed(piece, strong) ?? []);
+  });
+}
+
+/** Also those that have none, as lists of abbreviations do: `ch chain`, `ch, chain`, and mere names. */
+export function readListed(line: Stretch): Definition[] {
+  return splitAt(line, /[;•·|\t]+/gu).flatMap((part) => {
+    const commas = splitOutsideBrackets(part, ",");
+    if (commas.length > 1 && commas.every(({ text }) => isAbbreviation(text))) return commas.map(bare);
+    const comma = commas.length === 2 && !hasSign(part) && isAbbreviation(commas[0]?.text ?? "");
+    if (comma) return [defined(part, commas[0] as Stretch, commas[1] as Stretch)];
+    return runOn(commas, line).flatMap((piece) => listed(piece) ?? []);
+  });
+}
+
+function listed(piece: Stretch): Definition | null {
+  return signed(piece, strong) ?? signed(piece, weak) ?? spaced(piece);
+}
+
+function hasSign({ text }: Stretch): boolean {
+  return strong.test(text) || weak.test(text);
+}
+
+/** A part without a sign of its own goes on with the meaning before it: `inc = increase, work 2 sc`. */
+function runOn(parts: readonly Stretch[], line: Stretch): Stretch[] {
+  const joined: Stretch[] = [];
+  for (const part of parts) {
+    const before = joined.at(-1);
+    const at = part.text.search(strong);
+    const begins = (at >= 0 ? at : part.text.search(weak)) >= 0 && nameLength(part) <= 20;
+    if (before && !begins)
+      joined[joined.length - 1] = partOf(line, before.start - line.start, part.end - line.start);
+    else joined.push(part);
+  }
+  return joined;
+}
+
+function nameLength({ text }: Stretch): number {
+  const at = text.search(strong);
+  return at >= 0 ? at : text.search(weak);
+}
+
+function signed(piece: Stretch, sign: RegExp): Definition | null {
+  const match = sign.exec(piece.text);
+  if (!match || match.index === 0 || match.index > longestName) return null;
+  const meaning = partOf(piece, match.index + match[0].length);
+  const name = partOf(piece, 0, match.index);
+  if (meaning.text === "" || !/^[\p{L}\d]/u.test(name.text)) return null;
+  return defined(piece, name, meaning);
+}
+
+/** `dc double crochet`: the name is the longest that the trade knows, else the first word. */
+function spaced(piece: Stretch): Definition | null {
+  const words = piece.text.split(/\s+/);
+  if (!/^[\p{L}\d]/u.test(piece.text)) return null;
+  const known = [3, 2, 1].find((n) => n < words.length && isAbbreviation(words.slice(0, n).join(" ")));
+  const n = known ?? ((words[0]?.length ?? 0) <= 6 ? 1 : 0);
+  if (n === 0 || words.length <= n) return null;
+  const length = new RegExp(`^(?:\\S+\\s+){${n}}`).exec(piece.text)?.[0].length ?? 0;
+  return defined(piece, partOf(piece, 0, length), partOf(piece, length));
+}
+
+function bare(name: Stretch): Definition {
+  return { start: name.start, end: name.end, name, names: namesOf(name.text), meaning: null };
+}
+
+function defined({ start, end }: Span, name: Stretch, meaning: Stretch): Definition {
+  return { start, end, name, names: namesOf(name.text), meaning };
+}
+
+/** `st(s)`, `yo/yoh`, `Cluster (cl)`, `st, sts`. */
+function namesOf(text: string): string[] {
+  const plural = text.replace(/\((e?s)\)/gi, (_, ending: string) => `|${ending}`);
+  const outer = plural.replace(/\(([^()]*)\)/g, ",$1");
+  return outer
+    .split(/[/,]|\bor\b/)
+    .flatMap((name) => {
+      const [stem = "", ending] = name.trim().split("|");
+      return ending === undefined ? [stem] : [stem, stem + ending];
+    })
+    .map((name) => name.trim().toLowerCase())
+    .filter((name) => name !== "");
+}

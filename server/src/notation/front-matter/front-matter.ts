@@ -1,0 +1,83 @@
+import type { PatternLine } from "../lines";
+import { type AbbreviationList, readAbbreviations } from "./abbreviations";
+import type { Definition } from "./definitions";
+import { readGauge } from "./gauge";
+import { type HookSize, readHooks } from "./hooks";
+import { type Measurement, readMeasurements } from "./measurements";
+import { readNotions } from "./notions";
+import { type PieceHeading, readPieces } from "./pieces";
+import { type FrontLine, readFrontLines } from "./sections";
+import { readSizeNames } from "./sizes";
+import { readSpecialStitches } from "./special-stitches";
+import type { Stretch } from "./stretch";
+import { readTermsLine, type TermsLine } from "./terms";
+import { readYarns, type Yarn } from "./yarns";
+
+/**
+ * What a pattern says before and beside its rows, as data; every part has its place in the text.
+ * Tolerant: what is not understood is left out. Each kind is read when it is first asked for.
+ */
+export class FrontMatter {
+  readonly lines: readonly FrontLine[];
+  private readonly read = new Map<string, unknown>();
+
+  constructor(private readonly all: readonly PatternLine[]) {
+    this.lines = readFrontLines(all);
+  }
+
+  get abbreviations(): readonly AbbreviationList[] {
+    return this.once("abbreviations", () => readAbbreviations(this.lines));
+  }
+
+  get specialStitches(): readonly Definition[] {
+    return this.once("specialStitches", () => readSpecialStitches(this.lines));
+  }
+
+  get yarns(): readonly Yarn[] {
+    return this.once("yarns", () => readYarns(this.lines));
+  }
+
+  get hooks(): readonly HookSize[] {
+    return this.once("hooks", () => readHooks(this.lines));
+  }
+
+  get notions(): readonly Stretch[] {
+    return this.once("notions", () => readNotions(this.lines));
+  }
+
+  /** Line by line, as it is written. */
+  get gauge(): readonly Stretch[] {
+    return this.once("gauge", () => readGauge(this.lines));
+  }
+
+  get sizes(): readonly Stretch[] {
+    return this.once("sizes", () => readSizeNames(this.lines));
+  }
+
+  get measurements(): readonly Measurement[] {
+    return this.once("measurements", () => readMeasurements(this.lines));
+  }
+
+  /** Null where nothing is said of the terms. */
+  get terms(): TermsLine | null {
+    return this.once("terms", () => readTermsLine(this.lines.map(({ line }) => line)));
+  }
+
+  get pieces(): readonly PieceHeading[] {
+    return this.once("pieces", () => readPieces(this.all));
+  }
+
+  private once<T>(kind: string, read: () => T): T {
+    if (!this.read.has(kind)) this.read.set(kind, read());
+    return this.read.get(kind) as T;
+  }
+}
+
+const known = new WeakMap<readonly PatternLine[], FrontMatter>();
+
+/** The front matter of a pattern's lines; the same for all who ask. */
+export function frontMatterOf(lines: readonly PatternLine[]): FrontMatter {
+  const found = known.get(lines) ?? new FrontMatter(lines);
+  known.set(lines, found);
+  return found;
+}

@@ -1,0 +1,190 @@
+import type { PatternLine } from "../lines";
+import { partOf, type Stretch } from "./stretch";
+
+/** What a line of the front matter speaks of; `other` for what stands there without a title. */
+export type Topic =
+  | "abbreviations"
+  | "stitches"
+  | "special-stitches"
+  | "materials"
+  | "yarn"
+  | "hook"
+  | "gauge"
+  | "sizes"
+  | "measurements"
+  | "notions"
+  | "terms"
+  | "notes"
+  | "other";
+
+/** One line of the front matter. */
+export interface FrontLine {
+  readonly topic: Topic;
+  /** `Materials`, `Gauge`, where the line has a title of its own. */
+  readonly title: Stretch | null;
+  /** What is said, without title and bullet; empty under a title that stands alone. */
+  readonly content: Stretch;
+  /** The whole line. */
+  readonly line: Stretch;
+  /** Lines under one title have the same number. */
+  readonly section: number;
+}
+
+const titles: readonly (readonly [Topic, string])[] = [
+  ["special-stitches", "special (?:stitch(?:es)?|abbreviations?|terms|techniques?)"],
+  ["abbreviations", "(?:crochet )?(?:abbreviations?|abbrevs?\\.?|abb\\.?)(?: used)?"],
+  ["stitches", "stitch(?:es)? (?:used|guide|key|list|legend)|legend|conventions"],
+  ["materials", "materials?|what you need|you(?:['’]ll| will)? need|supplies|requirements"],
+  ["yarn", "yarns?|colou?rs?|wool|thread"],
+  ["hook", "(?:crochet )?hooks?(?: sizes?)?"],
+  ["gauge", "gauge|tension|stitches control"],
+  [
+    "measurements",
+    "(?:finished |actual |approx(?:imate)? )?(?:measurements?|size|height|width|length|diameter|(?:\\w+ )?circumference|dimensions)",
+  ],
+  ["sizes", "sizes?|to fit(?: [\\w ]{1,20})?"],
+  ["notions", "notions|tools|extras|you also need"],
+  ["terms", "terms?|terminology"],
+  ["notes", "(?:pattern )?notes?"],
+];
+
+/** A title and what may stand behind it: nothing, a mark, a bracket, or at once its content. */
+const forms = titles.map(([topic, words]) => ({
+  topic,
+  form: new RegExp(
+    `^[\\s#*_]*(${words})[*_]*(?:\\s*\\([^()]{0,40}\\))?[*_]*(?:\\s*[:=–—]+[*_]*\\s*|\\s+-+\\s+|\\s*#*\\s*$|\\s+(?=\\d${leading(topic)}))`,
+    "iu",
+  ),
+}));
+
+/** Titles that many patterns go on from without a mark: `TENSION 24dc`, `Abbreviations see page 9`. */
+function leading(topic: Topic): string {
+  if (topic === "abbreviations" || topic === "materials" || topic === "gauge") return "|\\S";
+  return topic === "yarn" ? "|[A-H]\\b" : "";
+}
+
+/** `Size: 20 cm` is a measurement where it holds a length, else the name of a size. */
+function topicOf(topic: Topic, title: string, content: string): Topic {
+  return topic === "measurements" &&
+    /^sizes?$/i.test(title) &&
+    !/\d\s*(?:cm|mm|in\b|inch|["″])/i.test(content)
+    ? "sizes"
+    : topic;
+}
+
+interface Title {
+  readonly topic: Topic;
+  readonly title: Stretch;
+  readonly content: Stretch;
+}
+
+const bullet = /^\s*(?:[•·▪*]|-(?=\s))\s*/u;
+
+function titleOf(line: PatternLine): Title | null {
+  if (line.text.length > longestLine || /^\s*[•·▪-]/u.test(line.text) || /^\s*\*\s/.test(line.text))
+    return null;
+  for (const { topic, form } of forms) {
+    const [all, words] = form.exec(line.text) ?? [];
+    if (all === undefined || words === undefined) continue;
+    const content = partOf(line, all.length);
+    const at = all.indexOf(words);
+    return {
+      topic: topicOf(topic, words, content.text),
+      title: partOf(line, at, at + words.length),
+      content,
+    };
+  }
+  return null;
+}
+
+/** Characters; a longer line is no front matter. */
+const longestLine = 5_000;
+
+/** A list that is still open, and how it goes on. */
+interface Open {
+  readonly topic: Topic;
+  readonly section: number;
+  /** A list below its title goes on to the next blank line; a line with its title goes on behind a comma. */
+  readonly goesOn: "list" | "comma";
+  readonly filled: boolean;
+}
+
+/**
+ * The lines of a pattern that are no rows: all lines before the first row, and later the lists
+ * under a title that is known.
+ */
+export function readFrontLines(lines: readonly PatternLine[]): FrontLine[] {
+  const reader = new FrontReader(lines);
+  for (let i = 0; i < lines.length; i++) reader.take(lines[i] as PatternLine, i);
+  return reader.found;
+}
+
+class FrontReader {
+  readonly found: FrontLine[] = [];
+  private open: Open | null = null;
+  private worked = false;
+
+  constructor(private readonly lines: readonly PatternLine[]) {}
+
+  take(line: PatternLine, i: number): void {
+    if (isWorked(line, this.open)) {
+      this.worked = true;
+      this.open = null;
+    } else if (line.kind === "blank") {
+      if (this.open?.filled) this.open = null;
+    } else this.takeSaid(line, i);
+  }
+
+  /** Behind the first row, prose is no front matter unless it stands under a title. */
+  private takeSaid(line: PatternLine, i: number): void {
+    const mayBeTitle = !this.worked || line.kind !== "prose" || this.open !== null;
+    const title = mayBeTitle ? titleOf(line) : null;
+    if (this.open && !title && !goesOn(this.open, this.lines, i)) this.open = null;
+    const front = frontLine(line, title, this.open, i);
+    if (front.topic !== "other" || !this.worked) this.found.push(front);
+    if (title) this.open = openedBy(title, front, this.open);
+    else if (this.open) this.open = { ...this.open, filled: true };
+  }
+}
+
+/** Rows, and what else is worked; a numbered sentence of an open list is not. */
+function isWorked({ kind, head, text }: PatternLine, open: Open | null): boolean {
+  if (kind === "row") return !(open?.topic === "notes" && head?.word === "none");
+  if (kind === "copy" || kind === "size") return open === null;
+  return kind === "foundation" && !(open && /[=:]|\s[-–—]\s/.test(text));
+}
+
+function frontLine(line: PatternLine, title: Title | null, open: Open | null, section: number): FrontLine {
+  const at = partOf(line, 0);
+  if (title) {
+    const inside = open !== null && belongsTo(title.topic, open);
+    return { ...title, line: at, section: inside ? open.section : section };
+  }
+  const content = partOf(line, bullet.exec(line.text)?.[0].length ?? 0);
+  const { topic, section: of } = open ?? { topic: "other" as const, section };
+  return { topic, title: null, content, line: at, section: of };
+}
+
+function openedBy({ topic, content }: Title, { section }: FrontLine, open: Open | null): Open | null {
+  if (open !== null && belongsTo(topic, open)) return { ...open, filled: true };
+  if (content.text === "") return { topic, section, goesOn: "list", filled: false };
+  return { topic, section, goesOn: "comma", filled: true };
+}
+
+/** `Yarn: …` and `Hook: …` are lines of the list of materials they stand in. */
+function belongsTo(topic: Topic, open: Open): boolean {
+  return (
+    open.topic === "materials" &&
+    open.goesOn === "list" &&
+    (topic === "yarn" || topic === "hook" || topic === "notions")
+  );
+}
+
+function goesOn(open: Open, lines: readonly PatternLine[], i: number): boolean {
+  if (open.goesOn === "comma") return /[,;]\s*$/.test(lines[i - 1]?.text ?? "");
+  if (lines[i]?.kind !== "heading") return true;
+  const next = lines.slice(i + 1, i + 4).find(({ kind }) => kind !== "blank");
+  return (
+    next?.kind !== "row" && next?.kind !== "foundation" && !/^\s*(?:with|using)\s/i.test(next?.text ?? "")
+  );
+}

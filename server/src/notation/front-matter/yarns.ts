@@ -1,0 +1,179 @@
+import { colourNames, colourShades } from "../../trade/colours";
+import { unitSpellings } from "../../trade/units";
+import { numberOf } from "./lengths";
+import { otherWord } from "./other-things";
+import type { FrontLine } from "./sections";
+import { partOf, type Stretch, splitAt } from "./stretch";
+
+/** How much of a yarn: `50 g`, `120 (140, 160) yds`, `2 balls`. */
+export interface Amount extends Stretch {
+  /** One number, or one a size. */
+  readonly values: readonly number[];
+  readonly unit: "g" | "kg" | "oz" | "lb" | "m" | "yd" | "ball";
+}
+
+/** One yarn of the list, as far as it is told from others: by a letter, by its colour, or not at all. */
+export interface Yarn extends Stretch {
+  /** `A`, `MC`. */
+  readonly letter: Stretch | null;
+  /** `tide blue`. */
+  readonly colour: Stretch | null;
+  readonly amounts: readonly Amount[];
+  /** The item of the list that it belongs to, with fibre and weight: `DK cotton: 45 g in sand, 20 g in tide blue`. */
+  readonly item: Stretch;
+  /** `DK`, `worsted`, `4ply`, as the item says it; null where it says nothing. */
+  readonly weight: string | null;
+}
+
+export const yarnLetter = String.raw`(?:[A-H]|MC|CC\d?|C[A-H])`;
+
+const yarnWord =
+  /\b(?:yarns?|cotton|wool|acrylic|alpaca|merino|bamboo|linen|silk|chenille|velvet|cord|rope|thread|twine|string|jute|raffia|dk|worsted|aran|chunky|bulky|sport|fingering|\d{1,2}[ -]?ply|balls?|skeins?|hanks?)\b/i;
+const amount =
+  /(?<![\d.,/])(\d{1,5}(?:[.,]\d{1,2})?(?:\s?[([]\s?\d{1,5}(?:[.,]\d{1,2})?(?:\s?[,:;–-]\s?\d{1,5}(?:[.,]\d{1,2})?){0,15}\s?[)\]])?)\s?(?:x\s?\d{1,4}\s?g\s)?(g|gms?|grams?|grammes?|kg|oz|ounces?|lbs?|m|metres?|meters?|yds?|yards?|balls?|skeins?|hanks?|cones?)(?![\p{L}\d])/giu;
+const weightWord =
+  /\b(?:super (?:bulky|chunky|fine)|light worsted|double knitting|dk|worsted|aran|chunky|bulky|sport|fingering|sock|lace|jumbo|\d{1,2}[ -]?ply)\b/i;
+
+/** The yarns of the list of materials. */
+export function readYarns(lines: readonly FrontLine[]): Yarn[] {
+  return lines
+    .filter(({ topic }) => topic === "materials" || topic === "yarn")
+    .flatMap(({ content, topic }) => itemsOf(content).flatMap((item) => yarnsOfItem(item, topic === "yarn")));
+}
+
+export function itemsOf(content: Stretch): Stretch[] {
+  return splitAt(content, /[;•·|]+|\.\s+(?=\p{Lu})/gu);
+}
+
+function yarnsOfItem(item: Stretch, about: boolean): Yarn[] {
+  const parts = splitAt(item, /,(?![^()[\]]*[)\]])|\band\b|&|\+/g).filter(
+    ({ text }) => !otherWord.test(text),
+  );
+  const isYarn = about || parts.some(speaksOfYarn);
+  if (!isYarn || parts.length === 0) return [];
+  const weight = weightWord.exec(item.text)?.[0] ?? null;
+  return parts.map((part) => {
+    const own = behindColon(part);
+    const letter = letterOf(own);
+    return { ...own, letter, colour: colourOf(own, letter), amounts: readAmounts(own), item, weight };
+  });
+}
+
+function speaksOfYarn(part: Stretch): boolean {
+  return yarnWord.test(part.text) || amountsIn(part.text).length > 0 || letterOf(part) !== null;
+}
+
+/** `Worsted cotton: 50 g red` → `50 g red`. */
+function behindColon(part: Stretch): Stretch {
+  const colon = part.text.lastIndexOf(": ");
+  const before = part.text.slice(0, colon);
+  return colon < 0 || colon === part.text.length - 1 || new RegExp(`^\\W*${yarnLetter}\\W*$`).test(before)
+    ? part
+    : partOf(part, colon + 1);
+}
+
+function amountsIn(text: string): RegExpExecArray[] {
+  return [...text.matchAll(amount)];
+}
+
+export function readAmounts(part: Stretch): Amount[] {
+  return amountsIn(part.text).map((match) => ({
+    ...partOf(part, match.index, match.index + match[0].length),
+    values: ((match[1] as string).match(/\d+(?:[.,]\d+)?/g) ?? []).map(numberOf),
+    unit: unitOf((match[2] as string).toLowerCase()),
+  }));
+}
+
+function unitOf(spelling: string): Amount["unit"] {
+  const unit = unitSpellings.get(spelling);
+  return unit === "g" || unit === "kg" || unit === "oz" || unit === "lb" || unit === "m" || unit === "yd"
+    ? unit
+    : "ball";
+}
+
+const letterForms = [
+  new RegExp(String.raw`[([]\s?(?:(?:yarn|colou?r)\s)?(${yarnLetter})\s?[)\]]`, "u"),
+  new RegExp(String.raw`\b(?:[Yy]arns?|[Cc]olou?rs?|[Cc]ol)\s(${yarnLetter})\b(?!['’])`, "u"),
+  new RegExp(String.raw`^(${yarnLetter})(?=\s?[:=([–-]|\s\p{Ll}|\s?$)`, "u"),
+];
+
+function letterOf(part: Stretch): Stretch | null {
+  for (const form of letterForms) {
+    const match = form.exec(part.text);
+    if (!match) continue;
+    const at = match.index + match[0].lastIndexOf(match[1] as string);
+    return partOf(part, at, at + (match[1] as string).length);
+  }
+  return null;
+}
+
+/** Words of a yarn that are no name of a colour. */
+const noColour =
+  /^(?:yarns?|colou?rs?|in|of|for|each|every|per|a|an|the|any|your|own|choice|about|approx|or|some|one|two|small|large|amount|oddments?|scraps?|balls?|skeins?|hanks?|cones?|weight|x|ply|with|total|square|main|contrast(?:ing)?|leftover|plus|more|less)$/i;
+
+/** A colour is known by its name, or by standing beside a letter or behind an amount. */
+function colourOf(part: Stretch, letter: Stretch | null): Stretch | null {
+  const named = namedColour(part);
+  if (named) return named;
+  const amounts = readAmounts(part);
+  if (letter === null && amounts.length === 0) return null;
+  const from = letter && letter.start <= part.start + 1 ? letter.end - part.start : behindIn(part);
+  const words = [...part.text.slice(from).matchAll(/\p{L}[\p{L}'’-]*/gu)]
+    .map(({ 0: word, index }) => ({ word, at: from + index }))
+    .filter(
+      ({ word, at }) =>
+        !isInside(part.start + at, [...amounts, ...(letter ? [letter] : [])]) && !noColour.test(word),
+    );
+  const first = words[0];
+  const last = words.at(-1);
+  if (!first || !last || words.length > 3) return null;
+  const colour = partOf(part, first.at, last.at + last.word.length);
+  if (/\b(?:per|each)\s/i.test(part.text.slice(from)) || weightWord.test(colour.text)) return null;
+  const isPlain = /^[\p{Ll}\s'’-]+$/u.test(colour.text) && !yarnWord.test(colour.text);
+  return isPlain || (letter !== null && /^[\p{L}\s'’-]+$/u.test(colour.text) && !yarnWord.test(colour.text))
+    ? colour
+    : null;
+}
+
+/** `2 balls of cotton DK in teal`: the colour is named last. */
+function behindIn({ text }: Stretch): number {
+  const at = text.lastIndexOf(" in ");
+  return at < 0 ? 0 : at + 4;
+}
+
+function isInside(offset: number, spans: readonly Stretch[]): boolean {
+  return spans.some(({ start, end }) => start <= offset && offset < end);
+}
+
+/** `light blue`, `black`: a name that everybody uses, with its shade. */
+function namedColour(part: Stretch): Stretch | null {
+  const words = [...part.text.matchAll(/\p{L}+/gu)].map(({ 0: word, index }) => ({
+    word: word.toLowerCase(),
+    index,
+  }));
+  const last = words.findLastIndex(({ word }) => colourNames.has(word));
+  if (last < 0) return null;
+  let first = last;
+  while (first > 0 && isShade(words[first - 1]?.word ?? "") && isOneGap(part.text, words, first)) first--;
+  const { index } = words[first] as { index: number };
+  const end = words[last] as { word: string; index: number };
+  return partOf(part, index, end.index + end.word.length);
+}
+
+function isShade(word: string): boolean {
+  return (
+    (colourShades.has(word) || !noColour.test(word)) &&
+    !yarnWord.test(word) &&
+    word.length > 1 &&
+    !unitSpellings.has(word)
+  );
+}
+
+function isOneGap(text: string, words: readonly { word: string; index: number }[], at: number): boolean {
+  const [before, word] = [words[at - 1], words[at]];
+  return (
+    before !== undefined &&
+    word !== undefined &&
+    /^[ -]$/.test(text.slice(before.index + before.word.length, word.index))
+  );
+}
