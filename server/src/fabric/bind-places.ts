@@ -1,13 +1,14 @@
 import type { Tree } from "../notation/tree";
 import type { Sized, Word } from "../notation/words";
 import type { Span } from "../text/span";
-import { stitchOf } from "../trade/stitches";
 import type { Choice, Take, Target, Until } from "./instructions";
 import { type BindContext, isGroupName } from "./stitch-use";
 import { child, descendants, find } from "./tree-search";
 
 const one: Sized = [1];
 const anyStitch: Target = { sort: "stitch" };
+/** A corner told by its stitches: the middle of the group that turns it. */
+const cornerStitch: Target = { sort: "stitch", named: true, corner: true, part: "middle", unit: "corner" };
 
 /** The words of one row, looked at through its tree. */
 class RowWords {
@@ -40,6 +41,12 @@ class RowWords {
   }
 }
 
+/** A group that a place phrase names: `of next shell`. */
+interface NamedGroup {
+  readonly name: string;
+  readonly words: readonly Word[];
+}
+
 /** The words of one place phrase, asked by their class. */
 class PlaceWords {
   /** Index of the number of places; -1 for none. */
@@ -48,8 +55,9 @@ class PlaceWords {
   constructor(
     readonly words: readonly Word[],
     readonly text: string,
+    readonly group: NamedGroup | null,
   ) {
-    this.nAt = words.findIndex(
+    this.nAt = this.words.findIndex(
       (word, i) => word.cls === "n" && words[i + 1]?.cls !== "R" && words[i - 1]?.cls !== "R",
     );
   }
@@ -70,6 +78,15 @@ class PlaceWords {
   get row(): number | null {
     const at = this.words.findIndex((word) => word.cls === "R");
     return at < 0 ? null : (this.words[at + 1]?.number?.[0] ?? null);
+  }
+
+  /** Which place of each group is meant: `center dc`, `3rd dc`, `last dc` of it; null where it is no stitch. */
+  get part(): Target["part"] | null {
+    if (this.has("Y")) return "middle";
+    const nth = this.words.find((word) => word.cls === "o")?.number?.[0];
+    if (nth) return nth;
+    if (this.has("f") && this.has("S")) return 1;
+    return this.has("z") && this.has("S") ? -1 : null;
   }
 }
 
@@ -95,14 +112,46 @@ export class PlaceBinder extends RowWords {
 
   protected coreTakes(core: Tree | undefined, extent = false): Take[] {
     if (!core) return [{ how: "next", n: one, of: anyStitch }];
-    const place = new PlaceWords(this.words.slice(core.from, core.to), this.textOf(core));
+    const group = this.groupIn(core);
+    const words = this.words.slice(core.from, core.to);
+    const place = new PlaceWords(words, this.textOf(core), group);
     if (place.has("B") && place.row !== null) this.onRow = place.row;
     return (
       this.unlikeStitches(place) ??
+      (group && this.ofGroup(words.slice(0, words.length - group.words.length), group)) ??
       hookTakes(place) ??
       this.markedOff(place) ??
       this.runOf(place, extent) ?? [this.nextOf(place)]
     );
+  }
+
+  /** `of next shell`, behind what is meant of it; null where no group is named. */
+  private groupIn(core: Tree): NamedGroup | null {
+    const node = [
+      ...descendants(core, "ofGroup"),
+      ...descendants(core, "ofThe"),
+      ...descendants(core, "ofEach"),
+    ].at(-1);
+    const last = node && this.words[node.to - 1];
+    const isGroup =
+      last && (/[@q]/.test(last.cls) || (last.cls === "S" && isGroupName(last.value, this.context)));
+    return isGroup ? { name: last.value, words: this.words.slice(node.from, core.to) } : null;
+  }
+
+  /** `center dc of next shell`, `ch-2 sp of each V-st`: which of them stands with the group or with the place. */
+  private ofGroup(head: readonly Word[], group: NamedGroup): Take[] | null {
+    const own = new PlaceWords(head, "", null);
+    const { part } = own;
+    const space = head.find((word) => word.cls === "C" || word.cls === "p");
+    if (!space && part === null) return null;
+    const of: Target = space
+      ? { ...this.target(head), unit: group.name }
+      : group.name === "corner"
+        ? cornerStitch
+        : { sort: "stitch", named: true, part: part ?? "middle", unit: group.name };
+    const said = new PlaceWords(group.words, "", null);
+    const how = /[eXfzyn]/.test(group.words.map((word) => word.cls).join("")) ? said : own;
+    return this.runOfTarget(how, of, false) ?? [{ how: "next", n: how.n, of }];
   }
 
   /** Rings, layers, edges: what is no place of the row below. */
@@ -114,19 +163,14 @@ export class PlaceBinder extends RowWords {
     return null;
   }
 
-  /** `same st`, `marked st`, `center dc of shell`: one place that is told by what marks it off. */
+  /** `same st`, `marked st`: one place that is told by what marks it off. */
   private markedOff(place: PlaceWords): Take[] | null {
     if (place.has("m")) return [{ how: "same", asFirst: place.has("A") && place.has("f") }];
-    const unit = place.words.find((word) => word.cls === "S" && isGroupName(word.value, this.context));
     switch (place.valueOf("Y")) {
       case "skipped":
         return [{ how: "nowhere" }];
       case "marked":
         return [{ how: "marked" }];
-      case "centre":
-        if (/corner/i.test(place.text))
-          return [{ how: "unknown", why: `nothing says where "${place.text}" is` }];
-        return unit ? [{ how: "centre", unit: unit.value }] : null;
       case "base":
         return [{ how: "same" }];
       case "top":
@@ -138,7 +182,10 @@ export class PlaceBinder extends RowWords {
 
   /** `last 3 sts`, `each dc`, `remaining sts`. */
   private runOf(place: PlaceWords, extent: boolean): Take[] | null {
-    const of = this.target(place.words);
+    return this.runOfTarget(place, this.target(place.words), extent);
+  }
+
+  private runOfTarget(place: PlaceWords, of: Target, extent: boolean): Take[] | null {
     if (place.has("z")) return [{ how: "last", n: place.n, of }];
     const open = place.nAt < 0 && !place.has("X");
     const each = open && (place.has("e") || (extent && !place.has("f")));
@@ -147,11 +194,6 @@ export class PlaceBinder extends RowWords {
 
   private nextOf(place: PlaceWords): Take {
     const { words, n } = place;
-    const nth = words.findIndex((word) => word.cls === "o");
-    const ofUnit = words
-      .slice(nth + 2)
-      .find((word) => word.cls === "S" && isGroupName(word.value, this.context));
-    if (nth >= 0 && words[nth + 1]?.cls === "S" && ofUnit) return { how: "centre", unit: ofUnit.value };
     if (place.has("H")) return { how: "next", n, of: anyStitch };
     const below = words.findIndex((word) => word.cls === "b");
     const rowsBelow = below > 1 && words[below - 1]?.cls === "R";
@@ -175,30 +217,33 @@ export class PlaceBinder extends RowWords {
     );
   }
 
+  /** `next sp between groups`, `sp between dc`. */
+  private between(space: Word, words: readonly Word[]): Target | null {
+    const at = words.findIndex((word) => word.cls === "v");
+    if (space.cls !== "p" || at < 0) return null;
+    const group = words.slice(at).find((word) => word.cls === "@" || isGroupName(word.value, this.context));
+    return { sort: "gap", ...(group ? { unit: group.value } : {}) };
+  }
+
+  /** What the places are; a space is told by its own word, whatever stands before it. */
   protected target(words: readonly Word[]): Target {
-    const unitAt = words.findIndex((word, i) => word.cls === "S" && words[i - 1]?.cls === "e" && i > 1);
-    const unit = unitAt >= 0 ? { unit: words[unitAt]?.value ?? "" } : {};
-    for (const word of words) {
-      if (word.cls === "C")
-        return {
-          sort: "space",
-          ...(word.number?.[0] ? { chains: word.number[0] } : {}),
-          ...(words.some((other) => other.cls === "q") ? { corner: true } : {}),
-          ...unit,
-        };
-      if (word.cls === "p" && word.value === "corner sp") return { sort: "space", corner: true };
-      if (word.cls === "p")
-        return words.some((other) => other.cls === "v") ? { sort: "gap" } : { sort: "space" };
-      if (word.cls === "q") return { sort: "stitch", named: true };
-      if (word.cls === "c") return { sort: "chain" };
-      if (word.cls === "t") return { sort: "stitch" };
-      if (word.cls === "S") {
-        const stitch = stitchOf(word.value, this.context.terms);
-        const grouped = stitch?.family === "shell" || stitch?.family === "v-stitch";
-        return grouped ? { sort: "space", unit: word.value } : { sort: "stitch", named: true };
-      }
+    const space = words.find((word) => word.cls === "C") ?? words.find((word) => word.cls === "p");
+    if (space) return this.between(space, words) ?? spaceTarget(space, words);
+    const noun = words.find((word) => "qctS@".includes(word.cls));
+    switch (noun?.cls) {
+      case "q":
+        return cornerStitch;
+      case "c":
+        return { sort: "chain" };
+      case "S":
+        return isGroupName(noun.value, this.context)
+          ? { sort: "space", unit: noun.value, part: "middle" }
+          : { sort: "stitch", named: true, kind: noun.value };
+      case "@":
+        return { sort: "space", unit: noun.value, part: "middle" };
+      default:
+        return anyStitch;
     }
-    return { sort: "stitch" };
   }
 
   protected until(node: Tree): Until | null {
@@ -207,12 +252,18 @@ export class PlaceBinder extends RowWords {
     const words = this.words.slice(core.from, core.to);
     if (words.some((word) => word.value === "marked")) return "marked";
     const of = this.target(words);
-    const corner = words.some((word) => word.cls === "q" || word.value === "corner sp");
     const space = of.sort === "space" && !words.some((word) => word.cls === "z" || word.cls === "n");
-    if (words.some((word) => word.cls === "X") || corner || space) return "space";
+    if (words.some((word) => word.cls === "X") || of.corner || space) return { next: of };
     const at = words.find((word) => word.cls === "n");
     return { n: at?.number ?? one, of };
   }
+}
+
+function spaceTarget(space: Word, words: readonly Word[]): Target {
+  if (space.value === "corner sp") return { sort: "space", corner: true };
+  const corner = words.some((other) => other.cls === "q") ? { corner: true } : {};
+  const chains = space.cls === "C" && space.number?.[0] ? { chains: space.number[0] } : {};
+  return { sort: "space", ...chains, ...corner };
 }
 
 /** `2nd ch from hook`. */

@@ -68,7 +68,9 @@ function runsFrom(all: readonly Instruction[], from: number): EachRun[] {
     if (instruction.op !== "work" && instruction.op !== "group") break;
     const take = wherever(instruction, runs.length);
     if (instruction.takes.length !== 1 || take?.how !== "each") break;
-    const own = take.of.map((target) => `${target.sort}${target.chains ?? ""}${target.corner ? "c" : ""}`);
+    const own = take.of.map(
+      (target) => `${target.sort}${target.chains ?? ""}${target.corner ? "c" : ""}${target.part ?? ""}`,
+    );
     if (own.every((sort) => sorts.has(sort)) || (take.until !== null && runs.length === 0)) break;
     for (const sort of own) sorts.add(sort);
     runs.push({ ...instruction, takes: [take] });

@@ -157,13 +157,14 @@ class Binder extends StitchBinder {
     const follows = next && this.words[next.from]?.cls;
     if (
       /^(?:with|using)$/i.test(this.text.slice(word.start, word.end)) &&
-      (follows === "K" || (next && /\bin each\b/i.test(this.textOf(next))))
+      (follows === "K" || (next && this.words.slice(next.from, next.to).some(({ cls }) => cls === "e")))
     )
       return [];
     const counts =
       /^(?:with|using)$/i.test(this.text.slice(word.start, word.end)) &&
       (follows === "S" || next?.rule === "make");
-    if ((word.cls === "V" && !counts) || word.cls === "O") {
+    const opensSentence = node.from === 0 || /[.;]/.test(this.words[node.from - 1]?.cls ?? "");
+    if ((word.cls === "V" && !counts) || word.cls === "O" || (word.cls === "@" && opensSentence)) {
       this.prose = word.value === "go on" ? "carries on" : "plain";
       return [];
     }

@@ -12,6 +12,8 @@ export interface Tally {
   chains: number;
   /** Groups and special stitches by name; groups without a name are `group`. */
   readonly units: Map<string, number>;
+  /** Groups without a name by how many stitches each has. */
+  readonly groups: Map<number, number>;
   /** Stitches that belong to no group, by kind. */
   readonly loose: Map<string, number>;
 }
@@ -23,6 +25,7 @@ export function tally(steps: readonly Steps[]): Tally {
     spaces: new Map(),
     chains: 0,
     units: new Map(),
+    groups: new Map(),
     loose: new Map(),
   };
   addSteps(sum, steps, 1);
@@ -44,7 +47,10 @@ function addSteps(sum: Tally, steps: readonly Steps[], times: number): void {
       add(sum.spaces, step.chains ?? 1, n);
       sum.chains += (step.chains ?? 1) * n;
     }
-    if (step.begins) add(sum.units, step.begins, step.sort === "stitch" ? n / step.perPlace : n);
+    if (!step.begins) continue;
+    const groups = step.sort === "stitch" ? n / step.perPlace : n;
+    add(sum.units, step.begins, groups);
+    if (step.begins === "group") add(sum.groups, step.perPlace, groups);
   }
 }
 
@@ -220,8 +226,9 @@ function unitTerm(
     sum.units.get(term.word) ??
     [...sum.units].find(([name]) => name.replace(/e?s$/, "") === noun)?.[1];
   if (direct !== undefined && direct === stated) return { ...base, n: direct, counted };
-  const candidates = [...sum.units.values(), sumOf(sum.units.values()), ...sum.spaces.values()];
-  if (direct === undefined && stated !== null && candidates.includes(stated))
+  const alike = [...sum.groups.values(), ...sum.units.values(), sumOf(sum.units.values())];
+  const candidates = noun === "group" ? alike : [...alike, ...sum.spaces.values()];
+  if ((direct === undefined || noun === "group") && stated !== null && candidates.includes(stated))
     return { ...base, n: stated, counted };
   if (direct !== undefined) return { ...base, n: direct, counted };
   return { ...base, n: 0, counted, unknown: true };

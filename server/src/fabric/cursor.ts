@@ -8,10 +8,12 @@ import {
   type Match,
   type Phase,
   phaseAt,
+  placeAt,
   plainStrip,
   type Run,
   rotate,
   runAt,
+  runsOf,
   type Strip,
   slice,
   stitches,
@@ -41,6 +43,8 @@ interface Reach {
   takenAny: boolean;
   /** The place last taken is the one under the opening chain. */
   underStart: boolean;
+  /** The place last taken is a part of a group that was named so. */
+  inPart: boolean;
   /** Places from here on belong to what follows a repeat. */
   limit: number | null;
 }
@@ -72,6 +76,7 @@ export class Cursor {
       worksGaps: false,
       takenAny: false,
       underStart: false,
+      inPart: false,
       limit: null,
     };
   }
@@ -97,7 +102,7 @@ export class Cursor {
   }
 
   get ended(): boolean {
-    return this.reach.at >= this.reach.total;
+    return this.from >= this.reach.total;
   }
 
   save(): Reach {
@@ -117,8 +122,8 @@ export class Cursor {
   }
 
   private leftover(): number {
-    const { strip, at, total, worksGaps, worksStitches, worksSpaces, used } = this.reach;
-    const rest = slice(strip, at, total);
+    const { strip, total, worksGaps, worksStitches, worksSpaces, used } = this.reach;
+    const rest = slice(strip, this.from, total);
     if (worksGaps) return countPlaces(rest, stitches);
     const anything = !worksStitches && !worksSpaces && used === 0;
     return countPlaces(rest, (run) => anything || (run.sort === "space" ? worksSpaces : worksStitches));
@@ -126,14 +131,70 @@ export class Cursor {
 
   /** Which places a target means, in the view of the row. */
   match(target: Target): Match {
+    if (target.sort === "gap" && target.unit !== undefined) return (run) => run.kind === "gap";
     if (target.sort === "gap") {
       this.reach.worksGaps = true;
       return stitches;
     }
+    if (target.part !== undefined) return this.matchPart(target);
     if (target.sort === "space") return this.matchSpace(target);
     if (target.sort === "chain") return (run) => run.sort === "chain";
-    if (target.named) return stitches;
+    if (target.named) return this.matchNamed(target.kind);
     return this.view.stMeans === "any" ? everyPlace : (run) => run.sort !== "space";
+  }
+
+  /** `next sc` in front of a shell of dc is the sc behind it. */
+  private matchNamed(kind: string | undefined): Match {
+    const { strip, at } = this.reach;
+    const next = findPlace(strip, countBefore(strip, at, stitches), stitches);
+    const run = next < 0 ? undefined : runAt(strip, next);
+    if (kind === undefined || run?.size === undefined || run.kind === kind) return stitches;
+    const alone: Match = (one) => one.sort === "stitch" && one.kind === kind && one.size === undefined;
+    return countPlaces(strip, alone) > countBefore(strip, at, alone) ? alone : stitches;
+  }
+
+  /** The middle of a group, or one of its stitches. */
+  private matchPart(target: Target): Match {
+    const { part, unit } = target;
+    const group = this.groupNamed(unit);
+    if (target.corner) return this.matchCorner(group);
+    if (group === null) return target.sort === "space" ? this.matchSpace(target) : () => false;
+    const own: Match = (run) => run.unit === group.unit && run.size === group.size;
+    const found: Match = (run) => own(run) && (part === "middle" ? run.middle === true : run.nth === part);
+    const oneSpace = !group.odd && group.spaces === 1 && part === "middle";
+    return oneSpace ? (run) => own(run) && run.sort === "space" : found;
+  }
+
+  /** The corners of a square: its longest spaces, or the middles of its groups; the next stitch where there are none yet. */
+  private matchCorner(group: { readonly size: number } | null): Match {
+    const { strip } = this.reach;
+    if (longestSpace(strip) > 0) return this.matchSpace({ sort: "space", corner: true });
+    const middle: Match = (run) => run.middle === true && run.size === group?.size;
+    return countPlaces(strip, middle) > 0 ? middle : stitches;
+  }
+
+  /** How many corners its stitches tell. */
+  get corners(): number {
+    return countPlaces(this.reach.strip, this.match({ sort: "stitch", corner: true, part: "middle" }));
+  }
+
+  /** Whether there is a place that a target means. */
+  finds(target: Target): boolean {
+    const match = this.match(target);
+    return match !== stitches && countPlaces(this.reach.strip, match) > 0;
+  }
+
+  /** The groups that a name means here: those called so, or else the largest without a name. */
+  private groupNamed(name = ""): { unit: string; size: number; odd: boolean; spaces: number } | null {
+    const groups = runsOf(this.reach.strip).filter((run) => run.size !== undefined);
+    const unit = groups.some((run) => run.unit === name) ? name : "";
+    const said = Number(/^\d+(?=-)/.exec(name)?.[0] ?? 0);
+    const sizes = groups.filter((run) => run.unit === unit).map((run) => run.size ?? 0);
+    const size = sizes.includes(said) ? said : Math.max(0, ...sizes);
+    if (size < 2) return null;
+    const whole = groups.filter((run) => run.unit === unit && run.size === size);
+    const spaces = new Set(whole.filter((run) => run.sort === "space").map((run) => run.offset)).size;
+    return { unit, size, odd: size % 2 === 1, spaces };
   }
 
   /** A space of so many chains, or in a group of that name; where there is none such, any space. */
@@ -168,6 +229,7 @@ export class Cursor {
     reach.used += n;
     reach.over += n - there;
     reach.underStart = manner === "start";
+    reach.inPart = false;
     reach.takenAny = true;
   }
 
@@ -176,26 +238,16 @@ export class Cursor {
     this.bridging = bridging;
   }
 
-  /** `in center dc of next shell`: one place of a group, the rest of which is passed. */
-  takeCentre(unit: string): number {
-    const { reach } = this;
-    const inUnit: Match = (run) => run.unit === unit;
-    const start = findPlace(reach.strip, countBefore(reach.strip, reach.at, inUnit), inUnit);
-    if (start < 0) {
-      this.overreach(1);
-      return 1;
-    }
-    work.placesVisited++;
-    const size = runAt(reach.strip, start)?.n ?? 1;
-    reach.passedStitches += countPlaces(
-      slice(reach.strip, reach.at, start),
-      (run) => run.sort === "stitch" && run.unit === undefined,
-    );
-    reach.at = start + size;
-    reach.used += 1;
-    reach.underStart = false;
-    reach.takenAny = true;
-    return 1;
+  /** The place taken last was a part of a group: what follows it there may be passed over. */
+  tookPart(): void {
+    this.reach.inPart = true;
+  }
+
+  /** Where the places not yet reached begin. */
+  private get from(): number {
+    const { at, strip, inPart } = this.reach;
+    const last = inPart ? placeAt(strip, at - 1) : undefined;
+    return last?.size === undefined ? at : at + last.size - 1 - (last.offset ?? 0);
   }
 
   private pass(from: number, to: number, match: Match): void {
@@ -222,7 +274,8 @@ export class Cursor {
   /** The row works these, whether or not there are any. */
   noteTargets(of: readonly Target[]): void {
     for (const target of of) {
-      if (target.sort === "space") this.reach.worksSpaces = true;
+      if (target.part !== undefined) this.note(0, this.reach.total, this.match(target), "each");
+      else if (target.sort === "space" || target.unit !== undefined) this.reach.worksSpaces = true;
       else if (target.sort !== "gap") this.reach.worksStitches = true;
     }
   }
@@ -245,7 +298,7 @@ export class Cursor {
     const gap = countPlaces(reach.strip, match) - rank - places;
     if (gap > 0) {
       const to = findPlace(reach.strip, rank + gap, match);
-      reach.left += gap - (reach.worksSpaces ? this.grouped(match, to) : 0);
+      reach.left += gap - (reach.worksSpaces ? this.grouped(match, to) : Math.min(gap, this.intoGroup(to)));
       reach.at = to;
     }
     this.take(places, match, of.sort === "stitch" ? "start" : "next");
@@ -258,6 +311,11 @@ export class Cursor {
       slice(this.reach.strip, this.reach.at, to),
       (run) => match(run) && run.unit !== undefined,
     );
+  }
+
+  /** How many places of its group lie before this one. */
+  private intoGroup(at: number): number {
+    return placeAt(this.reach.strip, at)?.offset ?? 0;
   }
 
   /** Takes all matching places up to a limit, `uses` at a time; how many times, and whether it came out even. */
@@ -273,13 +331,13 @@ export class Cursor {
     return { times, even: times * uses === there };
   }
 
-  /** Where the last group of a name begins; -1 for groups known by their spaces. */
-  private lastGroup(unit: string): number {
+  /** Where the `n`-th last group of a name begins; -1 for groups known by their spaces. */
+  private lastGroup(name: string, n: number): number {
     const { strip } = this.reach;
-    const inUnit: Match = (run) => run.unit === unit;
-    if (countPlaces(strip, (run) => inUnit(run) && run.sort === "space") > 0) return -1;
-    const last = findPlace(strip, countPlaces(strip, inUnit) - 1, inUnit);
-    return last < 0 ? -1 : last - (runAt(strip, last)?.n ?? 1) + 1;
+    const group = this.groupNamed(name);
+    if (group === null || group.spaces > 0) return -1;
+    const own: Match = (run) => run.unit === group.unit && run.size === group.size;
+    return findPlace(strip, countPlaces(strip, own) - n * group.size, own);
   }
 
   /** The stretch of like places from here up to a limit; null at its end. */
@@ -287,7 +345,11 @@ export class Cursor {
     const { strip, at } = this.reach;
     const run = at < end ? runAt(strip, at) : undefined;
     if (!run) return null;
-    const same: Match = (one) => one.sort === run.sort && one.chains === run.chains && one.unit === run.unit;
+    const same: Match = (one) =>
+      one.sort === run.sort &&
+      one.chains === run.chains &&
+      one.unit === run.unit &&
+      one.middle === run.middle;
     const other = findPlace(
       strip,
       countBefore(strip, at, (one) => !same(one)),
@@ -302,12 +364,12 @@ export class Cursor {
     const end = this.reach.limit ?? total;
     if (until === null) return end;
     if (until === "marked") return this.below.marked ?? end;
-    if (until === "space") {
-      const space: Match = (run) => run.sort === "space";
-      const found = findPlace(strip, countBefore(strip, at, space), space);
+    if ("next" in until) {
+      const next = this.match(until.next);
+      const found = findPlace(strip, countBefore(strip, at, next), next);
       return found < 0 ? end : found;
     }
-    const group = until.of.unit === undefined ? -1 : this.lastGroup(until.of.unit);
+    const group = until.of.unit === undefined ? -1 : this.lastGroup(until.of.unit, until.n[0] ?? 1);
     if (group >= 0) return group;
     const own = until.of.sort === "stitch" && match({ sort: "stitch", kind: "sc", n: 1 });
     const of = own ? match : this.match(until.of);

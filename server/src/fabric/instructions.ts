@@ -12,11 +12,14 @@ export interface Target {
   readonly unit?: string;
   /** Named by its stitch (`next dc`) rather than as any place (`next st`, `next 5`). */
   readonly named?: boolean;
-  /** A number that need not be right: the text says "each", and how many only in passing. */
+  /** The stitch it is named by. */
+  readonly kind?: string;
+  /** Only this place of each group: its middle, or its stitch of that number (from 1; from -1 for the last). */
+  readonly part?: "middle" | number;
 }
 
-/** Where a run of stitches stops short of the end. */
-export type Until = { readonly n: Sized; readonly of: Target } | "marked" | "space";
+/** Where a run of stitches stops short of the end: before the last of some places, before the next one, at the mark. */
+export type Until = { readonly n: Sized; readonly of: Target } | { readonly next: Target } | "marked";
 
 /** Which places an instruction takes. */
 export type Take =
@@ -34,7 +37,6 @@ export type Take =
   | { readonly how: "from-hook"; readonly n: Sized }
   | { readonly how: "same"; readonly asFirst?: boolean }
   | { readonly how: "marked" }
-  | { readonly how: "centre"; readonly unit: string }
   | { readonly how: "nowhere" }
   | { readonly how: "unknown"; readonly why: string };
 

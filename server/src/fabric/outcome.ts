@@ -1,6 +1,7 @@
 import { keptBy } from "../text/kept-by";
 import { type Counted, compare, plainKinds, sumOf, tally } from "./count";
-import type { Choice, RowPlan, StatedTerm } from "./instructions";
+import { gapsApart, groupsApart } from "./groups";
+import type { Choice, Instruction, RowPlan, StatedTerm, Take, Target } from "./instructions";
 import { forSize } from "./instructions";
 import { type Steps, stripOf } from "./steps";
 import {
@@ -38,6 +39,8 @@ export interface Outcome {
   /** The option taken in each doubt that a pattern settles in one way throughout. */
   readonly meant: readonly Meant[];
   readonly outOfReach: string | null;
+  /** What was only supposed: where the row does not come out right, it is unchecked for this reason. */
+  readonly supposed: string | null;
 }
 
 export interface Meant {
@@ -181,38 +184,51 @@ function hasOtherSide(plan: RowPlan): boolean {
 
 /** Whether a row works into chain spaces, and into chains, by name. */
 const mentionsOf = keptBy((plan: RowPlan): [spaces: boolean, chains: boolean] => {
-  let spaces = false;
-  let chains = false;
-  const look = (list: RowPlan["instructions"]): void => {
-    for (const instruction of list) {
-      if ("body" in instruction) look(instruction.body);
-      if (instruction.op === "either") instruction.options.forEach(look);
-      if (!("takes" in instruction)) continue;
-      for (const take of instruction.takes) {
-        const of =
-          take.how === "next" || take.how === "last" ? [take.of] : take.how === "each" ? take.of : [];
-        spaces ||= of.some((target) => target.sort === "space");
-        chains ||= of.some((target) => target.sort === "chain") && instruction.op !== "slip";
-      }
-    }
-  };
-  look(plan.instructions);
-  return [spaces, chains];
+  const worked = targetsIn(plan.instructions.filter((one) => one.op !== "slip"));
+  return [
+    targetsOf(plan).some((target) => target.sort === "space"),
+    worked.some((target) => target.sort === "chain"),
+  ];
 });
+
+/** Every target that a row names. */
+const targetsOf = keptBy((plan: RowPlan): readonly Target[] => targetsIn(plan.instructions));
+
+function targetsIn(list: readonly Instruction[]): Target[] {
+  return list.flatMap((instruction) => [
+    ...("body" in instruction ? targetsIn(instruction.body) : []),
+    ...(instruction.op === "either" ? instruction.options.flatMap(targetsIn) : []),
+    ...(instruction.op === "whichever" ? targetsIn(instruction.runs) : []),
+    ...("takes" in instruction ? instruction.takes.flatMap(targetsOfTake) : []),
+  ]);
+}
+
+function targetsOfTake(take: Take): readonly Target[] {
+  if (take.how === "each") return take.of;
+  return take.how === "next" || take.how === "last" ? [take.of] : [];
+}
 
 function workOut(plan: RowPlan, state: State, setting: RowSetting, option: Option): Outcome {
   const walks = state.map((below, size) =>
     below === null || notWorked(plan, size, state.length)
       ? null
-      : walk(
-          plan.instructions,
-          option.chains ? { ...below, strip: chainByChain(below.strip) } : below,
-          option.reading,
-          size,
-          option.view,
-        ),
+      : walk(plan.instructions, seenBy(plan, option, below), option.reading, size, option.view),
   );
   return judge(plan, state, setting, option, walks);
+}
+
+/** The places below as closely as the row looks at them. */
+function seenBy(plan: RowPlan, option: Option, below: Below): Below {
+  const { strip } = below;
+  if (option.chains) return { ...below, strip: chainByChain(strip) };
+  const all = targetsOf(plan);
+  if (all.some((target) => target.part !== undefined)) return { ...below, strip: groupsApart(strip) };
+  // Without chains between them, groups are parted by nothing but the space itself.
+  const between = all.some(({ sort, unit }) => sort === "gap" && unit !== undefined);
+  const bare = all.some(({ sort, chains }) => sort === "space" && chains === undefined);
+  return between || (bare && countPlaces(strip, (run) => run.sort === "space") === 0)
+    ? { ...below, strip: gapsApart(strip) }
+    : below;
 }
 
 /** `-` in the row's numbers: this size does not work it. */
@@ -266,6 +282,7 @@ function judge(
     assumptions: option.says,
     meant: meantBy(plan.choices, option.reading),
     outOfReach,
+    supposed: walks.find((one) => one?.supposed)?.supposed ?? null,
   };
 }
 

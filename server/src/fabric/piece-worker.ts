@@ -218,6 +218,7 @@ export class PieceWorker {
     const { plan } = schedule.rows[0] as ScheduledRow;
     if (plan.foundation && this.lastRow?.kind === "row")
       return this.unchecked(line, "it begins with a chain that adds to the edge", path.state);
+    if (outcome.supposed) return this.unchecked(line, outcome.supposed, path.state, outcome);
     const noun = unknownNoun(outcome);
     if (outcome.fits && noun !== null)
       return this.unchecked(
@@ -392,7 +393,15 @@ function plainOutcome(
     return { matches: counts, makes: n, kinds, chainsCounted: false, unknownNoun: null, doubt: null };
   });
   const steps = makes.map(() => []);
-  const plainly = { fits: true, stopsEarly: false, cost: 0, assumptions: [], meant: [], outOfReach: null };
+  const plainly = {
+    fits: true,
+    stopsEarly: false,
+    cost: 0,
+    assumptions: [],
+    meant: [],
+    outOfReach: null,
+    supposed: null,
+  };
   return { needs: before, has: before, makes, counted, steps, after, counts, ...plainly };
 }
 

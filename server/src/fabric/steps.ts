@@ -1,4 +1,5 @@
 import type { Span } from "../text/span";
+import { asGroup } from "./groups";
 import type { Strip, StripNode } from "./strip";
 import { tidy } from "./tidy";
 
@@ -27,6 +28,8 @@ export interface StepLoop {
   readonly times: number;
   /** How far the places move on with each pass. */
   readonly shift: number;
+  /** Each pass is one group in one place: its name, "" for none. */
+  readonly group?: string;
 }
 
 export type Steps = Step | StepLoop;
@@ -52,12 +55,17 @@ export function stripOf(steps: readonly Steps[]): Strip {
 
 function nodesOf(steps: readonly Steps[]): StripNode[] {
   return steps.flatMap((step): StripNode[] => {
-    if (isStepLoop(step)) return [{ body: nodesOf(step.steps), times: step.times }];
+    if (isStepLoop(step)) {
+      const body = nodesOf(step.steps);
+      const nodes = step.group === undefined ? body : asGroup(body, step.group);
+      return [{ body: nodes as StripNode[], times: step.times }];
+    }
     if (step.sort === "none") return [];
-    const { sort, n, unit } = step;
+    const { sort, n, unit, perPlace } = step;
     const chains = step.sort === "space" ? { chains: step.chains ?? 1 } : {};
     const kind = step.sort === "space" ? "ch" : step.kind;
-    return [{ sort, kind, n, ...chains, ...(unit === undefined ? {} : { unit }) }];
+    const group = unit === undefined ? {} : { unit, ...(perPlace > 1 ? { size: perPlace, offset: 0 } : {}) };
+    return [{ sort, kind, n, ...chains, ...group }];
   });
 }
 

@@ -26,8 +26,12 @@ const anyStitch: Target = { sort: "stitch" };
 /** A name for a group of stitches in one place. */
 export function isGroupName(word: string, context: BindContext): boolean {
   const family = stitchOf(word, context.terms)?.family;
-  return family === "shell" || family === "v-stitch" || context.definitions.get(word)?.body !== undefined;
+  if (family === "shell" || family === "v-stitch" || groupedName.test(word)) return true;
+  return context.definitions.get(word)?.body !== undefined;
 }
+
+/** `5-dc shell`: so many stitches in one place. */
+const groupedName = /^\d+-\S+ .*(?:shell|fan|group)/;
 
 /** What a stitch word uses and makes here; null for a word that nobody explained. */
 export function stitchUse(word: string, context: BindContext, last: StitchUse | null): StitchUse | null {

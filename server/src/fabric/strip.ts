@@ -14,6 +14,12 @@ export interface Run {
   readonly chains?: number;
   /** The group worked into one place that this run belongs to: `shell`, or "" without a name. */
   readonly unit?: string;
+  /** How many places such a group has, and which of them (from 0) the run begins with; one group may follow another. */
+  readonly size?: number;
+  readonly offset?: number;
+  /** Set while groups are looked at place by place: which stitch of its group, from 1; whether it is the middle. */
+  readonly nth?: number;
+  readonly middle?: boolean;
 }
 
 export interface Loop {
@@ -101,6 +107,17 @@ export function runAt(strip: Strip, at: number): Run | undefined {
   return undefined;
 }
 
+/** The single place at a position; undefined past the ends. */
+export function placeAt(strip: Strip, at: number): Run | undefined {
+  const [place] = at < 0 ? [] : slice(strip, at, at + 1);
+  return place !== undefined && !isLoop(place) ? place : undefined;
+}
+
+/** All runs, those of a loop once. */
+export function runsOf(strip: Strip): Run[] {
+  return strip.flatMap((node) => (isLoop(node) ? runsOf(node.body) : [node]));
+}
+
 /** The places from one position to another. */
 export function slice(strip: Strip, from: number, to: number): Strip {
   const out: StripNode[] = [];
@@ -116,7 +133,7 @@ export function slice(strip: Strip, from: number, to: number): Strip {
 }
 
 function sliceNode(node: StripNode, low: number, high: number): Strip {
-  if (!isLoop(node)) return [{ ...node, n: high - low }];
+  if (!isLoop(node)) return [{ ...movedOn(node, low), n: high - low }];
   const size = countPlaces(node.body);
   const first = Math.ceil(low / size);
   const last = Math.floor(high / size);
@@ -130,6 +147,11 @@ function sliceNode(node: StripNode, low: number, high: number): Strip {
   ];
 }
 
+/** A run of groups from its `by`-th place on. */
+function movedOn(run: Run, by: number): Run {
+  return run.size === undefined ? run : { ...run, offset: ((run.offset ?? 0) + by) % run.size };
+}
+
 /** A joined round begun at another of its places. */
 export function rotate(strip: Strip, at: number): Strip {
   return at === 0 ? strip : [...slice(strip, at, countPlaces(strip)), ...slice(strip, 0, at)];
@@ -137,7 +159,14 @@ export function rotate(strip: Strip, at: number): Strip {
 
 /** The strip read backwards, as a turned row finds it. */
 export function reverse(strip: Strip): Strip {
-  return strip.map((node) => (isLoop(node) ? { ...node, body: reverse(node.body) } : node)).reverse();
+  return strip
+    .map((node) => (isLoop(node) ? { ...node, body: reverse(node.body) } : reversedRun(node)))
+    .reverse();
+}
+
+function reversedRun(run: Run): Run {
+  if (run.size === undefined) return run;
+  return { ...run, offset: run.size - 1 - (((run.offset ?? 0) + run.n - 1) % run.size) };
 }
 
 /**
@@ -169,9 +198,14 @@ export function keyOf(strip: Strip): string {
     .map((node) =>
       isLoop(node)
         ? `${node.times}(${keyOf(node.body)})`
-        : `${node.sort[1]}${node.kind}${node.chains ?? ""}${node.unit === undefined ? "" : `"${node.unit}`}:${node.n}`,
+        : `${node.sort[1]}${node.kind}${node.chains ?? ""}${groupKey(node)}:${node.n}`,
     )
     .join(" ");
+}
+
+function groupKey({ unit, size, offset }: Run): string {
+  if (unit === undefined) return "";
+  return size === undefined ? `"${unit}` : `"${unit}"${size}.${offset}`;
 }
 
 /** Chain spaces looked at chain by chain. */

@@ -15,7 +15,7 @@ function merge(nodes: Strip): Strip {
   const out: StripNode[] = [];
   for (const node of nodes.flatMap(simplify)) {
     const last = out.at(-1);
-    if (last && !isLoop(last) && !isLoop(node) && alike(last, node))
+    if (last && !isLoop(last) && !isLoop(node) && goesOn(last, node))
       out[out.length - 1] = { ...last, n: last.n + node.n };
     else out.push(node);
   }
@@ -29,13 +29,20 @@ function simplify(node: StripNode): Strip {
   if (only === undefined || node.times <= 0) return [];
   if (node.times === 1) return body;
   if (body.length > 1) return [{ body, times: node.times }];
-  return isLoop(only)
-    ? [{ body: only.body, times: only.times * node.times }]
-    : [{ ...only, n: only.n * node.times }];
+  if (isLoop(only)) return [{ body: only.body, times: only.times * node.times }];
+  const whole = only.size === undefined || only.n % only.size === 0;
+  return whole ? [{ ...only, n: only.n * node.times }] : [{ body, times: node.times }];
 }
 
 function alike(a: Run, b: Run): boolean {
-  return a.sort === b.sort && a.kind === b.kind && a.chains === b.chains && a.unit === b.unit;
+  return (
+    a.sort === b.sort && a.kind === b.kind && a.chains === b.chains && a.unit === b.unit && a.size === b.size
+  );
+}
+
+/** One run goes on where the other ends: within a group, with its next place. */
+function goesOn(a: Run, b: Run): boolean {
+  return alike(a, b) && (a.size === undefined || ((a.offset ?? 0) + a.n) % a.size === b.offset);
 }
 
 function push(out: StripNode[], node: StripNode): void {
@@ -84,5 +91,5 @@ function equal(some: Strip, others: Strip): boolean {
 
 function same(a: StripNode, b: StripNode): boolean {
   if (isLoop(a)) return isLoop(b) && a.times === b.times && equal(a.body, b.body);
-  return !isLoop(b) && a.n === b.n && alike(a, b);
+  return !isLoop(b) && a.n === b.n && a.offset === b.offset && alike(a, b);
 }

@@ -44,6 +44,8 @@ export interface Walk {
   readonly outOfReach: string | null;
   /** A run to the end that does not come out even. */
   readonly uneven: boolean;
+  /** What was taken to be so and stands only where the row then comes out right: said where it does not. */
+  readonly supposed: string | null;
 }
 
 type Op<K extends Instruction["op"]> = Extract<Instruction, { op: K }>;
@@ -78,11 +80,14 @@ class Walker {
   private marked: number | null = null;
   private outOfReach: string | null = null;
   private uneven = false;
+  private supposed: string | null = null;
   private fromHook: number | null = null;
   /** Chains of the chain made last, while nothing came after it. */
   private lastChain: number | null = null;
   private beyondChain = false;
   private placed = false;
+  /** Where the steps of a counted opening chain begin, while nothing came after it. */
+  private opening: number | null = null;
 
   constructor(
     private readonly below: Below,
@@ -105,6 +110,7 @@ class Walker {
       marked: this.marked,
       outOfReach: this.outOfReach,
       uneven: this.uneven,
+      supposed: this.supposed,
     };
   }
 
@@ -155,8 +161,9 @@ class Walker {
   private emit(step: Pick<Step, "kind" | "sort" | "n" | "span"> & Partial<Step>): void {
     if (step.n <= 0) return;
     const unit = this.inPlace === null ? {} : { unit: this.inPlace };
-    this.steps.push({ at: this.cursor.at, uses: 0, perPlace: 1, ...unit, ...step });
+    this.steps.push({ at: this.cursor.at, uses: 0, perPlace: 1, ...step, ...unit });
     this.lastChain = null;
+    this.opening = null;
   }
 
   /** Makes `per` stitches in each of `places` places, of which each newly uses `uses`. */
@@ -164,21 +171,24 @@ class Walker {
     stitch: StitchUse,
     places: number,
     per: number,
-    made: { at: number; uses: number; span: Span },
+    made: { at: number; uses: number; span: Span; unit?: string },
   ): void {
-    const begins = groupName(stitch, per);
+    const begins = groupName(stitch, this.inPlace === null ? per : 1);
     if (stitch.body) return this.makeGroups(stitch, places * per, made);
     const n = places * per * Math.max(stitch.makes, 1);
     const sort = stitch.makes === 0 ? "none" : "stitch";
-    this.emit({ kind: stitch.kind, sort, n, perPlace: per * Math.max(stitch.makes, 1), ...made, ...begins });
+    const perPlace = per * Math.max(stitch.makes, 1);
+    const unit = perPlace >= smallestGroup ? { unit: "" } : {};
+    this.emit({ kind: stitch.kind, sort, n, perPlace, ...unit, ...made, ...begins });
   }
 
   private makeGroups(stitch: StitchUse, times: number, made: { at: number; uses: number; span: Span }): void {
     const name = stitch.unit ?? stitch.kind;
     const body = this.collect(stitch.body ?? [], name);
-    const begins: Step = { kind: name, sort: "none", n: 1, perPlace: 1, begins: name, ...made };
-    this.steps.push({ steps: [begins, ...body], times, shift: made.uses });
-    this.lastChain = null;
+    const perPlace = countStitches(body);
+    const begins: Step = { kind: name, sort: "none", n: 1, perPlace, begins: name, ...made };
+    this.steps.push({ steps: [begins, ...body], times, shift: made.uses, group: name });
+    this.lastChain = this.opening = null;
   }
 
   /** What instructions make when all of them go into one place. */
@@ -205,8 +215,10 @@ class Walker {
     if (option.takesPlace && !this.below.ring && this.cursor.total > 0 && !this.placed)
       this.cursor.take(1, everyPlace, "start");
     const uses = this.cursor.used - used;
+    const opening = this.steps.length;
     this.emit({ kind: option.kind, sort: "stitch", n: 1, uses, at, span: instruction.span });
     if (option.space > 0) this.chain(option.space, instruction.span);
+    this.opening = this.inPlace === null ? opening : null;
   }
 
   /** `inc 4 sts evenly`: more or fewer stitches, nobody says where. */
@@ -235,6 +247,7 @@ class Walker {
     if (take.how === "from-hook" && this.below.chain === null) return this.openSide(this.n(take.n));
     const { uneven } = this;
     const { at, used } = this.cursor;
+    const opening = this.joinsOpening(take) ? this.opening : null;
     const places = this.takeFor(take, stitch.uses);
     if (places === null) return;
     // An odd round has one place on the fold, which lies in both layers.
@@ -243,7 +256,34 @@ class Walker {
       this.uneven = uneven;
     }
     const uses = places > 0 ? (this.cursor.used - used) / places : 0;
-    this.make(stitch, places, per, { at, uses, span });
+    // Two in one stitch are an increase, two in a space a group.
+    const apart = take.how === "last" || (take.how === "next" && take.of.sort !== "stitch");
+    const together = per > 1 && apart ? { unit: "" } : {};
+    this.make(stitch, places, per, { at, uses, span, ...together });
+    if (opening !== null) this.groupFrom(opening, span);
+  }
+
+  /** `ch 3, 2 dc in same st`: the opening chain is the first stitch of that group. */
+  private joinsOpening(take: Take): boolean {
+    if (this.opening === null || this.inPlace !== null) return false;
+    return take.how === "same" || (take.how === "next" && take.first === true && this.cursor.underStart);
+  }
+
+  private groupFrom(opening: number, span: Span): void {
+    const body = this.steps.splice(opening).flatMap(unnamed);
+    const at = this.cursor.at;
+    const group: Step = {
+      kind: "group",
+      sort: "none",
+      n: 1,
+      at,
+      uses: 0,
+      perPlace: 1,
+      span,
+      begins: "group",
+    };
+    const begins = body.some(hasName) ? [] : [group];
+    this.steps.push({ steps: [...begins, ...body], times: 1, shift: 0, group: "" });
   }
 
   /** Takes what an instruction says; how many times it is worked, or null out of reach. */
@@ -252,8 +292,6 @@ class Walker {
     switch (take.how) {
       case "nowhere":
         return 1;
-      case "centre":
-        return this.cursor.takeCentre(take.unit);
       case "unknown":
         this.outOfReach ??= take.why;
         return null;
@@ -270,7 +308,9 @@ class Walker {
       case "next":
         return this.takeNext(take, stitchUses);
       case "last":
+        if (!this.findsPart(take.of)) return null;
         if (!this.below.ring || this.cursor.total > 0) this.cursor.last(this.n(take.n) * uses, take.of);
+        if (take.of.part !== undefined && !take.of.corner) this.cursor.tookPart();
         return this.n(take.n);
       case "each":
         return this.takeEach(take, uses);
@@ -280,24 +320,44 @@ class Walker {
   private takeNext(take: Extract<Take, { how: "next" }>, uses: number): number | null {
     const n = this.n(take.n);
     if (uses === 0) return n;
+    if (!this.findsPart(take.of) && !take.of.corner) return null;
     if (take.first && this.closes()) return null;
     if (take.first && n === 1 && this.cursor.underStart) return 1;
     if (take.spike !== undefined && this.reading[take.spike] === 1) return n;
     this.cursor.bridge(this.lastChain !== null);
     this.cursor.take(n * uses, this.cursor.match(take.of), "next");
     this.cursor.bridge(false);
+    if (take.of.part !== undefined && !take.of.corner) this.cursor.tookPart();
     return n;
   }
 
   private takeEach(take: Extract<Take, { how: "each" }>, uses: number): number {
     if (take.until === "marked" && this.below.marked === null) this.outOfReach ??= noMarker;
+    if (!take.of.every((target) => this.findsPart(target))) {
+      this.outOfReach ??= noCorners;
+      return 0;
+    }
     const { times, even } = this.cursor.each(take.of, this.sizedUntil(take.until), uses);
     if (!even) this.uneven = true;
     return times;
   }
 
+  /** Whether the row below has such a part of a group. */
+  private findsPart(target: Target): boolean {
+    if (target.part === undefined) return true;
+    const found = this.cursor.finds(target);
+    const why = target.corner ? noCorners : `nothing says where that part of a ${target.unit || "group"} is`;
+    if (found && target.corner && !surelyCorners.has(this.cursor.corners)) this.supposed ??= why;
+    if (!found && !target.corner) this.outOfReach ??= why;
+    return found;
+  }
+
   private sizedUntil(until: Until | null): Until | null {
-    return until === null || typeof until === "string" ? until : { ...until, n: [this.n(until.n)] };
+    const stop = until !== null && typeof until !== "string" && "next" in until ? until.next : null;
+    if (stop?.corner && stop.sort === "stitch" && !this.findsPart(stop)) this.outOfReach ??= noCorners;
+    return until !== null && typeof until !== "string" && "n" in until
+      ? { ...until, n: [this.n(until.n)] }
+      : until;
   }
 
   private takeMarked(): number {
@@ -320,6 +380,7 @@ class Walker {
     const name = instruction.unit ?? "group";
     for (const take of instruction.takes) {
       const { at, used } = this.cursor;
+      const opening = this.joinsOpening(take) ? this.opening : null;
       const places = this.takeFor(take, 1);
       if (places === null || places === 0) continue;
       const uses = (this.cursor.used - used) / places;
@@ -332,13 +393,15 @@ class Walker {
         n: 1,
         at,
         uses,
-        perPlace: 1,
+        perPlace: countStitches(body),
         span: instruction.span,
         begins: name,
       };
-      this.steps.push({ steps: [begins, ...body], times: places, shift: uses });
+      const group = instruction.unit ?? "";
+      this.steps.push({ steps: [begins, ...body], times: places, shift: uses, group });
+      if (opening !== null) this.groupFrom(opening, instruction.span);
     }
-    this.lastChain = null;
+    this.lastChain = this.opening = null;
   }
 
   /** Stretch by stretch of like places, the run that is for them; a stretch that is for none is passed. */
@@ -350,6 +413,7 @@ class Walker {
     // Corners before other spaces, spaces of a length before any.
     const ranked = [...runs].sort((a, b) => narrowness(b.of) - narrowness(a.of));
     for (const { of } of runs) this.cursor.noteTargets(of);
+    if (!runs.every(({ of }) => of.every((target) => this.findsPart(target)))) this.outOfReach ??= noCorners;
     const end = this.cursor.limitOf(this.sizedUntil(instruction.until), everyPlace);
     const passes = new Map<string, PassStart>();
     for (let pass = 0; pass < mostStretches; pass++) {
@@ -558,7 +622,7 @@ class Walker {
     }
     if (this.cursor.used === before)
       this.cursor.noteTargets([{ sort: takesSpaces(body) ? "space" : "stitch" }]);
-    if (this.cursor.at < end) this.uneven = true;
+    if (this.cursor.at < end && !this.cursor.ended) this.uneven = true;
     if (instruction.cut !== undefined) this.all(body.slice(0, instruction.cut));
     this.all(last);
   }
@@ -615,6 +679,24 @@ class Walker {
   }
 }
 
+/** Fewer stitches in one stitch are an increase and no group. */
+const smallestGroup = 3;
+
+/** Inside a larger group, one of its parts is no group of its own. */
+function unnamed(step: Steps): Steps[] {
+  if ("steps" in step) return [{ ...step, steps: step.steps.flatMap(unnamed) }];
+  if (step.begins !== "group") return [step];
+  const { begins: _, ...rest } = step;
+  return step.sort === "none" ? [] : [rest];
+}
+
+function hasName(step: Steps): boolean {
+  return "steps" in step ? step.steps.some(hasName) : step.begins !== undefined;
+}
+
+/** So many groups round a motif are its corners. */
+const surelyCorners = new Set([4, 6]);
+const noCorners = "nothing says where the corners are";
 const noMarker = "nothing says where the marked stitch is";
 
 /** Stretches of unlike places a repeat to the end may cross: more than rows have. */
@@ -623,7 +705,13 @@ const mostStretches = 128;
 function narrowness(of: readonly Target[]): number {
   return Math.max(
     ...of.map((target) =>
-      target.corner ? 3 : target.chains !== undefined ? 2 : target.sort === "space" ? 1 : 0,
+      target.corner || target.part !== undefined
+        ? 3
+        : target.chains !== undefined
+          ? 2
+          : target.sort === "space"
+            ? 1
+            : 0,
     ),
   );
 }

@@ -24,6 +24,12 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
     "ring",
     "ring|mr|magic ring|magic circle|mc ring|magic loop|adjustable ring|adjustable loop|sliding ring|sliding loop|amigurumi ring|amigurumi loop|circle|sloppy knot|centre of ring|center of ring",
   ],
+  ["@", "group", "group|groups|grp|grps"],
+  ["@", "petal", "petal|petals"],
+  ["@", "scallop", "scallop|scallops"],
+  ["@", "block", "block|blocks"],
+  ["@", "tile", "tile|tiles"],
+  ["@", "fan", "fan|fans"],
   ["k", "skip", "sk|skip|skipping|skp|miss|missing|pass over|passing over|omit"],
   ["L", "leave", "leave|leaving"],
   ["u", "unworked", "unworked|unused|unmade"],
@@ -186,7 +192,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   [
     "V",
     "prose",
-    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|flatten|squeeze|block|pull|tighten|close|bring|place|note|see|remember|being careful|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|working behind|working in front of|working across|working around|switch to|use|begin|leaving a|leave a|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
+    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|flatten|squeeze|pull|tighten|close|bring|place|note|see|remember|being careful|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|working behind|working in front of|working across|working around|switch to|use|begin|leaving a|leave a|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
   ],
 ];
 

@@ -279,7 +279,9 @@ function group(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon):
     for (let m = 3; m > 0; m--) {
       const name = join(atoms, i + 2 + n, m);
       const meaning = lexicon.words.get(name) ?? trade.get(name);
-      if (meaning?.cls === "S") return make("S", `${wordAt(atoms, i)}-${stitch} ${meaning.value}`, 2 + n + m);
+      const named = meaning && /[S@]/.test(meaning.cls);
+      if (named) return make("S", `${wordAt(atoms, i)}-${stitch} ${meaning.value}`, 2 + n + m);
+      if (meaning?.value === "corner") return make("q", "corner", 2 + n + m);
     }
   }
   return null;

@@ -1,0 +1,75 @@
+import { countPlaces, isLoop, type Loop, type Run, type Strip, type StripNode } from "./strip";
+import { tidy } from "./tidy";
+
+/** Groups with more places than this are not told place by place. */
+const largestGroup = 64;
+
+/** Marks the places of one group worked into one place; a group too large to be listed stays without its size. */
+export function asGroup(nodes: Strip, unit: string): Strip {
+  const size = countPlaces(nodes);
+  if (size > largestGroup) return nodes;
+  let offset = 0;
+  return tidy(listed(nodes)).flatMap((node): StripNode[] => {
+    if (isLoop(node)) return [node];
+    const run = { ...node, unit, size, offset };
+    offset += node.n;
+    return [run];
+  });
+}
+
+/** Loops written out. */
+function listed(nodes: Strip): Run[] {
+  return nodes.flatMap((node) =>
+    isLoop(node) ? [...Array(node.times).keys()].flatMap(() => listed(node.body)) : [node],
+  );
+}
+
+/** Groups looked at place by place, so that their middle and their single stitches can be told. */
+export function groupsApart(strip: Strip): Strip {
+  let stitchesBefore = 0;
+  const apart = (nodes: Strip): Strip =>
+    nodes.flatMap((node): Strip => {
+      if (isLoop(node)) return [{ ...node, body: apart(node.body) }];
+      const { size, offset = 0 } = node;
+      if (size === undefined) return [node];
+      const single = (at: number): Run => {
+        if (at === 0) stitchesBefore = 0;
+        const nth = node.sort === "stitch" ? { nth: ++stitchesBefore } : {};
+        const middle = 2 * at + 1 === size ? { middle: true } : {};
+        return { ...node, n: 1, offset: at, ...nth, ...middle };
+      };
+      const pass = [...Array(Math.min(node.n, size)).keys()].map((i) => single((offset + i) % size));
+      const [times, rest] = [Math.floor(node.n / size), node.n % size];
+      if (node.n <= size) return pass;
+      return [{ body: pass, times }, ...pass.slice(0, rest)];
+    });
+  return apart(strip);
+}
+
+/** Groups side by side with the space between them told as a place. */
+export function gapsApart(strip: Strip): Strip {
+  const gap: Run = { sort: "space", kind: "gap", n: 1, chains: 0 };
+  let before = false;
+  const apart = (nodes: Strip): Strip =>
+    nodes.flatMap((node): Strip => {
+      if (isLoop(node)) return apartLoop(node);
+      const { size, offset = 0 } = node;
+      if (size === undefined || size < 2) {
+        before = false;
+        return [node];
+      }
+      const led = before && offset === 0 ? [gap] : [];
+      before = (offset + node.n) % size === 0;
+      const groups = Math.floor(node.n / size);
+      if (groups < 2 || offset > 0) return [...led, node];
+      const one: Run = { ...node, n: size };
+      return [...led, one, { body: [gap, one], times: groups - 1 }];
+    });
+  /** The first pass may follow something else than the later ones do. */
+  const apartLoop = (loop: Loop): Strip => {
+    const first = apart(loop.body);
+    if (loop.times === 1) return first;
+    return [...first, { body: apart(loop.body), times: loop.times - 1 }];
+  };
+  return apart(strip);
+}
