@@ -36,7 +36,7 @@ function bindTerm(node: Tree, words: readonly Word[], text: string): StatedTerm 
   const until = own.findIndex((word) => word.value === "at");
   const nouns = own
     .slice(at + 1, until < 0 ? undefined : until)
-    .filter((word) => "S@tCpqcHlw".includes(word.cls) && word.value !== "in");
+    .filter((word) => "S@tCpqcHlwN".includes(word.cls) && word.value !== "in");
   return { n: number, ...nounOf(nouns, own, text) };
 }
 

@@ -227,6 +227,11 @@ export class PlaceBinder extends RowWords {
 
   /** What the places are; a space is told by its own word, whatever stands before it. */
   protected target(words: readonly Word[]): Target {
+    const piece = words.find((word) => word.cls === "N")?.value;
+    return { ...this.targetHere(words), ...(piece === undefined ? {} : { piece }) };
+  }
+
+  private targetHere(words: readonly Word[]): Target {
     const space = words.find((word) => word.cls === "C") ?? words.find((word) => word.cls === "p");
     if (space) return this.between(space, words) ?? spaceTarget(space, words);
     const noun = words.find((word) => "qctS@".includes(word.cls));

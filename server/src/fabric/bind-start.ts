@@ -1,7 +1,17 @@
 import type { Sized } from "../notation/words";
 import { stitchOf, type Terms } from "../trade/stitches";
 import type { BindContext } from "./bind";
-import type { Choice, EachRun, Instruction, RowPlan, StartOption, Take } from "./instructions";
+import {
+  type Choice,
+  type EachRun,
+  type Instruction,
+  piecesIn,
+  type RowPlan,
+  type StartOption,
+  type Take,
+  takesIn,
+  targetsOf,
+} from "./instructions";
 
 export interface Declared {
   readonly from: number;
@@ -27,14 +37,21 @@ export function rowChoices(
   const { kept, foundation } = splitFoundation(whole);
   const late = declared !== null && carried.length > 0 && declared.from > (carried[0]?.span.start ?? 0);
   const onChain = skippedChains(kept, choices, late ? null : declared, context);
-  const opened = onChain ?? openRow(kept, choices, late ? null : declared, context);
+  const opened =
+    onChain ?? (joinsPieces(kept) ? kept : openRow(kept, choices, late ? null : declared, context));
   return {
-    instructions: withLoneLine(opened, choices),
+    instructions: piecesIn(opened).length > 0 ? opened : withLoneLine(opened, choices),
     choices,
     carried,
     foundation,
     carriedDeclared: late ? declared.counts : null,
   };
+}
+
+/** `ch 2, join to first leg, … 2 sc on chain`: the chain that opens the row lies between two pieces. */
+function joinsPieces(all: readonly Instruction[]): boolean {
+  const onChain = takesIn(all).some((take) => targetsOf(take).some(({ sort }) => sort === "chain"));
+  return onChain && piecesIn(all).length > 0;
 }
 
 /** `sc in each dc and 3 sc in each corner sp around`: runs over the same stretch, for different places. */
@@ -228,7 +245,9 @@ function openRow(
   declared: Declared | null,
   context: BindContext,
 ): Instruction[] {
-  const at = all.findIndex((instruction) => !["turn", "mark", "slip", "unknown"].includes(instruction.op));
+  const at = all.findIndex(
+    (instruction) => !["turn", "mark", "slip", "unknown", "other-side", "onto"].includes(instruction.op),
+  );
   const first = all[at];
   if (!first) return [...all];
   if (first.op === "chain") {

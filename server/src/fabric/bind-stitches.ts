@@ -120,6 +120,7 @@ export class StitchBinder extends PlaceBinder {
 
   private makeIn(make: Make): Instruction[] {
     return (
+      this.withPiece(make) ??
       this.onEdge(make) ??
       this.spreadEvenly(make) ??
       this.inPlaces(make) ??
@@ -135,8 +136,9 @@ export class StitchBinder extends PlaceBinder {
       /^\s*(?:(?!other|opposite)\w+\s+)?(?:edges?|row[- ]ends?|sides?)\b/i.test(behind) &&
       wheres.some((part) => part.rule === "place");
     const onPiece =
-      this.words.slice(node.from, node.to).some((word) => word.cls === "N") &&
-      !/\d+ (?:sts?|sc|dc|ch)\b|\beach\b/i.test(this.text.slice(span.start + 3, span.end));
+      wheres.some((part) => this.words.slice(part.from, part.to).some((word) => word.cls === "N")) &&
+      !/\d+ (?:sts?|sc|dc|ch)\b|\beach\b/i.test(this.text.slice(span.start + 3, span.end)) &&
+      !wheres.some((part) => isWholePiece(part) && (count !== null || this.isAround(part)));
     if (!alongEdge && !onPiece) return null;
     this.outOfReach = `"${this.textOf(node)}" is worked on an edge that cannot be counted`;
     return [{ op: "work", stitch, per: count ?? one, takes: [{ how: "nowhere" }], span }];
@@ -155,12 +157,51 @@ export class StitchBinder extends PlaceBinder {
     const [first] = places;
     if (!first) return null;
     const extent = wheres.some((part) => part.rule === "extent");
-    const found = places.flatMap((part) => this.placeTakes(part, extent));
+    const found = this.onWholePiece(make) ?? places.flatMap((part) => this.placeTakes(part, extent));
     const toLast = wheres.find((part) => part.rule === "toLast");
     const takes = toLast ? withUntil(found, this.until(toLast)) : found;
-    return (
-      this.inOddPlaces(make, first, takes) ?? [{ op: "work", stitch, per: make.count ?? one, takes, span }]
-    );
+    const per = found.some(isCountedOff) ? one : (make.count ?? one);
+    return this.inOddPlaces(make, first, takes) ?? [{ op: "work", stitch, per, takes, span }];
+  }
+
+  /** `5 sc through arm and body together`: another piece is held behind, the places are those of this one. */
+  private withPiece(make: Make): Instruction[] | null {
+    const held = make.wheres.filter((part) => {
+      const pieces = this.words.slice(part.from, part.to).filter((word) => word.cls === "N");
+      return (
+        part.rule === "alongWith" ||
+        pieces.length > 1 ||
+        (pieces.length > 0 && /\b(?:through|together)\b/i.test(this.textOf(part)))
+      );
+    });
+    if (held.length === 0) return null;
+    return this.makeIn({ ...make, wheres: make.wheres.filter((part) => !held.includes(part)) });
+  }
+
+  /** `14 sc on first leg`, `sc around leg 2`, `4 sc on chain`: so many of its places, or all of them. */
+  private onWholePiece({ wheres, count }: Make): Take[] | null {
+    const part = wheres.find((one) => isWholePiece(one) || this.isBridge(one));
+    if (!part) return null;
+    const of = this.target(this.words.slice(part.from, part.to));
+    const others = wheres.filter((one) => one !== part && one.rule === "place");
+    // `in each st around first leg`: the piece is told apart from the places.
+    if (others.length > 0)
+      return others.flatMap((one) => this.placeTakes(one, false)).map((take) => onto(take, of.piece));
+    return count === null
+      ? [{ how: "each", of: [of], until: null }]
+      : [{ how: "next", n: count, of, countedOff: true }];
+  }
+
+  /** `on chain`, in a row that joins pieces. */
+  private isBridge(part: Tree): boolean {
+    const isChain = this.words
+      .slice(part.from, part.to)
+      .every((word) => word.cls === "i" || word.cls === "c");
+    return part.rule === "place" && isChain && this.words.some((word) => word.cls === "N");
+  }
+
+  private isAround(part: Tree): boolean {
+    return this.word(part.from).value === "around";
   }
 
   /** Places that a stitch takes otherwise than one by one. */
@@ -305,8 +346,27 @@ export class StitchBinder extends PlaceBinder {
         { op: "work", stitch, per: one, takes: [{ how: "next", n, of: anyStitch }], span: this.span(item) },
       ];
     });
-    return [{ op: "group", body: items, takes: this.coreTakes(core), span: this.span(node) }];
+    const span = this.span(node);
+    const piece = this.target(this.words.slice(core.from, core.to)).piece;
+    return piece === undefined
+      ? [{ op: "group", body: items, takes: this.coreTakes(core), span }]
+      : [{ op: "onto", piece, span }, ...items];
   }
+}
+
+function isWholePiece(part: Tree): boolean {
+  const core = part.rule === "place" && child(part, "core");
+  return core !== undefined && core !== false && child(core, "pieceCore") !== undefined;
+}
+
+function isCountedOff(take: Take): boolean {
+  return take.how === "next" && take.countedOff === true;
+}
+
+function onto(take: Take, piece: string | undefined): Take {
+  if (piece === undefined) return take;
+  if (take.how === "each") return { ...take, of: take.of.map((of) => ({ ...of, piece })) };
+  return take.how === "next" || take.how === "last" ? { ...take, of: { ...take.of, piece } } : take;
 }
 
 /** A cluster over several stitches uses them all. */

@@ -5,7 +5,16 @@ import { bindCount } from "./bind-count";
 import { rowChoices } from "./bind-start";
 import { type Named, StitchBinder } from "./bind-stitches";
 import { harmless } from "./harmless-words";
-import type { Instruction, RowPlan, StatedTerm, StitchUse, Take, Target, Times } from "./instructions";
+import {
+  type Instruction,
+  piecesIn,
+  type RowPlan,
+  type StatedTerm,
+  type StitchUse,
+  type Take,
+  type Target,
+  type Times,
+} from "./instructions";
 import { type BindContext, stitchUse } from "./stitch-use";
 import { child, descendants, find } from "./tree-search";
 
@@ -47,7 +56,7 @@ class Binder extends StitchBinder {
       outOfReach: this.outOfReach,
       copies: null,
       onRow: this.onRow,
-      onPiece: [],
+      onPiece: piecesIn(instructions),
       mentions: this.mentions,
     };
     return {
@@ -262,7 +271,8 @@ class Binder extends StitchBinder {
     const words = this.words.slice(node.from, node.to);
     if (words.some((word) => word.cls === "g")) this.onRing = true;
     if (words.some((word) => word.cls === "c" || word.cls === "C")) this.mentions.add("ch");
-    return [];
+    const piece = words.find((word) => word.cls === "N")?.value;
+    return piece === undefined ? [] : [{ op: "onto", piece, span: this.span(node) }];
   }
 
   private again(node: Tree): Instruction[] {
@@ -392,6 +402,9 @@ class Binder extends StitchBinder {
     const standing =
       words.some((word) => word.cls === "d") ||
       (stitchAt > 0 && /with (?:an? )?(?:sc|dc|hdc|tr|htr|standing)/i.test(text));
+    if (words.some((word) => word.cls === "I")) return [{ op: "other-side", span: this.span(node) }];
+    const piece = words.find((word) => word.cls === "N")?.value;
+    if (piece !== undefined) return this.joinedTo(piece, words[stitchAt], node);
     const spaceAt = words.findIndex((word) => word.cls === "C" || word.cls === "p");
     if (
       !standing &&
@@ -434,6 +447,16 @@ class Binder extends StitchBinder {
         span: this.span(node),
       },
     ];
+  }
+
+  /** `join to leg 1 with a sc`: the work goes on there, with its first stitch where one is named. */
+  private joinedTo(piece: string, word: Word | undefined, node: Tree): Instruction[] {
+    const span = this.span(node);
+    const stitch = word && stitchUse(word.value, this.context, null);
+    const onto: Instruction = { op: "onto", piece, span };
+    if (!stitch) return [onto];
+    const takes: Take[] = [{ how: "next", n: one, of: { sort: "stitch", piece } }];
+    return [onto, { op: "work", stitch, per: one, takes, span }];
   }
 
   private turn(node: Tree): Instruction[] {

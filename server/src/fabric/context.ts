@@ -1,6 +1,7 @@
 import { readConventions } from "../notation/declared";
 import { type LineContent, readHeading } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
+import { mentionsOf, pieceKey } from "../notation/piece-names";
 import { treeOf } from "../notation/tree";
 import { type Meaning, trade } from "../notation/vocabulary";
 import { type Lexicon, readWords } from "../notation/words";
@@ -96,7 +97,8 @@ function readContext(speaking: readonly LineContent[], termsBySigns: Terms): Pat
   const { words, definitions } = readDefinitions(other, bare, sizes.length);
   for (const { name, definition } of remarks.flatMap((one) => one.made))
     if (!definitions.has(name)) definitions.set(name, definition(bare));
-  for (const name of pieceNames(other)) if (!words.has(name)) words.set(name, { cls: "N", value: name });
+  for (const name of pieceNames(other))
+    if (!words.has(name)) words.set(name, { cls: "N", value: pieceKey(name) });
   const lexicon: Lexicon = { words, sizes: sizes.length };
   const key = JSON.stringify([
     terms,
@@ -143,8 +145,9 @@ function readRemarks({ kind, text }: LineContent): Remarks {
 function pieceNames(lines: readonly LineContent[]): string[] {
   const names = lines
     .filter((line) => line.kind === "heading")
-    .map((line) => readHeading(line.text.trim()).name.toLowerCase());
-  return names.filter((name) => name.length > 1 && !trade.has(name));
+    .map((line) => readHeading(line.text.trim()))
+    .flatMap(({ name, make }) => mentionsOf(name, make > 1 || /[^s]s$/i.test(name)));
+  return names.filter((name) => name.length > 1 && (trade.get(name)?.cls ?? "N") === "N");
 }
 
 /** `Ch 3 (counts as dc throughout)` in a row holds for all. */

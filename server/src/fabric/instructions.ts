@@ -16,6 +16,8 @@ export interface Target {
   readonly kind?: string;
   /** Only this place of each group: its middle, or its stitch of that number (from 1; from -1 for the last). */
   readonly part?: "middle" | number;
+  /** Places of another piece, by its key: `14 sts of leg 1`. */
+  readonly piece?: string;
 }
 
 /** Where a run of stitches stops short of the end: before the last of some places, before the next one, at the mark. */
@@ -31,6 +33,8 @@ export type Take =
       readonly first?: boolean;
       /** Named without "next": the place of that kind, wherever it is. */
       readonly bare?: boolean;
+      /** The number of stitches is that of the places: `14 sc on first leg`. */
+      readonly countedOff?: boolean;
     }
   | { readonly how: "each"; readonly of: readonly Target[]; readonly until: Until | null }
   | { readonly how: "last"; readonly n: Sized; readonly of: Target }
@@ -119,6 +123,8 @@ export type Instruction =
   /** `ending with`: what follows takes the place of the end of the last pass. */
   | { readonly op: "ending"; readonly span: Span }
   | { readonly op: "other-side"; readonly span: Span }
+  /** `join to second leg`, `in the second leg:`: what follows is worked there. */
+  | { readonly op: "onto"; readonly piece: string; readonly span: Span }
   | { readonly op: "begin-at"; readonly n: Sized; readonly span: Span }
   | { readonly op: "mark"; readonly span: Span }
   | { readonly op: "change"; readonly by: Sized; readonly span: Span }
@@ -187,6 +193,34 @@ export interface CopyOf {
   readonly times: Sized | null;
   readonly open: boolean;
   readonly span: Span;
+}
+
+/** All that a list of instructions takes, in the order of its text. */
+export function takesIn(list: readonly Instruction[]): Take[] {
+  return list.flatMap((one): readonly Take[] => {
+    if (one.op === "either") return one.options.flatMap(takesIn);
+    if (one.op === "repeat") return takesIn([...one.body, ...(one.ending?.with ?? [])]);
+    if (one.op === "whichever") return takesIn(one.runs);
+    return "takes" in one ? one.takes : [];
+  });
+}
+
+/** What a take says of its places; none for those told otherwise. */
+export function targetsOf(take: Take): readonly Target[] {
+  if (take.how === "each") return take.of;
+  return take.how === "next" || take.how === "last" ? [take.of] : [];
+}
+
+/** The other pieces that instructions work on, in the order they are named. */
+export function piecesIn(list: readonly Instruction[]): readonly string[] {
+  const named = list.flatMap((one, i) =>
+    one.op === "onto"
+      ? takesIn(list.slice(i)).some((take) => targetsOf(take).length > 0)
+        ? [one.piece]
+        : []
+      : takesIn([one]).flatMap((take) => targetsOf(take).flatMap(({ piece }) => piece ?? [])),
+  );
+  return [...new Set(named)];
 }
 
 /** The number for a size; a single number holds for all. */

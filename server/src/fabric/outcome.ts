@@ -352,9 +352,13 @@ function keyOfState(state: State): string {
     .map((below) =>
       below === null
         ? "-"
-        : `${keyOf(below.strip)}|${below.chain ?? ""}${below.ring ? "o" : ""}${below.marked ?? ""}`,
+        : `${keyOf(below.strip)}|${below.chain ?? ""}${below.ring ? "o" : ""}${below.marked ?? ""}${keyOfElsewhere(below)}`,
     )
     .join(";");
+}
+
+function keyOfElsewhere({ elsewhere }: Below): string {
+  return elsewhere ? [...elsewhere].map(([name, strip]) => `@${name}:${keyOf(strip)}`).join("") : "";
 }
 
 export { plainKinds, tally };

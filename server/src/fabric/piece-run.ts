@@ -1,22 +1,20 @@
+import { pieceKey } from "../notation/piece-names";
 import { type Habits, noHabits, type OpenRows, settle } from "./habits";
-import type { RowPlan } from "./instructions";
 import { type Meant, type State, stateKey } from "./outcome";
 import type { Piece, RowLine } from "./pattern";
-import { type Ends, startState } from "./starting";
+import type { Ends } from "./starting";
 import type { WorkedPiece, WorkedRow } from "./worked";
 
-/** A row that does not go on from the row above it, and what it was worked on. */
-export interface FreshStart {
-  readonly plan: RowPlan;
-  readonly line: RowLine;
-  readonly isFirst: boolean;
-  readonly state: State | null;
+/** What a piece asked of the pieces before it, and the answer. */
+export interface Asked {
+  question(ends: Ends): State | null;
+  readonly answer: State | null;
 }
 
 /** A piece as it was worked, with all that this depended on and all that others may depend on. */
 interface Run {
   readonly worked: WorkedPiece;
-  readonly starts: readonly FreshStart[];
+  readonly asked: readonly Asked[];
   /** What its numbered rows left. */
   readonly leaves: ReadonlyMap<number, State>;
   readonly end: Ends["last"];
@@ -40,20 +38,17 @@ export class PieceRun {
   /** Whether working the piece again would come to the same. */
   holdsFor({ rows }: Piece, ends: Ends): boolean {
     const own = this.run.worked.piece.rows;
-    const sizes = this.run.worked.context.sizes.length;
     return (
       rows.length === own.length &&
       rows.every(({ content }, i) => content === own[i]?.content) &&
-      this.run.starts.every(({ plan, line, isFirst, state }) =>
-        sameState(state, startState(plan, line, isFirst, sizes, ends)),
-      )
+      this.run.asked.every((one) => sameState(one.answer, one.question(ends)))
     );
   }
 
   /** The same work where the piece stands now; tells later pieces what it leaves. */
   at(piece: Piece, ends: Ends): PieceRun {
     ends.last = this.run.end;
-    if (this.run.end) ends.pieces.set(piece.name.toLowerCase(), this.run.end.state);
+    if (this.run.end) ends.pieces.set(pieceKey(piece.name), this.run.end.state);
     for (const [number, state] of this.run.leaves) ends.rows.set(number, state);
     if (isAtSamePlace(piece, this.run.worked.piece)) return this;
     return new PieceRun({ ...this.run, worked: moved(this.run.worked, piece) });

@@ -1,14 +1,16 @@
+import { baseOf, pieceKey } from "../notation/piece-names";
 import { carriedChain, startHabit } from "./bind-start";
 import type { PatternContext } from "./context";
 import { type Copy, copyOf } from "./copies";
 import { noHabits, openRows, settle, shownBy } from "./habits";
-import { forSize, type Instruction, type RowPlan } from "./instructions";
+import { forSize, type Instruction, type RowPlan, takesIn, targetsOf } from "./instructions";
 import { type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
 import { type Candidate, nearestToRight, type Path, pathsFrom, survivors } from "./paths";
 import type { Piece, RowLine } from "./pattern";
-import { type FreshStart, PieceRun } from "./piece-run";
+import { type Asked, PieceRun } from "./piece-run";
 import { rowsOfHead, type Schedule, type ScheduledRow, workSchedule } from "./schedule";
-import { type Ends, foundationState, startState } from "./starting";
+import { chainSide } from "./sources";
+import { type Ends, foundationState, nothing, startState, withElsewhere } from "./starting";
 import { countPlaces, plainStrip, runAt } from "./strip";
 import type { Below } from "./walker";
 import type { Fabric, WorkedRow } from "./worked";
@@ -21,7 +23,7 @@ export class PieceWorker {
   private readonly history: (readonly Path[])[] = [];
   /** What the numbered rows of this piece left. */
   private readonly leaves = new Map<number, State>();
-  private readonly starts: FreshStart[] = [];
+  private readonly asked: Asked[] = [];
   private paths: readonly Path[] = [start];
   /** The line whose instructions a row number stands for. */
   private readonly byNumber = new Map<number, RowLine>();
@@ -31,6 +33,8 @@ export class PieceWorker {
   /** The row before ended with the chain that opens this one. */
   private carried: RowPlan | null = null;
   private turnedLast = false;
+  /** The side of the starting chain that no row was worked on. */
+  private freeSide: State | null = null;
   private lastRow: RowLine | null = null;
   private lastPlain: RowLine | null = null;
 
@@ -53,10 +57,10 @@ export class PieceWorker {
     const lastHead = this.lastRow?.head;
     const number = Math.max(lastHead?.from ?? 0, ...(lastHead?.to ?? []).map((n) => n ?? 0));
     const worked = { piece: this.piece, rows, context: this.context };
-    const end = state && { state, number };
+    const end = state && { state, number, freeSide: this.freeSide };
     return new PieceRun({
       worked,
-      starts: this.starts,
+      asked: this.asked,
       leaves: this.leaves,
       end,
       open: openRows(rows, alive),
@@ -110,7 +114,8 @@ export class PieceWorker {
       ? [{ ...start, state: this.startState(plan, line), previous: this.paths[0] ?? null }]
       : this.paths;
     const row = this.scheduled(line, plan);
-    this.step(line, { rows: [row], stated: plan.stated, ...rowsOfHead(line, this.sizes) }, paths);
+    const schedule = { rows: [row], stated: plan.stated, ...rowsOfHead(line, this.sizes) };
+    this.step(line, schedule, this.reaching(paths, plan));
   }
 
   private startsAfresh(plan: RowPlan): boolean {
@@ -121,9 +126,43 @@ export class PieceWorker {
     const own = plan.onRow === null ? undefined : this.leaves.get(plan.onRow);
     if (own) return own;
     const isFirst = this.done.length === 0;
-    const state = startState(plan, line, isFirst, this.sizes, this.ends);
-    this.starts.push({ plan, line, isFirst, state });
-    return state;
+    return this.ask((ends) => startState(plan, line, isFirst, this.sizes, ends));
+  }
+
+  /** What the pieces before this one leave; kept in mind, since they may change. */
+  private ask(question: Asked["question"]): State | null {
+    const answer = question(this.ends);
+    this.asked.push({ question, answer });
+    return answer;
+  }
+
+  /** The ways so far, each with the other places that the row names. */
+  private reaching(paths: readonly Path[], plan: RowPlan): readonly Path[] {
+    const alongChain = plan.instructions.some((one) => one.op === "other-side");
+    if (plan.onPiece.length === 0 && !alongChain) return paths;
+    return paths.map((path) => {
+      const named = new Map<string, State | null>();
+      for (const key of plan.onPiece) {
+        const end = this.endOf(key, path.state);
+        if (end !== "own") named.set(key, end);
+      }
+      const free = alongChain && !isOnChain(path.state) ? this.freeSideNow() : null;
+      if (free) named.set(chainSide, free);
+      return named.size === 0 ? path : { ...path, state: withElsewhere(path.state, named, this.sizes) };
+    });
+  }
+
+  /** The starting chain seen from below, where rows stand on it. */
+  private freeSideNow(): State | null {
+    return this.freeSide ?? this.ask((ends) => ends.last?.freeSide ?? null);
+  }
+
+  /** A piece of which there are several is its own first leg. */
+  private endOf(key: string, own: State | null): State | null | "own" {
+    const ownKey = pieceKey(this.piece.name);
+    if (own !== null && key === ownKey) return "own";
+    if (own !== null && baseOf(key) === baseOf(ownKey) && baseOf(key) === ownKey) return own;
+    return this.ask((ends) => ends.like(key));
   }
 
   private scheduled(line: RowLine, plan: RowPlan): ScheduledRow {
@@ -196,13 +235,17 @@ export class PieceWorker {
     );
     if (right.length > 0) return this.accept(line, schedule, right);
     const early = all.find(({ outcome }) => outcome.stopsEarly);
+    const nearest = early ?? nearestToRight(all);
+    const unsure = unsureElsewhere((schedule.rows[0] as ScheduledRow).plan, nearest.path.state);
+    if (unsure !== null) return this.unchecked(line, unsure, nearest.path.state, nearest.outcome);
     if (early) return this.early(line, schedule, early);
-    this.wrong(line, schedule, nearestToRight(all));
+    this.wrong(line, schedule, nearest);
   }
 
   private accept(line: RowLine, schedule: Schedule, right: readonly Candidate[]): void {
     const paths = pathsFrom(right);
     const outcome = paths[0]?.outcome ?? null;
+    this.freeSide ??= freeSideOf(paths[0]?.previous?.state ?? null, outcome);
     const doubted = outcome?.counted.some((one) => one?.doubt) ?? false;
     const known = { result: doubted ? "ambiguous" : "ok", outcome, after: paths[0]?.stated ?? null } as const;
     this.finish(line, paths, { ...known, times: schedule.times }, paths);
@@ -418,7 +461,7 @@ function keepOthers(after: State, before: State, sizes: readonly number[] | null
 }
 
 function placesOf(state: State | null): readonly (number | null)[] | null {
-  if (state === null || state.some((below) => below?.ring)) return null;
+  if (state === null || state.some((below) => below?.ring || below?.elsewhere)) return null;
   return state.map(
     (below) => below && (below.chain ?? countPlaces(below.strip, (run) => run.sort !== "space")),
   );
@@ -426,6 +469,29 @@ function placesOf(state: State | null): readonly (number | null)[] | null {
 
 function takesPlaces(plan: RowPlan): boolean {
   return plan.instructions.some((one) => "takes" in one && one.takes.some((take) => take.how !== "nowhere"));
+}
+
+function isOnChain(state: State | null): boolean {
+  return state?.some((below) => below?.chain != null) ?? false;
+}
+
+/** After the first row on a starting chain: as many chains on its other side. */
+function freeSideOf(found: State | null, outcome: Outcome | null): State | null {
+  if (!outcome || !isOnChain(found)) return null;
+  return outcome.has.map((n) => (n === null ? null : { ...nothing, strip: plainStrip("ch", n, "chain") }));
+}
+
+/** Why a row that does not come out right on other places may be right all the same. */
+function unsureElsewhere({ onPiece, instructions }: RowPlan, state: State | null): string | null {
+  if (state?.some((below) => below?.elsewhere?.has(chainSide)))
+    return "it is worked along a chain that other rows stand on";
+  const [piece, second] = onPiece;
+  if (piece === undefined || second !== undefined || !worksOnlyOn(piece, instructions)) return null;
+  return `it is worked on a part of "${piece}", and nothing tells on how much of it`;
+}
+
+function worksOnlyOn(piece: string, list: readonly Instruction[]): boolean {
+  return takesIn(list).every((take) => targetsOf(take).every((target) => target.piece === piece));
 }
 
 function turnsLast(plan: RowPlan): boolean {

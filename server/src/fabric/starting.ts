@@ -1,3 +1,4 @@
+import { baseOf } from "../notation/piece-names";
 import type { Sized } from "../notation/words";
 import { forSize, type Instruction, type RowPlan } from "./instructions";
 import type { State } from "./outcome";
@@ -5,11 +6,18 @@ import type { RowLine } from "./pattern";
 import { plainStrip } from "./strip";
 import type { Below } from "./walker";
 
-const nothing: Below = { strip: [], chain: null, ring: false, marked: null };
+export const nothing: Below = { strip: [], chain: null, ring: false, marked: null };
 const ring: Below = { ...nothing, ring: true };
 
 function eachSize(sizes: number, below: (size: number) => Below | null): State {
   return [...Array(sizes).keys()].map(below);
+}
+
+export interface PieceEnd {
+  readonly state: State;
+  readonly number: number;
+  /** The side of its starting chain that no row was worked on. */
+  readonly freeSide: State | null;
 }
 
 /** Where pieces and their numbered rows ended: later pieces may be worked on them. */
@@ -17,7 +25,14 @@ export class Ends {
   readonly pieces = new Map<string, State>();
   readonly rows = new Map<number, State>();
   /** The end of the piece before, and the number of its last row. */
-  last: { readonly state: State; readonly number: number } | null = null;
+  last: PieceEnd | null = null;
+
+  /** Where a piece ended, or another one like it: the second leg as the first. */
+  like(key: string): State | null {
+    const base = baseOf(key);
+    const alike = [...this.pieces].filter(([name]) => baseOf(name) === base).at(-1);
+    return this.pieces.get(key) ?? alike?.[1] ?? null;
+  }
 }
 
 /** What a row stands on that does not go on from the row above; null where nothing tells. */
@@ -29,7 +44,7 @@ export function startState(
   ends: Ends,
 ): State | null {
   const named = plan.onRow === null ? undefined : ends.rows.get(plan.onRow);
-  return named ?? firstState(plan, line, sizes, ends.pieces) ?? (isFirst ? runsOn(line, ends) : null);
+  return named ?? firstState(plan, sizes) ?? (isFirst ? runsOn(line, ends) : null);
 }
 
 /** A heading in the middle of the numbers: the work goes on from the piece before. */
@@ -39,17 +54,9 @@ function runsOn({ head }: RowLine, { last }: Ends): State | null {
 }
 
 /** What a row that has nothing below it stands on; null where nothing tells. */
-function firstState(
-  plan: RowPlan,
-  line: RowLine,
-  sizes: number,
-  ends: ReadonlyMap<string, State>,
-): State | null {
-  const { foundation } = plan;
+function firstState({ foundation, instructions }: RowPlan, sizes: number): State | null {
   if (foundation) return eachSize(sizes, (size) => ({ ...nothing, chain: forSize(foundation, size) ?? 0 }));
-  return (
-    overPieces(line, sizes, ends) ?? (standsOnNothing(plan.instructions) ? eachSize(sizes, () => ring) : null)
-  );
+  return standsOnNothing(instructions) ? eachSize(sizes, () => ring) : null;
 }
 
 /** A starting chain or ring on a line of its own. */
@@ -78,29 +85,17 @@ function passedChains(text: string): number {
   return told ? Number(told[1]) - 1 : 0;
 }
 
-/** `sc in each of the 12 sts of Tube A`: the last rows of other pieces, in the order they are named. */
-function overPieces(line: RowLine, sizes: number, ends: ReadonlyMap<string, State>): State | null {
-  if (!/\bof\b/i.test(line.text)) return null;
-  const text = line.text.toLowerCase();
-  const named = [...ends]
-    .map(([name, state]) => ({
-      state,
-      at: name.length > 1 && text.includes(name) ? text.search(mention(name)) : -1,
-    }))
-    .filter((one) => one.at >= 0)
-    .sort((a, b) => a.at - b.at);
-  if (named.length === 0) return null;
-  const chains = /ch(?:ain)?\s*(\d+)/.exec(text)?.[1];
-  const worked = /in (?:each of (?:the )?)?\d+ ch|other side/.test(text);
-  const between = plainStrip("ch", worked ? Number(chains ?? 0) : 0, "chain");
-  return eachSize(sizes, (size) => ({
-    ...nothing,
-    strip: named.flatMap((one) => [...(one.state[size]?.strip ?? []), ...between]),
-  }));
-}
-
-function mention(name: string): RegExp {
-  return new RegExp(`\\bof (?:the )?${name.replace(/[.*+?^${}()|[\]\\]/g, "\\$&")}\\b`);
+/** The row's places with others that it names, by their key; null where one of them is not known. */
+export function withElsewhere(
+  below: State | null,
+  named: ReadonlyMap<string, State | null>,
+  sizes: number,
+): State | null {
+  if ([...named.values()].includes(null)) return null;
+  return eachSize(sizes, (size) => {
+    const strips = [...named].map(([key, state]) => [key, state?.[size]?.strip ?? []] as const);
+    return { ...(below?.[size] ?? nothing), elsewhere: new Map(strips) };
+  });
 }
 
 /** Rings and foundation stitches: every stitch of the row stands on nothing. */

@@ -1,6 +1,6 @@
 import type { Sized } from "../notation/words";
 import type { Span } from "../text/span";
-import { Cursor, type Reach } from "./cursor";
+import type { Cursor, Reach } from "./cursor";
 import {
   forSize,
   type Instruction,
@@ -10,6 +10,7 @@ import {
   type Times,
   type Until,
 } from "./instructions";
+import { Sources } from "./sources";
 import { countStitches, type Step, type Steps } from "./steps";
 import { everyPlace, type Match, plainStrip, type Run, type Strip } from "./strip";
 
@@ -22,6 +23,8 @@ export interface Below {
   readonly ring: boolean;
   /** Position of a marked stitch. */
   readonly marked: number | null;
+  /** Other places that the row names: the ends of other pieces, the free side of the starting chain. */
+  readonly elsewhere?: ReadonlyMap<string, Strip>;
 }
 
 /** Row-wide ways to see the places below; the row's own words or its fit decide. */
@@ -71,7 +74,9 @@ interface PassStart {
 }
 
 class Walker {
-  private readonly cursor: Cursor;
+  /** Goes along the places that are worked on now. */
+  private cursor: Cursor;
+  private readonly sources: Sources;
   private steps: Steps[] = [];
   /** Inside a group worked into one place: its name. */
   private inPlace: string | null = null;
@@ -85,6 +90,8 @@ class Walker {
   /** Chains of the chain made last, while nothing came after it. */
   private lastChain: number | null = null;
   private beyondChain = false;
+  /** The chain made last, which may lie between two pieces. */
+  private bridge: Steps | null = null;
   private placed = false;
   /** Where the steps of a counted opening chain begin, while nothing came after it. */
   private opening: number | null = null;
@@ -95,13 +102,15 @@ class Walker {
     private readonly size: number,
     private readonly view: View,
   ) {
-    this.cursor = new Cursor(below, view);
+    this.sources = new Sources(below, view);
+    this.cursor = this.sources.own;
   }
 
   result(): Walk {
-    const { needs, has } = this.cursor.sums();
+    const { needs, has } = this.sources.sums();
     const none =
-      this.below.ring || (this.cursor.total === 0 && this.below.chain === null && !this.beyondChain);
+      this.below.ring || (this.sources.total === 0 && this.below.chain === null && !this.beyondChain);
+    if (this.sources.chainIsUsedUp) this.steps = this.steps.filter((step) => step !== this.bridge);
     const free = none && needs === 0;
     return {
       needs: free ? null : needs,
@@ -140,6 +149,8 @@ class Walker {
         return this.slip(instruction);
       case "other-side":
         return this.otherSide();
+      case "onto":
+        return this.sources.goOn(instruction.piece);
       case "begin-at":
         return this.beginAt(this.n(instruction.n));
       case "mark":
@@ -206,6 +217,8 @@ class Walker {
   private chain(n: number, span: Span): void {
     this.emit({ kind: "ch", sort: "space", n: 1, chains: n, span });
     this.lastChain = n;
+    this.bridge = this.steps.at(-1) ?? null;
+    this.sources.bridge = n;
   }
 
   private start(instruction: Op<"start">): void {
@@ -245,6 +258,7 @@ class Walker {
   private workTake(stitch: StitchUse, per: number, take: Take, span: Span): void {
     if (this.side !== null && this.workSide(take)) return;
     if (take.how === "from-hook" && this.below.chain === null) return this.openSide(this.n(take.n));
+    this.cursor = this.sources.of(take, this.cursor);
     const { uneven } = this;
     const { at, used } = this.cursor;
     const opening = this.joinsOpening(take) ? this.opening : null;
@@ -379,6 +393,7 @@ class Walker {
     if (this.inPlace !== null) return this.all(instruction.body);
     const name = instruction.unit ?? "group";
     for (const take of instruction.takes) {
+      this.cursor = this.sources.of(take, this.cursor);
       const { at, used } = this.cursor;
       const opening = this.joinsOpening(take) ? this.opening : null;
       const places = this.takeFor(take, 1);
@@ -453,6 +468,7 @@ class Walker {
   private skip(instruction: Op<"skip">): void {
     for (const take of instruction.takes) {
       if (take.how === "same") continue;
+      this.cursor = this.sources.of(take, this.cursor);
       const { at, used } = this.cursor;
       this.takeFor(this.withoutUnderStart(take), 1);
       this.emit({
@@ -539,7 +555,9 @@ class Walker {
   private otherSide(): void {
     if (this.beyondChain) return;
     if (this.below.chain === null) {
-      this.outOfReach ??= "it is worked along a chain that other rows stand on";
+      const free = this.sources.alongChain();
+      if (free) this.cursor = free;
+      else this.outOfReach ??= "it is worked along a chain that other rows stand on";
       return;
     }
     const out = this.cursor.total - ((this.fromHook ?? 1) - 1);

@@ -102,7 +102,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   [
     "I",
     "otherside",
-    "other side of chain|opposite side of chain|other side|opposite side|opp side|underside of chain|underside|other side of ch|opposite side of ch|opp side of ch|opposite side of foundation ch|opposite side of foundation chain|opposite side of starting ch|opposite side of beg ch|bottom loops of chain|bottom loop of chain|bottom loops of ch|bottom loops|unused loops of chain|free loops of chain|other side of foundation chain|other side of foundation ch|other side of starting chain|rotate|underside of ch|turn to other side|free loops of foundation ch|remaining loops of chain|back of chain",
+    "other side of chain|opposite side of chain|other side|opposite side|opp side|underside of chain|underside|other side of ch|opposite side of ch|opp side of ch|opposite side of foundation ch|opposite side of foundation chain|opposite side of starting ch|opposite side of beg ch|bottom loops of chain|bottom loop of chain|bottom loops of ch|bottom loops|unused loops of chain|free loops of chain|other side of foundation chain|other side of foundation ch|other side of starting chain|free loops of foundation chain|free loops of chain|along foundation chain|along foundation ch|across foundation chain|across foundation ch|along foundation|across foundation|rotate|underside of ch|turn to other side|free loops of foundation ch|remaining loops of chain|back of chain",
   ],
   [
     "G",
@@ -142,6 +142,14 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
     "layers",
     "both layers|both thicknesses|both sides together|both walls|for both walls|both sides|for both sides",
   ],
+  ["_", "together", "together"],
+  // Parts that rows speak of although no heading names them.
+  ["N", "arm", "arm|arms"],
+  ["N", "leg", "leg|legs"],
+  ["N", "body", "body"],
+  ["N", "wing", "wing|wings"],
+  ["N", "ear", "ear|ears"],
+  ["N", "fin", "fin|fins"],
   ["b", "below", "below|down|behind|underneath|beneath"],
   ["R", "row", "row|rows|rnd|rnds|round|rounds|rw|rd"],
   ["&", "and", "and|plus|&"],
@@ -192,7 +200,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   [
     "V",
     "prose",
-    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|flatten|squeeze|pull|tighten|close|bring|place|note|see|remember|being careful|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|working behind|working in front of|working across|working around|switch to|use|begin|leaving a|leave a|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
+    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|flatten|squeeze|pull|tighten|close|bring|place|note|see|remember|being careful|holding|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|working behind|working in front of|working across|working around|switch to|use|begin|leaving a|leave a|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
   ],
 ];
 

@@ -320,13 +320,27 @@ function longestOf(words: ReadonlyMap<string, Meaning>): ReadonlyMap<string, num
 function phrase(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
   const first = wordAt(atoms, i);
   const most = Math.max(longest.get(first) ?? 0, longestOf(lexicon.words).get(first) ?? 0);
-  for (let n = Math.min(most, atoms.length - i); n > 0; n--) {
+  // `other side of the chain` is as long as its article more.
+  const longer = most > 2 ? most + 1 : most;
+  for (let n = Math.min(longer, atoms.length - i); n > 0; n--) {
     const name = join(atoms, i, n);
-    const meaning = lexicon.words.get(name) ?? trade.get(name);
+    const meaning =
+      lexicon.words.get(name) ??
+      trade.get(name) ??
+      (n > 3 ? trade.get(name.replace(" the ", " ")) : undefined);
     if (!meaning || (n === 1 && isFiller(name) && !lexicon.words.has(name))) continue;
+    if (name === "around" && namesPiece(atoms, i + n, lexicon)) return make("i", "around", n);
     return meant(atoms, i, n, name, meaning, make);
   }
   return null;
+}
+
+/** `around first leg`: the pattern's name for a piece stands here. */
+function namesPiece(atoms: readonly Atom[], i: number, lexicon: Lexicon): boolean {
+  const from = wordAt(atoms, i) === "the" ? i + 1 : i;
+  const most = longestOf(lexicon.words).get(wordAt(atoms, from)) ?? 0;
+  for (let n = most; n > 0; n--) if (lexicon.words.get(join(atoms, from, n))?.cls === "N") return true;
+  return false;
 }
 
 function meant(
