@@ -2,6 +2,7 @@ import { Checker } from "../../server/src/workspace/checker";
 import { type Hot, profileOf } from "./hottest";
 import { longPattern, mixOf } from "./long-pattern";
 import { cold, coldInThisProcess, edits, first, median, quantile, type Times } from "./measure";
+import { bundleServers, type OverStdio, serverNames, session, stdioTable } from "./over-stdio";
 import { Random } from "./random";
 import { stagesOf } from "./stages";
 import { type SubjectName, subjects } from "./subjects";
@@ -9,6 +10,7 @@ import { type SubjectName, subjects } from "./subjects";
 const asked = process.argv.slice(2).map(Number).filter(Number.isFinite);
 /** Rows of the patterns: `npm run bench -- 1000` measures one size only. */
 const sizes = asked.length > 0 ? asked : [100, 1_000, 5_000];
+const sizesOverStdio = asked.length > 0 ? asked : [300, 5_000];
 const names: readonly SubjectName[] = ["loopledger", "css"];
 const seed = 20_250;
 
@@ -129,6 +131,16 @@ function editedChecks(): void {
   edits("loopledger", 5_000, seed * 11, 40);
 }
 
+/** Servers and sizes in random order, each in a process of its own. */
+async function overStdio(): Promise<string> {
+  const command = bundleServers();
+  const all = sizesOverStdio.flatMap((rows) => serverNames.map((server) => ({ server, rows })));
+  const sessions: OverStdio[] = [];
+  for (const { server, rows } of new Random(seed).shuffled(all))
+    sessions.push(await session(server, command(server), rows, seed + rows, 200));
+  return stdioTable(sessions);
+}
+
 async function main(): Promise<void> {
   console.log(`${mix()}\n`);
   console.log(`## Stages, 1,000 rows, warm\n\n${stages(1_000)}\n`);
@@ -138,6 +150,7 @@ async function main(): Promise<void> {
   console.log(
     `${await profile("40 edits at 5,000 rows and their undoing, first check included", editedChecks)}\n`,
   );
+  console.log(`## Over stdio, asked for findings after each keystroke\n\n${await overStdio()}\n`);
   for (const job of new Random(seed).shuffled(jobs())) job();
   console.log(`## Beside the CSS service of VS Code\n\n${table()}\n`);
   console.log(

@@ -1,0 +1,171 @@
+import { type ChildProcess, execFileSync, spawn } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import {
+  createProtocolConnection,
+  DidChangeTextDocumentNotification,
+  DidOpenTextDocumentNotification,
+  DocumentDiagnosticRequest,
+  HoverRequest,
+  InitializedNotification,
+  InitializeRequest,
+  type ProtocolConnection,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from "vscode-languageserver-protocol/node";
+import { LineIndex } from "../../server/src/text/line-index";
+import { styleSheet } from "./css-text";
+import { jsonText } from "./json-text";
+import { longPattern, mixOf } from "./long-pattern";
+import { median, quantile, type Times } from "./measure";
+import { Random } from "./random";
+
+export type ServerName = "loopledger" | "css" | "json" | "empty";
+export const serverNames: readonly ServerName[] = ["loopledger", "css", "json", "empty"];
+
+/** What was measured of one server on one text, in milliseconds. */
+export interface OverStdio {
+  readonly server: ServerName;
+  readonly rows: number;
+  /** From the start of the process to the answer to `initialize`. */
+  readonly start: number;
+  /** From the opening of the text to its findings. */
+  readonly first: number;
+  /** From a keystroke to the findings. */
+  readonly keystrokes: Times;
+  readonly hovers: Times;
+}
+
+/** The servers, bundled as they are shipped; gives how to start each. */
+export function bundleServers(): (name: ServerName) => readonly string[] {
+  const folder = mkdtempSync(join(tmpdir(), "loopledger-bench-"));
+  process.on("exit", () => rmSync(folder, { recursive: true, force: true }));
+  execFileSync(process.execPath, ["tests/bench/bundle-servers.mjs", folder], { stdio: "inherit" });
+  return (name) =>
+    name === "loopledger"
+      ? [join(folder, "loopledger.cjs"), "--stdio"]
+      : [join(folder, "yardstick.cjs"), name, "--stdio"];
+}
+
+const uri = "file:///stall/text";
+
+/** One session: start, open, and so many keystrokes, each followed by asking for the findings. */
+export async function session(
+  server: ServerName,
+  command: readonly string[],
+  rows: number,
+  seed: number,
+  keystrokes: number,
+): Promise<OverStdio> {
+  const begun = performance.now();
+  const child = spawn(process.execPath, command, { stdio: ["pipe", "pipe", "inherit"] });
+  const connection = connected(child);
+  const { capabilities } = await connection.sendRequest(InitializeRequest.type, {
+    processId: null,
+    rootUri: null,
+    capabilities: { textDocument: { diagnostic: { relatedInformation: true } } },
+  });
+  const start = performance.now() - begun;
+  await connection.sendNotification(InitializedNotification.type, {});
+  const typist = new Typist(connection, textFor(server, rows, seed), new Random(seed));
+  const first = await timed(() => typist.open(server === "loopledger" ? "crochet" : server));
+  const times: Times = [];
+  const hovers: Times = [];
+  for (let i = 0; i < keystrokes; i++) {
+    times.push(await timed(() => typist.type()));
+    if (capabilities.hoverProvider) hovers.push(await timed(() => typist.hover()));
+  }
+  connection.dispose();
+  child.kill();
+  return { server, rows, start, first, keystrokes: times, hovers };
+}
+
+function textFor(server: ServerName, rows: number, seed: number): string {
+  const pattern = longPattern(rows, seed);
+  const { lines, bytes } = mixOf(pattern);
+  if (server === "css") return styleSheet(lines, bytes, seed);
+  return server === "json" ? jsonText(lines, bytes, seed) : pattern;
+}
+
+function connected({ stdout, stdin }: ChildProcess): ProtocolConnection {
+  if (!stdout || !stdin) throw new Error("The server has no standard streams.");
+  const connection = createProtocolConnection(
+    new StreamMessageReader(stdout),
+    new StreamMessageWriter(stdin),
+  );
+  connection.listen();
+  return connection;
+}
+
+async function timed(work: () => Promise<unknown>): Promise<number> {
+  const start = performance.now();
+  await work();
+  return performance.now() - start;
+}
+
+/** Types in the middle of a text: a character goes in, and at the next keystroke it is taken out again. */
+class Typist {
+  private version = 1;
+  private typedAt: number | null = null;
+  private readonly lines: LineIndex;
+
+  constructor(
+    private readonly connection: ProtocolConnection,
+    private readonly text: string,
+    private readonly random: Random,
+  ) {
+    this.lines = new LineIndex(text);
+  }
+
+  async open(languageId: string): Promise<unknown> {
+    const textDocument = { uri, languageId, version: this.version, text: this.text };
+    await this.connection.sendNotification(DidOpenTextDocumentNotification.type, { textDocument });
+    return this.pull();
+  }
+
+  async type(): Promise<unknown> {
+    const goesIn = this.typedAt === null;
+    const at = this.typedAt ?? this.random.between(Math.floor(this.text.length / 20), this.text.length - 1);
+    this.typedAt = goesIn ? at : null;
+    const start = this.place(at);
+    const end = goesIn ? start : { ...start, character: start.character + 1 };
+    await this.connection.sendNotification(DidChangeTextDocumentNotification.type, {
+      textDocument: { uri, version: ++this.version },
+      contentChanges: [
+        { range: { start, end }, text: goesIn ? this.random.oneOf(["1", "2", "s", "c", ","]) : "" },
+      ],
+    });
+    return this.pull();
+  }
+
+  hover(): Promise<unknown> {
+    const position = this.place(this.random.between(0, this.text.length - 1));
+    return this.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position });
+  }
+
+  private pull(): Promise<unknown> {
+    return this.connection.sendRequest(DocumentDiagnosticRequest.type, { textDocument: { uri } });
+  }
+
+  private place(at: number): { line: number; character: number } {
+    const { line, column } = this.lines.position(at);
+    return { line, character: column };
+  }
+}
+
+/** A Markdown table of sessions, the servers side by side. */
+export function stdioTable(sessions: readonly OverStdio[]): string {
+  const rows = [...sessions]
+    .sort((a, b) => a.rows - b.rows || serverNames.indexOf(a.server) - serverNames.indexOf(b.server))
+    .map(({ server, rows, start, first, keystrokes, hovers }) => {
+      const pair = (times: Times) =>
+        times.length === 0 ? "–" : `${median(times).toFixed(1)}, ${quantile(times, 0.95).toFixed(1)}`;
+      return `| ${[rows, server, start.toFixed(0), first.toFixed(0), pair(keystrokes), pair(hovers)].join(" | ")} |`;
+    });
+  return [
+    "| rows | server | start, ms | opened to findings, ms | keystroke to findings, ms: median, p95 | hover, ms: median, p95 |",
+    "|---|---|---|---|---|---|",
+    ...rows,
+  ].join("\n");
+}
