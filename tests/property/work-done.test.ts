@@ -37,6 +37,25 @@ describe("repeats are counted by arithmetic", () => {
   });
 });
 
+describe("ranges are counted by arithmetic", () => {
+  const range = (rows: number): string =>
+    [
+      "Ch 10.",
+      "Row 1: Sc in 2nd ch from hook and in each ch across. (9)",
+      "Row 2: Ch 1, turn, sc in each st across. (9)",
+      `Rows 3-${rows + 2}: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. (${9 + 2 * rows})`,
+      `Rep Rows 2 and 3 ${rows} times. (${9 + 4 * rows})`,
+    ].join("\n");
+
+  test.each([1e6, 1e9, 1e12])("as many places are visited for 1000 rows as for %d", (rows) => {
+    const [few, many] = [worked(range(1000)), worked(range(rows))];
+    expect(few.rows.map((row) => row.result)).toEqual(["ok", "ok", "ok", "ok", "ok"]);
+    expect(many.rows.map((row) => row.result)).toEqual(["ok", "ok", "ok", "ok", "ok"]);
+    expect(many.visited).toBe(few.visited);
+    expect(many.rows.at(-1)?.outcome?.makes).toEqual([9 + 4 * rows]);
+  });
+});
+
 describe("the work grows with the rows", () => {
   const rounds = (n: number): string =>
     [

@@ -1,7 +1,8 @@
 import type { Sized } from "../notation/words";
 import { compare, tally } from "./count";
+import { Foresight, isRight, type Leap, type RowWorked, type WorkRow } from "./foresight";
 import { forSize, type RowPlan } from "./instructions";
-import { type Outcome, type RowSetting, type State, stateKey } from "./outcome";
+import type { Outcome, RowSetting, State } from "./outcome";
 import type { RowLine } from "./pattern";
 import type { Fabric } from "./worked";
 
@@ -23,79 +24,94 @@ export interface Schedule {
   readonly stated: RowPlan["stated"];
 }
 
-/** More rows than this, none like the one before, are not worked one by one. */
+/** Rows worked one by one; what comes after them is told by arithmetic or not at all. */
 const rowsAtMost = 2000;
 
 /** Every usual way the first row may be worked, each followed to the last. */
 export function workSchedule(fabric: Fabric, schedule: Schedule, state: State): readonly Outcome[] {
-  const most = Math.max(...schedule.each);
   const [first] = schedule.rows as readonly [ScheduledRow];
-  if (most === 1) return fabric.outcomes(stating(first.plan, schedule.stated), state, first.setting);
-  return outcomesUncounted(fabric, first, state).map((outcome) => follow(fabric, schedule, outcome, most));
+  if (Math.max(...schedule.each) === 1)
+    return fabric.outcomes(stating(first.plan, schedule.stated), state, first.setting);
+  const ways = fabric.outcomes(stating(first.plan, null), state, first.setting);
+  return ways.map((outcome) => follow(fabric, schedule, outcome));
 }
 
-function outcomesUncounted(fabric: Fabric, row: ScheduledRow, state: State): readonly Outcome[] {
-  return fabric.outcomes(stating(row.plan, null), state, row.setting);
-}
-
-function follow(fabric: Fabric, schedule: Schedule, first: Outcome, most: number): Outcome {
-  const cycle = schedule.rows.length;
-  let [last, fits, keyBefore] = [first, first.fits, stateKey(first.after)];
-  const made = new MadeInAll(schedule.each, first);
+function follow(fabric: Fabric, schedule: Schedule, first: Outcome): Outcome {
+  const { each, rows } = schedule;
+  const work: WorkRow = (pass, state) => workRow(fabric, schedule, pass, state);
+  const foresight = new Foresight(rows.length, work);
+  const made = new MadeInAll(first.inAll);
+  const most = Math.max(...each);
+  let [last, fits, onebyone] = [first, first.fits, 0];
   for (let pass = 1; pass < most; pass++) {
-    if (pass > rowsAtMost) return { ...last, outOfReach: "these are too many rows to follow one by one" };
-    const all = outcomesUncounted(fabric, schedule.rows[pass % cycle] as ScheduledRow, last.after);
-    const next = all.find((one) => one.fits && one.outOfReach === null) ?? (all[0] as Outcome);
-    fits &&= next.fits;
-    last = freeze(next, last, schedule.each, pass);
-    made.add(next, pass);
-    if (pass % cycle !== 0) continue;
-    const key = stateKey(last.after);
-    if (key === keyBefore && isSteady(schedule.each, pass)) {
-      const again = Math.floor((most - 1 - pass) / cycle);
-      made.repeat(pass, cycle, again);
-      pass += again * cycle;
+    const leap = foresight.leap(pass, last.after, stretchFrom(each, pass) - 1);
+    if (leap) {
+      made.repeat(leap);
+      last = { ...last, after: leap.state };
+      pass += leap.period * leap.times;
     }
-    keyBefore = key;
+    if (onebyone++ > rowsAtMost) return outOfReach(last, "these are too many rows to follow one by one");
+    const { taken } = work(pass, last.after);
+    fits &&= taken.fits;
+    last = freeze(taken, last, each, pass);
+    made.add(taken);
+    if (last.inAll.some((n) => n !== null && n > Number.MAX_SAFE_INTEGER))
+      return outOfReach(last, "these rows come to more stitches than can be counted");
   }
   const { needs, has, cost, assumptions, meant } = first;
-  const outOfReach = last.outOfReach ?? first.outOfReach;
-  const { inAll } = made;
-  return recount({ ...last, needs, has, inAll, fits, cost, assumptions, meant, outOfReach }, schedule.stated);
+  const found = { needs, has, inAll: made.inAll, fits, cost, assumptions, meant };
+  return recount(outOfReach({ ...last, ...found }, first.outOfReach), schedule.stated);
 }
 
-/** Adds up what the rows of a line make one after the other; each size for as many rows as it has. */
+function outOfReach(outcome: Outcome, why: string | null): Outcome {
+  return { ...outcome, outOfReach: outcome.outOfReach ?? why };
+}
+
+/** Works one row for the sizes that are not done; of its ways the first that is right. */
+function workRow(fabric: Fabric, { rows, each }: Schedule, pass: number, state: State): RowWorked {
+  const row = rows[pass % rows.length] as ScheduledRow;
+  const going = state.map((below, size) => (pass < (each[size] ?? 1) ? below : null));
+  const ways = fabric.outcomes(stating(row.plan, null), going, row.setting);
+  return { ways, taken: ways.find(isRight) ?? (ways[0] as Outcome) };
+}
+
+/** How many rows there are from here on until a size is done. */
+function stretchFrom(each: readonly number[], pass: number): number {
+  return Math.min(...each.filter((n) => n > pass)) - pass;
+}
+
+/** Adds up what the rows of a line make one after the other; rows that a size does not work add nothing. */
 class MadeInAll {
   private readonly rows: Outcome["inAll"][] = [];
-  inAll: Outcome["inAll"];
 
-  constructor(
-    private readonly each: readonly number[],
-    first: Outcome,
-  ) {
-    this.inAll = first.inAll.map((n) => n && 0);
-    this.add(first, 0);
+  constructor(private sums: Outcome["inAll"]) {
+    this.rows.push(sums);
   }
 
-  add({ inAll }: Outcome, pass: number): void {
+  add({ inAll }: Outcome): void {
     this.rows.push(inAll);
-    this.count(inAll, pass, 1);
+    this.count((size) => inAll[size] ?? 0);
   }
 
-  /** The last `cycle` rows are worked `again` more times. */
-  repeat(pass: number, cycle: number, again: number): void {
-    for (const row of this.rows.slice(-cycle)) this.count(row, pass, again);
+  /** The rows of the last period again and again, changing each time by what they changed last. */
+  repeat({ period, times }: Leap): void {
+    for (let back = period; back > 0; back--) {
+      const [now, before] = [this.rows.at(-back), this.rows.at(-back - period)];
+      this.count((size) => {
+        const [n, change] = [now?.[size] ?? 0, (now?.[size] ?? 0) - (before?.[size] ?? 0)];
+        return times * n + (change * times * (times + 1)) / 2;
+      });
+    }
   }
 
-  private count(row: Outcome["inAll"], pass: number, times: number): void {
-    this.inAll = this.inAll.map((sum, size) =>
-      sum === null || pass >= (this.each[size] ?? 1) ? sum : sum + (row[size] ?? 0) * times,
-    );
+  private count(made: (size: number) => number): void {
+    this.sums = this.sums.map((sum, size) => (sum === null ? null : sum + made(size)));
   }
-}
 
-function isSteady(each: readonly number[], pass: number): boolean {
-  return each.every((n) => n === each[0] || n <= pass);
+  /** Null where the number is too large to be exact. */
+  get inAll(): Outcome["inAll"] {
+    return this.sums.map((n) => (n !== null && Number.isSafeInteger(n) ? n : null));
+  }
 }
 
 /** Sizes that have had their rows stay as they are. */

@@ -23,7 +23,7 @@ export function forSize(line: string, size: number, sizes: number): string {
     return all[size] ?? "-";
   };
   const rest = sizes === 2 ? "" : `(?:[,:-] ?${cell})+`;
-  const outside = new RegExp(`(?<![\\w.-])${cell} ?[([]${cell}${rest}[)\\]]`, "g");
+  const outside = new RegExp(`(?<![\\w.]|(?<!\\d)-)${cell} ?[([]${cell}${rest}[)\\]]`, "g");
   const inside = new RegExp(`(\\w )?[([](${cell}(?:, ?${cell}){${sizes - 1}})( \\w+)?[)\\]]`, "g");
   return line
     .replace(outside, pick)
