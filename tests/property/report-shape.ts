@@ -65,6 +65,11 @@ function isCounts(list: Counts, sizes: number): boolean {
   );
 }
 
+/** Of several rows the numbers are those of the first, and a later one may be wrong. */
+function isMany({ times }: RowReport): boolean {
+  return times === null || times.some((n) => n !== null && n > 1);
+}
+
 /** The result must follow from the numbers beside it. */
 function contradictions(row: RowReport): readonly string[] {
   const fits = agree(row.needs, row.has);
@@ -72,7 +77,7 @@ function contradictions(row: RowReport): readonly string[] {
   const checks: readonly (readonly [boolean, string])[] = [
     [row.result === "ok" && !fits, "ok although needs differs from has"],
     [row.result === "ok" && !counts, "ok although makes differs from stated"],
-    [row.result === "does-not-fit" && fits, "does not fit although needs equals has"],
+    [row.result === "does-not-fit" && fits && !isMany(row), "does not fit although needs equals has"],
     [row.result === "wrong-count" && !fits, "wrong count although it does not fit"],
     [
       (row.result === "unchecked") !== (row.reason !== null),

@@ -57,6 +57,17 @@ Row 2: Ch 1, turn, *sc in next 5 sts, dc in next st; rep from * across. (40)`;
     );
   });
 
+  test("among rows of which the first fits is told with the numbers where it goes wrong", () => {
+    const decreasing = "Ch 1, turn, sc2tog, sc in each st to last 2 sts, sc2tog.";
+    expect(only(`${twenty}\nRows 2-41: ${decreasing}`).message).toContain(
+      "Rows 2-41: 9 of these rows fit; the next one needs 4 stitches and has 2: 2 short.",
+    );
+    const counted = "Ch 1, turn, 2 sc in first st, sc in next 19 sts.";
+    expect(only(`${twenty}\nRows 2-9: ${counted}`).message).toContain(
+      "Rows 2-9: the first of these rows fits; the next one needs 20 stitches and has 21: 1 left over.",
+    );
+  });
+
   test("names each size that is wrong, and no other", () => {
     const text = `Sizes S (M, L)
 Ch 41 (45, 49).

@@ -31,6 +31,8 @@ export interface Outcome {
   readonly steps: readonly (readonly Steps[])[];
   readonly after: State;
   readonly fits: boolean;
+  /** Of a line that stands for several rows: the first that does not fit, where the very first one does. */
+  readonly misfit?: Misfit;
   readonly counts: boolean;
   /** Flat work that stops with more than two places left and agrees otherwise. */
   readonly stopsEarly: boolean;
@@ -41,6 +43,11 @@ export interface Outcome {
   readonly outOfReach: string | null;
   /** What was only supposed: where the row does not come out right, it is unchecked for this reason. */
   readonly supposed: string | null;
+}
+
+/** A row that does not fit the row before it, which is the last of so many that do. */
+export interface Misfit extends Pick<Outcome, "needs" | "has"> {
+  readonly after: number;
 }
 
 export interface Meant {

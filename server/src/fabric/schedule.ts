@@ -42,7 +42,8 @@ function follow(fabric: Fabric, schedule: Schedule, first: Outcome): Outcome {
   const foresight = new Foresight(rows.length, work);
   const made = new MadeInAll(first.inAll);
   const most = Math.max(...each);
-  let [last, fits, onebyone] = [first, first.fits, 0];
+  let [last, onebyone] = [first, 0];
+  let fits: Pick<Outcome, "fits" | "misfit"> = { fits: first.fits };
   for (let pass = 1; pass < most; pass++) {
     const leap = foresight.leap(pass, last.after, stretchFrom(each, pass) - 1);
     if (leap) {
@@ -52,15 +53,19 @@ function follow(fabric: Fabric, schedule: Schedule, first: Outcome): Outcome {
     }
     if (onebyone++ > rowsAtMost) return outOfReach(last, "these are too many rows to follow one by one");
     const { taken } = work(pass, last.after);
-    fits &&= taken.fits;
+    if (fits.fits && !taken.fits) fits = misfitAt(pass, taken);
     last = freeze(taken, last, each, pass);
     made.add(taken);
     if (last.inAll.some((n) => n !== null && n > Number.MAX_SAFE_INTEGER))
       return outOfReach(last, "these rows come to more stitches than can be counted");
   }
   const { needs, has, cost, assumptions, meant } = first;
-  const found = { needs, has, inAll: made.inAll, fits, cost, assumptions, meant };
+  const found = { needs, has, inAll: made.inAll, ...fits, cost, assumptions, meant };
   return recount(outOfReach({ ...last, ...found }, first.outOfReach), schedule.stated);
+}
+
+function misfitAt(pass: number, { needs, has }: Outcome): Pick<Outcome, "fits" | "misfit"> {
+  return { fits: false, misfit: { after: pass, needs, has } };
 }
 
 function outOfReach(outcome: Outcome, why: string | null): Outcome {

@@ -62,7 +62,7 @@ function instructionsSpan({ line }: WorkedRow): Span {
 }
 
 function wherePlacesComeFrom(row: WorkedRow, piece: WorkedPiece): Finding["related"] {
-  if (!row.below || !row.outcome || row.line.plan?.onRow != null) return [];
+  if (!row.below || !row.outcome || row.outcome.misfit || row.line.plan?.onRow != null) return [];
   const places = countedAll(row.outcome.has, placesNoun(row));
   const name = sentenceStart(belowName(row, piece));
   const message =
@@ -75,6 +75,8 @@ function wherePlacesComeFrom(row: WorkedRow, piece: WorkedPiece): Finding["relat
 function sentenceStart(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
+
+type Worked = Pick<Outcome, "needs" | "has">;
 
 /** The numbers of one size that does not fit. */
 interface Misfit {
@@ -89,7 +91,7 @@ interface Misfit {
 function messageFor(row: WorkedRow, piece: WorkedPiece): string {
   const wrong = misfits(row, piece);
   const [first] = wrong;
-  if (!first) return laterRowMessage(rowName(row));
+  if (!first) return laterRowMessage(row, piece);
   if (piece.context.sizes.length > 1) return sizesMessage(wrong);
   const repeat = unevenRepeat(row, first);
   if (repeat) return unevenMessage({ ...first, ...repeat });
@@ -98,17 +100,23 @@ function messageFor(row: WorkedRow, piece: WorkedPiece): string {
     : plainMessage(first);
 }
 
-function misfits(row: WorkedRow, piece: WorkedPiece): Misfit[] {
+function misfits(row: WorkedRow, piece: WorkedPiece, worked: Worked | null = row.outcome): Misfit[] {
   const same = { row: rowName(row), below: belowName(row, piece), noun: placesNoun(row) };
-  return (row.outcome?.needs ?? []).flatMap((n, size) => {
-    const [needs, has] = [n ?? 0, row.outcome?.has[size] ?? 0];
+  return (worked?.needs ?? []).flatMap((n, size) => {
+    const [needs, has] = [n ?? 0, worked?.has[size] ?? 0];
     return needs === has ? [] : [{ ...same, needs, has, size: sizeName(size, piece) }];
   });
 }
 
 /** The first row of a range fits, and a later one does not. */
-function laterRowMessage(row: string): string {
-  return `${row}: the first of these rows fits, a later one does not fit the row before it.`;
+function laterRowMessage(row: WorkedRow, piece: WorkedPiece): string {
+  const later = row.outcome?.misfit ?? null;
+  const [wrong] = misfits(row, piece, later);
+  if (!later || !wrong) return `${rowName(row)}: a row does not fit the row before it.`;
+  const { needs, has, noun, size } = wrong;
+  const where = piece.context.sizes.length > 1 ? ` in ${size}` : "";
+  const fitting = later.after === 1 ? "the first of these rows fits" : `${later.after} of these rows fit`;
+  return `${rowName(row)}: ${fitting}; the next one needs ${counted(needs, noun)}${where} and has ${has}: ${apart(needs, has)}.`;
 }
 
 function plainMessage({ row, below, needs, has, noun }: Misfit): string {
