@@ -252,7 +252,7 @@ function partsOf(text: string): string[] {
       /^(?:abbreviations?|special stitch(?:es)?|stitch(?:es)? used|stitch (?:guide|key)|legend|notes?)\s*[:–-]\s*/i,
       "",
     );
-  const split = bare.split(/\s*[;•·]\s*|,\s*(?=[\p{L}\d-]{1,8}\s*=)/u);
+  const split = bare.split(/\s*[;•·]\s*|,\s*(?=[\p{L}\d][\p{L}\d() -]{0,9}=)/u);
   return split.length > 1 ? split : [bare];
 }
 

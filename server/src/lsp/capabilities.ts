@@ -1,5 +1,6 @@
 import {
   type ClientCapabilities,
+  MarkupKind,
   PositionEncodingKind,
   type ServerCapabilities,
   TextDocumentSyncKind,
@@ -10,6 +11,7 @@ export interface ClientAbilities {
   readonly pullsDiagnostics: boolean;
   readonly refreshesDiagnostics: boolean;
   readonly showsRelatedPlaces: boolean;
+  readonly showsMarkdown: boolean;
   readonly takesVersions: boolean;
   readonly answersConfiguration: boolean;
   readonly registersForSettings: boolean;
@@ -22,6 +24,7 @@ export function clientAbilities({ textDocument, workspace }: ClientCapabilities)
     pullsDiagnostics: pull !== undefined,
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
     showsRelatedPlaces: (pull?.relatedInformation ?? push?.relatedInformation) === true,
+    showsMarkdown: textDocument?.hover?.contentFormat?.includes(MarkupKind.Markdown) === true,
     takesVersions: push?.versionSupport === true,
     answersConfiguration: workspace?.configuration === true,
     registersForSettings: workspace?.didChangeConfiguration?.dynamicRegistration === true,
@@ -32,6 +35,8 @@ export function serverCapabilities(client: ClientAbilities): ServerCapabilities 
   const always: ServerCapabilities = {
     positionEncoding: PositionEncodingKind.UTF16,
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
+    hoverProvider: true,
+    codeLensProvider: {},
   };
   if (!client.pullsDiagnostics) return always;
   const diagnosticProvider = {

@@ -2,13 +2,12 @@ import {
   type Diagnostic,
   type DiagnosticRelatedInformation,
   DiagnosticSeverity,
-  type Range,
 } from "vscode-languageserver";
 import type { LineIndex } from "../text/line-index";
-import type { Span } from "../text/span";
 import type { Finding, Related, Severity } from "../workspace/report";
 import type { ClientAbilities } from "./capabilities";
 import type { Snapshot } from "./open-document";
+import { rangeOf } from "./positions";
 import { findingsToShow } from "./quiet-caret";
 import { type Settings, severityOf } from "./settings";
 
@@ -62,13 +61,4 @@ function diagnosticOf(
 
 function relatedOf({ span, message }: Related, uri: string, lines: LineIndex): DiagnosticRelatedInformation {
   return { location: { uri, range: rangeOf(span, lines) }, message };
-}
-
-function rangeOf(span: Span, lines: LineIndex): Range {
-  return { start: placeOf(span.start, lines), end: placeOf(span.end, lines) };
-}
-
-function placeOf(offset: number, lines: LineIndex): Range["start"] {
-  const { line, column } = lines.position(offset);
-  return { line, character: column };
 }

@@ -5,9 +5,12 @@ import {
   TextDocuments,
 } from "vscode-languageserver";
 import { clientAbilities, serverCapabilities } from "./capabilities";
+import { answerCodeLenses } from "./code-lens";
 import type { Host, Server } from "./context";
 import { type DiagnosticsChannel, pullChannel, pushChannel } from "./diagnostics-channels";
+import { answerHovers } from "./hover";
 import { OpenDocument } from "./open-document";
+import { answerRowRequests } from "./row-requests";
 import { SettingsSource } from "./settings-source";
 
 /** Serves one client over a connection; returns at once and works until the connection ends. */
@@ -18,6 +21,9 @@ export function startServer(connection: Connection, host: Host): void {
     const channel = server.client.pullsDiagnostics ? pullChannel(server) : pushChannel(server);
     listenToDocuments(server, channel);
     listenToSettings(server, channel);
+    answerHovers(server);
+    answerCodeLenses(server);
+    answerRowRequests(server);
     return {
       capabilities: serverCapabilities(server.client),
       serverInfo: { name: "Loopledger", version: host.version },

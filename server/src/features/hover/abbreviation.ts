@@ -1,0 +1,41 @@
+import { meaningOf } from "../../trade/abbreviations";
+import { line, title } from "../shown/blocks";
+import { explained } from "./glossary";
+import type { HoverPart, Place } from "./place";
+
+/** `sk`, `BLO`, `ch-2 sp`: what is abbreviated, as the pattern explains it, else as the trade does. */
+export const abbreviation: HoverPart = {
+  at(place) {
+    const { word, pattern } = place;
+    if (!word) return null;
+    const written = pattern.text.slice(word.start, word.end);
+    const own = explained(pattern, written);
+    const means = own?.says ?? spaceOf(place) ?? tradeMeaning(written, place);
+    if (means === undefined) return null;
+    const span = { start: word.start, end: word.end };
+    return {
+      span,
+      blocks: [title(`${written}: ${means}`), ...(own ? [line("As this pattern explains it.")] : [])],
+    };
+  },
+};
+
+function tradeMeaning(written: string, { pattern }: Place): string | undefined {
+  const { terms } = pattern.context;
+  const means = meaningOf(written, terms);
+  const singular = means ?? meaningOf(written.replace(/s$/i, ""), terms);
+  return means ?? (singular && plural(singular));
+}
+
+/** `stitches`, `chain spaces`. */
+function plural(noun: string): string {
+  return noun.endsWith("ch") ? `${noun}es` : `${noun}s`;
+}
+
+/** `ch-2 sp`: the number is that of its chains. */
+function spaceOf({ word }: Place): string | undefined {
+  const chains = word?.number?.[0];
+  if (chains == null || (word?.cls !== "C" && word?.cls !== "H")) return undefined;
+  const many = `${chains} ${chains === 1 ? "chain" : "chains"}`;
+  return word.cls === "C" ? `the space under ${many}` : `the ${many} made before`;
+}

@@ -1,0 +1,75 @@
+import type { Instruction } from "../../fabric/instructions";
+import { placesNoun } from "../../rules/wording";
+import { shift } from "../../text/span";
+import type { PlacedRow } from "../pattern-index";
+import type { Telling } from "../proof/done";
+import { placesShort } from "../proof/place-names";
+import { sts } from "../row-facts";
+import { instructionsBehind } from "../row-instructions";
+import { type Block, line, title } from "../shown/blocks";
+import { type SizeRow, sizeTable } from "../shown/size-table";
+import type { HoverPart } from "./place";
+import { passesOfRepeat } from "./repeat-passes";
+import { instructionAt, type Share, shareOf, spansIn } from "./share";
+
+/** `(sc, inc) x6`, `2 sc in next st`: how often it is worked, and what of the row it uses and makes. */
+export const partOfRow: HoverPart = {
+  at(place) {
+    const { placed, offset, pattern } = place;
+    if (!placed) return null;
+    const { row } = placed;
+    const instruction = instructionAt(row, offset - row.line.start);
+    if (!instruction) return null;
+    const rows = [...repeatRows(instruction, placed), ...shareRows(instruction, placed)];
+    const table = sizeTable("", pattern.context.sizes, rows);
+    if (table.length === 0) return null;
+    const span = shift(instruction.span, row.line.start);
+    return { span, blocks: [title(place.textOf(span)), ...table, ...whole(instruction)] };
+  },
+};
+
+/** An instruction inside a repeat is told with all its times. */
+function whole({ op }: Instruction): Block[] {
+  return op === "repeat" ? [] : [line("In the whole row, all repeats counted.")];
+}
+
+/** What some words of a row use and make, for each size. */
+export function shareRows(instruction: Instruction, { row }: PlacedRow): SizeRow[] {
+  const { outcome, result } = row;
+  if (!outcome || result === "unchecked") return [];
+  const spans = spansIn(instruction);
+  const shares = outcome.steps.map((steps) => (steps.length > 0 ? shareOf(steps, spans) : null));
+  if (!shares.some((share) => share && share.uses + share.makes > 0)) return [];
+  const over = outcome.has.some((n) => n !== null);
+  const uses = shares.map((share, size) => share && `${share.uses} of ${outcome.has[size] ?? 0}`);
+  return [
+    ...(over ? [{ label: `uses ${placesShort(placesNoun(row))}`, cells: uses }] : []),
+    { label: "makes", cells: shares.map(madeIn) },
+  ];
+}
+
+function madeIn(share: Share | null): string | null {
+  return share && (share.makes === 0 ? "no stitch" : sts(share.makes));
+}
+
+function repeatRows(instruction: Instruction, { row }: PlacedRow): SizeRow[] {
+  const { outcome, result } = row;
+  if (instruction.op !== "repeat" || !outcome || result === "unchecked") return [];
+  const telling: Telling = {
+    instructions: instructionsBehind(row, row.line),
+    noun: placesNoun(row),
+    onRing: outcome.needs.every((n) => n === null),
+  };
+  const passes = outcome.steps.map((steps) => passesOfRepeat(instruction, steps, telling));
+  const times = passes.map(
+    (one) => one && `${timesWords(one.times)}${one.lastIsShort ? ", the last not to its end" : ""}`,
+  );
+  return [
+    { label: "worked", cells: times },
+    { label: "each time", cells: passes.map((one) => one?.once ?? null) },
+  ];
+}
+
+function timesWords(n: number): string {
+  return n === 1 ? "once" : `${n} times`;
+}

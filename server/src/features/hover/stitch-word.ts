@@ -1,0 +1,101 @@
+import type { Word } from "../../notation/words";
+import { type Stitch, stitchOf, stitchSpellings } from "../../trade/stitches";
+import { turningChainFor } from "../../trade/turning-chains";
+import { type Block, list, title } from "../shown/blocks";
+import { sizeTable } from "../shown/size-table";
+import { fullName, otherAbbreviation } from "../shown/stitch-names";
+import { type Entry, explained } from "./glossary";
+import { shareRows } from "./part-of-row";
+import type { HoverPart, Place } from "./place";
+import { instructionAt } from "./share";
+
+/** Stitches, slip stitches and chains. */
+const stitchClasses = /[Slc]/;
+
+/** `sc`: the stitch in full, what it is elsewhere, how high it is, and what this pattern says of it. */
+export const stitchWord: HoverPart = {
+  at(place) {
+    const { word } = place;
+    if (!word || !stitchClasses.test(word.cls)) return null;
+    const stitch = stitchOf(word.value, place.pattern.context.terms);
+    const own = ownMeaning(word, place);
+    if (!stitch && !own) return null;
+    return {
+      span: { start: word.start, end: word.end },
+      blocks: [
+        title(nameOf(stitch, word, place)),
+        ...list(notesOf(stitch, own, word, place)),
+        ...shareBlocks(place),
+      ],
+    };
+  },
+};
+
+function nameOf(stitch: Stitch | undefined, word: Word, { pattern }: Place): string {
+  const written = pattern.text.slice(word.start, word.end);
+  const full = stitch && fullName(stitch, pattern.context.terms);
+  return !full ? written : full.startsWith(written.toLowerCase()) ? full : `${written}: ${full}`;
+}
+
+/** What the pattern says of the word beyond the name that the trade gives it. */
+function ownMeaning(word: Word, { pattern }: Place): Entry | undefined {
+  const entry =
+    explained(pattern, pattern.text.slice(word.start, word.end)) ?? explained(pattern, word.value);
+  const isName = entry && stitchSpellings.has(entry.says.toLowerCase().replace(/[.;]$/, ""));
+  return isName ? undefined : entry;
+}
+
+function notesOf(stitch: Stitch | undefined, own: Entry | undefined, word: Word, place: Place): string[] {
+  const { definitions } = place.pattern.context;
+  const use = definitions.get(word.value) ?? stitch;
+  const defined = definitions.has(word.value);
+  return [
+    ...(own ? [`In this pattern: ${own.says}`] : []),
+    ...(stitch && !defined ? tradeNotes(stitch, place) : []),
+    ...(use && isShaping(use)
+      ? [`One of it is worked over ${use.uses} ${use.uses === 1 ? "st" : "sts"} and makes ${use.makes}.`]
+      : []),
+    ...(stitch?.family === "shell" && !defined
+      ? ["Nothing in this pattern says how many stitches it has."]
+      : []),
+  ];
+}
+
+/** Most stitches are worked over one and make one: only others need saying. */
+function isShaping(use: { readonly uses: number; readonly makes: number; readonly body?: unknown }): boolean {
+  return use.body === undefined && use.makes > 0 && (use.uses > 1 || use.makes > 1);
+}
+
+function tradeNotes(stitch: Stitch, place: Place): string[] {
+  const elsewhere = otherAbbreviation(stitch, place.pattern.context.terms);
+  return [...(elsewhere === null ? [] : [elsewhere]), ...heightNotes(stitch, place)];
+}
+
+function heightNotes(stitch: Stitch, { pattern }: Place): string[] {
+  if (stitch.turningChain === 0) return [];
+  const { chains, counts } = turningChainFor(stitch.id);
+  const high = `As high as ${stitch.turningChain} ${stitch.turningChain === 1 ? "chain" : "chains"}.`;
+  const { startCounts, habits } = pattern.context.conventions;
+  const here = startCounts.get(chains) ?? habits.get(chains);
+  return [
+    `${high} ${here === undefined ? usual(chains, counts) : `In this pattern ch ${chains} at the start ${countsWords(here)}.`}`,
+  ];
+}
+
+function usual(chains: number, counts: boolean | "unsettled"): string {
+  const begins = `A row of it usually begins with ch ${chains}`;
+  return counts === "unsettled"
+    ? `${begins}; makers differ on whether that counts as a stitch.`
+    : `${begins}, which ${countsWords(counts)}.`;
+}
+
+function countsWords(counts: boolean): string {
+  return counts ? "counts as a stitch" : "does not count as a stitch";
+}
+
+/** What of its row this very word accounts for. */
+function shareBlocks({ placed, offset, pattern }: Place): Block[] {
+  const instruction = placed && instructionAt(placed.row, offset - placed.row.line.start);
+  if (!instruction || instruction.op === "repeat") return [];
+  return sizeTable("In the whole row", pattern.context.sizes, shareRows(instruction, placed));
+}

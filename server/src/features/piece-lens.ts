@@ -1,0 +1,62 @@
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import type { WorkedPattern } from "../rules/rule";
+import type { Span } from "../text/span";
+import { roundsOrRows } from "./row-facts";
+import { runningTotals } from "./running-totals";
+import { grouped, sized } from "./shown/sized";
+
+/** What stands above a piece: `27 rounds, 756 sts`. */
+export interface PieceLens {
+  /** The piece's heading; its first row where it has none. */
+  readonly span: Span;
+  readonly title: string;
+}
+
+/** One for each piece: its rows, its stitches, and those of all of them where it is made more than once. */
+export function pieceLenses(pattern: WorkedPattern): PieceLens[] {
+  return pattern.pieces.map((piece) => ({ span: spanOf(piece), title: titleOf(piece, pattern) }));
+}
+
+/** A piece without a name begins with its first row, not at the top of the pattern. */
+function spanOf({ piece: { name, span }, rows: [first] }: WorkedPiece): Span {
+  const { start } = name === "" && first ? first.line.span : span;
+  return { start, end: start };
+}
+
+function titleOf(piece: WorkedPiece, pattern: WorkedPattern): string {
+  const totals = runningTotals(pattern);
+  const total = totals.ofPiece(piece);
+  const { make } = piece.piece;
+  const out = totals.leftOut.filter((row) => row.piece === piece).length;
+  return [
+    rowsOf(piece),
+    stitches(total),
+    ...(make > 1 ? [`make ${make}: ${stitches(total.map((n) => n * make))}`] : []),
+    ...(out > 0 ? [`without ${out} ${out === 1 ? "line" : "lines"} whose stitches are not known`] : []),
+  ].join(", ");
+}
+
+function stitches(total: readonly number[]): string {
+  const [only] = total;
+  return total.length === 1 && only !== undefined
+    ? `${grouped(only)} ${only === 1 ? "st" : "sts"}`
+    : `${sized(total)} sts`;
+}
+
+/** `27 rounds`, for each size; `12 rows and more` where a line leaves open how many. */
+function rowsOf({ rows, context }: WorkedPiece): string {
+  const lines = rows.filter(({ line }) => line.kind !== "foundation");
+  const many = context.sizes.map((_, size) => lines.reduce((sum, row) => sum + timesFor(row, size), 0));
+  const words = new Set(
+    lines.filter(({ line }) => line.head !== null).map(({ line }) => roundsOrRows(line.headText)),
+  );
+  const [word = "rows"] = words;
+  const named = words.size > 1 ? "rows and rounds" : many.every((n) => n === 1) ? word.slice(0, -1) : word;
+  return `${sized(many)} ${named}${lines.some(({ times }) => times === null) ? " and more" : ""}`;
+}
+
+/** Sizes that do not work a row work it no times. */
+function timesFor({ times, outcome }: WorkedRow, size: number): number {
+  if (outcome?.counted[size] === null) return 0;
+  return (times?.length === 1 ? times[0] : times?.[size]) ?? 0;
+}

@@ -1,0 +1,104 @@
+import type { Instruction } from "../../fabric/instructions";
+import { countStitches, isStepLoop, type Step, type StepLoop, type Steps } from "../../fabric/steps";
+import type { Noun } from "../../rules/wording";
+import type { InstructionBySpan } from "../row-instructions";
+import { intoPlaces, placeOf, takesOf } from "./place-names";
+
+/** The same thing done on so many places, one after the other. */
+export interface Done {
+  /** Equal for what is done alike. */
+  readonly key: string;
+  readonly places: number;
+  /** Places of the row below newly used, and stitches made, each time. */
+  readonly uses: number;
+  readonly makes: number;
+  /** In a maker's words, for so many places. */
+  readonly words: (places: number) => string;
+}
+
+/** What tells how a step is worded: its instruction, and what the row is worked into. */
+export interface Telling {
+  readonly instructions: InstructionBySpan;
+  readonly noun: Noun;
+  /** The row stands on a ring, or on nothing. */
+  readonly onRing: boolean;
+}
+
+/** What one step of a row does. */
+export function doneBy(step: Step, telling: Telling): Done {
+  const { uses } = step;
+  const makes = step.sort === "stitch" ? step.perPlace : 0;
+  const words = wordsFor(step, telling);
+  return { key: `${words(1)}/${uses}/${makes}`, places: step.n / step.perPlace, uses, makes, words };
+}
+
+function wordsFor(step: Step, telling: Telling): Done["words"] {
+  const instruction = telling.instructions.get(step.span);
+  if (step.sort === "space") return several(`ch ${step.chains ?? 1}`);
+  if (step.sort === "none") return unmade(step);
+  if (isOpening(step, instruction)) return several(`the opening chain counts as 1 ${step.kind}`);
+  if (step.uses === 0) return several(`${severalOf(step)}${onNothing(instruction, telling)}`);
+  return worked(step, placeOf(instruction, telling.noun));
+}
+
+/** Skips, joins and picots: they make no stitch. */
+function unmade({ kind, uses }: Step): Done["words"] {
+  if (uses === 0) return several(kind);
+  return (places) => (kind === "skip" || places === 1 ? kind : `${kind} in each`);
+}
+
+function several(text: string): Done["words"] {
+  return (places) => (places === 1 ? text : `${text}, ${places} times`);
+}
+
+/** `sc in each`, `2 sc in one st`, `sc over 2 sts together`. */
+function worked(step: Step, place: string): Done["words"] {
+  const { kind, uses, perPlace } = step;
+  if (uses > 1)
+    return several(/\d+tog$/.test(kind) ? kind : `${severalOf(step)} over ${uses} ${place}s together`);
+  if (perPlace > 1) return (places) => `${severalOf(step)} ${intoPlaces(place, places)}`;
+  return (places) => (places === 1 && place === "st" ? kind : `${kind} ${intoPlaces(place, places)}`);
+}
+
+function severalOf({ kind, perPlace }: Step): string {
+  return perPlace > 1 ? `${perPlace} ${kind}` : kind;
+}
+
+/** An opening chain, or the chains skipped at the start of a starting chain, that count as a stitch. */
+function isOpening({ uses }: Step, instruction: Instruction | undefined): boolean {
+  if (instruction?.op === "start" || instruction?.op === "chain") return true;
+  return uses === 0 && takesOf(instruction).some((take) => take.how === "from-hook");
+}
+
+/** Where stitches are worked that use no place of their own. */
+function onNothing(instruction: Instruction | undefined, { onRing }: Telling): string {
+  if (takesOf(instruction).some((take) => take.how === "same")) return " in the same place";
+  return onRing && instruction?.op === "work" && instruction.stitch.uses > 0 ? " in the ring" : "";
+}
+
+/** Whether a loop of steps is a group worked into one place, `times` of them. */
+export function isGroup({ steps: [first] }: StepLoop): boolean {
+  return first !== undefined && !isStepLoop(first) && first.sort === "none" && first.begins !== undefined;
+}
+
+/** `(2 dc, ch 2, 2 dc) in one sp`, with its name where it has one. */
+export function groupDone(loop: StepLoop, { instructions, noun, onRing }: Telling): Done {
+  const [begins, ...body] = loop.steps as readonly [Step, ...Steps[]];
+  const parts = body.map(partOf).join(", ");
+  const group = `${begins.kind === "group" ? "" : `${begins.kind}: `}${body.length > 1 ? `(${parts})` : parts}`;
+  const place = placeOf(instructions.get(begins.span), noun);
+  const same = onRing ? "in the ring" : "in the same place";
+  const words = (places: number): string =>
+    `${group} ${begins.uses === 0 ? same : intoPlaces(place, places)}`;
+  const makes = countStitches(body);
+  return { key: `${words(1)}/${begins.uses}/${makes}`, places: loop.times, uses: begins.uses, makes, words };
+}
+
+function partOf(step: Steps): string {
+  if (!isStepLoop(step)) {
+    if (step.sort === "space") return `ch ${step.chains ?? 1}`;
+    return step.n > 1 ? `${step.n} ${step.kind}` : step.kind;
+  }
+  const inner = (isGroup(step) ? step.steps.slice(1) : step.steps).map(partOf).join(", ");
+  return step.times === 1 ? inner : `(${inner}) x${step.times}`;
+}

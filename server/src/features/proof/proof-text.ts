@@ -1,0 +1,105 @@
+import type { RowLine } from "../../fabric/pattern";
+import type { WorkedPattern } from "../../rules/rule";
+import type { RowReport } from "../../workspace/report";
+import { rowReport } from "../../workspace/row-report";
+import { lastRowFrom, type PlacedRow, pieceAround, rowAt } from "../pattern-index";
+import { kindsOf, rowTitle, sts } from "../row-facts";
+import { wordsBehind } from "../row-instructions";
+import { mergedSizes, type Numbers, sized } from "../shown/sized";
+import { placeShort, placesShort } from "./place-names";
+import { type Proof, type ProofTable, proofOf, sizesOf } from "./proof";
+import type { ProofLine } from "./proof-lines";
+
+/** The proof of a row as plain text, to be put into a reply; or why there is none. */
+export interface ProofText {
+  /** `Rnd 3`. */
+  readonly row: string;
+  readonly text: string | null;
+  readonly reason: string | null;
+}
+
+/** The proof of the row at an offset, or on a line between rows of the one before; null outside the pieces. */
+export function proofTextAt(pattern: WorkedPattern, offset: number): ProofText | null {
+  const last = lastRowFrom(pattern, offset);
+  const placed =
+    rowAt(pattern, offset) ?? (last && pieceAround(pattern, offset) === last.piece ? last : null);
+  if (!placed) return null;
+  const row = rowTitle(placed.row);
+  const proof = proofOf(placed.row, placed.piece);
+  if (!proof) return { row, text: null, reason: whyNot(placed, row) };
+  return { row, text: textOf(proof, placed, pattern), reason: null };
+}
+
+function whyNot({ row: { line, result, reason } }: PlacedRow, name: string): string {
+  if (line.kind === "foundation") return "A starting chain or ring has no row below it to be worked over.";
+  if (result === "unchecked")
+    return `${name} is not checked: ${reason ?? "nothing tells what it is worked on"}.`;
+  return `${name} says how the count changes, not which stitches are worked.`;
+}
+
+function textOf(proof: Proof, placed: PlacedRow, pattern: WorkedPattern): string {
+  const { row, piece } = placed;
+  const words = wordsBehind(row, piece);
+  const quoted = words === row.line ? [row.line] : [row.line, words];
+  const tables = proof.tables.map((table) =>
+    [intro(proof, table, placed), ...table.lines.map((line, i) => step(line, i, proof))].join("\n"),
+  );
+  return [
+    quoted.map((line) => quote(line, pattern)).join("\n"),
+    ...tables,
+    closing(proof, placed, pattern),
+  ].join("\n\n");
+}
+
+function quote({ span }: RowLine, { text }: WorkedPattern): string {
+  return text.slice(span.start, span.end).replace(/\s+/g, " ").trim();
+}
+
+function intro(proof: Proof, table: ProofTable, { row, piece }: PlacedRow): string {
+  const sizes = sizesOf(table, piece);
+  const isOver = table.lines.some(({ places }) => places !== "");
+  const over = isOver ? `over the ${placesShort(proof.noun)} of ${proof.below}` : "step by step";
+  const many = row.times?.some((n) => n > 1) ? "the last of them " : "";
+  return sentence(`${sizes === null ? "" : `in ${sizes}, `}${many}worked ${over}:`);
+}
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** `2. st 2: 2 sc in one st (3 sts made so far)`. */
+function step({ places, does, makes, sum }: ProofLine, i: number, { noun }: Proof): string {
+  const short = placeShort(noun);
+  const where = places === "" ? "" : `${short}${/[–(]/.test(places) ? "s" : ""} ${places}: `;
+  const made = makes === "" ? "" : ` (${sum} made so far)`;
+  return `${i + 1}. ${where}${does}${made}`.replaceAll("–", "-");
+}
+
+function closing({ noun, below }: Proof, { row }: PlacedRow, pattern: WorkedPattern): string {
+  const report = rowReport(row, pattern.context.sizes.length);
+  const { needs, has, makes, stated, result } = report;
+  const made = mergedSizes(
+    (makes ?? []).map((n, size) => (n === null ? null : kindsOf(report, size) || sts(n))),
+  );
+  const over =
+    needs && has
+      ? `worked over ${worked(needs)} of the ${worked(has)} ${placesShort(noun)} of ${below}; `
+      : "";
+  const says = result === "wrong-count" && stated ? ` The line says ${worked(stated)}.` : "";
+  const [meant] = result === "ambiguous" ? (row.outcome?.assumptions ?? []) : row.assumptions;
+  const assumed = meant ? ` This is so if ${meant}.` : "";
+  return `In all: ${over}makes ${made ?? worked(makes ?? [])}.${says}${misfit(report)}${assumed}`;
+}
+
+/** Of the sizes that work the row. */
+function worked(list: Numbers): string {
+  return sized(list.filter((n) => n !== null));
+}
+
+function misfit({ result, needs, has }: RowReport): string {
+  if (result !== "does-not-fit") return "";
+  const apart = (needs ?? []).map((n, size) => (n ?? 0) - (has?.[size] ?? 0)).filter((n) => n !== 0);
+  const [first] = apart;
+  if (first === undefined) return " It does not fit.";
+  return ` It does not fit: ${sized(apart.map(Math.abs))} ${first > 0 ? "short" : "left over"}.`;
+}

@@ -1,0 +1,63 @@
+import { countStitches } from "../fabric/steps";
+import type { WorkedRow } from "../fabric/worked";
+import type { WorkedPattern } from "../rules/rule";
+import type { RowReport } from "../workspace/report";
+import { rowReport } from "../workspace/row-report";
+import { lastRowFrom, type PlacedRow, pieceAround, rowAt } from "./pattern-index";
+import { factsOf, kindsOf, notesOf, rowTitle } from "./row-facts";
+import { list } from "./shown/blocks";
+import { toPlainText } from "./shown/plain-text";
+import { sizeTable } from "./shown/size-table";
+import { mergedSizes, sized } from "./shown/sized";
+
+/** The row at the caret in one short line, and in some more. */
+export interface RowStatus {
+  /** `Rnd 12: 48 sts`. */
+  readonly text: string;
+  /** Its numbers line by line, without markup. */
+  readonly details: string;
+}
+
+/** The row at an offset, or on a line between rows the one before; null outside the pieces. */
+export function statusAt(pattern: WorkedPattern, offset: number): RowStatus | null {
+  const here = rowAt(pattern, offset);
+  const placed = here ?? rowBefore(pattern, offset);
+  if (!placed) return null;
+  const report = rowReport(placed.row, pattern.context.sizes.length);
+  const facts = sizeTable(rowTitle(placed.row), pattern.context.sizes, factsOf(placed, pattern));
+  return {
+    text: `${here ? "" : "after "}${rowTitle(placed.row)}: ${inShort(placed.row, report)}`,
+    details: toPlainText([...facts, ...list(notesOf(placed, pattern))]),
+  };
+}
+
+function rowBefore(pattern: WorkedPattern, offset: number): PlacedRow | null {
+  const last = lastRowFrom(pattern, offset);
+  return last && pieceAround(pattern, offset) === last.piece ? last : null;
+}
+
+function inShort(row: WorkedRow, report: RowReport): string {
+  switch (report.result) {
+    case "unchecked":
+      return "not checked";
+    case "does-not-fit":
+      return "does not fit";
+    case "ambiguous":
+      return "could mean two things";
+    case "wrong-count":
+      return `${made(row, report)}, the line says ${sized(report.stated ?? [])}`;
+    case "ok":
+      return made(row, report);
+  }
+}
+
+function made({ outcome }: WorkedRow, report: RowReport): string {
+  const { makes, kind } = report;
+  if (!makes) return "a ring";
+  if (kind === "foundation") return `${sized(makes)} chains`;
+  const isPlain = makes.every((n, size) => n === null || n === countStitches(outcome?.steps[size] ?? []));
+  const kinds = isPlain
+    ? null
+    : mergedSizes(makes.map((n, size) => (n === null ? null : kindsOf(report, size) || null)));
+  return kinds ?? `${sized(makes)} ${makes.every((n) => n === 1) ? "st" : "sts"}`;
+}
