@@ -1,4 +1,4 @@
-import type { ExtensionContext } from "vscode";
+import { commands, type ExtensionContext } from "vscode";
 import {
   LanguageClient,
   type LanguageClientOptions,
@@ -6,7 +6,9 @@ import {
   type ServerOptions,
   TransportKind,
 } from "vscode-languageclient/node";
+import { copyProof } from "./copy-proof";
 import { restartQuietly } from "./quiet-restart";
+import { showRowStatus } from "./row-status";
 
 // The id is also the name of the settings: `loopledger.trace.server` is read by the client library.
 const id = "loopledger";
@@ -23,10 +25,15 @@ let client: LanguageClient | undefined;
 
 /** Starts the server and returns at once: the editor does not wait for it. */
 export function activate(context: ExtensionContext): void {
-  client = new LanguageClient(id, "Loopledger", serverIn(context), options);
+  const started = new LanguageClient(id, "Loopledger", serverIn(context), options);
+  client = started;
   client.clientOptions.errorHandler = restartQuietly(client.createDefaultErrorHandler());
   // The library itself tells the user why a server did not start.
   client.start().catch(() => undefined);
+  context.subscriptions.push(
+    commands.registerCommand("loopledger.copyProof", () => copyProof(started)),
+    showRowStatus(started),
+  );
 }
 
 /** Stops the server before the extension is unloaded. One that is still starting ends with its editor. */

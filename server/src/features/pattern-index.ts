@@ -1,7 +1,8 @@
 import type { RowLine } from "../fabric/pattern";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
-import type { PatternLine } from "../notation/document";
+import type { PatternLine } from "../notation/lines";
 import type { WorkedPattern } from "../rules/rule";
+import { keptBy } from "../text/kept-by";
 
 /** A row with the piece it belongs to. */
 export interface PlacedRow {
@@ -9,22 +10,9 @@ export interface PlacedRow {
   readonly piece: WorkedPiece;
 }
 
-interface PatternIndex {
-  readonly rows: readonly PlacedRow[];
-  readonly byLine: ReadonlyMap<RowLine, WorkedRow>;
-}
-
-const known = new WeakMap<WorkedPattern, PatternIndex>();
-
-function indexOf(pattern: WorkedPattern): PatternIndex {
-  let index = known.get(pattern);
-  if (!index) {
-    const rows = pattern.pieces.flatMap((piece) => piece.rows.map((row) => ({ row, piece })));
-    index = { rows, byLine: new Map(rows.map(({ row }) => [row.line, row])) };
-    known.set(pattern, index);
-  }
-  return index;
-}
+const rowsOf = keptBy((pattern: WorkedPattern): readonly PlacedRow[] =>
+  pattern.pieces.flatMap((piece) => piece.rows.map((row) => ({ row, piece }))),
+);
 
 /** The row that an offset lies in or right behind. */
 export function rowAt(pattern: WorkedPattern, offset: number): PlacedRow | null {
@@ -32,41 +20,42 @@ export function rowAt(pattern: WorkedPattern, offset: number): PlacedRow | null 
   return last && offset <= last.row.line.span.end ? last : null;
 }
 
-/** The last row that starts at or before an offset. */
-export function lastRowFrom(pattern: WorkedPattern, offset: number): PlacedRow | null {
-  const { rows } = indexOf(pattern);
-  const at = firstIndex(rows.length, (i) => (rows[i] as PlacedRow).row.line.span.start > offset);
-  return rows[at - 1] ?? null;
+/** The row at an offset; on a line between the rows of a piece, the row before. */
+export function rowAtOrBefore(pattern: WorkedPattern, offset: number): PlacedRow | null {
+  const last = lastRowFrom(pattern, offset);
+  return rowAt(pattern, offset) ?? (last && pieceAround(pattern, offset) === last.piece ? last : null);
+}
+
+function lastRowFrom(pattern: WorkedPattern, offset: number): PlacedRow | null {
+  return lastThat(rowsOf(pattern), ({ row }) => row.line.span.start <= offset);
 }
 
 /** The piece that an offset lies in or right behind: no other heading stands between. */
 export function pieceAround({ pieces, lines }: WorkedPattern, offset: number): WorkedPiece | null {
-  const own = pieces.findLast(({ piece }) => piece.span.start <= offset);
-  const apart = lines.some(
-    ({ kind, start }) => kind === "heading" && own && start > own.piece.span.end && start <= offset,
-  );
-  return own && !apart ? own : null;
+  const own = lastThat(pieces, ({ piece }) => piece.span.start <= offset);
+  if (!own) return null;
+  const { end } = own.piece.span;
+  const apart = lines.some(({ kind, start }) => kind === "heading" && end < start && start <= offset);
+  return apart ? null : own;
 }
 
-/** What became of a row line. */
-export function workedRow(pattern: WorkedPattern, line: RowLine | null): WorkedRow | null {
-  return (line && indexOf(pattern).byLine.get(line)) ?? null;
+/** The row of a piece that a line became. */
+export function workedRow({ rows }: WorkedPiece, line: RowLine | null): WorkedRow | null {
+  return rows.find((row) => row.line === line) ?? null;
 }
 
-/** The line that an offset lies in or right behind; the first of two that meet there is not it. */
-export function lineAt(pattern: WorkedPattern, offset: number): PatternLine | null {
-  const { lines } = pattern;
-  const at = firstIndex(lines.length, (i) => (lines[i] as PatternLine).start > offset);
-  return lines[at - 1] ?? null;
+/** The line that an offset lies in. */
+export function lineAt({ lines }: WorkedPattern, offset: number): PatternLine | null {
+  return lastThat(lines, ({ start }) => start <= offset);
 }
 
-/** The first of `n` indexes that passes, where all behind it pass too; `n` where none does. */
-function firstIndex(n: number, passes: (i: number) => boolean): number {
-  let [low, high] = [0, n];
+/** The last of a list that passes, where all before it pass too. */
+function lastThat<T>(list: readonly T[], passes: (one: T) => boolean): T | null {
+  let [low, high] = [0, list.length];
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (passes(middle)) high = middle;
-    else low = middle + 1;
+    if (passes(list[middle] as T)) low = middle + 1;
+    else high = middle;
   }
-  return low;
+  return list[low - 1] ?? null;
 }

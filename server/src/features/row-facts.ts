@@ -21,7 +21,7 @@ export function factsOf(placed: PlacedRow, pattern: WorkedPattern): SizeRow[] {
     makesRow(placed.row, report),
     statedRow(report),
     leavesRow(placed.row),
-    changeRow(placed, pattern),
+    changeRow(placed),
     ...totalRows(placed, pattern),
   ].flatMap((row) => row ?? []);
 }
@@ -128,8 +128,8 @@ function placesIn(strip: Strip): string {
 }
 
 /** More or fewer stitches than the row below; nothing where either is counted by other things than stitches. */
-function changeRow({ row }: PlacedRow, pattern: WorkedPattern): SizeRow | null {
-  const below = workedRow(pattern, row.below);
+function changeRow({ row, piece }: PlacedRow): SizeRow | null {
+  const below = workedRow(piece, row.below);
   const [made, before] = [plainCount(row), below && plainCount(below)];
   if (!made || !before || !row.below || row.line.plan?.onRow != null) return null;
   const cells = made.map((n, size) => changeOf(n, before[size] ?? null));
@@ -151,18 +151,19 @@ function isEvery(steps: Parameters<typeof countStitches>[0], n: number): boolean
   return steps.length === 0 || countStitches(steps) === n;
 }
 
-function totalRows({ row, piece }: PlacedRow, pattern: WorkedPattern): SizeRow[] {
+function totalRows(placed: PlacedRow, pattern: WorkedPattern): SizeRow[] {
+  const { row, piece } = placed;
   if (row.line.kind === "foundation") return [];
   const totals = runningTotals(pattern);
   const name = piece.piece.name || "this piece";
   const inPiece = {
     label: `so far in ${name}`,
-    cells: soFar(totals.upTo(row), totals.ofPiece(piece)),
+    cells: soFar(totals.upTo(placed), totals.ofPiece(piece)),
   };
   const isAll = pattern.pieces.length === 1 && piece.piece.make === 1;
   const inAll = {
     label: "so far in the whole pattern",
-    cells: soFar(totals.ofPatternUpTo(row), totals.ofPattern),
+    cells: soFar(totals.ofPatternUpTo(placed), totals.ofPattern),
   };
   return isAll ? [inPiece] : [inPiece, inAll];
 }

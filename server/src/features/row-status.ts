@@ -3,7 +3,7 @@ import type { WorkedRow } from "../fabric/worked";
 import type { WorkedPattern } from "../rules/rule";
 import type { RowReport } from "../workspace/report";
 import { rowReport } from "../workspace/row-report";
-import { lastRowFrom, type PlacedRow, pieceAround, rowAt } from "./pattern-index";
+import { rowAtOrBefore } from "./pattern-index";
 import { factsOf, kindsOf, notesOf, rowTitle } from "./row-facts";
 import { list } from "./shown/blocks";
 import { toPlainText } from "./shown/plain-text";
@@ -20,20 +20,15 @@ export interface RowStatus {
 
 /** The row at an offset, or on a line between rows the one before; null outside the pieces. */
 export function statusAt(pattern: WorkedPattern, offset: number): RowStatus | null {
-  const here = rowAt(pattern, offset);
-  const placed = here ?? rowBefore(pattern, offset);
+  const placed = rowAtOrBefore(pattern, offset);
   if (!placed) return null;
+  const isHere = offset <= placed.row.line.span.end;
   const report = rowReport(placed.row, pattern.context.sizes.length);
   const facts = sizeTable(rowTitle(placed.row), pattern.context.sizes, factsOf(placed, pattern));
   return {
-    text: `${here ? "" : "after "}${rowTitle(placed.row)}: ${inShort(placed.row, report)}`,
+    text: `${isHere ? "" : "after "}${rowTitle(placed.row)}: ${inShort(placed.row, report)}`,
     details: toPlainText([...facts, ...list(notesOf(placed, pattern))]),
   };
-}
-
-function rowBefore(pattern: WorkedPattern, offset: number): PlacedRow | null {
-  const last = lastRowFrom(pattern, offset);
-  return last && pieceAround(pattern, offset) === last.piece ? last : null;
 }
 
 function inShort(row: WorkedRow, report: RowReport): string {

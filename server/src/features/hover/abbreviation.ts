@@ -8,14 +8,17 @@ export const abbreviation: HoverPart = {
   at(place) {
     const { word, pattern } = place;
     if (!word) return null;
-    const written = pattern.text.slice(word.start, word.end);
+    const written = place.textOf(word);
     const own = explained(pattern, written);
-    const means = own?.says ?? spaceOf(place) ?? tradeMeaning(written, place);
+    const means = own ?? spaceOf(place) ?? tradeMeaning(written, place);
     if (means === undefined) return null;
     const span = { start: word.start, end: word.end };
     return {
       span,
-      blocks: [title(`${written}: ${means}`), ...(own ? [line("As this pattern explains it.")] : [])],
+      blocks: [
+        title(`${written}: ${means}`),
+        ...(own !== null ? [line("As this pattern explains it.")] : []),
+      ],
     };
   },
 };

@@ -8,9 +8,10 @@ import { sts } from "../row-facts";
 import { instructionsBehind } from "../row-instructions";
 import { type Block, line, title } from "../shown/blocks";
 import { type SizeRow, sizeTable } from "../shown/size-table";
+import { type Share, shareOf } from "../step-sums";
+import { instructionAt, spansIn } from "./instruction-at";
 import type { HoverPart } from "./place";
 import { passesOfRepeat } from "./repeat-passes";
-import { instructionAt, type Share, shareOf, spansIn } from "./share";
 
 /** `(sc, inc) x6`, `2 sc in next st`: how often it is worked, and what of the row it uses and makes. */
 export const partOfRow: HoverPart = {

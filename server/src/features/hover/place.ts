@@ -1,4 +1,4 @@
-import type { PatternLine } from "../../notation/document";
+import type { PatternLine } from "../../notation/lines";
 import { readWords, type Word } from "../../notation/words";
 import type { WorkedPattern } from "../../rules/rule";
 import type { Span } from "../../text/span";

@@ -4,7 +4,8 @@ import type { Span } from "../../text/span";
 import { isGroup, type Telling } from "../proof/done";
 import { passesOf } from "../proof/passes";
 import { proofLines } from "../proof/proof-lines";
-import { spanOf, spansIn } from "./share";
+import { spanOf } from "../step-sums";
+import { spansIn } from "./instruction-at";
 
 type Repeat = Extract<Instruction, { op: "repeat" }>;
 

@@ -4,10 +4,10 @@ import { turningChainFor } from "../../trade/turning-chains";
 import { type Block, list, title } from "../shown/blocks";
 import { sizeTable } from "../shown/size-table";
 import { fullName, otherAbbreviation } from "../shown/stitch-names";
-import { type Entry, explained } from "./glossary";
+import { explained } from "./glossary";
+import { instructionAt } from "./instruction-at";
 import { shareRows } from "./part-of-row";
 import type { HoverPart, Place } from "./place";
-import { instructionAt } from "./share";
 
 /** Stitches, slip stitches and chains. */
 const stitchClasses = /[Slc]/;
@@ -38,19 +38,17 @@ function nameOf(stitch: Stitch | undefined, word: Word, { pattern }: Place): str
 }
 
 /** What the pattern says of the word beyond the name that the trade gives it. */
-function ownMeaning(word: Word, { pattern }: Place): Entry | undefined {
-  const entry =
-    explained(pattern, pattern.text.slice(word.start, word.end)) ?? explained(pattern, word.value);
-  const isName = entry && stitchSpellings.has(entry.says.toLowerCase().replace(/[.;]$/, ""));
-  return isName ? undefined : entry;
+function ownMeaning(word: Word, { pattern }: Place): string | null {
+  const says = explained(pattern, pattern.text.slice(word.start, word.end)) ?? explained(pattern, word.value);
+  return says !== null && stitchSpellings.has(says.toLowerCase().replace(/[.;]$/, "")) ? null : says;
 }
 
-function notesOf(stitch: Stitch | undefined, own: Entry | undefined, word: Word, place: Place): string[] {
+function notesOf(stitch: Stitch | undefined, own: string | null, word: Word, place: Place): string[] {
   const { definitions } = place.pattern.context;
   const use = definitions.get(word.value) ?? stitch;
   const defined = definitions.has(word.value);
   return [
-    ...(own ? [`In this pattern: ${own.says}`] : []),
+    ...(own ? [`In this pattern: ${own}`] : []),
     ...(stitch && !defined ? tradeNotes(stitch, place) : []),
     ...(use && isShaping(use)
       ? [`One of it is worked over ${use.uses} ${use.uses === 1 ? "st" : "sts"} and makes ${use.makes}.`]

@@ -2,6 +2,7 @@ import type { Instruction } from "../../fabric/instructions";
 import { countStitches, isStepLoop, type Step, type StepLoop, type Steps } from "../../fabric/steps";
 import type { Noun } from "../../rules/wording";
 import type { InstructionBySpan } from "../row-instructions";
+import { spanOf, usesOf } from "../step-sums";
 import { intoPlaces, placeOf, takesOf } from "./place-names";
 
 /** The same thing done on so many places, one after the other. */
@@ -77,28 +78,36 @@ function onNothing(instruction: Instruction | undefined, { onRing }: Telling): s
 }
 
 /** Whether a loop of steps is a group worked into one place, `times` of them. */
-export function isGroup({ steps: [first] }: StepLoop): boolean {
-  return first !== undefined && !isStepLoop(first) && first.sort === "none" && first.begins !== undefined;
+export function isGroup({ group }: StepLoop): boolean {
+  return group !== undefined;
 }
 
 /** `(2 dc, ch 2, 2 dc) in one sp`, with its name where it has one. */
-export function groupDone(loop: StepLoop, { instructions, noun, onRing }: Telling): Done {
-  const [begins, ...body] = loop.steps as readonly [Step, ...Steps[]];
-  const parts = body.map(partOf).join(", ");
-  const group = `${begins.kind === "group" ? "" : `${begins.kind}: `}${body.length > 1 ? `(${parts})` : parts}`;
-  const place = placeOf(instructions.get(begins.span), noun);
-  const same = onRing ? "in the ring" : "in the same place";
-  const words = (places: number): string =>
-    `${group} ${begins.uses === 0 ? same : intoPlaces(place, places)}`;
-  const makes = countStitches(body);
-  return { key: `${words(1)}/${begins.uses}/${makes}`, places: loop.times, uses: begins.uses, makes, words };
+export function groupDone(loop: StepLoop, telling: Telling): Done {
+  const parts = partsOf(loop.steps, telling);
+  const all = `${loop.group ? `${loop.group}: ` : ""}${parts.length > 1 ? `(${parts.join(", ")})` : parts[0]}`;
+  const [uses, makes] = [usesOf(loop.steps), countStitches(loop.steps)];
+  const place = placeOf(telling.instructions.get(spanOf(loop)), telling.noun);
+  const same = telling.onRing ? "in the ring" : "in the same place";
+  const words = (places: number): string => `${all} ${uses === 0 ? same : intoPlaces(place, places)}`;
+  return { key: `${words(1)}/${uses}/${makes}`, places: loop.times, uses, makes, words };
 }
 
-function partOf(step: Steps): string {
-  if (!isStepLoop(step)) {
-    if (step.sort === "space") return `ch ${step.chains ?? 1}`;
-    return step.n > 1 ? `${step.n} ${step.kind}` : step.kind;
-  }
-  const inner = (isGroup(step) ? step.steps.slice(1) : step.steps).map(partOf).join(", ");
-  return step.times === 1 ? inner : `(${inner}) x${step.times}`;
+/** The steps of a group; one that only says that a group begins is no part of it. */
+function partsOf(steps: readonly Steps[], telling: Telling): string[] {
+  return steps.flatMap((step): string[] => {
+    if (!isStepLoop(step)) return isBeginning(step) ? [] : [partOf(step, telling)];
+    const inner = partsOf(step.steps, telling);
+    return step.times === 1 ? inner : [`(${inner.join(", ")}) x${step.times}`];
+  });
+}
+
+function isBeginning({ sort, begins, kind }: Step): boolean {
+  return sort === "none" && begins !== undefined && kind !== "picot";
+}
+
+function partOf(step: Step, { instructions }: Telling): string {
+  if (step.sort === "space") return `ch ${step.chains ?? 1}`;
+  if (isOpening(step, instructions.get(step.span))) return `the opening chain as 1 ${step.kind}`;
+  return step.n > 1 ? `${step.n} ${step.kind}` : step.kind;
 }

@@ -2,7 +2,7 @@ import type { RowLine } from "../../fabric/pattern";
 import type { WorkedPattern } from "../../rules/rule";
 import type { RowReport } from "../../workspace/report";
 import { rowReport } from "../../workspace/row-report";
-import { lastRowFrom, type PlacedRow, pieceAround, rowAt } from "../pattern-index";
+import { type PlacedRow, rowAtOrBefore } from "../pattern-index";
 import { kindsOf, rowTitle, sts } from "../row-facts";
 import { wordsBehind } from "../row-instructions";
 import { mergedSizes, type Numbers, sized } from "../shown/sized";
@@ -20,9 +20,7 @@ export interface ProofText {
 
 /** The proof of the row at an offset, or on a line between rows of the one before; null outside the pieces. */
 export function proofTextAt(pattern: WorkedPattern, offset: number): ProofText | null {
-  const last = lastRowFrom(pattern, offset);
-  const placed =
-    rowAt(pattern, offset) ?? (last && pieceAround(pattern, offset) === last.piece ? last : null);
+  const placed = rowAtOrBefore(pattern, offset);
   if (!placed) return null;
   const row = rowTitle(placed.row);
   const proof = proofOf(placed.row, placed.piece);
