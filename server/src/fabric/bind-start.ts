@@ -102,13 +102,21 @@ function withEnding(all: readonly Instruction[], choices: Choice[]): readonly In
   if (at < 0) return all;
   if (repeat?.op !== "repeat") return all.filter((instruction) => instruction.op !== "ending");
   const behind = all.slice(at + 1).filter((instruction) => instruction.op !== "ending");
-  const parts = repeat.body.map((_, i) =>
-    i === 0
+  const { omits } = all[at] as Extract<Instruction, { op: "ending" }>;
+  if (omits) {
+    const choice =
+      choices.push({ options: ["the last part is left out of the last repeat"], costs: [0] }) - 1;
+    const ending = { with: [], choice, keeps: [repeat.body.length - 1] };
+    return [...all.slice(0, at - 1), { ...repeat, ending }, ...behind];
+  }
+  const keeps = repeat.body.map((_, i) => i);
+  const options = keeps.map((n) =>
+    n === 0
       ? "the ending follows the last whole repeat"
-      : `the ending takes the place of all but the first ${i} parts of the last repeat`,
+      : `the ending takes the place of all but the first ${n} parts of the last repeat`,
   );
-  const choice = choices.push({ options: parts, costs: parts.map((_, i) => (i === 0 ? 0 : 0.1)) }) - 1;
-  return [...all.slice(0, at - 1), { ...repeat, ending: { with: behind, choice } }];
+  const choice = choices.push({ options, costs: keeps.map((n) => (n === 0 ? 0 : 0.1)) }) - 1;
+  return [...all.slice(0, at - 1), { ...repeat, ending: { with: reserveLast(behind), choice, keeps } }];
 }
 
 /** `dc in each dc across, dc in top of turning ch`: the run stops where the last stitch has its own place. */
@@ -119,13 +127,16 @@ function reserveLast(all: readonly Instruction[]): readonly Instruction[] {
     if (last === null) return instruction;
     return {
       ...instruction,
-      takes: instruction.takes.map((take) =>
-        take.how === "each" && take.until === null
-          ? { ...take, until: { n: last, of: { sort: "stitch" as const } } }
-          : take,
-      ),
+      takes: instruction.takes.map((take) => reserving(take, last)),
     };
   });
+}
+
+function reserving(take: Take, last: Sized): Take {
+  if (take.how === "last") return { ...take, before: last };
+  return take.how === "each" && take.until === null
+    ? { ...take, until: { n: last, of: { sort: "stitch" } } }
+    : take;
 }
 
 function lastsIn(rest: readonly Instruction[]): Sized | null {

@@ -95,7 +95,7 @@ class Binder extends StitchBinder {
       case "count":
         return this.count(node);
       case "ending":
-        return [{ op: "ending", span: this.span(node) }];
+        return this.ending(node);
       case "wherever":
         return this.wherever(node);
       case "starred":
@@ -157,6 +157,13 @@ class Binder extends StitchBinder {
       default:
         return [];
     }
+  }
+
+  /** `ending with …`; what is left out of a last pass is named behind `omitting`. */
+  private ending(node: Tree): Instruction[] {
+    const omits = this.word(node.from).value === "omit";
+    if (omits) this.prose = "plain";
+    return [{ op: "ending", omits, span: this.span(node) }];
   }
 
   // Words not understood

@@ -291,11 +291,11 @@ export class Cursor {
   }
 
   /** `in last 2 sts`: at the end, whatever lies between is left unworked. */
-  last(places: number, of: Target): void {
+  last(places: number, of: Target, before: number): void {
     const { reach } = this;
     const match = this.match(of);
     const rank = countBefore(reach.strip, reach.at, match);
-    const gap = countPlaces(reach.strip, match) - rank - places;
+    const gap = countPlaces(reach.strip, match) - rank - places - before;
     if (gap > 0) {
       const to = findPlace(reach.strip, rank + gap, match);
       reach.left += gap - (reach.worksSpaces ? this.grouped(match, to) : Math.min(gap, this.intoGroup(to)));

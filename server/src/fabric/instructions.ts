@@ -37,7 +37,8 @@ export type Take =
       readonly countedOff?: boolean;
     }
   | { readonly how: "each"; readonly of: readonly Target[]; readonly until: Until | null }
-  | { readonly how: "last"; readonly n: Sized; readonly of: Target }
+  /** At the end; `before`: so many more places there have stitches of their own. */
+  | { readonly how: "last"; readonly n: Sized; readonly of: Target; readonly before?: Sized }
   | { readonly how: "from-hook"; readonly n: Sized }
   | { readonly how: "same"; readonly asFirst?: boolean }
   | { readonly how: "marked" }
@@ -92,8 +93,15 @@ export type Instruction =
       readonly body: readonly Instruction[];
       readonly times: Times;
       readonly cut?: number;
-      /** What ends the last pass; option 0 of `choice` adds it, option k puts it for all but the first k - 1 parts. */
-      readonly ending?: { readonly with: readonly Instruction[]; readonly choice: number };
+      /**
+       * How the last pass ends: after so many of its own parts, a number for each option of `choice`;
+       * 0: after a last whole pass.
+       */
+      readonly ending?: {
+        readonly with: readonly Instruction[];
+        readonly choice: number;
+        readonly keeps: readonly number[];
+      };
       readonly span: Span;
     }
   | {
@@ -120,8 +128,8 @@ export type Instruction =
       readonly until: Until | null;
       readonly span: Span;
     }
-  /** `ending with`: what follows takes the place of the end of the last pass. */
-  | { readonly op: "ending"; readonly span: Span }
+  /** `ending with`: what follows takes the place of the end of the last pass; `omitting last ch-3`: nothing does. */
+  | { readonly op: "ending"; readonly omits: boolean; readonly span: Span }
   | { readonly op: "other-side"; readonly span: Span }
   /** `join to second leg`, `in the second leg:`: what follows is worked there. */
   | { readonly op: "onto"; readonly piece: string; readonly span: Span }

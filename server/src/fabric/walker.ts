@@ -323,7 +323,8 @@ class Walker {
         return this.takeNext(take, stitchUses);
       case "last":
         if (!this.findsPart(take.of)) return null;
-        if (!this.below.ring || this.cursor.total > 0) this.cursor.last(this.n(take.n) * uses, take.of);
+        if (!this.below.ring || this.cursor.total > 0)
+          this.cursor.last(this.n(take.n) * uses, take.of, this.n(take.before ?? [0]));
         if (take.of.part !== undefined && !take.of.corner) this.cursor.tookPart();
         return this.n(take.n);
       case "each":
@@ -569,8 +570,10 @@ class Walker {
 
   private repeat(instruction: Op<"repeat">): void {
     const times = this.timesOf(instruction.times);
-    if (typeof times === "number") this.fixed(instruction.body, times);
-    else this.toEnd(instruction, times.until);
+    if (typeof times !== "number") return this.toEnd(instruction, times.until);
+    const { keeps, last } = this.lastPass(instruction);
+    this.fixed(instruction.body, keeps > 0 ? times - 1 : times);
+    this.all(last);
   }
 
   private timesOf(times: Times): number | { until: Until | null } {
@@ -622,7 +625,7 @@ class Walker {
 
   private toEnd(instruction: Op<"repeat">, until: Until | null): void {
     const { body } = instruction;
-    const last = this.lastPass(instruction);
+    const { last } = this.lastPass(instruction);
     const room = last.length > 0 ? this.roomFor(last) : null;
     const end = this.endOf(
       body,
@@ -646,8 +649,9 @@ class Walker {
   }
 
   /** The parts of a last pass that ends in its own way. */
-  private lastPass({ body, ending }: Op<"repeat">): readonly Instruction[] {
-    return ending ? [...body.slice(0, this.reading[ending.choice] ?? 0), ...ending.with] : [];
+  private lastPass({ body, ending }: Op<"repeat">): { keeps: number; last: readonly Instruction[] } {
+    const keeps = ending?.keeps[this.reading[ending.choice] ?? 0] ?? 0;
+    return { keeps, last: ending ? [...body.slice(0, keeps), ...ending.with] : [] };
   }
 
   private roomFor(last: readonly Instruction[]): number {

@@ -44,7 +44,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["X", "next", "next|following|foll|nxt|subsequent"],
   ["f", "first", "first|1st"],
   ["z", "last", "last|final"],
-  ["m", "same", "same"],
+  ["m", "same", "same|same place"],
   ["y", "remaining", "remaining|rem|remain|remains|left"],
   ["Y", "any", "any"],
   ["Y", "centre", "center|centre|middle"],
@@ -130,8 +130,9 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   [
     "!",
     "ending",
-    "ending with|ending last rep with|ending last repeat with|ending the last rep with|end with|ending each rep with|ending in|end last rep with|ending round with|ending row with",
+    "ending with|ending last rep with|ending last repeat with|ending the last rep with|ending the last repeat with|ending final rep with|ending final repeat with|end with|ending each rep with|ending in|end last rep with|end last repeat with|ending round with|ending rnd with|ending row with|but end with|but ending with|but end last rep with|but ending last rep with|but work only|but working only|but make only|but making only",
   ],
+  ["!", "omit", "omit|omitting|but omit|but omitting|leaving off|leaving out|eliminating"],
   [
     "K",
     "colour",
