@@ -15,6 +15,7 @@ import {
   type Target,
   type Times,
 } from "./instructions";
+import { openMarkIn } from "./open-mark";
 import { type BindContext, stitchUse } from "./stitch-use";
 import { child, descendants, find } from "./tree-search";
 
@@ -58,6 +59,7 @@ class Binder extends StitchBinder {
       onRow: this.onRow,
       onPiece: piecesIn(instructions),
       mentions: this.mentions,
+      openMark: openMarkIn(this.words),
     };
     return {
       ...base,

@@ -6,6 +6,8 @@ export type Copy =
   | {
       readonly how: "rows";
       readonly rows: readonly number[];
+      /** Rows of something else: `as Rnds 1-6 of the body`, `as sleeve rnds 1-6`. */
+      readonly ofOther: boolean;
       readonly times: readonly (number | null)[] | null;
     }
   | { readonly how: "last"; readonly times: readonly (number | null)[] | null }
@@ -69,7 +71,17 @@ function readCopy(line: RowContent): Copy | null {
   const ordinal = match.length === 3;
   const to = Number((ordinal ? match[2] : match[3]) ?? from);
   const pair = !ordinal && /&|and|,/.test(match[2] ?? "");
-  return { how: "rows", rows: pair ? [from, to] : sequence(from, to), times };
+  const rows = pair ? [from, to] : sequence(from, to);
+  return { how: "rows", rows, ofOther: namesOther(text, match), times };
+}
+
+const ownWords =
+  /^(?:rep(?:eat)?s?|as|same|work|cont(?:inue)?|again|for|in|the|then|now|from|with|instructions|pattern|patt|last|next)$/i;
+
+function namesOther(text: string, { 0: rows, index }: RegExpExecArray): boolean {
+  const before = text.slice(0, index).match(/\p{L}+/gu) ?? [];
+  const behind = text.slice(index + rows.length);
+  return before.some((word) => !ownWords.test(word)) || /^\W*\s(?:of|from)\b(?!\s+\*)/i.test(behind);
 }
 
 function sequence(from: number, to: number): number[] {

@@ -1,5 +1,6 @@
 import type { Sized } from "../notation/words";
 import type { Span } from "../text/span";
+import type { OpenMark } from "./open-mark";
 
 /** What a stitch may go into. */
 export interface Target {
@@ -194,6 +195,8 @@ export interface RowPlan {
   readonly onRow: number | null;
   readonly onPiece: readonly string[];
   readonly mentions: ReadonlySet<string>;
+  /** A bracket or an asterisk without its fellow. */
+  readonly openMark: OpenMark | null;
 }
 
 export interface CopyOf {

@@ -37,6 +37,8 @@ export interface Outcome {
   /** Flat work that stops with more than two places left and agrees otherwise. */
   readonly stopsEarly: boolean;
   readonly cost: number;
+  /** Which option of each choice of the plan it takes. */
+  readonly reading: readonly number[];
   readonly assumptions: readonly string[];
   /** The option taken in each doubt that a pattern settles in one way throughout. */
   readonly meant: readonly Meant[];
@@ -286,6 +288,7 @@ function judge(
     counts,
     stopsEarly: early,
     cost: option.cost,
+    reading: option.reading,
     assumptions: option.says,
     meant: meantBy(plan.choices, option.reading),
     outOfReach,

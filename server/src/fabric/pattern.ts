@@ -7,6 +7,7 @@ import type { Span } from "../text/span";
 import { bindRow } from "./bind";
 import { ContextReader, type PatternContext } from "./context";
 import type { RowPlan } from "./instructions";
+import { countCloser, type OpenMark, openMarkIn } from "./open-mark";
 
 /** What a row says, wherever it stands. */
 export interface RowContent {
@@ -108,8 +109,23 @@ export class RowReader {
     const words = readWords(text, context.lexicon);
     if (words.some((word) => word.number?.some((n) => n !== null && n > Number.MAX_SAFE_INTEGER)))
       return null;
+    const open = openMarkIn(words);
+    const closer = open ? countCloser(text, open) : "";
+    // What closes the count is read as if it were there: the rows behind have something to stand on.
+    if (closer !== "") return this.closed(text, closer, open, context);
     const tree = treeOf(words);
     return tree && bindRow(text, words, tree, context);
+  }
+
+  private closed(
+    text: string,
+    closer: string,
+    openMark: OpenMark | null,
+    context: PatternContext,
+  ): RowPlan | null {
+    const plan = this.readAfresh(text + closer, context);
+    const span = plan?.statedSpan;
+    return plan && { ...plan, openMark, statedSpan: span ? { ...span, end: text.length } : null };
   }
 }
 

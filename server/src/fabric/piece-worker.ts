@@ -4,6 +4,7 @@ import type { PatternContext } from "./context";
 import { type Copy, copyOf } from "./copies";
 import { noHabits, openRows, settle, shownBy } from "./habits";
 import { forSize, type Instruction, type RowPlan, takesIn, targetsOf } from "./instructions";
+import { otherWay } from "./other-way";
 import { type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
 import { type Candidate, nearestToRight, type Path, pathsFrom, survivors } from "./paths";
 import type { Piece, RowLine } from "./pattern";
@@ -13,7 +14,7 @@ import { chainSide } from "./sources";
 import { type Ends, foundationState, nothing, startState, withElsewhere } from "./starting";
 import { countPlaces, plainStrip, runAt } from "./strip";
 import type { Below } from "./walker";
-import type { Fabric, WorkedRow } from "./worked";
+import type { Fabric, Fault, WorkedRow } from "./worked";
 
 const start: Path = { state: null, outcome: null, previous: null, stated: null };
 
@@ -207,16 +208,13 @@ export class PieceWorker {
     const unknown = stuck && `"${stuck.text}" is not explained in this pattern`;
     const all = paths.flatMap((path) => this.candidates(line, schedule, path));
     const [first] = all;
-    if (!first)
-      return this.unchecked(line, unknown ?? plan.outOfReach ?? "nothing tells what this row is worked on");
+    if (!first) {
+      this.unchecked(line, unknown ?? plan.outOfReach ?? "nothing tells what this row is worked on");
+      return this.blame({ fault: plan.onRow === null ? notClosed(line) : this.noSuchRow(plan.onRow) });
+    }
     const within = all.filter((one) => one.outcome.outOfReach === null);
     if (unknown || within.length === 0)
-      return this.unchecked(
-        line,
-        unknown ?? (first.outcome.outOfReach as string),
-        first.path.state,
-        first.outcome,
-      );
+      return this.notRead(line, schedule, first, unknown ?? (first.outcome.outOfReach as string));
     this.judge(line, schedule, within);
   }
 
@@ -248,7 +246,8 @@ export class PieceWorker {
     this.freeSide ??= freeSideOf(paths[0]?.previous?.state ?? null, outcome);
     const doubted = outcome?.counted.some((one) => one?.doubt) ?? false;
     const known = { result: doubted ? "ambiguous" : "ok", outcome, after: paths[0]?.stated ?? null } as const;
-    this.finish(line, paths, { ...known, times: schedule.times }, paths);
+    const found = notClosed(line) && this.foundBy(schedule, (right[0] as Candidate).path);
+    this.finish(line, paths, { ...known, found, times: schedule.times }, paths);
   }
 
   private early(line: RowLine, schedule: Schedule, { path, outcome }: Candidate): void {
@@ -257,8 +256,17 @@ export class PieceWorker {
     this.finish(line, paths, { result: "ambiguous", outcome, times: schedule.times, found }, []);
   }
 
-  private wrong(line: RowLine, schedule: Schedule, { path, outcome }: Candidate): void {
+  /** What marks that do not close leave open cannot be told wrong. */
+  private notRead(line: RowLine, schedule: Schedule, { path, outcome }: Candidate, reason: string): void {
+    const fault = notClosed(line);
+    this.unchecked(line, fault ? "a bracket or an asterisk is not closed" : reason, path.state, outcome);
+    if (fault) this.blame({ fault, found: this.foundBy(schedule, path) });
+  }
+
+  private wrong(line: RowLine, schedule: Schedule, nearest: Candidate): void {
+    const { path, outcome } = nearest;
     const { plan } = schedule.rows[0] as ScheduledRow;
+    if (notClosed(line)) return this.notRead(line, schedule, nearest, "");
     if (plan.foundation && this.lastRow?.kind === "row")
       return this.unchecked(line, "it begins with a chain that adds to the edge", path.state);
     if (outcome.supposed) return this.unchecked(line, outcome.supposed, path.state, outcome);
@@ -281,8 +289,23 @@ export class PieceWorker {
       times: schedule.times,
       after: path.stated,
       found: this.foundBy(schedule, path),
+      fault: this.againstNotes(line, schedule, this.paths),
     } as const;
     this.finish(line, differs ? [made, { ...made, state: other, stated: line }] : [made], known, []);
+  }
+
+  /** Whether the row is right, on what was made or stated below, if its opening chain is what the pattern says it is not. */
+  private againstNotes(line: RowLine, schedule: Schedule, paths: readonly Path[]): Fault | null {
+    const [row] = schedule.rows as readonly [ScheduledRow];
+    const other = otherWay(row.plan, line.text, this.context);
+    if (!other || schedule.each.some((n) => n > 1)) return null;
+    const turned = { ...schedule, rows: [{ ...row, plan: other.plan }] };
+    const isRight = paths.some((path) => {
+      // Of a row that fits, the count alone may be the slip.
+      const fits = this.candidates(line, schedule, path).some(({ outcome }) => outcome.fits);
+      return (!fits || other.skipsFirst) && this.candidates(line, turned, path).some(isRightOn);
+    });
+    return isRight ? { sort: "against-notes", chains: other.chains } : null;
   }
 
   private foundBy(schedule: Schedule, path: Path): WorkedRow["found"] {
@@ -331,16 +354,28 @@ export class PieceWorker {
     const numbers = copy.how === "last" ? [null] : copy.rows;
     const named = numbers.map((n) => (n === null ? this.lastPlain : (this.byNumber.get(n) ?? null)));
     const missing = named.findIndex((row) => row?.plan == null);
-    if (missing >= 0) {
-      const which = numbers[missing] === null ? "row before this one" : `row ${numbers[missing]}`;
-      return this.unchecked(
-        line,
-        `there is no ${which} in this piece to repeat`,
-        this.paths[0]?.state ?? null,
-      );
-    }
+    if (missing >= 0) return this.lacks(line, numbers[missing] ?? null, copy);
     this.number(line, named as RowLine[]);
     this.repeatRows(line, named as RowLine[], copy.times);
+  }
+
+  private lacks(line: RowLine, number: number | null, copy: Copy): void {
+    const which = number === null ? "row before this one" : `row ${number}`;
+    const isOwn = number !== null && copy.how === "rows" && !copy.ofOther;
+    this.unchecked(line, `there is no ${which} in this piece to repeat`, this.paths[0]?.state ?? null);
+    if (isOwn) this.blame({ fault: this.noSuchRow(number) });
+  }
+
+  /** A row that stands nowhere above. */
+  private noSuchRow(number: number): Fault | null {
+    if (this.byNumber.has(number)) return null;
+    const elsewhere = this.ask((ends) => ends.rows.get(number) ?? null);
+    return elsewhere ? null : { sort: "no-such-row", number };
+  }
+
+  /** Tells what is wrong with the row that was done last. */
+  private blame(known: Pick<WorkedRow, "fault"> & Partial<WorkedRow>): void {
+    this.done.push({ ...(this.done.pop() as WorkedRow), ...known });
   }
 
   private repeatRows(
@@ -392,6 +427,14 @@ function opened(plan: RowPlan, by: RowPlan, open: () => RowPlan): RowPlan {
   return known;
 }
 
+function isRightOn({ outcome }: Candidate): boolean {
+  return outcome.fits && outcome.counts && outcome.outOfReach === null;
+}
+
+function notClosed({ plan }: RowLine): Fault | null {
+  return plan?.openMark ? { sort: "not-closed" } : null;
+}
+
 function blank(line: RowLine): WorkedRow {
   const nothing = {
     outcome: null,
@@ -401,6 +444,7 @@ function blank(line: RowLine): WorkedRow {
     after: null,
     below: null,
     found: null,
+    fault: null,
   };
   return { line, result: "unchecked", others: [], times: [1], assumptions: [], ...nothing };
 }
@@ -440,6 +484,7 @@ function plainOutcome(
     fits: true,
     stopsEarly: false,
     cost: 0,
+    reading: [],
     assumptions: [],
     meant: [],
     outOfReach: null,

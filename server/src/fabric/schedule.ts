@@ -59,8 +59,8 @@ function follow(fabric: Fabric, schedule: Schedule, first: Outcome): Outcome {
     if (last.inAll.some((n) => n !== null && n > Number.MAX_SAFE_INTEGER))
       return outOfReach(last, "these rows come to more stitches than can be counted");
   }
-  const { needs, has, cost, assumptions, meant } = first;
-  const found = { needs, has, inAll: made.inAll, ...fits, cost, assumptions, meant };
+  const { needs, has, cost, reading, assumptions, meant } = first;
+  const found = { needs, has, inAll: made.inAll, ...fits, cost, reading, assumptions, meant };
   return recount(outOfReach({ ...last, ...found }, first.outOfReach), schedule.stated);
 }
 

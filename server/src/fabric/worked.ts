@@ -9,6 +9,13 @@ import { Ends } from "./starting";
 
 export type Result = "ok" | "does-not-fit" | "wrong-count" | "ambiguous" | "unchecked";
 
+/** What is plainly wrong with the words of a row: a rule of its own tells it, and no other does. */
+export type Fault =
+  | { readonly sort: "no-such-row"; readonly number: number }
+  | { readonly sort: "not-closed" }
+  /** Right only if its opening chain is what the pattern says it is not. */
+  | { readonly sort: "against-notes"; readonly chains: number };
+
 /** What is known of one row once its piece is worked. */
 export interface WorkedRow {
   readonly line: RowLine;
@@ -28,6 +35,7 @@ export interface WorkedRow {
   /** The row that left the places. */
   readonly below: RowLine | null;
   readonly assumptions: readonly string[];
+  readonly fault: Fault | null;
   /** The places it found, and how it was worked on them: to work a mended row again. */
   readonly found: { readonly state: State; readonly plan: RowPlan; readonly setting: RowSetting } | null;
 }

@@ -4,7 +4,7 @@ import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import type { Span } from "../text/span";
 import { leaveWords } from "./mends/leave-rest";
 import type { Fix, RowRule } from "./rule";
-import { counted, listed, placesNoun, rowName, says, sizeName } from "./wording";
+import { counted, listed, moreTimes, placesNoun, rowName, says, sizeName } from "./wording";
 
 /** The trade has no settled reading for the row, and nothing in the pattern decides. */
 export const ambiguous: RowRule = {
@@ -120,10 +120,6 @@ function timesTexts(row: WorkedRow): Settling[] | null {
     return { text, fix: (title) => replacing(row, title, { start, end: start + said.length }, text) };
   });
   return texts.length > 1 && texts.every((text) => text !== null) ? texts : null;
-}
-
-function moreTimes(n: number): string {
-  return n === 1 ? "once more" : `${n} more times`;
 }
 
 /** The count of each meaning, as it stands at the end of a row. */

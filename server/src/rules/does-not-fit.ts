@@ -39,7 +39,7 @@ R2: (4 sc, dec) x3 (15)
 \`\`\`
 `,
   check(row, piece) {
-    if (row.result !== "does-not-fit" || !row.outcome) return [];
+    if (row.result !== "does-not-fit" || !row.outcome || row.fault) return [];
     const mends = mendsOf(row, piece).instructions;
     const ask = questionFor(mends);
     return [

@@ -28,7 +28,7 @@ R2: lotus x6 (18)
 \`\`\`
 `,
   check(row) {
-    if (row.result !== "unchecked") return [];
+    if (row.result !== "unchecked" || row.fault) return [];
     const words = unknownWords(row);
     const message = words.length > 0 ? unknownMessage(rowName(row), words) : reasonMessage(row);
     return [{ span: spanOf(row), message, fixes: [], related: [] }];

@@ -37,6 +37,9 @@ const plain = {
   goes: "go",
   does: "do",
   comes: "come",
+  names: "name",
+  opens: "open",
+  closes: "close",
 } as const;
 
 /** `Rnd 7 needs`, but `Rnds 4-6 need`: a name with its verb. */
@@ -44,6 +47,11 @@ export function says(name: string, verb: keyof typeof plain): string {
   return /^(?:rows|rnds|rounds|rds)\b|\d\s*[-–—]\s*\d/i.test(name)
     ? `${name} ${plain[verb]}`
     : `${name} ${verb}`;
+}
+
+/** `once more`, `5 more times`. */
+export function moreTimes(n: number): string {
+  return n === 1 ? "once more" : `${n} more times`;
 }
 
 /** What a row is worked into. */

@@ -29,7 +29,7 @@ Rnd 2: inc x6 (12)
 `,
   check(row, piece) {
     const span = row.line.plan?.statedSpan;
-    if (row.result !== "wrong-count" || !row.outcome) return [];
+    if (row.result !== "wrong-count" || !row.outcome || row.fault) return [];
     const slips = slipsOf(row, piece);
     const [missing] = slips.filter(({ said }) => said === null);
     const mends = mendsOf(row, piece);

@@ -35,19 +35,7 @@ const placesAtMost = 20_000;
 export function trialOf(row: WorkedRow, context: PatternContext): Trial | null {
   const { found, outcome, line } = row;
   if (!found || !outcome || !isWorkedOnce(row) || line.text.length > longestMended) return null;
-  const reader = new RowReader();
-  const kept = new Map<string, readonly Outcome[]>();
-  const startedAt = work.placesVisited;
-  const outcomes = (text: string): readonly Outcome[] => {
-    const known = kept.get(text);
-    if (known) return known;
-    // A row that is long to work is not tried over and over: no mend is better than a wait.
-    if (work.placesVisited - startedAt > placesAtMost) return [];
-    const plan = reader.read(text, context);
-    const all = plan && plan.unknown.length === 0 ? reworked(row, plan) : [];
-    kept.set(text, all);
-    return all;
-  };
+  const outcomes = reworking(row, context);
   const before = outcomes(line.text);
   const asWritten = before.find((one) => sameNumbers(one, outcome));
   if (!asWritten) return null;
@@ -62,6 +50,29 @@ export function trialOf(row: WorkedRow, context: PatternContext): Trial | null {
     rework: (text) => outcomes(text).find((one) => sameReading(one, asWritten)),
     isRight: (text) => outcomes(text).some(isRight),
     isRightOn: (state) => outcomesOf(found.plan, state, found.setting).some(isRight),
+  };
+}
+
+/** Whether a text in the place of a row's would fit and agree with its count. */
+export function tryOut(row: WorkedRow, context: PatternContext): (text: string) => boolean {
+  const outcomes = row.line.text.length > longestMended ? () => [] : reworking(row, context);
+  return (text) => outcomes(text).some(isRight);
+}
+
+/** Every usual way to work a changed text on the places that the row found. */
+function reworking(row: WorkedRow, context: PatternContext): (text: string) => readonly Outcome[] {
+  const reader = new RowReader();
+  const kept = new Map<string, readonly Outcome[]>();
+  const startedAt = work.placesVisited;
+  return (text) => {
+    const known = kept.get(text);
+    if (known) return known;
+    // A row that is long to work is not tried over and over: no mend is better than a wait.
+    if (work.placesVisited - startedAt > placesAtMost) return [];
+    const plan = reader.read(text, context);
+    const all = plan && plan.unknown.length === 0 ? reworked(row, plan) : [];
+    kept.set(text, all);
+    return all;
   };
 }
 

@@ -1,0 +1,75 @@
+import type { Word } from "../notation/words";
+import type { Span } from "../text/span";
+
+/** A bracket or an asterisk without its fellow. */
+export interface OpenMark extends Span {
+  readonly mark: string;
+  /** `opening`: the one before it; `closing`: the one behind it; `star`: the one that "rep from *" goes back to. */
+  readonly missing: "opening" | "closing" | "star";
+  /** A closing bracket of another kind that stands where its own is due. */
+  readonly instead?: Span;
+}
+
+const closers: Readonly<Record<string, string>> = { "(": ")", "[": "]", "{": "}" };
+
+/** The first mark of a row that has no fellow; null where all have theirs. */
+export function openMarkIn(words: readonly Word[]): OpenMark | null {
+  return openBracket(words) ?? openStar(words);
+}
+
+/** What closes a count at the end of a row that is opened only: `x6 (18`; "" where nothing does. */
+export function countCloser(text: string, open: OpenMark): string {
+  const isCount =
+    open.missing === "closing" && !open.instead && /^\W\s*\d+[^()[\]{}*]*$/.test(text.slice(open.start));
+  return isCount ? (closers[open.mark] ?? "") : "";
+}
+
+function openBracket(words: readonly Word[]): OpenMark | null {
+  const open: Word[] = [];
+  for (const [i, word] of words.entries()) {
+    if (closers[word.cls] !== undefined) open.push(word);
+    if (!Object.values(closers).includes(word.cls) || isListLetter(words, i)) continue;
+    const opener = open.pop();
+    if (!opener) return markOf(word, "opening");
+    if (closers[opener.cls] !== word.cls)
+      return { ...markOf(opener, "closing"), instead: { start: word.start, end: word.end } };
+  }
+  const [first] = open;
+  return first ? markOf(first, "closing") : null;
+}
+
+/** `a) 3 sc, b) 3 dc`. */
+function isListLetter(words: readonly Word[], i: number): boolean {
+  const before = words[i - 1];
+  const first = i === 1 || /[,.;:]/.test(words[i - 2]?.value ?? "");
+  return first && before !== undefined && /^\p{L}$/u.test(before.value);
+}
+
+function openStar(words: readonly Word[]): OpenMark | null {
+  const repeat = words.findIndex(({ cls }) => cls === "r");
+  const stars = words.flatMap((word, i) => (isStar(word) && !isTimesSign(words, i) ? [i] : []));
+  const [first] = stars;
+  const named = words.findIndex(({ cls }, i) => cls === "r" && goesBackToStar(words, i));
+  if (named >= 0 && (first === undefined || first > named)) return markOf(words[named] as Word, "star");
+  const [only] = stars;
+  if (only === undefined || stars.length > 1 || repeat > only) return null;
+  return words[only]?.glued && only > 0 ? null : markOf(words[only] as Word, "closing");
+}
+
+function isStar({ cls, value }: Word): boolean {
+  return cls === "*" || /^\*+$/.test(value);
+}
+
+/** `(sc, inc)*6`, `inc * 6`. */
+function isTimesSign(words: readonly Word[], i: number): boolean {
+  return words[i + 1]?.cls === "n" && i > 0 && !/[,;:.-]/.test(words[i - 1]?.cls ?? "");
+}
+
+/** `rep from *`. */
+function goesBackToStar(words: readonly Word[], i: number): boolean {
+  return words[i + 1]?.cls === "F" && isStar(words[i + 2] ?? (words[i] as Word));
+}
+
+function markOf({ start, end, value }: Word, missing: OpenMark["missing"]): OpenMark {
+  return { start, end, mark: value, missing };
+}

@@ -1,0 +1,98 @@
+import { forSize, type Instruction, type Times } from "../fabric/instructions";
+import type { WorkedRow } from "../fabric/worked";
+import type { Span } from "../text/span";
+import type { Found, PatternRule } from "./rule";
+import { moreTimes, rowName } from "./wording";
+
+/** "5 times" is five in all in one row and five more in another. */
+export const timesTwoWays: PatternRule = {
+  id: "times-two-ways",
+  severity: "warning",
+  documentation: `## What it finds
+A pattern in which "repeat from * 5 times" means five times in all in one row, and five more times in another: the numbers of each row settle it, and they settle it differently.
+
+## Why it matters
+The trade has no settled meaning for these words, so makers learn from the first row what this pattern means by them. The next such row leads them astray.
+
+## Example
+\`\`\`crochet
+Rnd 1: 6 sc in mr (6)
+Rnd 2: inc x6 (12)
+Rnd 3: *sc, inc; rep from * 6 times (18)
+Rnd 4: *2 sc, inc; rep from * 5 times (24)
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Rnd 1: 6 sc in mr (6)
+Rnd 2: inc x6 (12)
+Rnd 3: *sc, inc; rep from * 6 times (18)
+Rnd 4: *2 sc, inc; rep from * 5 more times (24)
+\`\`\`
+`,
+  check({ pieces }) {
+    const uses = pieces.flatMap(({ rows }) => rows.flatMap(usesIn));
+    const [first] = uses;
+    const more = uses.filter((use) => use.isMore);
+    if (!first || more.length === 0 || more.length === uses.length) return [];
+    // The way of the most; of two as common, the one that comes first.
+    const isUsual = 2 * more.length === uses.length ? first.isMore : 2 * more.length > uses.length;
+    const usual = uses.find((use) => use.isMore === isUsual) ?? first;
+    return uses.filter((use) => use.isMore !== isUsual).map((use) => found(use, usual));
+  },
+};
+
+/** `6 times`, with what the numbers of its row make of it. */
+interface Use {
+  readonly row: WorkedRow;
+  readonly said: string;
+  readonly n: number;
+  readonly isMore: boolean;
+}
+
+type Doubtful = Extract<Times, { how: "doubtful" }>;
+
+/** Only rows that leave no choice: right in one way, whatever the pattern is used to. */
+function usesIn(row: WorkedRow): Use[] {
+  const { plan } = row.line;
+  if (!plan || plan.choices.length === 0 || row.result !== "ok" || row.assumptions.length > 0) return [];
+  return doubtfulIn(plan.instructions).flatMap(({ n, choice }): Use[] => {
+    const said = /^"([^"]*)"/.exec(plan.choices[choice]?.options[0] ?? "")?.[1];
+    const times = forSize(n, 0);
+    if (said === undefined || times === null || n.length > 1) return [];
+    return [{ row, said, n: times, isMore: row.outcome?.reading[choice] === 1 }];
+  });
+}
+
+function doubtfulIn(list: readonly Instruction[]): Doubtful[] {
+  return list.flatMap((one): Doubtful[] => {
+    if (one.op !== "repeat") return [];
+    const own = one.times.how === "doubtful" ? [one.times] : [];
+    return [...own, ...doubtfulIn(one.body)];
+  });
+}
+
+function found(use: Use, usual: Use): Found {
+  const span = spanOf(use);
+  const newText = moreTimes(use.isMore ? use.n : use.n - 1);
+  const title = `Write "${newText}"`;
+  return {
+    span,
+    message: `${meaning(use)}; ${meaning(usual)}. Write "${newText}" in ${rowName(use.row)} to leave no doubt.`,
+    fixes: [{ title, edits: () => [{ span, newText }] }],
+    related: [{ span: spanOf(usual), message: `Here it means ${sense(usual)}.` }],
+  };
+}
+
+function meaning(use: Use): string {
+  return `"${use.said}" in ${rowName(use.row)} means ${sense(use)}`;
+}
+
+function sense({ n, isMore }: Use): string {
+  return isMore ? moreTimes(n) : `${n} times in all`;
+}
+
+function spanOf({ row: { line }, said }: Use): Span {
+  const at = line.text.indexOf(said);
+  return at < 0 ? line.span : { start: line.start + at, end: line.start + at + said.length };
+}
