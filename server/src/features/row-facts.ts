@@ -10,7 +10,7 @@ import { placesShort } from "./proof/place-names";
 import { wordsBehind } from "./row-instructions";
 import { runningTotals, type Total } from "./running-totals";
 import type { SizeRow } from "./shown/size-table";
-import { grouped, type Numbers } from "./shown/sized";
+import { grouped, type Numbers, sized } from "./shown/sized";
 
 /** What is known of a row, for each size: worked over, made, left, changed, and the totals so far. */
 export function factsOf(placed: PlacedRow, pattern: WorkedPattern): SizeRow[] {
@@ -28,10 +28,10 @@ export function factsOf(placed: PlacedRow, pattern: WorkedPattern): SizeRow[] {
 
 /** What a row is called: its head, or what it does where it has none. */
 export function rowTitle({ line }: Pick<WorkedRow, "line">): string {
-  const { kind, head, headText } = line;
+  const { kind, head, headText, text } = line;
   if (head !== null) return headText;
   if (kind === "foundation") return "Starting chain";
-  return headText.split(/[.;:(]/)[0]?.trim() || headText;
+  return text.split(/[.;:(]/)[0]?.trim() || headText;
 }
 
 /** What a row stands on: `Rnd 2`, `the starting chain`. */
@@ -54,17 +54,17 @@ export function roundsOrRows(head: string): "rounds" | "rows" {
 function overRow({ row, piece }: PlacedRow, { needs, has }: RowReport): SizeRow | null {
   if (!has) return null;
   const noun = placesNoun({ ...row, line: wordsBehind(row, piece) });
-  const label = `${isMany(row) ? "the first is " : ""}worked over ${placesShort(noun)} of ${belowTitle(row, piece)}`;
-  const cells = has.map((there, size) => {
-    const used = needs?.[size] ?? null;
-    if (there === null) return null;
-    return used === null ? `of ${there}` : `${used} of ${there}`;
-  });
-  return { label, cells };
+  const places = `${placesShort(noun)} of ${belowTitle(row, piece)}`;
+  if (!needs) return { label: places, cells: has.map((there) => (there === null ? null : `${there}`)) };
+  const label = `${isMany(row) ? "the first is " : ""}worked over ${places}`;
+  return {
+    label,
+    cells: has.map((there, size) => (there === null ? null : `${needs[size] ?? 0} of ${there}`)),
+  };
 }
 
 /** A line that is worked several times: its first row is worked over one count, its last one makes another. */
-function isMany({ times }: WorkedRow): boolean {
+export function isMany({ times }: WorkedRow): boolean {
   return times?.some((n) => n > 1) ?? true;
 }
 
@@ -191,10 +191,18 @@ export function notesOf({ row, piece }: PlacedRow, pattern: WorkedPattern): stri
 
 function fitNotes(row: WorkedRow, { result, needs, has, readings }: RowReport): string[] {
   const off = (needs ?? []).some((n, size) => n !== has?.[size]);
-  if (result === "does-not-fit") return [`${says(rowName(row), "does")} not fit.`];
+  if (result === "does-not-fit") return [`${says(rowName(row), "does")} not fit${misfitWords(row)}.`];
   return result === "ambiguous" && readings.length === 0 && off
     ? ["It stops before the row below is used up."]
     : [];
+}
+
+/** Of several rows the first may fit, and a later one not. */
+export function misfitWords({ outcome }: WorkedRow): string {
+  const misfit = outcome?.misfit;
+  if (!misfit) return "";
+  const rows = misfit.after === 1 ? "row" : "rows";
+  return ` after ${misfit.after} ${rows}: the next one needs ${sized(misfit.needs)} and has ${sized(misfit.has)}`;
 }
 
 /** A reading is an assumption where another one would give other numbers and nothing but custom decides. */
@@ -204,10 +212,13 @@ function assumptionNotes({ assumptions, result }: RowReport): string[] {
 }
 
 function readingNotes({ readings }: RowReport): string[] {
-  return readings.map(({ assumption, ...numbers }) => {
+  const notes = readings.map(({ assumption, ...numbers }) => {
     const kinds = kindsOf(numbers, 0) || sts(numbers.makes?.[0] ?? 0);
     return `It could mean ${kinds}${assumption === "" ? "" : ` if ${assumption}`}.`;
   });
+  return notes.length === 0
+    ? []
+    : [...notes, "The numbers and the steps shown are those of the first of these."];
 }
 
 const namedAtMost = 3;

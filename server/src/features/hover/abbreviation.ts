@@ -7,7 +7,8 @@ import type { HoverPart, Place } from "./place";
 export const abbreviation: HoverPart = {
   at(place) {
     const { word, pattern } = place;
-    if (!word) return null;
+    // In a row, `rep from * around` is the repeat itself.
+    if (!word || (word.cls === "r" && place.placed)) return null;
     const written = place.textOf(word);
     const own = explained(pattern, written);
     const means = own ?? spaceOf(place) ?? tradeMeaning(written, place);
@@ -23,8 +24,10 @@ export const abbreviation: HoverPart = {
   },
 };
 
-function tradeMeaning(written: string, { pattern }: Place): string | undefined {
+function tradeMeaning(written: string, { pattern, placed }: Place): string | undefined {
   const { terms } = pattern.context;
+  // `Sizes S (M)`, `25 m`: outside a row a letter stands for many things.
+  if (written.length === 1 && (placed === null || written !== written.toLowerCase())) return undefined;
   const means = meaningOf(written, terms);
   const singular = means ?? meaningOf(written.replace(/s$/i, ""), terms);
   return means ?? (singular && plural(singular));

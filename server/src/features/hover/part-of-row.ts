@@ -4,14 +4,14 @@ import { shift } from "../../text/span";
 import type { PlacedRow } from "../pattern-index";
 import type { Telling } from "../proof/done";
 import { placesShort } from "../proof/place-names";
-import { sts } from "../row-facts";
-import { instructionsBehind } from "../row-instructions";
+import { isMany, sts } from "../row-facts";
+import { instructionsBehind, instructionsOf } from "../row-instructions";
 import { type Block, line, title } from "../shown/blocks";
 import { type SizeRow, sizeTable } from "../shown/size-table";
 import { type Share, shareOf } from "../step-sums";
 import { instructionAt, spansIn } from "./instruction-at";
 import type { HoverPart } from "./place";
-import { passesOfRepeat } from "./repeat-passes";
+import { passesOfRepeat, type RepeatPasses } from "./repeat-passes";
 
 /** `(sc, inc) x6`, `2 sc in next st`: how often it is worked, and what of the row it uses and makes. */
 export const partOfRow: HoverPart = {
@@ -25,14 +25,9 @@ export const partOfRow: HoverPart = {
     const table = sizeTable("", pattern.context.sizes, rows);
     if (table.length === 0) return null;
     const span = shift(instruction.span, row.line.start);
-    return { span, blocks: [title(place.textOf(span)), ...table, ...whole(instruction)] };
+    return { span, blocks: [title(place.textOf(span)), ...table, ...whole(instruction, placed)] };
   },
 };
-
-/** An instruction inside a repeat is told with all its times. */
-function whole({ op }: Instruction): Block[] {
-  return op === "repeat" ? [] : [line("In the whole row, all repeats counted.")];
-}
 
 /** What some words of a row use and make, for each size. */
 export function shareRows(instruction: Instruction, { row }: PlacedRow): SizeRow[] {
@@ -42,7 +37,8 @@ export function shareRows(instruction: Instruction, { row }: PlacedRow): SizeRow
   const shares = outcome.steps.map((steps) => (steps.length > 0 ? shareOf(steps, spans) : null));
   if (!shares.some((share) => share && share.uses + share.makes > 0)) return [];
   const over = outcome.has.some((n) => n !== null);
-  const uses = shares.map((share, size) => share && `${share.uses} of ${outcome.has[size] ?? 0}`);
+  const ofAll = (size: number) => (isMany(row) ? "" : ` of ${outcome.has[size] ?? 0}`);
+  const uses = shares.map((share, size) => share && `${share.uses}${ofAll(size)}`);
   return [
     ...(over ? [{ label: `uses ${placesShort(placesNoun(row))}`, cells: uses }] : []),
     { label: "makes", cells: shares.map(madeIn) },
@@ -53,6 +49,7 @@ function madeIn(share: Share | null): string | null {
   return share && (share.makes === 0 ? "no stitch" : sts(share.makes));
 }
 
+/** How often a repeat is worked, and what is done each time; nothing for one that is worked once. */
 function repeatRows(instruction: Instruction, { row }: PlacedRow): SizeRow[] {
   const { outcome, result } = row;
   if (instruction.op !== "repeat" || !outcome || result === "unchecked") return [];
@@ -62,15 +59,21 @@ function repeatRows(instruction: Instruction, { row }: PlacedRow): SizeRow[] {
     onRing: outcome.needs.every((n) => n === null),
   };
   const passes = outcome.steps.map((steps) => passesOfRepeat(instruction, steps, telling));
-  const times = passes.map(
-    (one) => one && `${timesWords(one.times)}${one.lastIsShort ? ", the last not to its end" : ""}`,
-  );
+  if (!passes.some((one) => one && one.times > 1)) return [];
   return [
-    { label: "worked", cells: times },
+    { label: "worked", cells: passes.map((one) => one && timesWords(one)) },
     { label: "each time", cells: passes.map((one) => one?.once ?? null) },
   ];
 }
 
-function timesWords(n: number): string {
-  return n === 1 ? "once" : `${n} times`;
+function timesWords({ times, lastIsShort }: RepeatPasses): string {
+  return `${times === 1 ? "once" : `${times} times`}${lastIsShort ? ", the last not to its end" : ""}`;
+}
+
+/** An instruction inside a repeat is told with all its times. */
+function whole(instruction: Instruction, placed: PlacedRow): Block[] {
+  const { plan } = placed.row.line;
+  const all = [...instructionsOf({ instructions: plan?.instructions ?? [], carried: [] }).values()];
+  const around = all.filter((one) => one !== instruction && spansIn(one).has(instruction.span));
+  return around.some((one) => repeatRows(one, placed).length > 0) ? [line("All repeats counted.")] : [];
 }

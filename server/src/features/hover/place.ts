@@ -35,8 +35,12 @@ export class Place {
     this.line = lineAt(pattern, offset);
   }
 
-  /** Where the instructions of the row begin: its head lies before. */
   get isInHead(): boolean {
+    return this.isBeforeInstructions && this.placed?.row.line.head !== null;
+  }
+
+  /** In the head, or in what leads a starting chain: `With A, ch 11`. */
+  private get isBeforeInstructions(): boolean {
     return this.placed !== null && this.offset < this.placed.row.line.start;
   }
 
@@ -57,8 +61,8 @@ export class Place {
   }
 
   private readAll(): Word[] {
-    const { text, start } =
-      this.placed && !this.isInHead ? this.placed.row.line : (this.line ?? { text: "", start: 0 });
+    const read = this.placed && !this.isBeforeInstructions ? this.placed.row.line : this.line;
+    const { text, start } = read ?? { text: "", start: 0 };
     if (text.length > longestLine) return [];
     return readWords(text, this.pattern.context.lexicon).map((word) => ({ ...word, ...shift(word, start) }));
   }

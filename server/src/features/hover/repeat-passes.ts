@@ -3,7 +3,8 @@ import { isStepLoop, type Steps } from "../../fabric/steps";
 import type { Span } from "../../text/span";
 import { isGroup, type Telling } from "../proof/done";
 import { passesOf } from "../proof/passes";
-import { proofLines } from "../proof/proof-lines";
+import { numbered } from "../proof/place-names";
+import { type ProofLine, proofLines } from "../proof/proof-lines";
 import { spanOf } from "../step-sums";
 import { spansIn } from "./instruction-at";
 
@@ -30,7 +31,16 @@ export function passesOfRepeat(
   const times = timesOf(first, steps);
   if (times === 0) return null;
   const lines = proofLines(passesOf(firstPass(repeat, first, steps), telling));
-  return { times, lastIsShort: timesOf(last, steps) < times, once: lines.map(({ does }) => does).join("; ") };
+  return {
+    times,
+    lastIsShort: timesOf(last, steps) < times,
+    once: lines.map((one) => onceOf(one, telling)).join("; "),
+  };
+}
+
+/** `sts 1–2: sc in each`. */
+function onceOf({ places, does }: ProofLine, { noun }: Telling): string {
+  return places === "" ? does : `${numbered(noun, places)}: ${does}`;
 }
 
 type Anchor = Extract<Instruction, { op: "work" | "group" | "skip" | "chain" }>;

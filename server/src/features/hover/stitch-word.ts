@@ -1,4 +1,5 @@
 import type { Word } from "../../notation/words";
+import { shift } from "../../text/span";
 import { type Stitch, stitchOf, stitchSpellings } from "../../trade/stitches";
 import { turningChainFor } from "../../trade/turning-chains";
 import { type Block, list, title } from "../shown/blocks";
@@ -34,7 +35,9 @@ export const stitchWord: HoverPart = {
 function nameOf(stitch: Stitch | undefined, word: Word, { pattern }: Place): string {
   const written = pattern.text.slice(word.start, word.end);
   const full = stitch && fullName(stitch, pattern.context.terms);
-  return !full ? written : full.startsWith(written.toLowerCase()) ? full : `${written}: ${full}`;
+  const isInFull = full && ` ${full}`.startsWith(` ${written.toLowerCase()} `);
+  if (!full) return written;
+  return isInFull || full === written.toLowerCase() ? full : `${written}: ${full}`;
 }
 
 /** What the pattern says of the word beyond the name that the trade gives it. */
@@ -70,7 +73,7 @@ function tradeNotes(stitch: Stitch, place: Place): string[] {
 }
 
 function heightNotes(stitch: Stitch, { pattern }: Place): string[] {
-  if (stitch.turningChain === 0) return [];
+  if (stitch.turningChain === 0 || stitch.family === "foundation" || stitch.family === "start") return [];
   const { chains, counts } = turningChainFor(stitch.id);
   const high = `As high as ${stitch.turningChain} ${stitch.turningChain === 1 ? "chain" : "chains"}.`;
   const { startCounts, habits } = pattern.context.conventions;
@@ -91,9 +94,15 @@ function countsWords(counts: boolean): string {
   return counts ? "counts as a stitch" : "does not count as a stitch";
 }
 
-/** What of its row this very word accounts for. */
-function shareBlocks({ placed, offset, pattern }: Place): Block[] {
+/** What of its row a stitch accounts for; one that is only worked into accounts for nothing. */
+function shareBlocks(place: Place): Block[] {
+  const { placed, offset, pattern } = place;
   const instruction = placed && instructionAt(placed.row, offset - placed.row.line.start);
-  if (!instruction || instruction.op === "repeat") return [];
+  if (!instruction || instruction.op === "repeat" || instruction.op === "skip") return [];
+  const { start, end } = shift(instruction.span, placed.row.line.start);
+  const made = place.words.find(
+    (word) => start <= word.start && word.end <= end && stitchClasses.test(word.cls),
+  );
+  if (made !== place.word) return [];
   return sizeTable("In the whole row", pattern.context.sizes, shareRows(instruction, placed));
 }

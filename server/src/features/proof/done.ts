@@ -38,8 +38,14 @@ function wordsFor(step: Step, telling: Telling): Done["words"] {
   if (step.sort === "space") return several(`ch ${step.chains ?? 1}`);
   if (step.sort === "none") return unmade(step);
   if (isOpening(step, instruction)) return several(`the opening chain counts as 1 ${step.kind}`);
-  if (step.uses === 0) return several(`${severalOf(step)}${onNothing(instruction, telling)}`);
+  if (step.uses === 0) return freely(step, onNothing(instruction, telling));
   return worked(step, placeOf(instruction, telling.noun));
+}
+
+/** `36 fsc`, `6 sc in the ring`, `dc in the same place`. */
+function freely(step: Step, where: string): Done["words"] {
+  const { kind, perPlace } = step;
+  return (places) => `${places * perPlace === 1 ? "" : `${places * perPlace} `}${kind}${where}`;
 }
 
 /** Skips, joins and picots: they make no stitch. */

@@ -10,11 +10,6 @@ const short: Readonly<Record<Noun, string>> = {
   "stitch or space": "place",
 };
 
-/** `st`: what a row is worked over, short. */
-export function placeShort(noun: Noun): string {
-  return short[noun];
-}
-
 /** `sts`, `sts and sps`. */
 export function placesShort(noun: Noun): string {
   return noun === "stitch or space" ? "sts and sps" : `${short[noun]}s`;
@@ -32,6 +27,11 @@ export function placeOf(instruction: Instruction | undefined, noun: Noun): strin
     return noun === "loop" ? "loop" : of.length > 1 ? "st or sp" : "sp";
   if (of.some(({ sort }) => sort === "gap")) return "gap";
   return noun === "stitch or space" ? "st" : short[noun];
+}
+
+/** `st 3`, `sts 1–2`: places of a row by their numbers. */
+export function numbered(noun: Noun, places: string): string {
+  return `${short[noun]}${/[–(]/.test(places) ? "s" : ""} ${places}`;
 }
 
 /** `in one sp`, `in each sp`; a stitch is what all else is worked into, and is not named. */

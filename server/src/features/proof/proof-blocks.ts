@@ -20,7 +20,7 @@ export function proofBlocks({ row, piece }: PlacedRow): Block[] {
 function tableOf(proof: Proof, { lines }: ProofTable): Block[] {
   const isOver = lines.some(({ places }) => places !== "");
   const over = `${placesShort(proof.noun)} of ${proof.below}`;
-  const head = ["", ...(isOver ? [over] : []), "worked", "sts made"];
+  const head = ["step", ...(isOver ? [over] : []), "worked", "sts made"];
   const rows = lines.slice(0, linesAtMost).map((each, i) => rowOf(each, i, isOver));
   const more = lines.length - rows.length;
   const left = more > 0 ? [line(`And ${more} more steps: copy the proof of this row to see them all.`)] : [];

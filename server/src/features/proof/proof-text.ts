@@ -1,12 +1,13 @@
 import type { RowLine } from "../../fabric/pattern";
+import type { WorkedRow } from "../../fabric/worked";
 import type { WorkedPattern } from "../../rules/rule";
 import type { RowReport } from "../../workspace/report";
 import { rowReport } from "../../workspace/row-report";
 import { type PlacedRow, rowAtOrBefore } from "../pattern-index";
-import { kindsOf, rowTitle, sts } from "../row-facts";
+import { belowTitle, isMany, kindsOf, misfitWords, rowTitle, sts } from "../row-facts";
 import { wordsBehind } from "../row-instructions";
 import { mergedSizes, type Numbers, sized } from "../shown/sized";
-import { placeShort, placesShort } from "./place-names";
+import { numbered, placesShort } from "./place-names";
 import { type Proof, type ProofTable, proofOf, sizesOf } from "./proof";
 import type { ProofLine } from "./proof-lines";
 
@@ -57,7 +58,7 @@ function intro(proof: Proof, table: ProofTable, { row, piece }: PlacedRow): stri
   const sizes = sizesOf(table, piece);
   const isOver = table.lines.some(({ places }) => places !== "");
   const over = isOver ? `over the ${placesShort(proof.noun)} of ${proof.below}` : "step by step";
-  const many = row.times?.some((n) => n > 1) ? "the last of them " : "";
+  const many = isMany(row) ? "the last of them is " : "";
   return sentence(`${sizes === null ? "" : `in ${sizes}, `}${many}worked ${over}:`);
 }
 
@@ -67,13 +68,12 @@ function sentence(text: string): string {
 
 /** `2. st 2: 2 sc in one st (3 sts made so far)`. */
 function step({ places, does, makes, sum }: ProofLine, i: number, { noun }: Proof): string {
-  const short = placeShort(noun);
-  const where = places === "" ? "" : `${short}${/[–(]/.test(places) ? "s" : ""} ${places}: `;
+  const where = places === "" ? "" : `${numbered(noun, places)}: `;
   const made = makes === "" ? "" : ` (${sum} made so far)`;
   return `${i + 1}. ${where}${does}${made}`.replaceAll("–", "-");
 }
 
-function closing({ noun, below }: Proof, { row }: PlacedRow, pattern: WorkedPattern): string {
+function closing({ noun }: Proof, { row, piece }: PlacedRow, pattern: WorkedPattern): string {
   const report = rowReport(row, pattern.context.sizes.length);
   const { needs, has, makes, stated, result } = report;
   const made = mergedSizes(
@@ -81,12 +81,13 @@ function closing({ noun, below }: Proof, { row }: PlacedRow, pattern: WorkedPatt
   );
   const over =
     needs && has
-      ? `worked over ${worked(needs)} of the ${worked(has)} ${placesShort(noun)} of ${below}; `
+      ? `worked over ${worked(needs)} of the ${worked(has)} ${placesShort(noun)} of ${belowTitle(row, piece)}; `
       : "";
   const says = result === "wrong-count" && stated ? ` The line says ${worked(stated)}.` : "";
   const [meant] = result === "ambiguous" ? (row.outcome?.assumptions ?? []) : row.assumptions;
   const assumed = meant ? ` This is so if ${meant}.` : "";
-  return `In all: ${over}makes ${made ?? worked(makes ?? [])}.${says}${misfit(report)}${assumed}`;
+  const [first, last] = isMany(row) ? ["The first of them: ", "the last of them "] : ["In all: ", ""];
+  return `${over === "" ? "In all: " : first}${over}${last}makes ${made ?? worked(makes ?? [])}.${says}${misfit(report, row)}${assumed}`;
 }
 
 /** Of the sizes that work the row. */
@@ -94,10 +95,10 @@ function worked(list: Numbers): string {
   return sized(list.filter((n) => n !== null));
 }
 
-function misfit({ result, needs, has }: RowReport): string {
+function misfit({ result, needs, has }: RowReport, row: WorkedRow): string {
   if (result !== "does-not-fit") return "";
   const apart = (needs ?? []).map((n, size) => (n ?? 0) - (has?.[size] ?? 0)).filter((n) => n !== 0);
   const [first] = apart;
-  if (first === undefined) return " It does not fit.";
+  if (first === undefined) return ` It does not fit${misfitWords(row)}.`;
   return ` It does not fit: ${sized(apart.map(Math.abs))} ${first > 0 ? "short" : "left over"}.`;
 }

@@ -1,6 +1,6 @@
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { listed, type Noun, placesNoun, sizeName } from "../../rules/wording";
-import { belowTitle } from "../row-facts";
+import { belowTitle, isMany } from "../row-facts";
 import { instructionsBehind, wordsBehind } from "../row-instructions";
 import { mergedSizes } from "../shown/sized";
 import type { Telling } from "./done";
@@ -9,7 +9,7 @@ import { type ProofLine, proofLines } from "./proof-lines";
 
 /** A row worked stitch by stitch, what is alike drawn together. */
 export interface Proof {
-  /** What it is worked over. */
+  /** What it is worked over; of a line for several rows, what the last of them is worked over. */
   readonly noun: Noun;
   readonly below: string;
   /** One for all sizes, or several where sizes are worked in other ways. */
@@ -36,7 +36,11 @@ export function proofOf(row: WorkedRow, piece: WorkedPiece): Proof | null {
     steps.length === 0 ? null : proofLines(passesOf(steps, telling)),
   );
   if (bySize.every((lines) => lines === null)) return null;
-  return { noun, below: belowTitle(row, piece), tables: tablesOf(bySize) };
+  return {
+    noun,
+    below: isMany(row) ? "the row before it" : belowTitle(row, piece),
+    tables: tablesOf(bySize),
+  };
 }
 
 /** `size M and size L`: the sizes a table is for; null where it is for all. */

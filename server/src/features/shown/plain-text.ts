@@ -17,9 +17,11 @@ function plain(block: Block): string {
   }
 }
 
+/** An empty cell is told as a dash, so that the others keep their places; at the end of a row nothing is told. */
 function rowOf(cells: readonly string[]): string {
+  const last = cells.findLastIndex((cell) => cell !== "");
   return cells
-    .map((cell) => cell.trim())
-    .join(" | ")
-    .replace(/^ \| | \| $/g, "");
+    .slice(0, last + 1)
+    .map((cell) => cell || "–")
+    .join(" | ");
 }

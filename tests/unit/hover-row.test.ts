@@ -1,0 +1,275 @@
+import { describe, test } from "vitest";
+import { checkHover } from "./check-hover";
+
+/* The numbers of the rows are sums that anybody can follow; those of a flat circle, six more each round, are common practice, no source. */
+
+describe("the head of a row", () => {
+  test("tells what it is worked over, what it makes, how it changes, the totals and the proof", () => {
+    checkHover(
+      `
+      Rnd 1: 6 sc in magic ring (6)
+      Rnd 2: inc x6 (12)
+      R$0nd 3: (sc, inc) x6 (18)
+      Rnd 4: (2 sc, inc) x6 (24)
+      `,
+      `
+      Rnd 3:
+      Rnd 3
+      worked over sts of Rnd 2 | 12 of 12
+      makes | 18 sc
+      change from Rnd 2 | +6
+      so far in this piece | 36 of 60 sts
+      step | sts of Rnd 2 | worked | sts made
+      1 | 1 | sc | 1
+      2 | 2 | 2 sc in one st | 2–3
+      3 | 3–12 | steps 1–2 again, 5 more times | 4–18
+      `,
+    );
+  });
+
+  test("counts each piece as often as it is made", () => {
+    checkHover(
+      `
+      Float (make 4)
+      R1: 5 sc in MR [5]
+      R2: inc x5 [10]
+
+      Body (make 2)
+      R1: 6 sc in MR [6]
+      $0R2: inc x6 [12]
+      `,
+      `
+      R2:
+      R2
+      worked over sts of R1 | 6 of 6
+      makes | 12 sc
+      change from R1 | +6
+      so far in Body | 18 of 18 sts
+      so far in the whole pattern | 78 of 96 sts
+      - It is made 2 times: the total of the whole pattern counts it 2 times.
+      step | sts of R1 | worked | sts made
+      1 | 1–6 | 2 sc in each | 1–12
+      `,
+    );
+  });
+
+  test("has one column a size, and a dash where a size does not work the row", () => {
+    checkHover(
+      `
+      Sizes: S (M, L)
+      Rnd 1: fsc 36 (42, 48), join. 36 (42, 48) sts.
+      $0Rnd 2: [5 sc, inc] - (7, 8) times. - (49, 56) sts.
+      `,
+      `
+      Rnd 2:
+      Rnd 2 | S | M | L
+      worked over sts of Rnd 1 | – | 42 of 42 | 48 of 48
+      makes | – | 49 sc | 56 sc
+      change from Rnd 1 | – | +7 | +8
+      so far in this piece | 36 of 36 sts | 91 of 91 sts | 104 of 104 sts
+      In size M and size L:
+      step | sts of Rnd 1 | worked | sts made
+      1 | 1–5 | sc in each | 1–5
+      2 | 6 | 2 sc in one st | 6–7
+      3 | 7–42 (48) | steps 1–2 again, 6 (7) more times | 8–49 (56)
+      `,
+    );
+  });
+
+  test("says of a range what the first row finds and the last one makes, and adds up all of them", () => {
+    checkHover(
+      `
+      Ch 11.
+      Row 1: Sc in 2nd ch from hook and in each ch across. (10)
+      $0Rows 2-5: Ch 1, turn, 2 sc in first st, sc in each st across. (14)
+      `,
+      `
+      Rows 2-5:
+      Rows 2-5
+      rows | 4
+      the first is worked over sts of Row 1 | 10 of 10
+      the last makes | 14 sc
+      change from Row 1 | +4
+      so far in this piece | 60 of 60 sts
+      step | sts of the row before it | worked | sts made
+      1 | 1 | 2 sc in one st | 1–2
+      2 | 2–13 | sc in each | 3–14
+      `,
+    );
+  });
+
+  test("shows what a row leaves where that is more than stitches", () => {
+    checkHover(
+      `
+      Rnd 1: fsc 12, join (12)
+      $0Rnd 2: *hdc in next 2 sts, ch 1, sk next st; rep from * around. (8 hdc, 4 ch-1 sps)
+      `,
+      `
+      Rnd 2:
+      Rnd 2
+      worked over sts of Rnd 1 | 12 of 12
+      makes | 8 hdc, 4 ch-1 sps
+      leaves | 8 sts, 4 sps
+      change from Rnd 1 | −4
+      so far in this piece | 20 of 20 sts
+      step | sts of Rnd 1 | worked | sts made
+      1 | 1–2 | hdc in each | 1–2
+      2 | – | ch 1
+      3 | 3 | skip
+      4 | 4–12 | steps 1–3 again, 3 more times | 3–8
+      `,
+    );
+  });
+
+  test("of groups that are counted as one tells their stitches too, and no change of unlike numbers", () => {
+    checkHover(
+      `
+      Shell: 5 dc in one st.
+
+      Rnd 1: fsc 12, join (12)
+      $0Rnd 2: *sk 2 sts, shell in next st, sk 2 sts, sc in next st; rep from * around. (2 shells, 2 sc)
+      `,
+      `
+      Rnd 2:
+      Rnd 2
+      worked over sts of Rnd 1 | 12 of 12
+      makes | 2 shells, 2 sc (12 stitches)
+      so far in this piece | 24 of 24 sts
+      step | sts of Rnd 1 | worked | sts made
+      1 | 1–2 | skip
+      2 | 3 | shell: 5 dc in one st | 1–5
+      3 | 4–5 | skip
+      4 | 6 | sc | 6
+      5 | 7–12 | steps 1–4 again, 1 more time | 7–12
+      `,
+    );
+  });
+
+  test("says what does not fit, what the line says, and by which count a later row is judged", () => {
+    checkHover(
+      `
+      Rnd 1: 6 sc in mr (6)
+      $0Rnd 2: (sc, inc) x2 (6)
+      `,
+      `
+      Rnd 2:
+      Rnd 2
+      worked over sts of Rnd 1 | 4 of 6
+      makes | 6 sc
+      change from Rnd 1 | none
+      so far in this piece | 12 of 12 sts
+      - Rnd 2 does not fit.
+      step | sts of Rnd 1 | worked | sts made
+      1 | 1 | sc | 1
+      2 | 2 | 2 sc in one st | 2–3
+      3 | 3–4 | steps 1–2 again, 1 more time | 4–6
+      `,
+    );
+    checkHover(
+      `
+      Rnd 1: 6 sc in mr (6)
+      $0Rnd 2: inc x6 (13)
+      Rnd 3: 13 sc (13)
+      `,
+      `
+      Rnd 2:
+      Rnd 2
+      worked over sts of Rnd 1 | 6 of 6
+      makes | 12 sc
+      the line says | 13
+      change from Rnd 1 | +6
+      so far in this piece | 18 of 31 sts
+      step | sts of Rnd 1 | worked | sts made
+      1 | 1–6 | 2 sc in each | 1–12
+      `,
+    );
+    checkHover(
+      `
+      Rnd 1: 6 sc in mr (6)
+      Rnd 2: inc x6 (13)
+      $0Rnd 3: 13 sc (13)
+      `,
+      `
+      Rnd 3:
+      Rnd 3
+      worked over sts of Rnd 2 | 13 of 13
+      makes | 13 sc
+      change from Rnd 2 | +1
+      so far in this piece | 31 of 31 sts
+      - It is judged by the count that Rnd 2 states, not by what that makes.
+      step | sts of Rnd 2 | worked | sts made
+      1 | 1–13 | sc in each | 1–13
+      `,
+    );
+  });
+
+  test("says why a row is not checked, and leaves it out of the totals", () => {
+    checkHover(
+      `
+      R1: 6 sc in mr (6)
+      $0R2: lotus x6 (6)
+      `,
+      `
+      R2:
+      R2
+      sts of R1 | 6
+      so far in this piece | 6 of 6 sts
+      - Not checked: "lotus" is not explained in this pattern.
+      - Not in the totals, since it is not known what they make: R2.
+      `,
+    );
+  });
+
+  test("says what a doubtful row could mean", () => {
+    checkHover(
+      `
+      Ch 4, join to form ring.
+      $0Rnd 1: Ch 1, *2 dc in ring, ch 1; rep from * 5 times, join.
+      `,
+      `
+      Rnd 1:
+      Rnd 1
+      makes | 10 dc, 5 ch-1 sps
+      leaves | 10 sts, 5 sps
+      so far in this piece | 0 of 0 sts
+      - It could mean 10 dc, 5 ch-1 sps if "5 times" means 5 times in all.
+      - It could mean 12 dc, 6 ch-1 sps if "5 times" means 5 more times.
+      - The numbers and the steps shown are those of the first of these.
+      - Not in the totals, since it is not known what they make: Rnd 1.
+      step | worked | sts made
+      1 | 2 dc in the ring | 1–2
+      2 | ch 1
+      3 | steps 1–2 again, 4 more times | 3–10
+      `,
+    );
+  });
+});
+
+test("prose between rows and an empty text have no hover", () => {
+  checkHover("Rnd 1: 6 sc in mr (6)\nStart $0gently.", "nothing");
+  checkHover("$0", "nothing");
+});
+
+test("a starting chain tells its chains, which are in no total", () => {
+  checkHover(
+    `
+    C$0h 11.
+    Row 1: Sc in 2nd ch from hook and in each ch across. (10)
+    `,
+    `
+    Ch
+    Ch: chain
+    `,
+  );
+  checkHover(
+    `
+    With A, ch 11$0.
+    Row 1: Sc in 2nd ch from hook and in each ch across. (10)
+    `,
+    `
+    With A, ch 11.
+    Starting chain
+    makes | 11 chains
+    `,
+  );
+});
