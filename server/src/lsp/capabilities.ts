@@ -1,10 +1,21 @@
 import {
   type ClientCapabilities,
+  CodeActionKind,
   MarkupKind,
   PositionEncodingKind,
   type ServerCapabilities,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
+import type { ActionKind } from "../features/actions/all-actions";
+
+/** The protocol's names for the kinds of actions. */
+export const KIND: Readonly<Record<ActionKind, string>> = {
+  mend: CodeActionKind.QuickFix,
+  rewrite: CodeActionKind.RefactorRewrite,
+  "mend-safely": `${CodeActionKind.SourceFixAll}.loopledger`,
+};
+
+const actionKinds = Object.values(KIND);
 
 /** What the client can do, as far as this server asks. */
 export interface ClientAbilities {
@@ -15,11 +26,18 @@ export interface ClientAbilities {
   readonly takesVersions: boolean;
   readonly answersConfiguration: boolean;
   readonly registersForSettings: boolean;
+  /** Shows changes that are offered, not only commands. */
+  readonly takesActions: boolean;
+  /** Asks for the edits of a change when it was chosen. */
+  readonly resolvesActions: boolean;
+  /** Takes edits that are good for one version of a text only. */
+  readonly takesVersionedEdits: boolean;
 }
 
 export function clientAbilities({ textDocument, workspace }: ClientCapabilities): ClientAbilities {
   const pull = textDocument?.diagnostic;
   const push = textDocument?.publishDiagnostics;
+  const action = textDocument?.codeAction;
   return {
     pullsDiagnostics: pull !== undefined,
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
@@ -28,6 +46,10 @@ export function clientAbilities({ textDocument, workspace }: ClientCapabilities)
     takesVersions: push?.versionSupport === true,
     answersConfiguration: workspace?.configuration === true,
     registersForSettings: workspace?.didChangeConfiguration?.dynamicRegistration === true,
+    takesActions: action?.codeActionLiteralSupport !== undefined,
+    resolvesActions:
+      action?.dataSupport === true && action.resolveSupport?.properties.includes("edit") === true,
+    takesVersionedEdits: workspace?.workspaceEdit?.documentChanges === true,
   };
 }
 
@@ -38,11 +60,20 @@ export function serverCapabilities(client: ClientAbilities): ServerCapabilities 
     hoverProvider: true,
     codeLensProvider: {},
   };
-  if (!client.pullsDiagnostics) return always;
+  return { ...always, ...diagnosticsOffer(client), ...actionsOffer(client) };
+}
+
+function diagnosticsOffer({ pullsDiagnostics }: ClientAbilities): ServerCapabilities {
+  if (!pullsDiagnostics) return {};
   const diagnosticProvider = {
     identifier: "loopledger",
     interFileDependencies: false,
     workspaceDiagnostics: false,
   };
-  return { ...always, diagnosticProvider };
+  return { diagnosticProvider };
+}
+
+function actionsOffer({ takesActions, resolvesActions }: ClientAbilities): ServerCapabilities {
+  if (!takesActions) return {};
+  return { codeActionProvider: { codeActionKinds: actionKinds, resolveProvider: resolvesActions } };
 }

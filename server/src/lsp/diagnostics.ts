@@ -22,11 +22,14 @@ const SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
 
 /** The findings of one version as the protocol has them, for this client and these settings. */
 export function diagnosticsOf(snapshot: Snapshot, settings: Settings, client: ClientAbilities): Diagnostic[] {
-  const found = findingsToShow(snapshot.report, snapshot.text, snapshot.caret);
-  return found.flatMap((finding) => {
-    const severity = severityOf(finding, settings);
-    return severity === "off" ? [] : [diagnosticOf(finding, severity, snapshot, client)];
-  });
+  return shownFindings(snapshot, settings).map((finding) =>
+    diagnosticOf(finding, snapshot, settings, client),
+  );
+}
+
+/** The findings of one version that are shown: of no rule that is turned off, of no word being typed. */
+export function shownFindings({ report, text, caret }: Snapshot, settings: Settings): Finding[] {
+  return findingsToShow(report, text, caret).filter((finding) => severityOf(finding, settings) !== "off");
 }
 
 /** Stands for the findings of a text on which checking failed: silence would look like "all is well". */
@@ -42,15 +45,17 @@ export function faultDiagnostic(): Diagnostic {
   };
 }
 
-function diagnosticOf(
+/** A finding that is shown, as the protocol has it. */
+export function diagnosticOf(
   finding: Finding,
-  severity: Severity,
   { uri, lines }: Snapshot,
+  settings: Settings,
   client: ClientAbilities,
 ): Diagnostic {
+  const severity = severityOf(finding, settings);
   const diagnostic: Diagnostic = {
     range: rangeOf(finding.span, lines),
-    severity: SEVERITY[severity],
+    severity: SEVERITY[severity === "off" ? finding.severity : severity],
     code: finding.rule,
     source: SOURCE,
     message: finding.message,

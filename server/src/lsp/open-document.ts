@@ -2,12 +2,14 @@ import type { TextDocumentContentChangeEvent } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { LineIndex } from "../text/line-index";
 import type { Checked, Checker } from "../workspace/checker";
+import { Prover } from "../workspace/proof";
 import type { PatternReport } from "../workspace/report";
 
 /** One version of a text, never changed; what is known of it is worked out once, when asked for. */
 export class Snapshot {
   private known: Checked | undefined;
   private knownLines: LineIndex | undefined;
+  private knownProver: Prover | undefined;
 
   constructor(
     readonly uri: string,
@@ -16,6 +18,8 @@ export class Snapshot {
     /** Where someone has just typed, as an offset; null where nobody has. */
     readonly caret: number | null,
     private readonly check: (text: string) => Checked,
+    /** Checks copies of the text with changes in them. */
+    private readonly tryOut: (text: string) => Checked,
   ) {}
 
   get report(): PatternReport {
@@ -31,9 +35,15 @@ export class Snapshot {
     return this.knownLines;
   }
 
+  /** Tells which changes of this version mend what they are said to mend. */
+  get prover(): Prover {
+    this.knownProver ??= new Prover(this.text, this.report.findings, (text) => this.tryOut(text).report);
+    return this.knownProver;
+  }
+
   /** The same version once nobody is typing in it. */
   withoutCaret(): Snapshot {
-    return new Snapshot(this.uri, this.version, this.text, null, () => this.checked);
+    return new Snapshot(this.uri, this.version, this.text, null, () => this.checked, this.tryOut);
   }
 
   private get checked(): Checked {
@@ -55,6 +65,8 @@ interface Opening {
 export class OpenDocument {
   private readonly content: TextDocument;
   private checker: Pick<Checker, "work">;
+  /** For copies with changes in them: what it remembers is not to get in the way of typing. */
+  private copiesChecker: Pick<Checker, "work"> | undefined;
   private current: Snapshot;
 
   constructor(private readonly opening: Opening) {
@@ -87,7 +99,8 @@ export class OpenDocument {
 
   private snapshotAt(caret: number | null): Snapshot {
     const { uri, version } = this.content;
-    return new Snapshot(uri, version, this.content.getText(), caret, (text) => this.check(text));
+    const [check, tryOut] = [(text: string) => this.check(text), (text: string) => this.tryOut(text)];
+    return new Snapshot(uri, version, this.content.getText(), caret, check, tryOut);
   }
 
   /** The protocol tells of no caret: it is taken to be at the end of what was inserted last on one line. */
@@ -105,5 +118,10 @@ export class OpenDocument {
       this.checker = this.opening.createChecker();
       return this.checker.work(text);
     }
+  }
+
+  private tryOut(text: string): Checked {
+    this.copiesChecker ??= this.opening.createChecker();
+    return this.copiesChecker.work(text);
   }
 }

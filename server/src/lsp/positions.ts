@@ -16,3 +16,9 @@ export function offsetOf({ line, character }: Position, lines: LineIndex): numbe
   const end = line + 1 < lines.lineCount ? lines.lineStart(line + 1) : lines.text.length;
   return line >= lines.lineCount ? end : Math.min(lines.lineStart(line) + character, end);
 }
+
+/** The stretch between the ends of a range, whichever comes first. */
+export function spanOf({ start, end }: Range, lines: LineIndex): Span {
+  const [from, to] = [offsetOf(start, lines), offsetOf(end, lines)];
+  return { start: Math.min(from, to), end: Math.max(from, to) };
+}

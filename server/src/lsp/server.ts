@@ -5,6 +5,7 @@ import {
   TextDocuments,
 } from "vscode-languageserver";
 import { clientAbilities, serverCapabilities } from "./capabilities";
+import { offerActions } from "./code-actions";
 import { answerCodeLenses } from "./code-lens";
 import type { Host, Server } from "./context";
 import { type DiagnosticsChannel, pullChannel, pushChannel } from "./diagnostics-channels";
@@ -24,6 +25,7 @@ export function startServer(connection: Connection, host: Host): void {
     answerHovers(server);
     answerCodeLenses(server);
     answerRowRequests(server);
+    offerActions(server);
     return {
       capabilities: serverCapabilities(server.client),
       serverInfo: { name: "Loopledger", version: host.version },

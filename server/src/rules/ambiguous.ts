@@ -63,7 +63,7 @@ function stopsEarly(row: WorkedRow, piece: WorkedPiece): Asked | null {
   const words = leaveWords(only);
   return {
     message: leftMessage(row, counted(only, placesNoun(row)), words),
-    fixes: [beforeCount(row, `Add "${words}"`, `, ${words}`)],
+    fixes: [{ ...beforeCount(row, `Add "${words}"`, `, ${words}`), kind: "leave-rest" }],
   };
 }
 
@@ -117,7 +117,9 @@ function timesTexts(row: WorkedRow): Settling[] | null {
     const start = said === undefined ? -1 : row.line.text.indexOf(said);
     if (said === undefined || start < 0) return null;
     const text = moreTimes(Number(n) - (meant === "more times" ? 0 : 1));
-    return { text, fix: (title) => replacing(row, title, { start, end: start + said.length }, text) };
+    const kind = meant === "more times" ? "more" : "in-all";
+    const span = { start, end: start + said.length };
+    return { text, fix: (title) => ({ ...replacing(row, title, span, text), kind }) };
   });
   return texts.length > 1 && texts.every((text) => text !== null) ? texts : null;
 }

@@ -23,3 +23,11 @@ export function withEdits(text: string, edits: readonly TextEdit[]): string {
     text,
   );
 }
+
+/** Where an offset of a text is once `edits` are made; inside a replaced stretch, at its start. */
+export function offsetAfter(offset: number, edits: readonly TextEdit[]): number {
+  return edits.reduce((at, { span, newText }) => {
+    if (span.end <= offset) return at + newText.length - (span.end - span.start);
+    return span.start < offset ? at + span.start - offset : at;
+  }, offset);
+}

@@ -1,7 +1,7 @@
 import type { Finding } from "../rules/rule";
 import type { Span } from "../text/span";
 
-export type { Finding, Related, Severity } from "../rules/rule";
+export type { Finding, Fix, Related, Severity } from "../rules/rule";
 
 /** One number a size; null where the value is unknown or does not apply to that size. */
 export type Counts = readonly (number | null)[];

@@ -1,0 +1,28 @@
+import type { Span } from "../../text/span";
+import type { Action, ActionSource, Scene } from "./action";
+import { asMeant } from "./as-meant";
+import { mend } from "./mend";
+import { mendAlike } from "./mend-alike";
+import { mendSafely } from "./mend-safely";
+
+export type { Action, ActionKind, Scene } from "./action";
+
+/** All sorts of actions at a place, in the order in which they are offered. */
+const atPlace: readonly ActionSource[] = [mend, mendAlike, asMeant];
+
+/** The actions on the lines that a stretch of the text touches. */
+export function actionsAt(scene: Scene, span: Span): Action[] {
+  const focus = wholeLines(scene.text, span);
+  return atPlace.flatMap((source) => source(scene, focus));
+}
+
+/** The actions on the whole pattern. */
+export function actionsOnAll(scene: Scene): readonly Action[] {
+  return mendSafely(scene, { start: 0, end: scene.text.length });
+}
+
+function wholeLines(text: string, { start, end }: Span): Span {
+  const before = Math.max(text.lastIndexOf("\n", start - 1), text.lastIndexOf("\r", start - 1)) + 1;
+  const behind = text.slice(end).search(/[\r\n]/);
+  return { start: start === 0 ? 0 : before, end: behind < 0 ? text.length : end + behind };
+}

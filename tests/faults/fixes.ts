@@ -1,0 +1,81 @@
+// `npm run faults -- fixes`: makes every change that is offered in patterns with slips, and judges the outcome.
+import { pathToFileURL } from "node:url";
+import { Checker } from "../../server/src/workspace/checker";
+import { readCases } from "../spec/case-file";
+import { mutantsOf } from "./mutants";
+import { type Offer, offersIn } from "./promises";
+import { sampleMutants } from "./samples";
+
+/** A pattern with at least one slip in it. */
+interface Slipped {
+  readonly name: string;
+  readonly text: string;
+}
+
+const cases = readCases(pathToFileURL("tests/spec/"));
+const clean = cases.filter(({ text }) => new Checker().check(text).findings.length === 0);
+const texts: readonly Slipped[] = [
+  ...cases.map(({ name, text }) => ({ name, text })),
+  ...clean
+    .flatMap(({ name, text }) => mutantsOf(name, text))
+    .map((one) => ({ name: `${one.file}: ${one.shown}`, text: one.text })),
+  ...sampleMutants("samples").map(({ file, shown, text }) => ({ name: `${file}: ${shown}`, text })),
+];
+
+interface Tally {
+  offered: number;
+  readonly broken: string[];
+}
+
+function tallied(): Map<string, Tally> {
+  const all = new Map<string, Tally>();
+  for (const { name, text } of texts) {
+    for (const { action, broken } of offersIn(text)) {
+      const tally = all.get(sortOf(action)) ?? { offered: 0, broken: [] };
+      all.set(sortOf(action), tally);
+      tally.offered++;
+      if (broken) tally.broken.push(`${name}: ${action.title}: ${broken}`);
+    }
+  }
+  return all;
+}
+
+/** A title without its numbers and quotations. */
+function sortOf({ title }: Offer["action"]): string {
+  return title
+    .replace(/".*"/g, "…")
+    .replace(/\d[^:]*$/, "…")
+    .replace(/\d+/g, "…");
+}
+
+function coverage(): string[] {
+  const found = new Map<string, { all: number; mended: number }>();
+  for (const { text } of texts) {
+    const scene = new Checker().check(text);
+    for (const { rule, fixes } of scene.findings) {
+      const one = found.get(rule) ?? { all: 0, mended: 0 };
+      found.set(rule, one);
+      one.all++;
+      if (fixes.length > 0) one.mended++;
+    }
+  }
+  return [...found].map(([rule, { all, mended }]) => `| ${rule} | ${all} | ${mended} |`);
+}
+
+const all = [...tallied()].sort((a, b) => b[1].offered - a[1].offered);
+const broken = all.flatMap(([, tally]) => tally.broken);
+const offered = all.reduce((sum, [, tally]) => sum + tally.offered, 0);
+console.log(
+  [
+    "# Changes that are offered",
+    `${texts.length} patterns (${cases.length} of them the cases of the specification, the others clean patterns with one number changed by one): ${offered} changes were offered and made, ${broken.length} did not keep what they promise.`,
+    [
+      "| change | offered | broken |",
+      "|---|---|---|",
+      ...all.map(([sort, tally]) => `| ${sort} | ${tally.offered} | ${tally.broken.length} |`),
+    ].join("\n"),
+    ["| rule | findings | with a way to mend it, proved or not |", "|---|---|---|", ...coverage()].join("\n"),
+    ...(broken.length > 0 ? [broken.map((one) => `- ${one}`).join("\n")] : []),
+  ].join("\n\n"),
+);
+if (broken.length > 0) process.exitCode = 1;

@@ -1,0 +1,178 @@
+import { describe, expect, test } from "vitest";
+import { actionsAt, actionsOnAll } from "../../server/src/features/actions/all-actions";
+import { withEdits } from "../../server/src/text/span";
+import { Checker } from "../../server/src/workspace/checker";
+import { Prover } from "../../server/src/workspace/proof";
+import { mutantsOf } from "../faults/mutants";
+import { offersIn, sceneOf } from "../faults/promises";
+import { readCases } from "../spec/case-file";
+
+/** The actions on the line marked with `|`, which is taken out of the text. */
+function offered(marked: string) {
+  const start = marked.indexOf("|");
+  return actionsAt(sceneOf(marked.replace("|", "")), { start, end: start });
+}
+
+function titles(marked: string): string[] {
+  return offered(marked).map(({ title }) => title);
+}
+
+/** The text after the action of some title was chosen. */
+function after(marked: string, title: string): string {
+  const action = offered(marked).find((one) => one.title === title);
+  if (!action) throw new Error(`"${title}" is not offered, but ${titles(marked).join(", ")}`);
+  return withEdits(marked.replace("|", ""), action.edits());
+}
+
+const ring = "Rnd 1: 6 sc in mr (6)\n";
+
+describe("whatever is offered mends what it says, brings nothing new and is not offered again", () => {
+  const cases = readCases();
+  /** Every so many of the seeded faults; `npm run faults -- fixes` tries all. */
+  const stride = 23;
+  const mutants = cases
+    .filter(({ text }) => new Checker().check(text).findings.length === 0)
+    .flatMap(({ name, text }) => mutantsOf(name, text))
+    .filter((_, index) => index % stride === 0);
+
+  test("in all cases of the specification", () => {
+    const offers = cases.flatMap(({ name, text }) => offersIn(text).map((offer) => ({ name, ...offer })));
+    expect(offers.length).toBeGreaterThan(60);
+    const broken = offers.filter((offer) => offer.broken !== null);
+    expect(broken.map(({ name, action, broken }) => `${name}: ${action.title}: ${broken}`)).toEqual([]);
+  });
+
+  test("in patterns with a number that is off by one", () => {
+    const offers = mutants.flatMap(({ file, shown, text }) =>
+      offersIn(text).map((offer) => ({ name: `${file}: ${shown}`, ...offer })),
+    );
+    expect(offers.length).toBeGreaterThan(200);
+    const broken = offers.filter((offer) => offer.broken !== null);
+    expect(broken.map(({ name, action, broken }) => `${name}: ${action.title}: ${broken}`)).toEqual([]);
+  });
+});
+
+describe("the judge of offers", () => {
+  const promise = (title: string, edits: readonly { start: number; end: number; newText: string }[]) => {
+    const scene = sceneOf(`${ring}Rnd 2: inc x6 (13)\nRnd 3: (sc, inc) x6 (18)`);
+    const list = edits.map(({ start, end, newText }) => ({ span: { start, end }, newText }));
+    return new Prover(scene.text, scene.findings, (text) => new Checker().check(text)).proves(
+      list,
+      title === "nothing" ? [] : scene.findings,
+    );
+  };
+  const count = ring.length + "Rnd 2: inc x6 (".length;
+
+  test("takes what mends", () => {
+    expect(promise("mends", [{ start: count, end: count + 2, newText: "12" }])).toBe(true);
+  });
+
+  test("refuses what leaves the finding, what brings another, and what does nothing", () => {
+    expect(promise("leaves it", [{ start: count, end: count + 2, newText: "14" }])).toBe(false);
+    const times = ring.length + "Rnd 2: inc x".length;
+    expect(promise("another", [{ start: times, end: times + 1, newText: "7" }])).toBe(false);
+    expect(promise("does nothing", [{ start: count, end: count + 2, newText: "13" }])).toBe(false);
+    const next = "Rnd 3: (sc, inc) x".length + count + "13)\n".length;
+    expect(promise("nothing", [{ start: next, end: next + 1, newText: "5" }])).toBe(false);
+  });
+
+  test("tries no more than it may", () => {
+    const scene = sceneOf(`${ring}Rnd 2: inc x6 (13)`);
+    const [finding] = scene.findings;
+    if (!finding) throw new Error("There is a finding to mend.");
+    const check = (text: string) => new Checker().check(text);
+    expect(new Prover(scene.text, scene.findings, check, 1).fixesOf(finding)).toHaveLength(1);
+    expect(new Prover(scene.text, scene.findings, check, 0).fixesOf(finding)).toEqual([]);
+  });
+});
+
+describe("at a finding", () => {
+  test("the likeliest way is marked, and only that", () => {
+    const actions = offered("Rnd 1: fsc 36, join (36)\n|Rnd 2: [(2 sc, inc) x2, 4 sc] x3 (42)");
+    expect(actions.map(({ title, preferred }) => [title, preferred])).toEqual([
+      ['Change "2 sc" to "3 sc"', true],
+      ['Change "4 sc" to "6 sc"', false],
+      ['Leave it as it is: add "[as meant: does-not-fit]"', false],
+    ]);
+  });
+
+  test("of two answers to a question neither is marked", () => {
+    const actions = offered(
+      "Ch 4, join to form ring.\n|Rnd 1: Ch 1, *2 dc in ring, ch 1; rep from * 5 times, join.",
+    );
+    expect(actions.map(({ title }) => title).slice(0, 2)).toEqual([
+      'Write "4 more times"',
+      'Write "5 more times"',
+    ]);
+    expect(actions.filter(({ preferred }) => preferred)).toEqual([]);
+  });
+
+  test("anywhere on its line, and on no other", () => {
+    const text = `${ring}Rnd 2: inc x6 (13)\nRnd 3: (sc, inc) x6 (18)`;
+    expect(titles(text.replace("Rnd 2", "|Rnd 2"))).toContain("Change the count to 12");
+    expect(titles(text.replace("(13)", "(13)|"))).toContain("Change the count to 12");
+    expect(titles(text.replace("Rnd 3", "|Rnd 3"))).toEqual([]);
+    expect(titles(`|${text}`)).toEqual([]);
+  });
+
+  test("a count that the next row was not written for is not offered", () => {
+    const text = "|Rnd 1: 7 sc in mr (6)\nRnd 2: inc x6 (12)";
+    expect(titles(text)).toEqual([
+      'Change "7 sc in mr" to "6 sc in mr"',
+      'Leave it as it is: add "[as meant: wrong-count]"',
+    ]);
+  });
+
+  test("each is linked to what it mends", () => {
+    const actions = offered(`${ring}|Rnd 2: inc x6 (13)`);
+    for (const { mends } of actions) expect(mends.map(({ rule }) => rule)).toEqual(["wrong-count"]);
+  });
+
+  test("a word of the designer answers it", () => {
+    const title = 'Leave it as it is: add "[as meant: wrong-count]"';
+    expect(after(`${ring}|Rnd 2: inc x6 (13)`, title)).toBe(
+      `${ring}Rnd 2: inc x6 (13) [as meant: wrong-count]`,
+    );
+  });
+});
+
+describe("alike slips are mended together", () => {
+  const rows =
+    "Rnd 1: 6 sc in mr (7)\nRnd 2: inc x6 (12)\nRnd 3: (sc, inc) x6 (19)\nRnd 4: sc in each st (18)";
+
+  test("all at once", () => {
+    expect(after(`|${rows}`, "Mend all 2 like this: change the count")).toBe(
+      rows.replace("(7)", "(6)").replace("(19)", "(18)"),
+    );
+  });
+
+  test("without those for which that is not proved", () => {
+    const odd = `${rows}\n\nBase\nRnd 1: 7 sc in mr (6)\nRnd 2: inc x6 (12)`;
+    expect(titles(`|${odd}`)).toContain("Mend all 2 like this: change the count");
+  });
+
+  test("one alone is not", () => {
+    expect(titles(`${ring}|Rnd 2: inc x6 (13)`).filter((title) => title.startsWith("Mend all"))).toEqual([]);
+  });
+});
+
+describe("what may be mended without a look at it", () => {
+  const mended = (text: string) => {
+    const [all] = actionsOnAll(sceneOf(text));
+    return all ? withEdits(text, all.edits()) : text;
+  };
+
+  test("is a count that the rows around it speak against", () => {
+    const text = `${ring}Rnd 2: inc x6 (13)\nRnd 3: (sc, inc) x6 (18)`;
+    expect(mended(text)).toBe(text.replace("(13)", "(12)"));
+  });
+
+  test.each([
+    ["the last row", `${ring}Rnd 2: inc x6 (13)`],
+    ["a row whose next one states no count", `${ring}Rnd 2: inc x6 (13)\nRnd 3: sc in each st`],
+    ["a row with another way to mend it", "Rnd 1: 7 sc in mr (6)\nRnd 2: inc x6 (12)"],
+    ["a row that does not fit", `${ring}Rnd 2: inc x5 (12)\nRnd 3: (sc, inc) x6 (18)`],
+  ])("is not %s", (_, text) => {
+    expect(mended(text)).toBe(text);
+  });
+});
