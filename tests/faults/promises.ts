@@ -6,7 +6,7 @@ import {
 } from "../../server/src/features/actions/all-actions";
 import { type TextEdit, withEdits } from "../../server/src/text/span";
 import { Checker } from "../../server/src/workspace/checker";
-import { Prover } from "../../server/src/workspace/proof";
+import { Prover } from "../../server/src/workspace/prover";
 import type { Finding } from "../../server/src/workspace/report";
 
 /** A change that was offered, and what it did not keep of what an offer promises; null where it kept all. */

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { actionsAt, actionsOnAll } from "../../server/src/features/actions/all-actions";
 import { withEdits } from "../../server/src/text/span";
 import { Checker } from "../../server/src/workspace/checker";
-import { Prover } from "../../server/src/workspace/proof";
+import { Prover } from "../../server/src/workspace/prover";
 import { mutantsOf } from "../faults/mutants";
 import { offersIn, sceneOf } from "../faults/promises";
 import { readCases } from "../spec/case-file";

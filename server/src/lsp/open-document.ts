@@ -2,7 +2,7 @@ import type { TextDocumentContentChangeEvent } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { LineIndex } from "../text/line-index";
 import type { Checked, Checker } from "../workspace/checker";
-import { Prover } from "../workspace/proof";
+import { Prover } from "../workspace/prover";
 import type { PatternReport } from "../workspace/report";
 
 /** One version of a text, never changed; what is known of it is worked out once, when asked for. */

@@ -1,6 +1,6 @@
 import type { Span, TextEdit } from "../../text/span";
 import type { Checked } from "../../workspace/checker";
-import type { Prover } from "../../workspace/proof";
+import type { Prover } from "../../workspace/prover";
 import type { Finding, PatternReport } from "../../workspace/report";
 
 /** `mend`: mends what was found; `rewrite`: betters what is right; `mend-safely`: may be done at every saving. */
