@@ -36,8 +36,7 @@ const bareLink = /:(?=\/\/)|(?<=\bwww)\./gi;
 /** What at the start of a line begins a heading, a list or a rule. */
 const lineStart = /^[#+=-]|^\d+(?=[.)])/;
 /** Characters that break lines, are not to be seen, or turn the direction of what follows. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is taken out.
-const unseen = /[\u0000-\u0020\u007f-\u00a0\u2028\u2029\u202a-\u202e\u2066-\u2069]+/g;
+const unseen = /[\s\p{Cc}\u202a-\u202e\u2066-\u2069]+/gu;
 
 /** Any text, so that Markdown shows it as it is: nothing in it is run, linked or formatted. */
 export function escaped(text: string): string {
