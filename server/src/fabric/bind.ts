@@ -49,6 +49,7 @@ class Binder extends StitchBinder {
   row(tree: Tree): RowPlan {
     const instructions = this.bindAll(tree.children);
     const base = {
+      text: this.text,
       stated: this.stated,
       statedSpan: this.statedSpan,
       turns: this.turns,

@@ -174,6 +174,8 @@ export interface StatedTerm {
 
 /** A row's text, understood as far as it goes. */
 export interface RowPlan {
+  /** What all its spans are of. */
+  readonly text: string;
   readonly instructions: readonly Instruction[];
   readonly choices: readonly Choice[];
   readonly stated: readonly StatedTerm[] | null;

@@ -28,7 +28,10 @@ export interface Outcome {
   /** Stitches made by all rows of the line together, chains and spaces apart; null where only the end is known. */
   readonly inAll: readonly (number | null)[];
   readonly counted: readonly (Counted | null)[];
+  /** Of the last row. */
   readonly steps: readonly (readonly Steps[])[];
+  /** All rows of the line, in order. */
+  readonly worked: readonly RowsAlike[];
   readonly after: State;
   readonly fits: boolean;
   /** Of a line that stands for several rows: the first that does not fit, where the very first one does. */
@@ -45,6 +48,16 @@ export interface Outcome {
   readonly outOfReach: string | null;
   /** What was only supposed: where the row does not come out right, it is unchecked for this reason. */
   readonly supposed: string | null;
+}
+
+/** Rows of a line that come to the same, or that change evenly from one to the next. */
+export interface RowsAlike extends Pick<Outcome, "steps"> {
+  readonly plan: RowPlan;
+  /** Which of the rows that the line asks for in turn: 1 for Row 3 in `Rep Rows 2 and 3`. */
+  readonly turn: number;
+  readonly times: number;
+  /** The steps of the row before these, where every number in them changes by as much from row to row. */
+  readonly before: Outcome["steps"] | null;
 }
 
 /** A row that does not fit the row before it, which is the last of so many that do. */
@@ -272,13 +285,15 @@ function judge(
     left.every((n) => n === 0 || n > 2) &&
     !walks.some((one) => one?.uneven) &&
     !hasToEnd(plan.instructions);
+  const steps = walks.map((one) => one?.steps ?? []);
   return {
     needs: walks.map((one) => one?.needs ?? null),
     has: walks.map((one) => one?.has ?? null),
     makes: counted.map((one) => one?.makes ?? null),
     inAll: sums.map((sum) => sum && sumOf(sum.stitches.values())),
     counted,
-    steps: walks.map((one) => one?.steps ?? []),
+    steps,
+    worked: [{ plan, turn: 0, steps, times: 1, before: null }],
     after: walks.map((one, size) =>
       one === null
         ? (state[size] ?? null)

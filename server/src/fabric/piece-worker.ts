@@ -481,6 +481,7 @@ function plainOutcome(
   });
   const steps = makes.map(() => []);
   const plainly = {
+    worked: [],
     fits: true,
     stopsEarly: false,
     cost: 0,

@@ -2,7 +2,7 @@ import type { Sized } from "../notation/words";
 import { compare, tally } from "./count";
 import { Foresight, isRight, type Leap, type RowWorked, type WorkRow } from "./foresight";
 import { forSize, type RowPlan } from "./instructions";
-import type { Outcome, RowSetting, State } from "./outcome";
+import type { Outcome, RowSetting, RowsAlike, State } from "./outcome";
 import type { RowLine } from "./pattern";
 import type { Fabric } from "./worked";
 
@@ -40,7 +40,7 @@ function follow(fabric: Fabric, schedule: Schedule, first: Outcome): Outcome {
   const { each, rows } = schedule;
   const work: WorkRow = (pass, state) => workRow(fabric, schedule, pass, state);
   const foresight = new Foresight(rows.length, work);
-  const made = new MadeInAll(first.inAll);
+  const made = new MadeInAll(first, rows.length);
   const most = Math.max(...each);
   let [last, onebyone] = [first, 0];
   let fits: Pick<Outcome, "fits" | "misfit"> = { fits: first.fits };
@@ -60,7 +60,17 @@ function follow(fabric: Fabric, schedule: Schedule, first: Outcome): Outcome {
       return outOfReach(last, "these rows come to more stitches than can be counted");
   }
   const { needs, has, cost, reading, assumptions, meant } = first;
-  const found = { needs, has, inAll: made.inAll, ...fits, cost, reading, assumptions, meant };
+  const found = {
+    needs,
+    has,
+    inAll: made.inAll,
+    worked: made.worked,
+    ...fits,
+    cost,
+    reading,
+    assumptions,
+    meant,
+  };
   return recount(outOfReach({ ...last, ...found }, first.outOfReach), schedule.stated);
 }
 
@@ -87,15 +97,28 @@ function stretchFrom(each: readonly number[], pass: number): number {
 
 /** Adds up what the rows of a line make one after the other; rows that a size does not work add nothing. */
 class MadeInAll {
-  private readonly rows: Outcome["inAll"][] = [];
+  readonly worked: RowsAlike[] = [];
+  private readonly rows: Outcome[];
+  private sums: Outcome["inAll"];
 
-  constructor(private sums: Outcome["inAll"]) {
-    this.rows.push(sums);
+  constructor(
+    first: Outcome,
+    private readonly cycle: number,
+  ) {
+    this.rows = [first];
+    this.sums = first.inAll;
+    this.worked.push(...first.worked);
   }
 
-  add({ inAll }: Outcome): void {
-    this.rows.push(inAll);
-    this.count((size) => inAll[size] ?? 0);
+  add(row: Outcome): void {
+    const turn = this.rows.length % this.cycle;
+    this.rows.push(row);
+    this.count((size) => row.inAll[size] ?? 0);
+    const last = this.worked.at(-1);
+    for (const one of row.worked)
+      if (last?.steps === one.steps && last.before === null && last.turn === turn)
+        this.worked[this.worked.length - 1] = { ...last, times: last.times + 1 };
+      else this.worked.push({ ...one, turn });
   }
 
   /** The rows of the last period again and again, changing each time by what they changed last. */
@@ -103,9 +126,13 @@ class MadeInAll {
     for (let back = period; back > 0; back--) {
       const [now, before] = [this.rows.at(-back), this.rows.at(-back - period)];
       this.count((size) => {
-        const [n, change] = [now?.[size] ?? 0, (now?.[size] ?? 0) - (before?.[size] ?? 0)];
+        const n = now?.inAll[size] ?? 0;
+        const change = n - (before?.inAll[size] ?? 0);
         return times * n + (change * times * (times + 1)) / 2;
       });
+      const turn = (this.rows.length - back) % this.cycle;
+      for (const one of now?.worked ?? [])
+        this.worked.push({ ...one, turn, times, before: before?.steps ?? null });
     }
   }
 
