@@ -7,6 +7,7 @@ import {
   TransportKind,
 } from "vscode-languageclient/node";
 import { copyProof } from "./copy-proof";
+import { copyQueries } from "./copy-queries";
 import { restartQuietly } from "./quiet-restart";
 import { showRowStatus } from "./row-status";
 
@@ -32,6 +33,7 @@ export function activate(context: ExtensionContext): void {
   client.start().catch(() => undefined);
   context.subscriptions.push(
     commands.registerCommand("loopledger.copyProof", () => copyProof(started)),
+    commands.registerCommand("loopledger.copyQueries", () => copyQueries(started)),
     showRowStatus(started),
   );
 }

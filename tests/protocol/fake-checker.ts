@@ -76,9 +76,11 @@ function findingsOf(line: string, start: number): Finding[] {
     const span = { start: start + found.index, end: start + found.index + found[0].length };
     const related = [{ span: { start: 0, end: 1 }, message: "the first row" }];
     const fixes =
-      rule === "does-not-fit"
-        ? ["write 7", "take 1 st out"].map((title) => ({ title, edits: () => [] }))
-        : [];
+      rule === "does-not-fit" ? [replacing("write 7", span, "7"), replacing("take 1 st out", span, "")] : [];
     return [{ rule, severity, span, message: `about "${found[0]}"`, fixes, related }];
   });
+}
+
+function replacing(title: string, span: Finding["span"], newText: string): Finding["fixes"][number] {
+  return { title, edits: () => [{ span, newText }] };
 }

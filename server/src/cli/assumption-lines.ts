@@ -1,4 +1,4 @@
-import { plain } from "./plain-text";
+import { plainLine } from "../text/plain-line";
 import type { FileEntry, PieceEntry } from "./report-shape";
 
 /** Rows named with an assumption before the rest are only counted. */
@@ -13,13 +13,15 @@ function linesOf(piece: PieceEntry): string[] {
   const heads = new Map<string, string[]>();
   for (const { assumptions, head } of piece.rows) {
     for (const assumption of assumptions)
-      heads.set(assumption, [...(heads.get(assumption) ?? []), plain(head)]);
+      heads.set(assumption, [...(heads.get(assumption) ?? []), plainLine(head)]);
   }
-  return [...heads].map(([assumption, rows]) => `Assuming (${namesOf(piece, rows)}): ${plain(assumption)}`);
+  return [...heads].map(
+    ([assumption, rows]) => `Assuming (${namesOf(piece, rows)}): ${plainLine(assumption)}`,
+  );
 }
 
 function namesOf({ name }: PieceEntry, heads: readonly string[]): string {
-  const named = [plain(name), ...heads.slice(0, NAMED_ROWS)].filter((part) => part !== "").join(", ");
+  const named = [plainLine(name), ...heads.slice(0, NAMED_ROWS)].filter((part) => part !== "").join(", ");
   const rest = heads.length - NAMED_ROWS;
   return rest > 0 ? `${named} and ${rest} more` : named;
 }

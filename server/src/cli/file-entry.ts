@@ -1,17 +1,18 @@
 import { LineIndex } from "../text/line-index";
 import type { Span } from "../text/span";
-import type { Finding, PatternReport, PieceReport, Related, RowReport } from "../workspace/report";
+import type { Prover } from "../workspace/prover";
+import type { Finding, Fix, PatternReport, PieceReport, Related, RowReport } from "../workspace/report";
 import type { Extent, FileEntry, FindingEntry, PieceEntry, RelatedEntry, RowEntry } from "./report-shape";
 
 /** What is reported of one file: the pattern's report with lines and columns in place of offsets. */
-export function fileEntry(file: string, text: string, report: PatternReport): FileEntry {
+export function fileEntry(file: string, text: string, report: PatternReport, prover: Prover): FileEntry {
   const lines = new LineIndex(text);
   return {
     file,
     terms: report.terms,
     sizes: report.sizes,
     pieces: report.pieces.map((piece) => pieceEntry(piece, lines)),
-    findings: report.findings.map((finding) => findingEntry(finding, lines)),
+    findings: report.findings.map((finding) => findingEntry(finding, lines, prover.fixesOf(finding))),
   };
 }
 
@@ -24,8 +25,8 @@ function rowEntry({ kind, head, span, ...numbers }: RowReport, lines: LineIndex)
   return { kind, head, ...extent(span, lines), ...numbers, yarnMetres: null };
 }
 
-function findingEntry(finding: Finding, lines: LineIndex): FindingEntry {
-  const { rule, severity, span, message, fixes, related } = finding;
+function findingEntry(finding: Finding, lines: LineIndex, fixes: readonly Fix[]): FindingEntry {
+  const { rule, severity, span, message, related } = finding;
   return {
     rule,
     severity,

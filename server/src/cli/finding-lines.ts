@@ -1,5 +1,5 @@
+import { plainLine } from "../text/plain-line";
 import type { Severity } from "../workspace/report";
-import { plain } from "./plain-text";
 import type { Extent, FileEntry, FindingEntry } from "./report-shape";
 import { fileLabel } from "./unreadable";
 
@@ -24,5 +24,5 @@ function linesOf(file: string, finding: FindingEntry): string[] {
 }
 
 function lineOf(file: string, { line, column }: Extent, label: string, message: string): string {
-  return `${file}:${line}:${column}: ${label}: ${plain(message)}`;
+  return `${file}:${line}:${column}: ${label}: ${plainLine(message)}`;
 }

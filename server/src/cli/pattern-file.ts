@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import type { Checker } from "../workspace/checker";
+import { copiesAtMost, Prover } from "../workspace/prover";
 import { decode } from "./decode";
 import { fileEntry } from "./file-entry";
 import { whyNotRead } from "./file-faults";
@@ -27,7 +28,10 @@ export async function checkFile(file: string, host: CheckingHost): Promise<FileE
 
 function checkText(file: string, text: string, { createChecker }: CheckingHost): FileEntry | UnreadableEntry {
   try {
-    return fileEntry(file, text, createChecker().check(text));
+    const checker = createChecker();
+    const report = checker.check(text);
+    const prover = new Prover(text, report.findings, (copy) => checker.check(copy), copiesAtMost(text));
+    return fileEntry(file, text, report, prover);
   } catch (fault) {
     const detail = fault instanceof Error ? fault.message : String(fault);
     return {

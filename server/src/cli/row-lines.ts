@@ -1,5 +1,5 @@
+import { plainLine } from "../text/plain-line";
 import type { Counts, ReadingReport, RowResult } from "../workspace/report";
-import { plain } from "./plain-text";
 import type { FileEntry, PieceEntry, RowEntry } from "./report-shape";
 import { table } from "./table";
 
@@ -22,7 +22,7 @@ export function rowLines({ pieces }: FileEntry): string[] {
 }
 
 function pieceTitle({ name, make }: PieceEntry): string {
-  const title = plain(name) || "Pattern";
+  const title = plainLine(name) || "Pattern";
   return make > 1 ? `${title} (make ${make})` : title;
 }
 
@@ -33,12 +33,20 @@ function tableOf(rows: readonly RowEntry[]): string[] {
 }
 
 function cellsOf({ line, head, needs, has, makes, stated, result, reason }: RowEntry): string[] {
-  const verdict = reason === null ? RESULTS[result] : `${RESULTS[result]}: ${plain(reason)}`;
-  return [String(line), plain(head), numbers(needs), numbers(has), numbers(makes), numbers(stated), verdict];
+  const verdict = reason === null ? RESULTS[result] : `${RESULTS[result]}: ${plainLine(reason)}`;
+  return [
+    String(line),
+    plainLine(head),
+    numbers(needs),
+    numbers(has),
+    numbers(makes),
+    numbers(stated),
+    verdict,
+  ];
 }
 
 function readingLine({ assumption, needs, makes }: ReadingReport): string {
-  return `    could mean: ${plain(assumption)} (needs ${numbers(needs)}, makes ${numbers(makes)})`;
+  return `    could mean: ${plainLine(assumption)} (needs ${numbers(needs)}, makes ${numbers(makes)})`;
 }
 
 /** One number a size, as patterns write them: `60/64/68`. */

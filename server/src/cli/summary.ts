@@ -1,4 +1,4 @@
-import { isQuery } from "./query-lines";
+import { isQuery } from "../features/queries";
 import type { FileEntry } from "./report-shape";
 
 const NO_ROW = 'There is no row to check. A row starts with its name, for example "Rnd 1: 6 sc in mr (6)".';

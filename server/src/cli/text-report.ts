@@ -1,7 +1,7 @@
+import { queryLines } from "../features/queries";
 import { assumptionLines } from "./assumption-lines";
 import { findingLines } from "./finding-lines";
 import type { Output } from "./output";
-import { queryLines } from "./query-lines";
 import type { CheckReport, FileEntry } from "./report-shape";
 import { rowLines } from "./row-lines";
 import { summary } from "./summary";
@@ -12,7 +12,7 @@ export function writeText({ files, unreadable }: CheckReport, output: Output): v
   const write = (lines: readonly string[]) => output.out(`${lines.join("\n")}\n`);
   for (const file of files) write([...fileLines(file), ""]);
   if (files.length > 1) write([`In all ${files.length} files: ${summary(files)}`, ""]);
-  const queries = queryLines(files);
+  const queries = queryLines(files.map((file) => [fileLabel(file.file), file]));
   if (queries.length > 0) write(["Queries", ...queries]);
   writeUnreadable(unreadable, output);
 }

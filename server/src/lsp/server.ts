@@ -11,6 +11,7 @@ import type { Host, Server } from "./context";
 import { type DiagnosticsChannel, pullChannel, pushChannel } from "./diagnostics-channels";
 import { answerHovers } from "./hover";
 import { OpenDocument } from "./open-document";
+import { answerQueries } from "./queries";
 import { answerRowRequests } from "./row-requests";
 import { SettingsSource } from "./settings-source";
 
@@ -26,6 +27,7 @@ export function startServer(connection: Connection, host: Host): void {
     answerCodeLenses(server);
     answerRowRequests(server);
     offerActions(server);
+    answerQueries(server);
     return {
       capabilities: serverCapabilities(server.client),
       serverInfo: { name: "Loopledger", version: host.version },

@@ -1,6 +1,14 @@
 import { offsetAfter, type TextEdit, withEdits } from "../text/span";
 import type { Finding, Fix, PatternReport } from "./report";
 
+/** Characters; where a whole text is looked through at once, no more than these are checked to prove what mends it. */
+const charactersAtMost = 3_000_000;
+
+/** How many copies of a text may be checked where all that would mend it is asked for at once. */
+export function copiesAtMost({ length }: string): number {
+  return Math.min(200, Math.ceil(charactersAtMost / (length + 1)));
+}
+
 type Check = (text: string) => Pick<PatternReport, "findings">;
 
 /** What is found once a change is made. */

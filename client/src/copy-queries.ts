@@ -1,0 +1,22 @@
+import { env, window } from "vscode";
+import type { LanguageClient } from "vscode-languageclient/node";
+
+/** Puts the queries of the pattern in front on the clipboard as a numbered list, and tells so. */
+export async function copyQueries(client: LanguageClient): Promise<void> {
+  const document = window.activeTextEditor?.document;
+  if (document?.languageId !== "crochet")
+    return tell("Open the pattern whose queries you want, and try again.");
+  const textDocument = client.code2ProtocolConverter.asTextDocumentIdentifier(document);
+  const queries = await client.sendRequest<readonly string[]>("loopledger/queries", { textDocument });
+  if (queries.length === 0) return tell("There are no queries in this pattern, so nothing was copied.");
+  await env.clipboard.writeText(`${queries.join("\n")}\n`);
+  tell(
+    queries.length === 1
+      ? "One query is copied."
+      : `${queries.length} queries are copied, as a numbered list.`,
+  );
+}
+
+function tell(message: string): void {
+  void window.showInformationMessage(message);
+}
