@@ -9,6 +9,8 @@ import {
 } from "vscode-languageserver/node";
 import {
   type ClientCapabilities,
+  type CodeLens,
+  CodeLensRequest,
   ConfigurationRequest,
   createProtocolConnection,
   type Diagnostic,
@@ -19,10 +21,13 @@ import {
   DidSaveTextDocumentNotification,
   type DocumentDiagnosticReport,
   DocumentDiagnosticRequest,
+  type Hover,
+  HoverRequest,
   InitializedNotification,
   InitializeRequest,
   type InitializeResult,
   LogMessageNotification,
+  type Position,
   type ProtocolConnection,
   PublishDiagnosticsNotification,
   type PublishDiagnosticsParams,
@@ -38,6 +43,12 @@ import { fakeChecker } from "./fake-checker";
 export const PULL: ClientCapabilities = {
   textDocument: { diagnostic: { relatedInformation: true } },
   workspace: { diagnostics: { refreshSupport: true } },
+};
+
+/** A client that can show Markdown. */
+export const PULL_AND_MARKDOWN: ClientCapabilities = {
+  ...PULL,
+  textDocument: { ...PULL.textDocument, hover: { contentFormat: ["markdown", "plaintext"] } },
 };
 
 export const PUSH: ClientCapabilities = {
@@ -139,6 +150,27 @@ export class Client {
     const report = await this.pull(uri);
     if (report.kind !== "full") throw new Error("The answer was expected to be full.");
     return report.items;
+  }
+
+  /** Where a part of the text is first found, as positions are given. */
+  positionOf(uri: string, part: string): Position {
+    const { text } = this.document(uri);
+    return rangeOf(text, text.indexOf(part), text.indexOf(part)).start;
+  }
+
+  hover(uri: string, part: string): Promise<Hover | null> {
+    const params = { textDocument: { uri }, position: this.positionOf(uri, part) };
+    return this.connection.sendRequest(HoverRequest.type, params);
+  }
+
+  lenses(uri: string): Promise<CodeLens[] | null> {
+    return this.connection.sendRequest(CodeLensRequest.type, { textDocument: { uri } });
+  }
+
+  /** Asks what only this extension's own client asks, of the row where a part of the text is first found. */
+  ofRow<R>(question: "rowStatus" | "rowProof", uri: string, part: string): Promise<R | null> {
+    const params = { textDocument: { uri }, position: this.positionOf(uri, part) };
+    return this.connection.sendRequest(`loopledger/${question}`, params);
   }
 
   /** The next findings sent for a document after `count` had been sent in all. */

@@ -44,6 +44,10 @@ describe.each([
     expect(findings).toMatchObject([{ code: "does-not-fit", range: { start: { line: 1 } } }]);
     await client.replace(URI, "x5", "x6");
     expect(await client.pullItems(URI)).toEqual([]);
+    expect(JSON.stringify(await client.hover(URI, "Rnd 2"))).toContain("6 of 6");
+    expect((await client.lenses(URI))?.[0]?.command?.title).toBe("2 rounds, 18 sts");
+    expect(await client.ofRow("rowStatus", URI, "Rnd 2")).toMatchObject({ text: "Rnd 2: 12 sts" });
+    expect(await client.ofRow("rowProof", URI, "Rnd 2")).toMatchObject({ row: "Rnd 2", reason: null });
     const ended = once(process, "exit");
     await client.connection.sendRequest(ShutdownRequest.type);
     await client.connection.sendNotification(ExitNotification.type);
@@ -101,6 +105,9 @@ test.each(HOSTILE_TEXTS)("the server lives through %s", async (_, text) => {
   await client.open(URI, text);
   expect(await client.pull(URI)).toMatchObject({ kind: "full" });
   await client.type(URI, "\nRnd 9: ]\u0000\ud800");
+  expect(await client.hover(URI, "]")).toBeDefined();
+  expect(await client.lenses(URI)).toBeInstanceOf(Array);
+  expect(await client.ofRow("rowStatus", URI, "]")).toBeDefined();
   expect(await client.pull(URI)).toMatchObject({ kind: "full" });
   await client.close(URI);
   expect(await client.pullItems(URI)).toEqual([]);

@@ -272,4 +272,8 @@ test("a starting chain tells its chains, which are in no total", () => {
     makes | 11 chains
     `,
   );
+  checkHover(
+    "Magic $0ring.\nRnd 1: Ch 1, 8 sc in ring. (8)",
+    "Magic ring.\nStarting chain\nmakes | a ring for any number of stitches",
+  );
 });

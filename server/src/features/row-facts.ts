@@ -63,13 +63,17 @@ function overRow({ row, piece }: PlacedRow, { needs, has }: RowReport): SizeRow 
   };
 }
 
+function ring({ times }: RowReport): SizeRow {
+  return { label: "makes", cells: (times ?? []).map(() => "a ring for any number of stitches") };
+}
+
 /** A line that is worked several times: its first row is worked over one count, its last one makes another. */
 export function isMany({ times }: WorkedRow): boolean {
   return times?.some((n) => n > 1) ?? true;
 }
 
 function makesRow(row: WorkedRow, report: RowReport): SizeRow | null {
-  if (!report.makes) return null;
+  if (!report.makes) return report.kind === "foundation" ? ring(report) : null;
   const cells = report.makes.map((n, size) => {
     if (n === null) return null;
     const kinds = kindsOf(report, size);

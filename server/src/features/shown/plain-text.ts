@@ -13,7 +13,10 @@ function plain(block: Block): string {
     case "list":
       return block.items.map((item) => `- ${item}`).join("\n");
     case "table":
-      return [block.head, ...block.rows].map(rowOf).join("\n");
+      return [block.head, ...block.rows]
+        .map(rowOf)
+        .filter((row) => row !== "")
+        .join("\n");
   }
 }
 
