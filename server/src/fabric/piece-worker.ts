@@ -13,6 +13,7 @@ import { rowsOfHead, type Schedule, type ScheduledRow, workSchedule } from "./sc
 import { chainSide } from "./sources";
 import { type Ends, foundationState, nothing, startState, withElsewhere } from "./starting";
 import { countPlaces, plainStrip, runAt } from "./strip";
+import { turnsFirst, turnsLast } from "./turns";
 import type { Below } from "./walker";
 import type { Fabric, Fault, WorkedRow } from "./worked";
 
@@ -538,16 +539,4 @@ function unsureElsewhere({ onPiece, instructions }: RowPlan, state: State | null
 
 function worksOnlyOn(piece: string, list: readonly Instruction[]): boolean {
   return takesIn(list).every((take) => targetsOf(take).every((target) => target.piece === piece));
-}
-
-function turnsLast(plan: RowPlan): boolean {
-  return plan.turns && !turnsFirst(plan);
-}
-
-function turnsFirst(plan: RowPlan): boolean {
-  const turn = plan.instructions.findIndex((one) => one.op === "turn");
-  const working = plan.instructions.findIndex((one) =>
-    ["work", "group", "repeat", "either"].includes(one.op),
-  );
-  return turn >= 0 && (working < 0 || turn < working);
 }

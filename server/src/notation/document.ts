@@ -16,6 +16,8 @@ export interface RowHead {
   readonly open: boolean;
   /** How many rows, where a head without numbers says so: `Next 6 rows`. */
   readonly many: readonly (number | null)[] | null;
+  /** The side that faces while it is worked: `Row 3 (RS)`. */
+  readonly side: "RS" | "WS" | null;
   /** Characters of the line before the instructions. */
   readonly length: number;
 }
@@ -58,14 +60,21 @@ export function readHead(text: string): RowHead | null {
     const match = (shapes[i] as (typeof shapes)[number]).form.exec(body);
     if (!match) continue;
     const head = headOf(i, match, body);
-    return head ? { ...head, length: lead + head.length } : null;
+    if (!head) return null;
+    const length = lead + head.length;
+    return { ...head, side: sideIn(text.slice(0, length)), length };
   }
   return null;
 }
 
-type Draft = Omit<RowHead, "length">;
+type Draft = Omit<RowHead, "length" | "side">;
 
-function headOf(shape: number, match: RegExpExecArray, body: string): RowHead | null {
+function sideIn(head: string): RowHead["side"] {
+  const named = /\b(?:(rs|right side)|ws|wrong side)\b/i.exec(head);
+  return named && (named[1] === undefined ? "WS" : "RS");
+}
+
+function headOf(shape: number, match: RegExpExecArray, body: string): Omit<RowHead, "side"> | null {
   const draft = draftOf(shape, match);
   if (!draft) return null;
   const rest = body.slice(match[0].length);

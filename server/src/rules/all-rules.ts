@@ -1,5 +1,6 @@
 import { againstNotes } from "./against-notes";
 import { ambiguous } from "./ambiguous";
+import { countMissing } from "./count-missing";
 import { doesNotFit } from "./does-not-fit";
 import { idleRemark } from "./idle-remark";
 import { markNotClosed } from "./mark-not-closed";
@@ -8,6 +9,7 @@ import { notUnderstood } from "./not-understood";
 import { rowDoubled } from "./row-doubled";
 import { rowSkipped } from "./row-skipped";
 import type { PatternRule, RowRule, Rule } from "./rule";
+import { sidesNotAlternating } from "./sides-not-alternating";
 import { timesTwoWays } from "./times-two-ways";
 import { wrongCount } from "./wrong-count";
 
@@ -22,6 +24,13 @@ export const rowRules: readonly RowRule[] = [
 ];
 
 /** Rules for a pattern as a whole. */
-export const patternRules: readonly PatternRule[] = [againstNotes, rowSkipped, rowDoubled, timesTwoWays];
+export const patternRules: readonly PatternRule[] = [
+  againstNotes,
+  rowSkipped,
+  rowDoubled,
+  countMissing,
+  sidesNotAlternating,
+  timesTwoWays,
+];
 
 export const allRules: readonly Rule[] = [...rowRules, ...patternRules, idleRemark];

@@ -1,0 +1,107 @@
+import type { Instruction } from "../fabric/instructions";
+import type { Outcome } from "../fabric/outcome";
+import { countStitches } from "../fabric/steps";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { countLike } from "./count-like";
+import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
+import { numbers, rowName, says } from "./wording";
+
+/** A row changes the number of stitches and does not say to what. */
+export const countMissing: PatternRule = {
+  id: "count-missing",
+  severity: "information",
+  documentation: `## What it finds
+A row that makes more or fewer stitches than the row below it and gives no count, in a pattern that otherwise gives the count where it changes.
+
+## Why it matters
+Counts are what makers ask for most. They check themselves where the number changes, and so does this ledger.
+
+## Example
+\`\`\`crochet
+Rnd 1: 6 sc in mr (6)
+Rnd 2: inc x6 (12)
+Rnd 3: (sc, inc) x6
+Rnd 4: (2 sc, inc) x6 (24)
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Rnd 1: 6 sc in mr (6)
+Rnd 2: inc x6 (12)
+Rnd 3: (sc, inc) x6 (18)
+Rnd 4: (2 sc, inc) x6 (24)
+\`\`\`
+`,
+  check(pattern) {
+    const changes = pattern.pieces.flatMap(changesIn);
+    const silent = changes.filter(({ isStated }) => !isStated);
+    const stated = changes.length - silent.length;
+    if (stated < 2 || stated < 2 * silent.length) return [];
+    return silent.map((change) => found(change, pattern));
+  },
+};
+
+/** A row with another number of stitches than the row before it. */
+interface Change {
+  readonly piece: WorkedPiece;
+  readonly row: WorkedRow;
+  readonly before: WorkedRow;
+  readonly isStated: boolean;
+}
+
+function changesIn(piece: WorkedPiece): Change[] {
+  const changes: Change[] = [];
+  const known = new Set<string>();
+  let before: WorkedRow | null = null;
+  for (const row of piece.rows) {
+    const makes = makesOf(row);
+    const isStated = row.line.plan?.stated != null;
+    const last = before && makesOf(before);
+    if (makes !== null && last !== null && before && makes !== last && isCounted(row, makes, known))
+      changes.push({ piece, row, before, isStated });
+    if (makes !== null && isStated) known.add(makes);
+    before = row;
+  }
+  return changes;
+}
+
+/** The stitches of all sizes, in whatever groups they are counted; null where they are not known for sure. */
+function makesOf({ result, outcome, assumptions, line }: WorkedRow): string | null {
+  const isSure = result === "ok" && assumptions.length === 0 && line.sizes === null;
+  const steps = isSure ? (outcome?.steps ?? []) : [];
+  return steps.length > 0 && steps.every((own) => own.length > 0) ? steps.map(countStitches).join() : null;
+}
+
+/** Rows that only repeat others, only slip along, or are their own count leave no doubt. */
+function isCounted({ line, outcome }: WorkedRow, makes: string, known: ReadonlySet<string>): boolean {
+  if (outcome?.makes.some((n) => n === 0)) return false;
+  return (
+    line.plan?.stated != null ||
+    !((repeats.test(line.text) && known.has(makes)) || isPlain(line.plan?.instructions ?? []))
+  );
+}
+
+const repeats = /^\W*(?:rep|as\b|same)/i;
+
+/** `42 sc`, `12 dc in ring`: the row is as long as it says. */
+function isPlain(list: readonly Instruction[]): boolean {
+  const [only, ...others] = list.filter(({ op }) => op !== "turn" && op !== "slip");
+  if (others.length > 0) return false;
+  if (only?.op === "either") return isPlain(only.options[0] ?? []);
+  return only?.op === "work" && only.takes.every(({ how }) => how !== "each");
+}
+
+function found({ piece, row, before }: Change, pattern: WorkedPattern): Found {
+  const [makes, had] = [numbers(row.outcome?.makes ?? []), numbers(before.outcome?.makes ?? [])];
+  return {
+    span: row.line.span,
+    message: `${says(rowName(row), "makes")} ${makes} of the ${had} of ${rowName(before)}, and no count says so. Add it: makers check themselves where the number changes.`,
+    fixes: fixesFor(row, piece, pattern),
+    related: [],
+  };
+}
+
+function fixesFor(row: WorkedRow, piece: WorkedPiece, pattern: WorkedPattern): Fix[] {
+  const like = countLike(row, row.outcome as Outcome, piece, pattern);
+  return like ? [{ title: `Add the count ${like.shown}`, edits: () => [like.edit] }] : [];
+}

@@ -1,0 +1,140 @@
+import { turnsFirst, turnsLast } from "../fabric/turns";
+import type { WorkedRow } from "../fabric/worked";
+import type { RowHead } from "../notation/document";
+import type { Span } from "../text/span";
+import { linesBetween, outlineOf, type WorkedPart } from "./outline";
+import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
+import { rowName, says } from "./wording";
+
+/** Rows with the work turned between them are marked with the same side, or the other way round. */
+export const sidesNotAlternating: PatternRule = {
+  id: "sides-not-alternating",
+  severity: "warning",
+  documentation: `## What it finds
+Rows marked RS and WS whose sides do not follow from how often the work is turned between them. Only turns that are written in the rows are counted; rounds that are not turned are left alone.
+
+## Why it matters
+The right side decides which way a textured stitch stands out and where an end is hidden. A maker who goes by the label has the work the wrong way round.
+
+## Example
+\`\`\`crochet
+Ch 11.
+Row 1 (RS): Sc in 2nd ch from hook and in each ch across, turn. (10)
+Row 2 (RS): Ch 1, sc in each st across, turn. (10)
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Ch 11.
+Row 1 (RS): Sc in 2nd ch from hook and in each ch across, turn. (10)
+Row 2 (WS): Ch 1, sc in each st across, turn. (10)
+\`\`\`
+`,
+  check(pattern) {
+    return outlineOf(pattern)
+      .filter(({ piece }) => piece?.rows.some(({ line }) => line.head?.side))
+      .flatMap((part) => slipsIn(part, pattern));
+  },
+};
+
+type Side = NonNullable<RowHead["side"]>;
+
+/** A row with its side, and the rows since. */
+interface Marked {
+  readonly row: WorkedRow;
+  readonly side: Side;
+  readonly turns: number;
+  /** After a query either side may be meant, until a row says which. */
+  readonly isDoubted: boolean;
+}
+
+function slipsIn(part: WorkedPart, pattern: WorkedPattern): Found[] {
+  const found: Found[] = [];
+  let last = null as Marked | null;
+  let before = null as WorkedRow | null;
+  for (const row of part.piece?.rows ?? []) {
+    last = last && before && moved(last, turnsBetween(before, row));
+    const side = row.line.head?.side ?? null;
+    const wrong = side !== null && last !== null && side !== sideNow(last) ? last : null;
+    const isTold = wrong !== null && !wrong.isDoubted && !isRearranged(part, wrong.row, row);
+    if (isTold) found.push(slip(row, wrong, pattern));
+    if (side !== null) last = { row, side, turns: 0, isDoubted: isTold };
+    last = last && moved(last, turnsWithin(row));
+    before = row;
+  }
+  return found;
+}
+
+function moved(marked: Marked, turns: number | null): Marked | null {
+  return turns === null ? null : { ...marked, turns: marked.turns + turns };
+}
+
+function sideNow({ side, turns }: Marked): Side {
+  return turns % 2 === 0 ? side : otherThan(side);
+}
+
+function otherThan(side: Side): Side {
+  return side === "RS" ? "WS" : "RS";
+}
+
+/** What takes the work off the hook, or says how it lies. */
+const rearranging =
+  /\b(?:(?:do not|don['’]t|without)\s+turn|fasten|f\/?o|rejoin|join|attach|facing|flip|rotate|right side|wrong side|[rw]s)/i;
+
+/** Turns from one row to the next; null where nothing tells. */
+function turnsBetween(before: WorkedRow, row: WorkedRow): number | null {
+  const [above, own] = [before.line.plan, row.line.plan];
+  if (!above || !own || [before, row].some(({ line }) => rearranging.test(line.text))) return null;
+  if (before.line.kind !== "row" || row.line.kind !== "row" || standsForOthers(row)) return null;
+  const turns = (turnsLast(above) ? 1 : 0) + (turnsFirst(own) ? 1 : 0);
+  // A row that says nothing of a turn may be turned all the same.
+  return turns === 1 ? 1 : null;
+}
+
+function standsForOthers({ line }: WorkedRow): boolean {
+  return /^\W*(?:rep|as\b|same|work)/i.test(line.text);
+}
+
+/** Turns between the rows of a range. */
+function turnsWithin({ line, times }: WorkedRow): number | null {
+  const turnsOnce = (line.plan?.instructions ?? []).filter(({ op }) => op === "turn").length < 2;
+  const [n, ...others] = times ?? [];
+  return n === undefined || others.some((one) => one !== n) || !turnsOnce ? null : n - 1;
+}
+
+function isRearranged(part: WorkedPart, before: WorkedRow, row: WorkedRow): boolean {
+  const between = linesBetween(part, before.line.span, row.line.span);
+  return between.some(
+    ({ text, kind }) => kind === "prose" && (rearranging.test(text) || /\bturn/i.test(text)),
+  );
+}
+
+function slip(row: WorkedRow, { row: before, side, turns }: Marked, pattern: WorkedPattern): Found {
+  const span = labelOf(row, pattern);
+  const due = turns % 2 === 0 ? side : otherThan(side);
+  const [now, then] = [rowName(row), rowName(before)];
+  const often = turns === 1 ? "once" : `${turns} times`;
+  return {
+    span,
+    message: `${says(now, "is")} marked ${otherThan(due)} and ${then} is marked ${side}; the work is turned ${often} between them, so ${now} shows the ${due}.`,
+    fixes: relabel(row, span, due, pattern),
+    related: [{ span: labelOf(before, pattern), message: `${says(then, "is")} marked ${side}.` }],
+  };
+}
+
+const label = /\b(?:rs|ws|right side|wrong side)\b/i;
+
+function labelOf({ line }: WorkedRow, { text }: WorkedPattern): Span {
+  const { start } = line.span;
+  const found = label.exec(text.slice(start, line.start));
+  if (!found) return { start, end: line.start };
+  return { start: start + found.index, end: start + found.index + found[0].length };
+}
+
+function relabel(row: WorkedRow, span: Span, side: Side, { text }: WorkedPattern): Fix[] {
+  const typed = text.slice(span.start, span.end);
+  const long = side === "RS" ? "right side" : "wrong side";
+  const words = typed.length > 2 ? long : side;
+  const newText = typed === typed.toLowerCase() ? words.toLowerCase() : words;
+  return [{ title: `Mark ${rowName(row)} as ${side}`, edits: () => [{ span, newText }] }];
+}
