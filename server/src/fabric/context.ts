@@ -17,6 +17,10 @@ export interface PatternContext extends BindContext {
   readonly sizes: readonly string[];
   /** Equal for contexts that read every row alike. */
   readonly key: string;
+  /** Equal for contexts that differ at most in the names they know. */
+  readonly base: string;
+  /** What each name of the pattern's own stands for. */
+  readonly names: ReadonlyMap<string, string>;
 }
 
 /** Characters; a longer line is no header and no row. */
@@ -100,18 +104,20 @@ function readContext(speaking: readonly LineContent[], termsBySigns: Terms): Pat
   for (const name of pieceNames(other))
     if (!words.has(name)) words.set(name, { cls: "N", value: pieceKey(name) });
   const lexicon: Lexicon = { words, sizes: sizes.length };
-  const key = JSON.stringify([
-    terms,
-    sizes,
-    roundMeansPlace,
-    [...definitions],
-    [...words],
-    [...conventions.startCounts],
-    [...conventions.habits],
-    conventions.timesMeans,
-  ]);
+  const { startCounts, timesMeans } = conventions;
+  const base = JSON.stringify([terms, sizes, roundMeansPlace, [...startCounts], [...habits], timesMeans]);
+  const names = namesOf(words, definitions);
+  const key = JSON.stringify([base, ...names]);
   const place = roundMeansPlace ? { roundMeansPlace } : {};
-  return { terms, definitions, conventions, lexicon, sizes, key, ...place };
+  return { terms, definitions, conventions, lexicon, sizes, key, base, names, ...place };
+}
+
+function namesOf(
+  words: ReadonlyMap<string, Meaning>,
+  definitions: ReadonlyMap<string, Definition>,
+): ReadonlyMap<string, string> {
+  const names = [...new Set([...words.keys(), ...definitions.keys()])];
+  return new Map(names.map((name) => [name, JSON.stringify([words.get(name), definitions.get(name)])]));
 }
 
 /** Header, notes, headings, prose: all that is no row. */

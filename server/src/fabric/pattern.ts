@@ -6,6 +6,7 @@ import { ownCopy } from "../text/own-copy";
 import type { Span } from "../text/span";
 import { bindRow } from "./bind";
 import { ContextReader, type PatternContext } from "./context";
+import { changeOf } from "./context-change";
 import type { RowPlan } from "./instructions";
 import { countCloser, type OpenMark, openMarkIn } from "./open-mark";
 
@@ -89,19 +90,24 @@ export interface Pattern {
 /** Remembers how row texts read, by the context they were read in. */
 export class RowReader {
   private readonly plans = new Map<string, RowPlan | null>();
-  private contextKey = "";
+  private context: PatternContext | null = null;
 
   read(text: string, context: PatternContext): RowPlan | null {
-    if (context.key !== this.contextKey || this.plans.size > 50_000) {
-      this.plans.clear();
-      this.contextKey = context.key;
-    }
+    if (context !== this.context) this.enter(context);
+    if (this.plans.size > plansAtMost) this.plans.clear();
     let plan = this.plans.get(text);
     if (plan === undefined) {
       plan = this.readAfresh(text, context);
       this.plans.set(text, plan);
     }
     return plan;
+  }
+
+  /** Forgets what reads otherwise in another context. */
+  private enter(context: PatternContext): void {
+    const affects = changeOf(this.context, context);
+    for (const text of this.plans.keys()) if (affects(text)) this.plans.delete(text);
+    this.context = context;
   }
 
   private readAfresh(text: string, context: PatternContext): RowPlan | null {
@@ -128,6 +134,8 @@ export class RowReader {
     return plan && { ...plan, openMark, statedSpan: span ? { ...span, end: text.length } : null };
   }
 }
+
+const plansAtMost = 20_000;
 
 /** Characters; no row of any pattern is nearly as long. */
 const longestRow = 20_000;
@@ -165,9 +173,16 @@ export class PatternReader {
   read(text: string): Pattern {
     const lines = this.lines.read(text);
     const context = this.contexts.read(lines);
-    if (context !== this.context) [this.known, this.before] = [new WeakMap(), []];
-    this.context = context;
+    if (context !== this.context) this.enter(context);
     return { text, lines, context, pieces: this.pieces(lines, context) };
+  }
+
+  /** Rows that read in another context as they did stay. */
+  private enter(context: PatternContext): void {
+    const affects = changeOf(this.context, context);
+    this.before = this.before.map((row) => (row && !affects(row.content.text) ? row : undefined));
+    this.known = new WeakMap();
+    this.context = context;
   }
 
   private pieces(lines: readonly PatternLine[], context: PatternContext): Piece[] {

@@ -1,4 +1,5 @@
 import { pieceKey } from "../notation/piece-names";
+import type { PatternContext } from "./context";
 import { type Habits, noHabits, type OpenRows, settle } from "./habits";
 import { type Meant, type State, stateKey } from "./outcome";
 import type { Piece, RowLine } from "./pattern";
@@ -46,12 +47,13 @@ export class PieceRun {
   }
 
   /** The same work where the piece stands now; tells later pieces what it leaves. */
-  at(piece: Piece, ends: Ends): PieceRun {
+  at(piece: Piece, ends: Ends, context: PatternContext): PieceRun {
     ends.last = this.run.end;
     if (this.run.end) ends.pieces.set(pieceKey(piece.name), this.run.end.state);
     for (const [number, state] of this.run.leaves) ends.rows.set(number, state);
-    if (isAtSamePlace(piece, this.run.worked.piece)) return this;
-    return new PieceRun({ ...this.run, worked: moved(this.run.worked, piece) });
+    const { worked } = this.run;
+    if (worked.context === context && isAtSamePlace(piece, worked.piece)) return this;
+    return new PieceRun({ ...this.run, worked: moved({ ...worked, context }, piece) });
   }
 
   /** The piece with what the habits of its pattern settle. */

@@ -58,18 +58,18 @@ export class Fabric {
   /** By plan, then by the places found and the setting. */
   private readonly kept = new WeakMap<RowPlan, Map<string, readonly Outcome[]>>();
   private runs: readonly PieceRun[] = [];
-  private context: PatternContext | null = null;
+  private base = "";
   /** Rows worked afresh since the fabric was made. */
   rowsWorked = 0;
 
   work({ context, pieces }: Pattern): WorkedPiece[] {
-    if (context !== this.context) this.runs = [];
-    this.context = context;
+    if (context.base !== this.base) this.runs = [];
+    this.base = context.base;
     const ends = new Ends();
     const grown = pieces.length - this.runs.length;
     this.runs = pieces.map((piece, i) => {
       const run = [this.runs[i], this.runs[i - grown]].find((one) => one?.holdsFor(piece, ends));
-      return (run ?? new PieceWorker(this, context, piece, ends).work()).at(piece, ends);
+      return (run ?? new PieceWorker(this, context, piece, ends).work()).at(piece, ends, context);
     });
     const habits = consistent(this.runs.flatMap(({ shows }) => shows));
     return this.runs.map((run) => run.workedBy(habits));
