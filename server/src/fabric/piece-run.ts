@@ -53,7 +53,7 @@ export class PieceRun {
     for (const [number, state] of this.run.leaves) ends.rows.set(number, state);
     const { worked } = this.run;
     if (worked.context === context && isAtSamePlace(piece, worked.piece)) return this;
-    return new PieceRun({ ...this.run, worked: moved({ ...worked, context }, piece) });
+    return new PieceRun({ ...this.run, worked: moved(worked, piece, context) });
   }
 
   /** The piece with what the habits of its pattern settle. */
@@ -61,7 +61,7 @@ export class PieceRun {
     const { worked, open } = this.run;
     if (open.size > 0 && !sameHabits(habits, this.settledBy)) {
       const rows = worked.rows.map((row, i) => settle(row, open.get(i) ?? [], habits));
-      [this.settledBy, this.settled] = [habits, { ...worked, rows }];
+      [this.settledBy, this.settled] = [habits, { ...worked, rows, work: {} }];
     }
     return this.settled;
   }
@@ -85,16 +85,28 @@ function isAtSamePlace(now: Piece, before: Piece): boolean {
   );
 }
 
-function moved(worked: WorkedPiece, piece: Piece): WorkedPiece {
-  const now = new Map(worked.piece.rows.map((row, i) => [row, piece.rows[i] ?? row]));
-  const lineNow = (line: RowLine | null): RowLine | null => (line === null ? null : (now.get(line) ?? line));
+function moved(worked: WorkedPiece, piece: Piece, context: PatternContext): WorkedPiece {
+  const before = worked.piece.rows;
+  const now = (line: RowLine | null, near: number): RowLine | null =>
+    line === null ? null : (piece.rows[before[near] === line ? near : before.indexOf(line)] ?? line);
   const rows = worked.rows.map(
-    (row): WorkedRow => ({
+    (row, i): WorkedRow => ({
       ...row,
-      line: now.get(row.line) ?? row.line,
-      below: lineNow(row.below),
-      after: lineNow(row.after),
+      line: piece.rows[i] ?? row.line,
+      below: now(row.below, i - 1),
+      after: now(row.after, i - 1),
     }),
   );
-  return { ...worked, piece, rows };
+  const isSame = context === worked.context && movedTogether(worked.piece, piece);
+  return { piece, rows, context, work: isSame ? worked.work : {} };
+}
+
+/** Whether nothing of a piece changed but where it stands. */
+function movedTogether(before: Piece, now: Piece): boolean {
+  const by = now.span.start - before.span.start;
+  return (
+    now.name === before.name &&
+    now.make === before.make &&
+    now.rows.every(({ start }, i) => start - by === before.rows[i]?.start)
+  );
 }

@@ -58,7 +58,7 @@ export class PieceWorker {
     const state = this.paths[0]?.state ?? null;
     const lastHead = this.lastRow?.head;
     const number = Math.max(lastHead?.from ?? 0, ...(lastHead?.to ?? []).map((n) => n ?? 0));
-    const worked = { piece: this.piece, rows, context: this.context };
+    const worked = { piece: this.piece, rows, context: this.context, work: {} };
     const end = state && { state, number, freeSide: this.freeSide };
     return new PieceRun({
       worked,

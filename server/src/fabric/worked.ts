@@ -45,6 +45,8 @@ export interface WorkedPiece {
   readonly rows: readonly WorkedRow[];
   /** What its rows were read in: sizes, terms, definitions. */
   readonly context: PatternContext;
+  /** The same object wherever the piece stands, as long as nothing else of it changes. */
+  readonly work: object;
 }
 
 /** Of one plan: a row in the middle of an edit finds new places again and again. */

@@ -50,10 +50,15 @@ export class LineReader {
   private text = "";
   private lines: readonly PatternLine[] = [new PatternLine(contentOf(""), 0)];
   private readonly contents = new Map<string, readonly LineContent[]>();
+  /** How many lines of the last version were taken over from the one before, at its start and at its end. */
+  kept = { head: 0, tail: 0 };
 
   read(text: string): readonly PatternLine[] {
     const { start, end } = sharedEnds(this.text, text);
-    if (start === text.length && start === this.text.length) return this.lines;
+    if (start === text.length && start === this.text.length) {
+      this.kept = { head: this.lines.length, tail: 0 };
+      return this.lines;
+    }
     const tail = this.text.length - end;
     const changed = this.linesIn(text.slice(0, text.length - end), start, end > 0);
     const before = this.lines.slice(0, firstFrom(this.lines, start));
@@ -61,6 +66,7 @@ export class LineReader {
     const moved = text.length - this.text.length;
     this.lines = before.concat(changed, moved === 0 ? after : after.map((line) => line.movedBy(moved)));
     this.text = text;
+    this.kept = { head: before.length, tail: after.length };
     return this.lines;
   }
 

@@ -3,6 +3,7 @@ import { Fabric, type WorkedPiece } from "../fabric/worked";
 import { withoutAsMeant } from "../notation/as-meant";
 import { patternRules, rowRules } from "../rules/all-rules";
 import type { Found, Rule, WorkedPattern } from "../rules/rule";
+import { shift } from "../text/span";
 import { unanswered } from "./as-meant";
 import type { Finding, PatternReport, PieceReport } from "./report";
 import { rowReport } from "./row-report";
@@ -14,7 +15,8 @@ import { rowReport } from "./row-report";
  */
 export class Checker {
   private readonly reader = new PatternReader();
-  private readonly ofPieces = new WeakMap<WorkedPiece, readonly Finding[]>();
+  /** By the work that they are of, with where its piece stood. */
+  private readonly ofPieces = new WeakMap<object, { start: number; findings: readonly Finding[] }>();
   readonly fabric = new Fabric();
 
   check(text: string): PatternReport {
@@ -38,13 +40,27 @@ export class Checker {
   }
 
   private rowFindings(piece: WorkedPiece): readonly Finding[] {
-    let findings = this.ofPieces.get(piece);
-    if (!findings) {
-      findings = piece.rows.flatMap((row) => rowRules.flatMap((rule) => named(rule, rule.check(row, piece))));
-      this.ofPieces.set(piece, findings);
-    }
+    const { start } = piece.piece.span;
+    const known = this.ofPieces.get(piece.work);
+    if (known) return known.start === start ? known.findings : moved(known.findings, start - known.start);
+    const findings = piece.rows.flatMap((row) =>
+      rowRules.flatMap((rule) => named(rule, rule.check(row, piece))),
+    );
+    this.ofPieces.set(piece.work, { start, findings });
     return findings;
   }
+}
+
+function moved(findings: readonly Finding[], by: number): readonly Finding[] {
+  return findings.map((finding) => ({
+    ...finding,
+    span: shift(finding.span, by),
+    fixes: finding.fixes.map((fix) => ({
+      ...fix,
+      edits: () => fix.edits().map(({ span, newText }) => ({ span: shift(span, by), newText })),
+    })),
+    related: finding.related.map(({ span, message }) => ({ span: shift(span, by), message })),
+  }));
 }
 
 /** All that one reading of a text gave. */

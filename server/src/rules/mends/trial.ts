@@ -2,7 +2,7 @@ import type { PatternContext } from "../../fabric/context";
 import { work } from "../../fabric/cursor";
 import { forSize, type RowPlan } from "../../fabric/instructions";
 import { type Outcome, outcomesOf, type State } from "../../fabric/outcome";
-import { RowReader } from "../../fabric/pattern";
+import { RowReader } from "../../fabric/row-reader";
 import type { WorkedRow } from "../../fabric/worked";
 import { readWords, type Word } from "../../notation/words";
 import type { Terms } from "../../trade/stitch";

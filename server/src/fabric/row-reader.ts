@@ -1,0 +1,203 @@
+import { foundationLead, type LineContent } from "../notation/document";
+import type { PatternLine } from "../notation/lines";
+import { treeOf } from "../notation/tree";
+import { readWords } from "../notation/words";
+import { ownCopy } from "../text/own-copy";
+import { bindRow } from "./bind";
+import type { PatternContext } from "./context";
+import { changeOf } from "./context-change";
+import type { RowPlan } from "./instructions";
+import { countCloser, type OpenMark, openMarkIn } from "./open-mark";
+import type { RowContent } from "./pattern";
+
+/** Remembers how row texts read, by the context they were read in. */
+export class RowReader {
+  private readonly plans = new Map<string, RowPlan | null>();
+  private context: PatternContext | null = null;
+
+  read(text: string, context: PatternContext): RowPlan | null {
+    if (context !== this.context) this.enter(context);
+    if (this.plans.size > plansAtMost) this.plans.clear();
+    let plan = this.plans.get(text);
+    if (plan === undefined) {
+      plan = this.readAfresh(text, context);
+      this.plans.set(text, plan);
+    }
+    return plan;
+  }
+
+  /** Forgets what reads otherwise in another context. */
+  private enter(context: PatternContext): void {
+    const affects = changeOf(this.context, context);
+    for (const text of this.plans.keys()) if (affects(text)) this.plans.delete(text);
+    this.context = context;
+  }
+
+  private readAfresh(text: string, context: PatternContext): RowPlan | null {
+    if (text.length > longestRow) return null;
+    const words = readWords(text, context.lexicon);
+    if (words.some((word) => word.number?.some((n) => n !== null && n > Number.MAX_SAFE_INTEGER)))
+      return null;
+    const open = openMarkIn(words);
+    const closer = open ? countCloser(text, open) : "";
+    // What closes the count is read as if it were there: the rows behind have something to stand on.
+    if (closer !== "") return this.closed(text, closer, open, context);
+    const tree = treeOf(words);
+    return tree && bindRow(text, words, tree, context);
+  }
+
+  private closed(
+    text: string,
+    closer: string,
+    openMark: OpenMark | null,
+    context: PatternContext,
+  ): RowPlan | null {
+    const plan = this.readAfresh(text + closer, context);
+    const span = plan?.statedSpan;
+    return plan && { ...plan, openMark, statedSpan: span ? { ...span, end: text.length } : null };
+  }
+}
+
+const plansAtMost = 20_000;
+
+/** Characters; no row of any pattern is nearly as long. */
+const longestRow = 20_000;
+
+/** Finds the rows that lines begin, and remembers them. */
+export class RowsOfLines {
+  private readonly plans = new RowReader();
+  private context: PatternContext | null = null;
+  /** By the line that a row starts on; emptied when the context changes. */
+  private known = new WeakMap<LineContent, KnownRow[]>();
+  /** The rows of the version before, each at the index of its line. */
+  private before: readonly (KnownRow | undefined)[] = [];
+  private now: (KnownRow | undefined)[] = [];
+  private grown = 0;
+
+  /** Has to be called for each version, before its rows are asked for. */
+  enter(lines: readonly PatternLine[], context: PatternContext): void {
+    const affects = changeOf(this.context, context);
+    const isKept = (row: KnownRow | undefined) => row !== undefined && !affects(row.content.text);
+    this.before =
+      context === this.context ? this.now : this.now.map((row) => (isKept(row) ? row : undefined));
+    if (context !== this.context) this.known = new WeakMap();
+    this.context = context;
+    this.now = Array(lines.length).fill(undefined);
+    this.grown = lines.length - this.before.length;
+  }
+
+  /** The row that begins on a line. */
+  at(
+    lines: readonly PatternLine[],
+    i: number,
+    sizes: RowContent["sizes"],
+    context: PatternContext,
+  ): KnownRow {
+    const wanted = { first: (lines[i] as PatternLine).content, behind: runOn(lines, i), sizes };
+    const near = [this.before[i], this.before[i - this.grown]];
+    const row = near.find((one) => one && isRowOf(one, wanted)) ?? this.rowOf(wanted, context);
+    this.now[i] = row;
+    return row;
+  }
+
+  /** Lines that were taken over with all their rows. */
+  takeOver(from: number, to: number, by: number): void {
+    for (let i = from; i < to; i++) this.now[i + by] = this.before[i];
+  }
+
+  private rowOf(wanted: Wanted, context: PatternContext): KnownRow {
+    const known = this.known.get(wanted.first) ?? [];
+    const same = known.find((row) => isRowOf(row, wanted));
+    if (same) return same;
+    const text = textOf(wanted);
+    const row = { ...wanted, content: rowContent(wanted, text, this.plans.read(text, context)) };
+    this.known.set(wanted.first, [...known.slice(-variantsKept), row]);
+    return row;
+  }
+}
+
+/** What a row is read from: a line, and those that run it on. */
+interface Wanted {
+  readonly first: LineContent;
+  readonly behind: readonly RunOn[];
+  readonly sizes: readonly number[] | null;
+}
+
+/** A row with the lines it was read from. */
+export interface KnownRow extends Wanted {
+  readonly content: RowContent;
+}
+
+/** A line that runs a row on. */
+interface RunOn {
+  readonly content: LineContent;
+  /** Characters between it and the line before. */
+  readonly gap: number;
+}
+
+/** Of rows that begin with the same line. */
+const variantsKept = 20;
+
+/** The lines that run a row on. */
+function runOn(lines: readonly PatternLine[], i: number): readonly RunOn[] {
+  const behind: RunOn[] = [];
+  for (let last = lines[i] as PatternLine; ; ) {
+    const next = lines[i + 1 + behind.length];
+    if (!next || !continues(last, next)) return behind;
+    behind.push({ content: next.content, gap: next.start - last.end });
+    last = next;
+  }
+}
+
+function isRowOf(row: KnownRow, { first, behind, sizes }: Wanted): boolean {
+  return row.first === first && sameSizes(row.sizes, sizes) && sameLines(row.behind, behind);
+}
+
+function sameSizes(a: readonly number[] | null, b: readonly number[] | null): boolean {
+  return a === b || `${a}` === `${b}`;
+}
+
+function sameLines(a: readonly RunOn[], b: readonly RunOn[]): boolean {
+  return (
+    a.length === b.length && a.every(({ content, gap }, i) => content === b[i]?.content && gap === b[i].gap)
+  );
+}
+
+/** The instructions; whatever ends a line, blanks of the same length stand for it. */
+function textOf({ first, behind }: Wanted): string {
+  const own = first.text.slice(instructionsAt(first));
+  const all = behind.reduce((row, { content, gap }) => row + " ".repeat(gap) + content.text, own);
+  return ownCopy(all.trimEnd());
+}
+
+function rowContent({ first, sizes }: Wanted, text: string, plan: RowPlan | null): RowContent {
+  const { kind, head, text: line } = first;
+  const before = instructionsAt(first);
+  const indent = line.length - line.trimStart().length;
+  const shown = line.slice(0, before) + text;
+  return {
+    kind: kind as RowContent["kind"],
+    head,
+    headText: head?.text ?? shown.trim().split(/\s+/).slice(0, 8).join(" "),
+    text,
+    lead: before - indent,
+    plan,
+    sizes,
+    goesRound: /\b(?:magic|ring|around|mr)\b/i.test(text),
+  };
+}
+
+/** Characters of a line before what it instructs. */
+export function instructionsAt({ kind, text, head }: LineContent): number {
+  return kind === "foundation" ? foundationLead(text) : (head?.length ?? 0);
+}
+
+function continues(before: PatternLine, next: PatternLine): boolean {
+  if (next.kind === "foundation") return before.kind === "row" && /,\s*$/.test(before.text);
+  if (next.kind !== "prose" && next.kind !== "heading") return false;
+  const open = (before.text.match(/[([{]/g)?.length ?? 0) > (before.text.match(/[)\]}]/g)?.length ?? 0);
+  if (open || /[,;–-]\s*$/.test(before.text)) return true;
+  if (next.kind === "heading") return false;
+  if (before.kind === "foundation") return false;
+  return /^\s*[\p{Ll}([*]/u.test(next.text) && !/[.)\]]\s*$/.test(before.text);
+}
