@@ -1,5 +1,5 @@
 import type { Outcome } from "../fabric/outcome";
-import { RowReader } from "../fabric/pattern";
+import { RowReader } from "../fabric/row-reader";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { shift, type TextEdit, withEdits } from "../text/span";
 import type { WorkedPattern } from "./rule";
