@@ -82,7 +82,7 @@ class PlaceWords {
 
   /** Which place of each group is meant: `center dc`, `3rd dc`, `last dc` of it; null where it is no stitch. */
   get part(): Target["part"] | null {
-    if (this.has("Y")) return "middle";
+    if (this.valueOf("Y") === "centre") return "middle";
     const nth = this.words.find((word) => word.cls === "o")?.number?.[0];
     if (nth) return nth;
     if (this.has("f") && this.has("S")) return 1;

@@ -2,16 +2,15 @@ import type { Tree } from "../notation/tree";
 import type { Sized, Word } from "../notation/words";
 import type { Span } from "../text/span";
 import { bindCount } from "./bind-count";
+import { JoinBinder, works } from "./bind-joins";
 import { rowChoices } from "./bind-start";
-import { type Named, StitchBinder } from "./bind-stitches";
+import type { Named } from "./bind-stitches";
 import { harmless } from "./harmless-words";
 import {
   type Instruction,
   piecesIn,
   type RowPlan,
-  type StatedTerm,
   type StitchUse,
-  type Take,
   type Target,
   type Times,
 } from "./instructions";
@@ -38,11 +37,9 @@ export function bindRow(text: string, words: readonly Word[], tree: Tree, contex
 
 const tunisian = /\b(?:tss|tks|tunisian)\b|\b(?:forward|return)(?: pass)?\s*(?::|as in)/i;
 
-class Binder extends StitchBinder {
-  private stated: readonly StatedTerm[] | null = null;
+class Binder extends JoinBinder {
   private statedSpan: Span | null = null;
   private turns = false;
-  private joins = false;
   /** Words that instruct nothing are passed; those that carry on may lead to the other side. */
   private prose: "none" | "plain" | "carries on" = "none";
 
@@ -126,7 +123,7 @@ class Binder extends StitchBinder {
       case "chain":
         return [{ op: "chain", n: this.numberIn(node), span: this.span(node) }];
       case "slip":
-        return this.slip(node);
+        return this.slip(node, before);
       case "skip":
         return this.skip(node);
       case "leave":
@@ -373,102 +370,6 @@ class Binder extends StitchBinder {
     return [{ op: "skip", takes: cores.flatMap((core) => this.coreTakes(core)), span }];
   }
 
-  private slip(node: Tree): Instruction[] {
-    if (this.stated !== null) return [];
-    const text = this.textOf(node);
-    if (
-      /\bto join\b/i.test(text) ||
-      /to (?:the )?(?:top|first (?:sc|dc|hdc|st|tr)|beg)/i.test(text) ||
-      /\d(?:st|nd|rd|d|th) (?:ch|st) of/i.test(text)
-    ) {
-      this.joins = true;
-      return [];
-    }
-    if (this.words.slice(node.from, node.to).some((word) => word.cls === "N")) return [];
-    const places = node.children
-      .flatMap((part) => part.children)
-      .filter((part) => part.rule === "slipTo" || part.rule === "where");
-    const takes = places.flatMap((part) => {
-      const place = part.rule === "where" ? (part.children[0] as Tree) : part;
-      if (place.rule === "extent") return [{ how: "each", of: [anyStitch], until: null } satisfies Take];
-      return this.placeTakes(place, false);
-    });
-    const times = descendants(node, "slipTimes")[0];
-    if (takes.length === 0)
-      takes.push({ how: "next", n: times ? this.timesNumber(times) : one, of: anyStitch });
-    return [{ op: "slip", takes, span: this.span(node) }];
-  }
-
-  private join(node: Tree): Instruction[] {
-    const words = this.words.slice(node.from, node.to);
-    const text = this.textOf(node);
-    this.joins = true;
-    const rowAt = words.findIndex((word) => word.cls === "R");
-    if (rowAt >= 0 && words.some((word) => word.cls === "B"))
-      this.onRow = words[rowAt + 1]?.number?.[0] ?? null;
-    const stitchAt = words.findIndex((word) => word.cls === "S");
-    const placed = words.findIndex((word) => word.cls === "i");
-    const toAt = words.findIndex((word) => word.cls === "O");
-    const standing =
-      words.some((word) => word.cls === "d") ||
-      (stitchAt > 0 && /with (?:an? )?(?:sc|dc|hdc|tr|htr|standing)/i.test(text));
-    if (words.some((word) => word.cls === "I")) return [{ op: "other-side", span: this.span(node) }];
-    const piece = words.find((word) => word.cls === "N")?.value;
-    if (piece !== undefined) return this.joinedTo(piece, words[stitchAt], node);
-    const spaceAt = words.findIndex((word) => word.cls === "C" || word.cls === "p");
-    if (
-      !standing &&
-      placed >= 0 &&
-      spaceAt > placed &&
-      words.some((word) => word.cls === "K" || word.cls === "w")
-    ) {
-      const chains = words[spaceAt]?.number?.[0];
-      const of: Target = { sort: "space", ...(words[spaceAt]?.cls === "C" && chains ? { chains } : {}) };
-      return [{ op: "slip", takes: [{ how: "next", n: one, of }], span: this.span(node) }];
-    }
-    if (
-      !standing ||
-      stitchAt < 0 ||
-      (toAt >= 0 && toAt < stitchAt) ||
-      (!words.some((word) => word.cls === "d") && !words.some((word) => word.cls === "K" || word.cls === "w"))
-    )
-      return [];
-    if (placed < 0) return [];
-    const stitch = stitchUse((words[stitchAt] as Word).value, this.context, null);
-    if (!stitch) return [];
-    this.lastStitch = stitch;
-    const ring = words.some((word) => word.cls === "g");
-    return [
-      {
-        op: "work",
-        stitch,
-        per: one,
-        takes: [
-          ring
-            ? { how: "nowhere" }
-            : {
-                how: "next",
-                n: one,
-                of: words.some((word) => word.cls === "C" || word.cls === "p")
-                  ? { sort: "space" }
-                  : anyStitch,
-              },
-        ],
-        span: this.span(node),
-      },
-    ];
-  }
-
-  /** `join to leg 1 with a sc`: the work goes on there, with its first stitch where one is named. */
-  private joinedTo(piece: string, word: Word | undefined, node: Tree): Instruction[] {
-    const span = this.span(node);
-    const stitch = word && stitchUse(word.value, this.context, null);
-    const onto: Instruction = { op: "onto", piece, span };
-    if (!stitch) return [onto];
-    const takes: Take[] = [{ how: "next", n: one, of: { sort: "stitch", piece } }];
-    return [onto, { op: "work", stitch, per: one, takes, span }];
-  }
-
   private turn(node: Tree): Instruction[] {
     const span = this.span(node);
     if (child(node, "turnSide")) return [{ op: "other-side", span }];
@@ -512,11 +413,6 @@ function nameLast(out: Instruction[], name: string): void {
 
 /** `Rep Row 2. 9 sc.`: what stands behind the copy is its count. */
 const standsForRows = /^\s*[[(]?(?:rep|as|same as|work as|work even|cont)\b/i;
-
-function works(instruction: Instruction): boolean {
-  if (instruction.op === "repeat" || instruction.op === "group") return instruction.body.some(works);
-  return instruction.op === "work";
-}
 
 function intoRing(instruction: Instruction): Instruction {
   if (instruction.op !== "work") return instruction;

@@ -337,7 +337,7 @@ function bodyOf(said: string, name: string, context: BindContext, sizes: number)
   const words = readWords(text, { words: new Map(), sizes });
   const tree = treeOf(words);
   const plan = tree && bindRow(text, words, tree, context);
-  const inner = plan && unwrap(plan.instructions);
+  const inner = plan && understood(unwrap(plan.instructions));
   if (!inner || inner.length === 0) return null;
   const [only] = inner;
   if (/^inc/.test(name) && only?.op === "work")
@@ -357,6 +357,12 @@ function bodyOf(said: string, name: string, context: BindContext, sizes: number)
   const body = only?.op === "group" && inner.length === 1 ? only.body : inner;
   if (!body.some((instruction) => instruction.op === "work")) return null;
   return { kind: name, uses: 1, makes: 1, body };
+}
+
+/** Behind a whole group in one place, words that are not understood say where or how it is made. */
+function understood(list: readonly Instruction[]): readonly Instruction[] {
+  const [first] = list;
+  return first?.op === "group" ? list.filter((one) => one.op !== "unknown") : list;
 }
 
 function unwrap(list: readonly Instruction[]): readonly Instruction[] {

@@ -121,6 +121,8 @@ export type Instruction =
     }
   | { readonly op: "skip"; readonly takes: readonly Take[]; readonly span: Span }
   | { readonly op: "slip"; readonly takes: readonly Take[]; readonly span: Span }
+  /** A slip stitch that holds other work: it uses no place of the row below. */
+  | { readonly op: "tie"; readonly span: Span }
   | { readonly op: "turn"; readonly span: Span }
   /** Several runs over one stretch, each for its own sort of places: what a place gets, its sort decides. */
   | {

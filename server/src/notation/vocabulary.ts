@@ -6,6 +6,15 @@ export interface Meaning {
   readonly value: string;
 }
 
+/** Another motif, beside the one in hand. */
+function otherWork(): string[] {
+  const pieces = ["motif", "square", "hexagon", "flower", "circle", "triangle", "snowflake", "medallion"];
+  const beside = ["previous", "prev", "first", "last", "second", "other", "another", "completed", "finished"];
+  const next = ["adjacent", "adjoining", "neighboring", "neighbouring", "joined"];
+  const named = pieces.flatMap((piece) => [...beside, ...next].map((which) => `${which} ${piece}`));
+  return ["motif", "motifs", ...named];
+}
+
 /** Words and phrases of the trade that are no stitches. One line a class; spellings in lower case. */
 const phrases: readonly (readonly [cls: string, value: string, spellings: string])[] = [
   ["t", "st", "st|sts|stitch|stitches|st's|position|places|place"],
@@ -193,15 +202,17 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
       .map(([spelling]) => spelling)
       .join("|"),
   ],
+  ["Y", "facing", "corresponding|matching|facing|adjacent|adjoining|neighboring|neighbouring"],
+  ["N", "other work", otherWork().join("|")],
   ["x", "marker", "pm|place marker|place marker in|sm|slip marker"],
   // Machine translations of "make a chain".
   ["", "", "collect|dial|cast on"],
   // What carries on along the work: it may lead to its other side.
-  ["V", "go on", "continue|cont|pass|go|move on|carry on"],
+  ["V", "go on", "continue|cont|pass|go|move on|carry on|working across|working around"],
   [
     "V",
     "prose",
-    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|flatten|squeeze|pull|tighten|close|bring|place|note|see|remember|being careful|holding|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|working behind|working in front of|working across|working around|switch to|use|begin|leaving a|leave a|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
+    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|flatten|squeeze|pull|tighten|close|bring|place|note|see|remember|being careful|holding|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|working behind|working in front of|switch to|use|begin|leaving a|leave a|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
   ],
 ];
 

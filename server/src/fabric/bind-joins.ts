@@ -1,0 +1,135 @@
+import type { Tree } from "../notation/tree";
+import type { Sized, Word } from "../notation/words";
+import { StitchBinder } from "./bind-stitches";
+import type { Instruction, StatedTerm, Take, Target } from "./instructions";
+import { stitchUse } from "./stitch-use";
+import { descendants } from "./tree-search";
+
+const one: Sized = [1];
+const anyStitch: Target = { sort: "stitch" };
+
+/** Binds slip stitches and joins: which of them travel, which close a round, which hold other work. */
+export class JoinBinder extends StitchBinder {
+  protected stated: readonly StatedTerm[] | null = null;
+  protected joins = false;
+
+  protected slip(node: Tree, before: readonly Instruction[]): Instruction[] {
+    if (this.stated !== null) return [];
+    const span = this.span(node);
+    if (this.holdsOtherWork(node)) return [{ op: "tie", span }];
+    if (this.closesRound(node, before)) {
+      this.joins = true;
+      return [];
+    }
+    const takes = node.children
+      .flatMap((part) => part.children)
+      .flatMap((part) => (part.rule === "slipTo" ? [part] : part.rule === "where" ? part.children : []))
+      .flatMap((place): Take[] =>
+        place.rule === "extent"
+          ? [{ how: "each", of: [anyStitch], until: null }]
+          : this.placeTakes(place, false),
+      );
+    if (takes.length > 0) return [{ op: "slip", takes, span }];
+    const times = descendants(node, "slipTimes")[0];
+    const n = times ? this.timesNumber(times) : one;
+    return [{ op: "slip", takes: [{ how: "next", n, of: anyStitch }], span }];
+  }
+
+  /** `sl st in ch-2 sp of previous motif`: it uses nothing of this one. */
+  private holdsOtherWork(node: Tree): boolean {
+    return this.words
+      .slice(node.from, node.to)
+      .some((word) => word.cls === "N" || (word.cls === "Y" && word.value === "facing"));
+  }
+
+  /** `sl st to first sc`, `in 3rd ch of ch-4`, `to join`. */
+  private closesRound(node: Tree, before: readonly Instruction[]): boolean {
+    if (descendants(node, "slipJoin").length > 0) return true;
+    const [place] = [...descendants(node, "slipTo"), ...descendants(node, "place")];
+    const words = place ? this.words.slice(place.from, place.to) : [];
+    const has = (cls: string): boolean => words.some((word) => word.cls === cls);
+    if (has("C") || has("p") || has("h")) return false;
+    if (words.some((word) => word.cls === "Y" && word.value === "top") || has("Q")) return true;
+    if (has("o") && (has("c") || has("t")) && has("H")) return true;
+    const begun = place?.rule === "slipTo" || before.some(works);
+    return has("f") && (has("S") || has("t")) && begun && !has("n");
+  }
+
+  protected join(node: Tree): Instruction[] {
+    const words = this.words.slice(node.from, node.to);
+    this.joins = true;
+    const has = (cls: string): boolean => words.some((word) => word.cls === cls);
+    const rowAt = words.findIndex((word) => word.cls === "R");
+    if (rowAt >= 0 && has("B")) this.onRow = words[rowAt + 1]?.number?.[0] ?? null;
+    if (has("I")) return [{ op: "other-side", span: this.span(node) }];
+    const piece = words.find((word) => word.cls === "N")?.value;
+    if (piece === otherWork) return [{ op: "tie", span: this.span(node) }];
+    if (piece !== undefined)
+      return this.joinedTo(
+        piece,
+        words.find((word) => word.cls === "S"),
+        node,
+      );
+    const placed = words.findIndex((word) => word.cls === "i");
+    if (placed < 0) return [];
+    return this.standsOn(node, words) ?? this.anewInSpace(node, words.slice(placed)) ?? [];
+  }
+
+  /** `join B with sc in any corner sp`: the stitch it joins with is the first of the row. */
+  private standsOn(node: Tree, words: readonly Word[]): Instruction[] | null {
+    const stitchAt = words.findIndex((word) => word.cls === "S");
+    const standing = words.some((word) => word.cls === "d");
+    if (!standing && !this.joinsWithStitch(words, stitchAt)) return null;
+    const toAt = words.findIndex((word) => word.cls === "O");
+    const anew = standing || words.some(isNewYarn);
+    if (stitchAt < 0 || (toAt >= 0 && toAt < stitchAt) || !anew) return [];
+    const stitch = stitchUse((words[stitchAt] as Word).value, this.context, null);
+    if (!stitch) return [];
+    this.lastStitch = stitch;
+    const inSpace = words.some((word) => word.cls === "C" || word.cls === "p");
+    const place: Take = words.some((word) => word.cls === "g")
+      ? { how: "nowhere" }
+      : { how: "next", n: one, of: inSpace ? { sort: "space" } : anyStitch };
+    return [{ op: "work", stitch, per: one, takes: [place], span: this.span(node) }];
+  }
+
+  /** `join to leg 1 with a sc`: the work goes on there, with its first stitch where one is named. */
+  private joinedTo(piece: string, word: Word | undefined, node: Tree): Instruction[] {
+    const span = this.span(node);
+    const stitch = word && stitchUse(word.value, this.context, null);
+    const onto: Instruction = { op: "onto", piece, span };
+    if (!stitch) return [onto];
+    const takes: Take[] = [{ how: "next", n: one, of: { sort: "stitch", piece } }];
+    return [onto, { op: "work", stitch, per: one, takes, span }];
+  }
+
+  private joinsWithStitch(words: readonly Word[], stitchAt: number): boolean {
+    const stitch = words[stitchAt];
+    if (!stitch || stitchAt === 0) return false;
+    const before = this.text.slice(0, stitch.start);
+    return /\bwith (?:an? )?$/i.test(before);
+  }
+
+  /** `join yarn in any ch-2 sp`: the row begins there. */
+  private anewInSpace(node: Tree, words: readonly Word[]): Instruction[] | null {
+    const space = words.find((word) => word.cls === "C" || word.cls === "p");
+    const all = this.words.slice(node.from, node.to);
+    if (!space || !all.some(isNewYarn)) return null;
+    const chains = space.cls === "C" ? space.number?.[0] : undefined;
+    const of: Target = { sort: "space", ...(chains ? { chains } : {}) };
+    return [{ op: "slip", takes: [{ how: "next", n: one, of }], span: this.span(node) }];
+  }
+}
+
+/** What the vocabulary calls a motif beside the one in hand. */
+const otherWork = "other work";
+
+function isNewYarn(word: Word): boolean {
+  return word.cls === "K" || word.cls === "w";
+}
+
+/** Whether an instruction makes stitches. */
+export function works(instruction: Instruction): boolean {
+  if (instruction.op === "repeat" || instruction.op === "group") return instruction.body.some(works);
+  return instruction.op === "work";
+}
