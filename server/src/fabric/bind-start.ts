@@ -36,7 +36,7 @@ export function rowChoices(
   const { kept: whole, carried } = splitCarried(all);
   const { kept, foundation } = splitFoundation(whole);
   const late = declared !== null && carried.length > 0 && declared.from > (carried[0]?.span.start ?? 0);
-  const onChain = skippedChains(kept, choices, late ? null : declared, context);
+  const onChain = skippedChains(kept, foundation, choices, late ? null : declared, context);
   const opened =
     onChain ?? (joinsPieces(kept) ? kept : openRow(kept, choices, late ? null : declared, context));
   return {
@@ -167,7 +167,7 @@ function splitFoundation(all: readonly Instruction[]): {
   kept: readonly Instruction[];
   foundation: Sized | null;
 } {
-  const at = all.findIndex((instruction) => !["mark", "unknown"].includes(instruction.op));
+  const at = all.findIndex((instruction) => !["mark", "unknown", "begins"].includes(instruction.op));
   const first = all[at];
   if (first?.op !== "chain" || all.length === at + 1 || !fromHookNext(all.slice(at + 1)))
     return { kept: all, foundation: null };
@@ -177,6 +177,7 @@ function splitFoundation(all: readonly Instruction[]): {
 /** `dc in 4th ch from hook`: the chains before it may be a stitch, and a space in a mesh. */
 function skippedChains(
   all: readonly Instruction[],
+  foundation: Sized | null,
   choices: Choice[],
   declared: Declared | null,
   context: BindContext,
@@ -184,7 +185,9 @@ function skippedChains(
   const n = firstFromHook(all);
   if (n === null) return null;
   const kind = declared?.kind ?? firstKind(all) ?? "sc";
-  const ways = skippedWays(n - 1, kind, firstChain(all), declared, context);
+  const usual = skippedWays(n - 1, kind, firstChain(all), declared, context);
+  const isBlock = foundation !== null && (foundation[0] ?? 0) <= longestBlock && n > 2;
+  const ways = isBlock && declared === null ? [...usual, asSpace(n - 1, kind)] : usual;
   choices.push({ options: ways.map((way) => way.says), costs: ways.map((way) => way.cost) });
   return [
     {
@@ -196,6 +199,18 @@ function skippedChains(
     },
     ...all,
   ];
+}
+
+/** Chains of a block that a row begins with: `ch 6, dc in 4th ch from hook and in next 2 ch`. */
+const longestBlock = 8;
+
+/** Corner to corner, the chains that a block begins with are what the next row is worked into. */
+function asSpace(n: number, kind: string): Way {
+  return {
+    option: { counted: false, takesPlace: false, kind, space: n },
+    says: `the ${n} chains before it are a ch-${n} space`,
+    cost: 1,
+  };
 }
 
 function skippedWays(
@@ -257,7 +272,8 @@ function openRow(
   context: BindContext,
 ): Instruction[] {
   const at = all.findIndex(
-    (instruction) => !["turn", "mark", "slip", "unknown", "other-side", "onto"].includes(instruction.op),
+    (instruction) =>
+      !["turn", "mark", "slip", "unknown", "other-side", "onto", "begins"].includes(instruction.op),
   );
   const first = all[at];
   if (!first) return [...all];
@@ -318,7 +334,11 @@ function startOf(
     declared === null &&
     !context.conventions.startCounts.get(n) &&
     startsInFirst(rest);
-  const ways = inFirst ? all.filter((way) => !way.option.counted) : all;
+  const ways = opensBlock(rest)
+    ? [{ ...asSpace(n, kind), cost: 0 }]
+    : inFirst
+      ? all.filter((way) => !way.option.counted)
+      : all;
   choices.push({
     options: ways.map((way) => way.says),
     costs: ways.map((way) => way.cost),
@@ -339,6 +359,21 @@ function startOf(
 /** A pattern lets chains of one length count as a stitch, or not, throughout. */
 export function startHabit(n: number, options: readonly StartOption[]): NonNullable<Choice["habit"]> {
   return { topic: `ch ${n} at the start`, means: options.map(({ counted }) => `${counted}`) };
+}
+
+/** `sl st in next ch-3 sp, ch 3, 3 dc in same sp`, over and over: what opens the row is a block like those behind it. */
+function opensBlock(rest: readonly Instruction[]): boolean {
+  const [first] = rest.filter(({ op }) => op !== "turn");
+  const inSame = first?.op === "work" && first.takes.some((take) => take.how === "same");
+  return inSame && rest.some(slipsIntoSpace);
+}
+
+function slipsIntoSpace(instruction: Instruction): boolean {
+  if (instruction.op === "repeat" || instruction.op === "group") return instruction.body.some(slipsIntoSpace);
+  if (instruction.op !== "slip") return false;
+  return instruction.takes.some(
+    (take) => (take.how === "next" || take.how === "last") && take.of.sort === "space",
+  );
 }
 
 interface Way {
@@ -383,7 +418,7 @@ function kindOfHeight(n: number, terms: Terms): string {
 /** A line with no mark and no word on how often is worked once, or over and over to the end. */
 function withLoneLine(all: readonly Instruction[], choices: Choice[]): Instruction[] {
   const from = all.findIndex(
-    (instruction) => !["turn", "start", "mark", "unknown", "begin-at"].includes(instruction.op),
+    (instruction) => !["turn", "start", "mark", "unknown", "begin-at", "begins"].includes(instruction.op),
   );
   if (from < 0) return [...all];
   const body = all.slice(from).filter((instruction) => instruction.op !== "turn");

@@ -100,6 +100,8 @@ export class StitchBinder extends PlaceBinder {
     const span = this.span(node);
     const leading = node.rule === "make_number" ? this.numberAt((child(node, "number") as Tree).from) : null;
     const stitchNode = child(node, "stitch") as Tree;
+    const sequence = this.sequenceOf(stitchNode);
+    if (sequence) return this.inSequence(sequence, node);
     const stitch = this.use(stitchNode);
     const timesNode = child(node, "makeTimes");
     const behind = timesNode ? this.timesNumber(timesNode) : null;
@@ -116,6 +118,27 @@ export class StitchBinder extends PlaceBinder {
       wheres,
     });
     return again ? [{ op: "repeat", body: out, times: this.timesOf(again, false), span }] : out;
+  }
+
+  private sequenceOf(node: Tree): readonly Instruction[] | null {
+    const at = find(node, (i) => this.word(i).cls === "S", this.words);
+    const definition = this.context.definitions.get(this.word(at).value);
+    if (!definition?.sequence) return null;
+    return [{ op: "begins", name: definition.kind, span: this.span(node) }, ...definition.sequence];
+  }
+
+  /** `3 mesh`, `mesh across`: what the name stands for, so many times. */
+  private inSequence(sequence: readonly Instruction[], node: Tree): Instruction[] {
+    const span = this.span(node);
+    const counted = child(node, "number") ?? child(node, "makeTimes");
+    const places = child(node, "where")?.children[0];
+    if (places && (places.rule === "extent" || places.rule === "toLast")) {
+      const until = places.rule === "toLast" ? this.until(places) : null;
+      return [{ op: "repeat", body: sequence, times: { how: "to-end", until }, span }];
+    }
+    if (!counted) return [...sequence];
+    const n = counted.rule === "number" ? this.numberAt(counted.from) : this.timesNumber(counted);
+    return [{ op: "repeat", body: sequence, times: { how: "fixed", n }, span }];
   }
 
   private makeIn(make: Make): Instruction[] {

@@ -35,6 +35,8 @@ interface Reach {
   used: number;
   over: number;
   left: number;
+  /** Stitches that slip stitches were worked into on the way to where the row begins. */
+  travelled: number;
   passedStitches: number;
   passedSpaces: number;
   worksStitches: boolean;
@@ -56,6 +58,7 @@ interface Reach {
 export class Cursor {
   private reach: Reach;
   private bridging = false;
+  private travelling = false;
 
   constructor(
     private readonly below: Below,
@@ -69,6 +72,7 @@ export class Cursor {
       used: 0,
       over: 0,
       left: 0,
+      travelled: 0,
       passedStitches: 0,
       passedSpaces: 0,
       worksStitches: false,
@@ -115,7 +119,8 @@ export class Cursor {
 
   /** Needs, has and what is left: places of the sorts that the row works. */
   sums(): { needs: number; has: number; left: number } {
-    const { used, over, left, worksStitches, worksSpaces, passedStitches, passedSpaces } = this.reach;
+    const { over, left, worksStitches, worksSpaces, passedStitches, passedSpaces } = this.reach;
+    const used = this.reach.used + (worksStitches || !worksSpaces ? this.reach.travelled : 0);
     const all =
       left + this.leftover() + (worksStitches ? passedStitches : 0) + (worksSpaces ? passedSpaces : 0);
     return { needs: used, has: used - over + all, left: all };
@@ -160,7 +165,8 @@ export class Cursor {
     if (target.corner) return this.matchCorner(group);
     if (group === null) return target.sort === "space" ? this.matchSpace(target) : () => false;
     const own: Match = (run) => run.unit === group.unit && run.size === group.size;
-    const found: Match = (run) => own(run) && (part === "middle" ? run.middle === true : run.nth === part);
+    const nth = typeof part === "number" && part < 0 ? group.size - group.spaces + 1 + part : part;
+    const found: Match = (run) => own(run) && (part === "middle" ? run.middle === true : run.nth === nth);
     const oneSpace = !group.odd && group.spaces === 1 && part === "middle";
     return oneSpace ? (run) => own(run) && run.sort === "space" : found;
   }
@@ -223,14 +229,25 @@ export class Cursor {
     const there = Math.max(Math.min(n, countPlaces(reach.strip, match) - rank), 0);
     const end = there === 0 ? reach.at : findPlace(reach.strip, rank + there - 1, match) + 1;
     if (manner === "next") this.pass(reach.at, end, match);
-    this.note(reach.at, end, match, manner);
+    const passed = this.travelling ? this.stitchesIn(reach.at, end, match) : 0;
+    this.note(reach.at, end, match, passed > 0 ? "start" : manner);
     if (n > there && there === 0 && manner === "next") this.noteMissing(match);
     reach.at = end;
-    reach.used += n;
+    reach.used += n - passed;
+    reach.travelled += passed;
     reach.over += n - there;
     reach.underStart = manner === "start";
     reach.inPart = false;
     reach.takenAny = true;
+  }
+
+  private stitchesIn(from: number, to: number, match: Match): number {
+    return countPlaces(slice(this.reach.strip, from, to), (run) => match(run) && run.sort !== "space");
+  }
+
+  /** Slip stitches open the row: the stitches they are worked into are only passed, unless the row works stitches. */
+  travels(travelling: boolean): void {
+    this.travelling = travelling;
   }
 
   /** A chain was just made: it stands over the space that is passed next. */

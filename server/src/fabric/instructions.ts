@@ -121,6 +121,10 @@ export type Instruction =
     }
   | { readonly op: "skip"; readonly takes: readonly Take[]; readonly span: Span }
   | { readonly op: "slip"; readonly takes: readonly Take[]; readonly span: Span }
+  /** A chain at the edge that the row is first worked back along. */
+  | { readonly op: "extend"; readonly n: Sized; readonly span: Span }
+  /** What follows is one of these: `block`. */
+  | { readonly op: "begins"; readonly name: string; readonly span: Span }
   /** A slip stitch that holds other work: it uses no place of the row below. */
   | { readonly op: "tie"; readonly span: Span }
   | { readonly op: "turn"; readonly span: Span }

@@ -1,4 +1,5 @@
 import { baseOf, pieceKey } from "../notation/piece-names";
+import { keptBy } from "../text/kept-by";
 import { carriedChain, startHabit } from "./bind-start";
 import type { PatternContext } from "./context";
 import { type Copy, copyOf } from "./copies";
@@ -110,7 +111,7 @@ export class PieceWorker {
   // Rows
 
   private plain(line: RowLine, own: RowPlan): void {
-    const plan = this.withCarried(own);
+    const plan = this.onEdge(line, this.withCarried(own));
     this.carried = own.carried.length > 0 ? own : null;
     const paths = this.startsAfresh(plan)
       ? [{ ...start, state: this.startState(plan, line), previous: this.paths[0] ?? null }]
@@ -118,6 +119,12 @@ export class PieceWorker {
     const row = this.scheduled(line, plan);
     const schedule = { rows: [row], stated: plan.stated, ...rowsOfHead(line, this.sizes) };
     this.step(line, schedule, this.reaching(paths, plan));
+  }
+
+  /** A chain that opens a later row and is worked back along adds to its edge; the row then goes on along the row below. */
+  private onEdge(line: RowLine, plan: RowPlan): RowPlan {
+    const goesOn = this.lastRow?.kind === "row" && line.head?.from !== 1 && plan.onRow === null;
+    return goesOn ? extended(plan) : plan;
   }
 
   private startsAfresh(plan: RowPlan): boolean {
@@ -384,7 +391,7 @@ export class PieceWorker {
     named: readonly RowLine[],
     times: readonly (number | null)[] | null,
   ): void {
-    const rows = named.map((row) => this.scheduled(row, row.plan as RowPlan));
+    const rows = named.map((row) => this.scheduled(row, this.onEdge(line, row.plan as RowPlan)));
     const stated = line.plan?.stated ?? null;
     const byHead = line.head !== null && (line.head.to !== null || line.head.many !== null);
     if (byHead) return this.step(line, { rows, stated, ...rowsOfHead(line, this.sizes) }, this.paths);
@@ -434,6 +441,28 @@ function isRightOn({ outcome }: Candidate): boolean {
 
 function notClosed({ plan }: RowLine): Fault | null {
   return plan?.openMark ? { sort: "not-closed" } : null;
+}
+
+/** The row with the chain that it begins with at its edge; the same row where it works nothing else. */
+const extended = keptBy((plan: RowPlan): RowPlan => {
+  const { foundation } = plan;
+  if (foundation === null || !plan.instructions.some(leavesChain)) return plan;
+  const span = plan.instructions[0]?.span ?? { start: 0, end: 0 };
+  return {
+    ...plan,
+    foundation: null,
+    instructions: [{ op: "extend", n: foundation, span }, ...plan.instructions],
+  };
+});
+
+/** Whether an instruction takes places that no chain has. */
+function leavesChain(instruction: Instruction): boolean {
+  if (instruction.op === "repeat") return instruction.body.some(leavesChain);
+  if (!("takes" in instruction)) return false;
+  return instruction.takes.some((take) => {
+    if (take.how === "each") return take.of.every(({ sort }) => sort !== "chain");
+    return (take.how === "next" || take.how === "last") && take.of.sort !== "chain";
+  });
 }
 
 function blank(line: RowLine): WorkedRow {

@@ -38,7 +38,7 @@ export function workSchedule(fabric: Fabric, schedule: Schedule, state: State): 
 
 function follow(fabric: Fabric, schedule: Schedule, first: Outcome): Outcome {
   const { each, rows } = schedule;
-  const work: WorkRow = (pass, state) => workRow(fabric, schedule, pass, state);
+  const work: WorkRow = (pass, state) => workRow(fabric, schedule, first, pass, state);
   const foresight = new Foresight(rows.length, work);
   const made = new MadeInAll(first, rows.length);
   const most = Math.max(...each);
@@ -82,12 +82,24 @@ function outOfReach(outcome: Outcome, why: string | null): Outcome {
   return { ...outcome, outOfReach: outcome.outOfReach ?? why };
 }
 
-/** Works one row for the sizes that are not done; of its ways the first that is right. */
-function workRow(fabric: Fabric, { rows, each }: Schedule, pass: number, state: State): RowWorked {
+/** Works one row for the sizes that are not done; of its ways the first that is right, or the one the first row was worked in. */
+function workRow(
+  fabric: Fabric,
+  { rows, each }: Schedule,
+  first: Outcome,
+  pass: number,
+  state: State,
+): RowWorked {
   const row = rows[pass % rows.length] as ScheduledRow;
   const going = state.map((below, size) => (pass < (each[size] ?? 1) ? below : null));
   const ways = fabric.outcomes(stating(row.plan, null), going, row.setting);
-  return { ways, taken: ways.find(isRight) ?? (ways[0] as Outcome) };
+  const right = ways.filter(isRight);
+  const alike = pass % rows.length === 0 ? right.find((way) => readAlike(way, first)) : undefined;
+  return { ways, taken: alike ?? right[0] ?? (ways[0] as Outcome) };
+}
+
+function readAlike(one: Outcome, other: Outcome): boolean {
+  return one.assumptions.join("\n") === other.assumptions.join("\n");
 }
 
 /** How many rows there are from here on until a size is done. */

@@ -9,6 +9,8 @@ export interface Definition {
   readonly makes: number;
   /** The group it is worked as, in one place. */
   readonly body?: readonly Instruction[];
+  /** What it stands for, place by place along the row. */
+  readonly sequence?: readonly Instruction[];
   readonly kind: string;
 }
 
@@ -27,7 +29,8 @@ const anyStitch: Target = { sort: "stitch" };
 export function isGroupName(word: string, context: BindContext): boolean {
   const family = stitchOf(word, context.terms)?.family;
   if (family === "shell" || family === "v-stitch" || groupedName.test(word)) return true;
-  return context.definitions.get(word)?.body !== undefined;
+  const defined = context.definitions.get(word);
+  return defined?.body !== undefined || defined?.sequence !== undefined;
 }
 
 /** `5-dc shell`: so many stitches in one place. */

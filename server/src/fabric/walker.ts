@@ -82,6 +82,8 @@ class Walker {
   private inPlace: string | null = null;
   /** Chains left of a side chain that is being worked back along. */
   private side: number | null = null;
+  /** Chains left of one that adds to the edge and is worked back along. */
+  private edge: number | null = null;
   private marked: number | null = null;
   private outOfReach: string | null = null;
   private uneven = false;
@@ -153,6 +155,11 @@ class Walker {
         return this.sources.goOn(instruction.piece);
       case "begin-at":
         return this.beginAt(this.n(instruction.n));
+      case "extend":
+        this.edge = this.n(instruction.n);
+        return;
+      case "begins":
+        return this.begins(instruction);
       case "mark":
         this.marked = countStitches(this.steps);
         return;
@@ -202,6 +209,11 @@ class Walker {
     this.lastChain = this.opening = null;
   }
 
+  private begins({ name, span }: Op<"begins">): void {
+    const at = this.cursor.at;
+    this.steps.push({ kind: name, sort: "none", n: 1, at, uses: 0, perPlace: 1, span, begins: name });
+  }
+
   /** What instructions make when all of them go into one place. */
   private collect(body: readonly Instruction[], unit: string): Steps[] {
     const [steps, inPlace] = [this.steps, this.inPlace];
@@ -223,7 +235,8 @@ class Walker {
 
   private start(instruction: Op<"start">): void {
     const option = instruction.options[this.reading[instruction.choice] ?? 0];
-    if (!option?.counted) return;
+    if (!option) return;
+    if (!option.counted) return option.space > 0 ? this.chain(option.space, instruction.span) : undefined;
     const { at, used } = this.cursor;
     if (option.takesPlace && !this.below.ring && this.cursor.total > 0 && !this.placed)
       this.cursor.take(1, everyPlace, "start");
@@ -256,6 +269,7 @@ class Walker {
   }
 
   private workTake(stitch: StitchUse, per: number, take: Take, span: Span): void {
+    if (this.edge !== null && this.workEdge(stitch, per, take, span)) return;
     if (this.side !== null && this.workSide(take)) return;
     if (take.how === "from-hook" && this.below.chain === null) return this.openSide(this.n(take.n));
     this.cursor = this.sources.of(take, this.cursor);
@@ -498,12 +512,20 @@ class Walker {
     if (this.steps.length > 0 && this.cursor.ended && this.view.rotates && !this.view.slipCounts) return;
     const opens = this.steps.length === 0 && this.cursor.used === 0 && !this.view.slipCounts;
     if (opens && this.view.rotates && takes.every((take) => take.how === "next")) return this.travel(takes);
+    if (this.edge !== null) this.closeEdge();
+    this.cursor.travels(opens);
     for (const take of takes) {
       const { at, used } = this.cursor;
       const n = this.takeFor(take, 1) ?? 0;
       const sort = this.view.slipCounts ? "stitch" : "none";
       this.emit({ kind: "sl st", sort, n, at, uses: n > 0 ? (this.cursor.used - used) / n : 0, span });
     }
+    this.cursor.travels(false);
+  }
+
+  private closeEdge(): void {
+    this.cursor.leave(this.edge ?? 0);
+    this.edge = null;
   }
 
   /** Slip stitches to another place before the round begins: it becomes the first. */
@@ -537,17 +559,38 @@ class Walker {
     this.lastChain = null;
   }
 
+  /** Stitches on a chain at the edge are stitches of the row; what they stand on is none of the row below. */
+  private workEdge(stitch: StitchUse, per: number, take: Take, span: Span): boolean {
+    const left = this.edge ?? 0;
+    const n = this.onChain(take, left);
+    if (n === null) {
+      this.closeEdge();
+      return false;
+    }
+    const before = take.how === "from-hook" ? this.n(take.n) - 1 : 0;
+    this.edge = Math.max(left - before - n, 0);
+    if (n + before > left) this.cursor.overreach(n + before - left);
+    this.make(stitch, n, per, { at: this.cursor.at, uses: 0, span });
+    return true;
+  }
+
+  /** How many chains a take means of those that are left; null where it means other places. */
+  private onChain(take: Take, left: number): number | null {
+    if (take.how === "from-hook") return 1;
+    if (take.how === "each") return take.of.some((target) => target.sort === "chain") ? left : null;
+    const chain = (take.how === "next" || take.how === "last") && take.of.sort === "chain";
+    return chain ? this.n(take.n) : null;
+  }
+
   /** A side chain's own stitches are no places of the round and not in its count. */
   private workSide(take: Take): boolean {
     const left = this.side ?? 0;
-    const run = (take.how === "next" || take.how === "last") && take.of.sort === "chain";
-    const each = take.how === "each" && take.of.some((target) => target.sort === "chain");
-    if (!run && !each) {
+    const n = take.how === "from-hook" ? null : this.onChain(take, left);
+    if (n === null) {
       this.cursor.leave(left);
       this.side = null;
       return false;
     }
-    const n = run ? this.n(take.n) : left;
     if (n > left) this.cursor.overreach(n - left);
     this.side = Math.max(left - n, 0);
     return true;

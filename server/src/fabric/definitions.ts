@@ -1,0 +1,186 @@
+import type { LineContent } from "../notation/document";
+import { treeOf } from "../notation/tree";
+import { type Meaning, trade } from "../notation/vocabulary";
+import { readWords } from "../notation/words";
+import { stitchSpellings } from "../trade/stitches";
+import { type BindContext, bindRow, type Definition } from "./bind";
+import type { Instruction } from "./instructions";
+import { settled } from "./settled";
+
+interface Defined {
+  readonly words: Map<string, Meaning>;
+  readonly definitions: Map<string, Definition>;
+}
+
+const defining =
+  /^([\p{L}\p{N}][\p{L}\p{N}\s.'’/-]{0,40}?)\s*(?:\(([^()]{1,40})\))?\s*(?:=|:|\s[-–—]\s|[-–—]\s)\s*(.+)$/u;
+
+/** The stitches and words that a pattern explains outside its rows. */
+export function readDefinitions(lines: readonly LineContent[], context: BindContext, sizes: number): Defined {
+  const out: Defined = { words: new Map(), definitions: new Map() };
+  for (const line of lines) for (const part of partsOf(line.text)) define(part, out, context, sizes);
+  return out;
+}
+
+/** The definitions of one line: `X = sc, V = inc` are two. */
+function partsOf(text: string): string[] {
+  const bare = text
+    .trim()
+    .replace(
+      /^(?:abbreviations?|special stitch(?:es)?|stitch(?:es)? used|stitch (?:guide|key)|legend|notes?)\s*[:–-]\s*/i,
+      "",
+    );
+  const split = bare.split(/\s*[;•·]\s*|,\s*(?=[\p{L}\d][\p{L}\d() -]{0,9}=)/u);
+  return split.length > 1 ? split : [bare];
+}
+
+const reserved =
+  /^(?:hook|gauge|tension|yarn|materials?|size|sizes|level|terms|note|notes|finished|multiple|to fit|row|rnd|round|with|sew|level|notions|stuffing|rs|ws|st|sts|rep|beg|sp|sk|col|language|mc|cc|[a-h])\b(?!\s+(?:shell|cl|cluster|v-?st|pc|popcorn|puff|bobble|block|petal|picot|mesh|fan)\b)/i;
+
+function define(part: string, out: Defined, context: BindContext, sizes: number): void {
+  const match = defining.exec(part.trim());
+  if (!match) return;
+  const [, title = "", aliases, behind = ""] = match;
+  const said = behind.trim();
+  if (reserved.test(title.trim()) && !stitchSpellings.has(said.toLowerCase())) return;
+  const names = [title, ...(aliases?.split(/[,/]| or /) ?? [])]
+    .map((name) => name.trim().toLowerCase())
+    .filter((name) => name !== "" && !/^\d|uk |us |makes?\b|made\b/.test(name));
+  const known = names.map((name) => stitchSpellings.get(name)).find((word) => word !== undefined);
+  const word = trade.get(said.toLowerCase().replace(/[.;]$/, ""));
+  if (word && "gBlck".includes(word.cls)) for (const name of names) out.words.set(name, word);
+  const definition = definitionOf(said, known ?? names[0] ?? "", context, sizes);
+  if (!definition || ("body" in definition && names.some(meansOtherwise))) return;
+  const value = "alias" in definition ? definition.alias : (known ?? names[0] ?? "");
+  if (!("alias" in definition)) out.definitions.set(value, definition);
+  else if (known !== undefined) return;
+  for (const form of names.flatMap(formsOf))
+    out.words.set(form, { cls: ("alias" in definition && trade.get(value)?.cls) || "S", value });
+}
+
+function formsOf(name: string): string[] {
+  return [name, `${name}s`, `${name}es`, `${name} st`, `${name} sts`];
+}
+
+/** A word of the trade that is no stitch: `mr = magic ring, sc, inc` lists words and makes no stitch of it. */
+function meansOtherwise(name: string): boolean {
+  const meaning = trade.get(name);
+  return meaning !== undefined && meaning.cls !== "S" && meaning.cls !== "@";
+}
+
+const oneStitch = /popcorn|puff|bobble|cluster|bullion|\bpc\b|\bbo\b|\bcl\b/i;
+const byHand =
+  /\b(?:yo|yoh|yrh|yarn over|insert (?:your )?hook|pull up|draw up|draw through|pull through|remove (?:the )?hook|drop loop)\b/i;
+/** `ch 3 (counts as dc)` and nothing else. */
+const chainForStitch = /^ch(?:ain)?\s*\d+\s*[,(:]*\s*counts? as (?:a |one )?(\w+)\W*$/i;
+
+function definitionOf(
+  said: string,
+  name: string,
+  context: BindContext,
+  sizes: number,
+): Definition | { readonly alias: string } | null {
+  const plain = said.toLowerCase().replace(/[.;]$/, "");
+  const alias = stitchSpellings.get(plain.replace(/\s*\(.*\)$/, ""));
+  if (alias !== undefined) return { alias };
+  const kind = baseOf(name);
+  const together = /\b([a-z]+)\s?(\d)\s?tog/i.exec(said);
+  if (/^(?:dec|invdec)$/.test(name) && together)
+    return { kind: (together[1] as string).toLowerCase(), uses: Number(together[2]), makes: 1 };
+  if (/^picot/.test(name)) return { kind: "picot", uses: 0, makes: 0 };
+  const uses = usesOf(said);
+  if (oneStitch.test(name)) return { kind, uses, makes: 1 };
+  const first = /^first\s*(\w+)/i.exec(said) ?? chainForStitch.exec(said);
+  if (first) return { kind: (first[1] as string).toLowerCase(), uses: 1, makes: 1 };
+  if (byHand.test(said)) return { kind, uses, makes: 1 };
+  return bodyOf(said, name, context, sizes);
+}
+
+function usesOf(said: string): number {
+  const over = /(?:each of|over)\s+(?:the\s+)?(?:next\s+)?(\d+|two|three)\s+(?:sts|stitches)/i.exec(
+    said,
+  )?.[1];
+  return over === undefined ? 1 : (({ two: 2, three: 3 } as Record<string, number>)[over] ?? Number(over));
+}
+
+/** A beginning shell is a shell: what opens a row counts among the others. */
+function baseOf(name: string): string {
+  const base = name.replace(/^(?:beg(?:inning)?|starting|start|first)\.?\s+/, "");
+  return stitchSpellings.get(base) ?? base;
+}
+
+function boundTo(text: string, context: BindContext, sizes: number): readonly Instruction[] {
+  const words = readWords(text, { words: new Map(), sizes });
+  const tree = treeOf(words);
+  const plan = tree && bindRow(text, words, tree, context);
+  return plan ? settled(plan) : [];
+}
+
+/** `5 dc in same st`, `(dc, ch 1, dc) in same st or sp`: a group in one place. `ch 2, sk 2, dc in next dc`: several. */
+function bodyOf(said: string, name: string, context: BindContext, sizes: number): Definition | null {
+  const text = said.split(/(?<=[^.])[.;](?:\s|$)/)[0] as string;
+  const inner = understood(unwrap(boundTo(text, context, sizes)));
+  const [only] = inner;
+  if (!only) return null;
+  if (/^inc/.test(name) && only.op === "work") return increase(only);
+  const kind = baseOf(name);
+  if (only.op === "work" && inner.length === 1 && /tog/.test(text))
+    return { kind, uses: only.stitch.uses, makes: 1 };
+  const body = only.op === "group" && inner.length === 1 ? only.body : inner;
+  if (!body.some((instruction) => instruction.op === "work")) return null;
+  return inSequence(inner) ? { kind, uses: 1, makes: 1, sequence: inner } : { kind, uses: 1, makes: 1, body };
+}
+
+function increase(work: Extract<Instruction, { op: "work" }>): Definition {
+  const [take] = work.takes;
+  const per = work.per[0] ?? 1;
+  const inAll = take?.how === "next" && per === 1 ? (take.n[0] ?? 1) : 1;
+  return { kind: work.stitch.kind, uses: 1, makes: per * inAll };
+}
+
+/** Whether instructions go along the row rather than into one place. */
+function inSequence(list: readonly Instruction[]): boolean {
+  const takes = list.flatMap((one) => ("takes" in one && one.op !== "skip" ? one.takes : []));
+  const along = takes.some((take) => take.how === "from-hook" || take.how === "each");
+  return along || list.some((one) => one.op === "skip" || one.op === "slip");
+}
+
+/** Behind a whole group in one place, words that are not understood say where or how it is made. */
+function understood(list: readonly Instruction[]): readonly Instruction[] {
+  const [first] = list;
+  return first?.op === "group" ? list.filter((one) => one.op !== "unknown") : list;
+}
+
+function unwrap(list: readonly Instruction[]): readonly Instruction[] {
+  const [only] = list;
+  return list.length === 1 && only?.op === "repeat" && only.times.how === "fixed" && only.times.n[0] === 1
+    ? unwrap(only.body)
+    : list;
+}
+
+/** A name that a row gives to what it made. */
+export interface Made {
+  readonly name: string;
+  definition(context: BindContext): Definition;
+}
+
+/** `5 dc in next ch (shell made)`: the first row that uses a group explains it. */
+export function madeNames(text: string): Made[] {
+  return [...text.matchAll(/\((?:first |1st )?([\w-]+)\s+(?:made|completed)\)/gi)].map((match) => {
+    const name =
+      stitchSpellings.get((match[1] as string).toLowerCase()) ?? (match[1] as string).toLowerCase();
+    const before = text.slice(0, match.index);
+    const part = before.slice(before.search(/[^*:;]*$/));
+    return { name, definition: (context) => madeLast(boundTo(part, context, 1), name) };
+  });
+}
+
+/** The group that instructions end with; one stitch where they end with none. */
+function madeLast(list: readonly Instruction[], name: string): Definition {
+  const last = list.findLast((one) => one.op === "work" || one.op === "group" || one.op === "repeat");
+  const stitch = { kind: name, uses: 1, makes: 1 };
+  if (last?.op === "repeat") return madeLast(last.body, name);
+  if (last?.op === "group") return { ...stitch, body: last.body };
+  const several = last?.op === "work" && (last.per[0] ?? 1) > 1;
+  return several ? { ...stitch, body: [last] } : stitch;
+}
