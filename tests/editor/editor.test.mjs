@@ -16,6 +16,35 @@ if (reason) {
 
 const limits = { skip: reason ?? false, timeout: 300_000 };
 
+test("the row at the caret is told, shown and copied", limits, async (t) => {
+  const workbench = await openWorkbench(pattern);
+  t.after(workbench.close);
+  const { page } = workbench;
+  try {
+    await workbench.goTo(multiplier.line, 2);
+    await page.waitForSelector(".statusbar-item:has-text('Rnd 3: 18 sts')");
+    await page.waitForSelector(".codelens-decoration:has-text('9 rounds, 180 sts')");
+    // 6 + 12 + 18 stitches up to Rnd 3; 24 in Rnd 4 and in each of the five rounds behind it: 180.
+    const hover = await workbench.hover();
+    await workbench.screenshot("hover");
+    assert.match(hover, /12 of 12/);
+    assert.match(hover, /36 of 180 sts/);
+
+    await workbench.run("Loopledger: Copy the proof of this row");
+    await workbench.still(".notification-toast:has-text('The proof of Rnd 3 is copied')");
+    await workbench.screenshot("copied");
+    const copied = await page.evaluate(() => navigator.clipboard.readText());
+    assert.match(copied, /^Rnd 3: \(sc, inc\) x6 \(18\)\r?\n/);
+    assert.match(copied, /makes 18 sc\.$/);
+
+    await workbench.goTo(1, 1);
+    await page.waitForSelector(".statusbar-item:has-text('Rnd 3')", { state: "detached" });
+  } catch (fault) {
+    await workbench.screenshot("failed");
+    throw fault;
+  }
+});
+
 test("a slip is marked while it is typed, and the mark goes when it is mended", limits, async (t) => {
   const workbench = await openWorkbench(pattern);
   t.after(workbench.close);

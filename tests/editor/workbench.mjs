@@ -42,7 +42,10 @@ export async function openWorkbench(
     executablePath: findBrowser() ?? "chromium",
     args: browserArguments,
   });
-  const page = await browser.newPage({ viewport: size });
+  const page = await browser.newPage({
+    viewport: size,
+    permissions: ["clipboard-read", "clipboard-write"],
+  });
   await page.goto(addressOf(host.address, file));
   await page.waitForSelector(".monaco-editor .view-line");
   const close = async () => {
@@ -106,6 +109,35 @@ function actions(page) {
       await page.keyboard.press("F8");
       const shown = await page.waitForSelector(".marker-widget .descriptioncontainer");
       return (await shown.textContent()) ?? "";
+    },
+    /** What the editor shows of the place at the caret. */
+    async hover() {
+      await page.keyboard.press("Control+k");
+      await page.keyboard.press("Control+i");
+      await page.waitForSelector(".monaco-hover:not(.hidden) .hover-contents table");
+      return this.still(".monaco-hover:not(.hidden)");
+    },
+    /**
+     * Waits until what comes sliding or fading in has come; gives its text.
+     * @param {string} selector
+     */
+    async still(selector) {
+      const shown = await page.waitForSelector(selector);
+      await shown.evaluate((element) =>
+        Promise.all(element.getAnimations({ subtree: true }).map(({ finished }) => finished)),
+      );
+      return (await shown.textContent()) ?? "";
+    },
+    /**
+     * Runs a command by its title.
+     * @param {string} title
+     */
+    async run(title) {
+      await page.keyboard.press("F1");
+      await page.waitForSelector(".quick-input-widget input:focus");
+      await page.keyboard.type(title);
+      await page.waitForSelector(`.quick-input-list .monaco-list-row.focused:has-text("${title}")`);
+      await page.keyboard.press("Enter");
     },
     /** @param {string} name */
     screenshot: (name) => page.screenshot({ path: join(screenshots, `${name}.png`) }),

@@ -37,7 +37,8 @@ describe("the queries of a pattern", () => {
   });
 
   test("are all there where there are a thousand of them", async () => {
-    const piece = (n: number) => `Float ${Math.floor(n / 100)}-${n % 100}\nRnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (13)\n`;
+    const piece = (n: number) =>
+      `Float ${Math.floor(n / 100)}-${n % 100}\nRnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (13)\n`;
     const text = Array.from({ length: 1_000 }, (_, n) => piece(n)).join("\n");
     const client = await opened(text);
     const all = await queries(client);

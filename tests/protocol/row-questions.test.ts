@@ -29,7 +29,7 @@ describe("a client that points at something", () => {
         value: [
           "**inc: increase**",
           "- One of it is worked over 1 st and makes 2.",
-          "| In the whole row |  |\n| --- | --- |\n| uses sts | 6 of 6 |\n| makes | 12 sts |",
+          "| In the whole row |  |\n|:--|:--|\n| uses sts: | 6 of 6 |\n| makes: | 12 sts |",
         ].join("\n\n"),
       },
       range: { start: { line: 2, character: 10 }, end: { line: 2, character: 13 } },
@@ -41,7 +41,7 @@ describe("a client that points at something", () => {
     expect(await client.hover(URI, "(12)")).toMatchObject({
       contents: {
         kind: "plaintext",
-        value: "(12)\n\nthe line says | 12\nthe row makes | 12\n\n- Counted: every stitch.",
+        value: "(12)\n\nthe line says: 12\nthe row makes: 12\n\n- Counted: every stitch.",
       },
     });
   });
@@ -86,7 +86,7 @@ describe("the row at the caret", () => {
     const client = await opened(BUOY);
     const status = await client.ofRow<RowStatus>("rowStatus", URI, "x6");
     expect(status?.text).toBe("Rnd 2: 12 sts");
-    expect(status?.details).toContain("worked over sts of Rnd 1 | 6 of 6");
+    expect(status?.details).toContain("worked over sts of Rnd 1: 6 of 6");
     expect((await client.ofRow<RowStatus>("rowStatus", URI, "Stuff"))?.text).toBe("after Rnd 2: 12 sts");
     expect(await client.ofRow("rowStatus", URI, "Buoy")).toBeNull();
   });

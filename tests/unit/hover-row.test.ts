@@ -15,14 +15,14 @@ describe("the head of a row", () => {
       `
       Rnd 3:
       Rnd 3
-      worked over sts of Rnd 2 | 12 of 12
-      makes | 18 sc
-      change from Rnd 2 | +6
-      so far in this piece | 36 of 60 sts
-      step | sts of Rnd 2 | worked | sts made
-      1 | 1 | sc | 1
-      2 | 2 | 2 sc in one st | 2–3
-      3 | 3–12 | steps 1–2 again, 5 more times | 4–18
+      worked over sts of Rnd 2: 12 of 12
+      makes: 18 sc
+      change from Rnd 2: +6
+      so far in this piece: 36 of 60 sts
+      Step | Sts of Rnd 2 | Sts made | Worked
+      1 | 1 | 1 | sc
+      2 | 2 | 2–3 | 2 sc in one st
+      3 | 3–12 | 4–18 | steps 1–2 again, 5 more times
       `,
     );
   });
@@ -41,14 +41,14 @@ describe("the head of a row", () => {
       `
       R2:
       R2
-      worked over sts of R1 | 6 of 6
-      makes | 12 sc
-      change from R1 | +6
-      so far in Body | 18 of 18 sts
-      so far in the whole pattern | 78 of 96 sts
+      worked over sts of R1: 6 of 6
+      makes: 12 sc
+      change from R1: +6
+      so far in Body: 18 of 18 sts
+      so far in the whole pattern: 78 of 96 sts
       - It is made 2 times: the total of the whole pattern counts it 2 times.
-      step | sts of R1 | worked | sts made
-      1 | 1–6 | 2 sc in each | 1–12
+      Step | Sts of R1 | Sts made | Worked
+      1 | 1–6 | 1–12 | 2 sc in each
       `,
     );
   });
@@ -63,15 +63,15 @@ describe("the head of a row", () => {
       `
       Rnd 2:
       Rnd 2 | S | M | L
-      worked over sts of Rnd 1 | – | 42 of 42 | 48 of 48
-      makes | – | 49 sc | 56 sc
-      change from Rnd 1 | – | +7 | +8
-      so far in this piece | 36 of 36 sts | 91 of 91 sts | 104 of 104 sts
+      worked over sts of Rnd 1: – | 42 of 42 | 48 of 48
+      makes: – | 49 sc | 56 sc
+      change from Rnd 1: – | +7 | +8
+      so far in this piece: 36 of 36 sts | 91 of 91 sts | 104 of 104 sts
       In size M and size L:
-      step | sts of Rnd 1 | worked | sts made
-      1 | 1–5 | sc in each | 1–5
-      2 | 6 | 2 sc in one st | 6–7
-      3 | 7–42 (48) | steps 1–2 again, 6 (7) more times | 8–49 (56)
+      Step | Sts of Rnd 1 | Sts made | Worked
+      1 | 1–5 | 1–5 | sc in each
+      2 | 6 | 6–7 | 2 sc in one st
+      3 | 7–42 (48) | 8–49 (56) | steps 1–2 again, 6 (7) more times
       `,
     );
   });
@@ -86,14 +86,14 @@ describe("the head of a row", () => {
       `
       Rows 2-5:
       Rows 2-5
-      rows | 4
-      the first is worked over sts of Row 1 | 10 of 10
-      the last makes | 14 sc
-      change from Row 1 | +4
-      so far in this piece | 60 of 60 sts
-      step | sts of the row before it | worked | sts made
-      1 | 1 | 2 sc in one st | 1–2
-      2 | 2–13 | sc in each | 3–14
+      rows: 4
+      the first is worked over sts of Row 1: 10 of 10
+      the last makes: 14 sc
+      change from Row 1: +4
+      so far in this piece: 60 of 60 sts
+      Step | Sts of the row before it | Sts made | Worked
+      1 | 1 | 1–2 | 2 sc in one st
+      2 | 2–13 | 3–14 | sc in each
       `,
     );
   });
@@ -107,16 +107,16 @@ describe("the head of a row", () => {
       `
       Rnd 2:
       Rnd 2
-      worked over sts of Rnd 1 | 12 of 12
-      makes | 8 hdc, 4 ch-1 sps
-      leaves | 8 sts, 4 sps
-      change from Rnd 1 | −4
-      so far in this piece | 20 of 20 sts
-      step | sts of Rnd 1 | worked | sts made
-      1 | 1–2 | hdc in each | 1–2
-      2 | – | ch 1
-      3 | 3 | skip
-      4 | 4–12 | steps 1–3 again, 3 more times | 3–8
+      worked over sts of Rnd 1: 12 of 12
+      makes: 8 hdc, 4 ch-1 sps
+      leaves: 8 sts, 4 sps
+      change from Rnd 1: −4
+      so far in this piece: 20 of 20 sts
+      Step | Sts of Rnd 1 | Sts made | Worked
+      1 | 1–2 | 1–2 | hdc in each
+      2 | – | – | ch 1
+      3 | 3 | – | skip
+      4 | 4–12 | 3–8 | steps 1–3 again, 3 more times
       `,
     );
   });
@@ -132,15 +132,15 @@ describe("the head of a row", () => {
       `
       Rnd 2:
       Rnd 2
-      worked over sts of Rnd 1 | 12 of 12
-      makes | 2 shells, 2 sc (12 stitches)
-      so far in this piece | 24 of 24 sts
-      step | sts of Rnd 1 | worked | sts made
-      1 | 1–2 | skip
-      2 | 3 | shell: 5 dc in one st | 1–5
-      3 | 4–5 | skip
-      4 | 6 | sc | 6
-      5 | 7–12 | steps 1–4 again, 1 more time | 7–12
+      worked over sts of Rnd 1: 12 of 12
+      makes: 2 shells, 2 sc (12 stitches)
+      so far in this piece: 24 of 24 sts
+      Step | Sts of Rnd 1 | Sts made | Worked
+      1 | 1–2 | – | skip
+      2 | 3 | 1–5 | shell: 5 dc in one st
+      3 | 4–5 | – | skip
+      4 | 6 | 6 | sc
+      5 | 7–12 | 7–12 | steps 1–4 again, 1 more time
       `,
     );
   });
@@ -154,15 +154,15 @@ describe("the head of a row", () => {
       `
       Rnd 2:
       Rnd 2
-      worked over sts of Rnd 1 | 4 of 6
-      makes | 6 sc
-      change from Rnd 1 | none
-      so far in this piece | 12 of 12 sts
+      worked over sts of Rnd 1: 4 of 6
+      makes: 6 sc
+      change from Rnd 1: none
+      so far in this piece: 12 of 12 sts
       - Rnd 2 does not fit.
-      step | sts of Rnd 1 | worked | sts made
-      1 | 1 | sc | 1
-      2 | 2 | 2 sc in one st | 2–3
-      3 | 3–4 | steps 1–2 again, 1 more time | 4–6
+      Step | Sts of Rnd 1 | Sts made | Worked
+      1 | 1 | 1 | sc
+      2 | 2 | 2–3 | 2 sc in one st
+      3 | 3–4 | 4–6 | steps 1–2 again, 1 more time
       `,
     );
     checkHover(
@@ -174,13 +174,13 @@ describe("the head of a row", () => {
       `
       Rnd 2:
       Rnd 2
-      worked over sts of Rnd 1 | 6 of 6
-      makes | 12 sc
-      the line says | 13
-      change from Rnd 1 | +6
-      so far in this piece | 18 of 31 sts
-      step | sts of Rnd 1 | worked | sts made
-      1 | 1–6 | 2 sc in each | 1–12
+      worked over sts of Rnd 1: 6 of 6
+      makes: 12 sc
+      the line says: 13
+      change from Rnd 1: +6
+      so far in this piece: 18 of 31 sts
+      Step | Sts of Rnd 1 | Sts made | Worked
+      1 | 1–6 | 1–12 | 2 sc in each
       `,
     );
     checkHover(
@@ -192,13 +192,13 @@ describe("the head of a row", () => {
       `
       Rnd 3:
       Rnd 3
-      worked over sts of Rnd 2 | 13 of 13
-      makes | 13 sc
-      change from Rnd 2 | +1
-      so far in this piece | 31 of 31 sts
+      worked over sts of Rnd 2: 13 of 13
+      makes: 13 sc
+      change from Rnd 2: +1
+      so far in this piece: 31 of 31 sts
       - It is judged by the count that Rnd 2 states, not by what that makes.
-      step | sts of Rnd 2 | worked | sts made
-      1 | 1–13 | sc in each | 1–13
+      Step | Sts of Rnd 2 | Sts made | Worked
+      1 | 1–13 | 1–13 | sc in each
       `,
     );
   });
@@ -212,8 +212,8 @@ describe("the head of a row", () => {
       `
       R2:
       R2
-      sts of R1 | 6
-      so far in this piece | 6 of 6 sts
+      sts of R1: 6
+      so far in this piece: 6 of 6 sts
       - Not checked: "lotus" is not explained in this pattern.
       - Not in the totals, since it is not known what they make: R2.
       `,
@@ -229,17 +229,17 @@ describe("the head of a row", () => {
       `
       Rnd 1:
       Rnd 1
-      makes | 10 dc, 5 ch-1 sps
-      leaves | 10 sts, 5 sps
-      so far in this piece | 0 of 0 sts
+      makes: 10 dc, 5 ch-1 sps
+      leaves: 10 sts, 5 sps
+      so far in this piece: 0 of 0 sts
       - It could mean 10 dc, 5 ch-1 sps if "5 times" means 5 times in all.
       - It could mean 12 dc, 6 ch-1 sps if "5 times" means 5 more times.
       - The numbers and the steps shown are those of the first of these.
       - Not in the totals, since it is not known what they make: Rnd 1.
-      step | worked | sts made
-      1 | 2 dc in the ring | 1–2
-      2 | ch 1
-      3 | steps 1–2 again, 4 more times | 3–10
+      Step | Sts made | Worked
+      1 | 1–2 | 2 dc in the ring
+      2 | – | ch 1
+      3 | 3–10 | steps 1–2 again, 4 more times
       `,
     );
   });
@@ -269,11 +269,11 @@ test("a starting chain tells its chains, which are in no total", () => {
     `
     With A, ch 11.
     Starting chain
-    makes | 11 chains
+    makes: 11 chains
     `,
   );
   checkHover(
     "Magic $0ring.\nRnd 1: Ch 1, 8 sc in ring. (8)",
-    "Magic ring.\nStarting chain\nmakes | a ring for any number of stitches",
+    "Magic ring.\nStarting chain\nmakes: a ring for any number of stitches",
   );
 });

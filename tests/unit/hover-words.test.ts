@@ -78,8 +78,8 @@ describe("a stitch word", () => {
       dec: decrease
       - One of it is worked over 2 sts and makes 1.
       In the whole row
-      uses sts | 8 of 18
-      makes | 4 sts
+      uses sts: 8 of 18
+      makes: 4 sts
       `,
     );
   });
@@ -115,8 +115,8 @@ describe("a stitch word", () => {
       shell
       - In this pattern: 5 dc in one st.
       In the whole row
-      uses sts | 2 of 12
-      makes | 10 sts
+      uses sts: 2 of 12
+      makes: 10 sts
       `,
     );
     checkHover(pattern("shell", "$0"), "shell\nshell\n- In this pattern: 5 dc in one st.");
@@ -194,10 +194,10 @@ describe("a count", () => {
       `
       (9 hdc, 4 ch-1 sps)
       (9 hdc, 4 ch-1 sps)
-      hdc: the line says | 9
-      hdc: the row makes | 8
-      ch-1 sp: the line says | 4
-      ch-1 sp: the row makes | 4
+      hdc, the line says: 9
+      hdc, the row makes: 8
+      ch-1 sp, the line says: 4
+      ch-1 sp, the row makes: 4
       - Counted: hdc (half double crochet).
       - Counted: spaces of 1 chain.
       `,
@@ -207,7 +207,7 @@ describe("a count", () => {
   test("without a name counts stitches, and says where chains are in it", () => {
     checkHover(
       "Rnd 1: 6 sc in ring ($06)",
-      "(6)\n(6)\nthe line says | 6\nthe row makes | 6\n- Counted: every stitch.",
+      "(6)\n(6)\nthe line says: 6\nthe row makes: 6\n- Counted: every stitch.",
     );
     checkHover(
       `
@@ -218,8 +218,8 @@ describe("a count", () => {
       `
       (17 sts)
       (17 sts)
-      sts: the line says | 17
-      sts: the row makes | 17
+      sts, the line says: 17
+      sts, the row makes: 17
       - Counted: every stitch, whatever its kind; chain spaces apart.
       - The chains or chain spaces are in this count.
       `,
@@ -229,7 +229,7 @@ describe("a count", () => {
   test("has a number for each size", () => {
     checkHover(
       "Sizes: S (M)\nRnd 1: fsc 36 (42), join. $036 (43) sts.",
-      "36 (43) sts\n36 (43) sts\n| S | M\nsts: the line says | 36 | 43\nsts: the row makes | 36 | 42\n- Counted: every stitch.".replace(
+      "36 (43) sts\n36 (43) sts\n| S | M\nsts, the line says: 36 | 43\nsts, the row makes: 36 | 42\n- Counted: every stitch.".replace(
         "| S",
         "– | S",
       ),
@@ -239,7 +239,7 @@ describe("a count", () => {
   test("of a row that is not checked is what the next row goes on from", () => {
     checkHover(
       "R1: 6 sc in mr (6)\nR2: lotus x6 ($06)",
-      "(6)\n(6)\nthe line says | 6\n- Counted: every stitch.\n- The row is not checked; the rows that follow are checked against this count.",
+      "(6)\n(6)\nthe line says: 6\n- Counted: every stitch.\n- The row is not checked; the rows that follow are checked against this count.",
     );
   });
 });
@@ -252,10 +252,10 @@ describe("a repeat", () => {
       `
       (2 sc, inc) x6
       (2 sc, inc) x6
-      worked | 6 times
-      each time | sts 1–2: sc in each; st 3: 2 sc in one st
-      uses sts | 18 of 18
-      makes | 24 sts
+      worked: 6 times
+      each time: sts 1–2: sc in each; st 3: 2 sc in one st
+      uses sts: 18 of 18
+      makes: 24 sts
       `,
     );
   });
@@ -270,10 +270,10 @@ describe("a repeat", () => {
       `
       *ch 2, sk 2 sts, dc in next 2 sts; rep from * to last 8 sts
       *ch 2, sk 2 sts, dc in next 2 sts; rep from * to last 8 sts
-      worked | 10 times
-      each time | ch 2; sts 1–2: skip; sts 3–4: dc in each
-      uses sts | 40 of 51
-      makes | 20 sts
+      worked: 10 times
+      each time: ch 2; sts 1–2: skip; sts 3–4: dc in each
+      uses sts: 40 of 51
+      makes: 20 sts
       `,
     );
   });
@@ -285,10 +285,10 @@ describe("a repeat", () => {
       *5 sc, inc; rep from * around
       *5 sc, inc; rep from * around
       – | S | M
-      worked | 6 times | 7 times
-      each time | sts 1–5: sc in each; st 6: 2 sc in one st | sts 1–5: sc in each; st 6: 2 sc in one st
-      uses sts | 36 of 36 | 42 of 42
-      makes | 42 sts | 49 sts
+      worked: 6 times | 7 times
+      each time: sts 1–5: sc in each; st 6: 2 sc in one st | sts 1–5: sc in each; st 6: 2 sc in one st
+      uses sts: 36 of 36 | 42 of 42
+      makes: 42 sts | 49 sts
       `,
     );
   });
@@ -299,10 +299,10 @@ describe("a repeat", () => {
       `
       (sc, inc) twice
       (sc, inc) twice
-      worked | 6 times
-      each time | st 1: sc; st 2: 2 sc in one st
-      uses sts | 12 of 24
-      makes | 18 sts
+      worked: 6 times
+      each time: st 1: sc; st 2: 2 sc in one st
+      uses sts: 12 of 24
+      makes: 18 sts
       All repeats counted.
       `,
     );
@@ -311,7 +311,7 @@ describe("a repeat", () => {
   test("part of a row is told by what it uses and makes", () => {
     checkHover(
       "Rnd 1: fsc 18, join (18)\nRnd 2: 2 sc in $0next st, sc in each st around. (19)",
-      "2 sc in next st\n2 sc in next st\nuses sts | 1 of 18\nmakes | 2 sts",
+      "2 sc in next st\n2 sc in next st\nuses sts: 1 of 18\nmakes: 2 sts",
     );
   });
 });

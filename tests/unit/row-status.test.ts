@@ -50,7 +50,7 @@ describe("the row at the caret", () => {
   test("is told in some more lines without markup", () => {
     const { worked, offset } = marked(`${two}Rnd 2: $0inc x6 (12)`);
     expect(statusAt(worked, offset)?.details).toBe(
-      "Rnd 2\nworked over sts of Rnd 1 | 6 of 6\nmakes | 12 sc\nchange from Rnd 1 | +6\nso far in this piece | 18 of 18 sts",
+      "Rnd 2\nworked over sts of Rnd 1: 6 of 6\nmakes: 12 sc\nchange from Rnd 1: +6\nso far in this piece: 18 of 18 sts",
     );
   });
 });

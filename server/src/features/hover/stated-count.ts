@@ -36,7 +36,7 @@ function termRows(
 ): { label: string; cells: (string | null)[] }[] {
   const { outcome, result } = row;
   const sizes = outcome?.counted ?? piece.context.sizes.map(() => null);
-  const before = term.noun === "" ? "" : `${term.noun}: `;
+  const before = term.noun === "" ? "" : `${term.noun}, `;
   const stated = sizes.map((_, size) => textOfNumber(forSize(term.n, size)));
   const made =
     result === "unchecked"

@@ -1,5 +1,6 @@
 import type { PlacedRow } from "../pattern-index";
 import { type Block, line } from "../shown/blocks";
+import { sentence } from "../shown/sentence";
 import { placesShort } from "./place-names";
 import { type Proof, type ProofTable, proofOf, sizesOf } from "./proof";
 import type { ProofLine } from "./proof-lines";
@@ -19,8 +20,8 @@ export function proofBlocks({ row, piece }: PlacedRow): Block[] {
 
 function tableOf(proof: Proof, { lines }: ProofTable): Block[] {
   const isOver = lines.some(({ places }) => places !== "");
-  const over = `${placesShort(proof.noun)} of ${proof.below}`;
-  const head = ["step", ...(isOver ? [over] : []), "worked", "sts made"];
+  const over = `${sentence(placesShort(proof.noun))} of ${proof.below}`;
+  const head = ["Step", ...(isOver ? [over] : []), "Sts made", "Worked"];
   const rows = lines.slice(0, linesAtMost).map((each, i) => rowOf(each, i, isOver));
   const more = lines.length - rows.length;
   const left = more > 0 ? [line(`And ${more} more steps: copy the proof of this row to see them all.`)] : [];
@@ -28,5 +29,5 @@ function tableOf(proof: Proof, { lines }: ProofTable): Block[] {
 }
 
 function rowOf({ places, does, makes }: ProofLine, i: number, isOver: boolean): string[] {
-  return [`${i + 1}`, ...(isOver ? [places] : []), does, makes];
+  return [`${i + 1}`, ...(isOver ? [places] : []), makes, does];
 }

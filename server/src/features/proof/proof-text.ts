@@ -6,6 +6,7 @@ import { rowReport } from "../../workspace/row-report";
 import { type PlacedRow, rowAtOrBefore } from "../pattern-index";
 import { belowTitle, isMany, kindsOf, misfitWords, rowTitle, sts } from "../row-facts";
 import { wordsBehind } from "../row-instructions";
+import { sentence } from "../shown/sentence";
 import { mergedSizes, type Numbers, sized } from "../shown/sized";
 import { numbered, placesShort } from "./place-names";
 import { type Proof, type ProofTable, proofOf, sizesOf } from "./proof";
@@ -60,10 +61,6 @@ function intro(proof: Proof, table: ProofTable, { row, piece }: PlacedRow): stri
   const over = isOver ? `over the ${placesShort(proof.noun)} of ${proof.below}` : "step by step";
   const many = isMany(row) ? "the last of them is " : "";
   return sentence(`${sizes === null ? "" : `in ${sizes}, `}${many}worked ${over}:`);
-}
-
-function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** `2. st 2: 2 sc in one st (3 sts made so far)`. */

@@ -16,17 +16,14 @@ function markdown(block: Block): string {
     case "table":
       return [
         rowOf(block.head),
-        rowOf(
-          block.head.map(() => "---"),
-          String,
-        ),
+        `|${":--|".repeat(block.head.length)}`,
         ...block.rows.map((row) => rowOf(row)),
       ].join("\n");
   }
 }
 
-function rowOf(cells: readonly string[], show = escaped): string {
-  return `| ${cells.map(show).join(" | ")} |`;
+function rowOf(cells: readonly string[]): string {
+  return `| ${cells.map(escaped).join(" | ")} |`;
 }
 
 /** Characters that could begin markup, HTML, a link or an entity anywhere in a line. */

@@ -26,5 +26,6 @@ function rowOf(cells: readonly string[]): string {
   return cells
     .slice(0, last + 1)
     .map((cell) => cell || "–")
-    .join(" | ");
+    .join(" | ")
+    .replace(/: \| /, ": ");
 }

@@ -15,7 +15,7 @@ export function sizeTable(corner: string, sizes: readonly string[], rows: readon
     {
       kind: "table",
       head,
-      rows: kept.map(({ label, cells }) => [label, ...cells.map((cell) => cell ?? "–")]),
+      rows: kept.map(({ label, cells }) => [`${label}:`, ...cells.map((cell) => cell ?? "–")]),
     },
   ];
 }
