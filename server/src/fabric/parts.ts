@@ -1,4 +1,4 @@
-import { readHeading } from "../notation/document";
+import { type LineContent, readHeading } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import type { Piece } from "./pattern";
 
@@ -17,7 +17,7 @@ export interface Part<P> {
   readonly piece: P | null;
   /** Whether it tells how the pieces are put together. */
   readonly assembles: boolean;
-  /** Without the heading and blank lines. */
+  /** Without the heading. */
   readonly lines: readonly PatternLine[];
 }
 
@@ -35,7 +35,7 @@ export function partsOf<P extends { readonly piece: Piece }>({ lines, pieces }: 
     parts.push(partOf(lines.slice(from, i), byStart));
     from = i;
   }
-  return parts.filter(({ heading, lines: own }) => heading !== null || own.length > 0);
+  return parts;
 }
 
 /** A piece without a heading begins where the pattern does. */
@@ -49,13 +49,16 @@ function partOf<P extends { readonly piece: Piece }>(
 ): Part<P> {
   const [first] = lines;
   const heading = first?.kind === "heading" ? first : null;
-  const { name } = readHeading(heading?.text.trim() ?? "");
+  const name = heading ? nameOf(heading.content) : "";
   const piece = byStart.get(heading?.start ?? -1) ?? null;
-  return {
-    heading,
-    name,
-    piece,
-    assembles: piece === null && assembling.test(name),
-    lines: lines.filter((line) => line !== heading && line.kind !== "blank"),
-  };
+  const assembles = piece === null && assembling.test(name);
+  return { heading, name, piece, assembles, lines: heading ? lines.slice(1) : lines };
+}
+
+const names = new WeakMap<LineContent, string>();
+
+function nameOf(heading: LineContent): string {
+  const name = names.get(heading) ?? readHeading(heading.text.trim()).name;
+  names.set(heading, name);
+  return name;
 }

@@ -4,6 +4,7 @@ import { readConventions } from "../notation/declared";
 import type { PatternLine } from "../notation/lines";
 import type { Span } from "../text/span";
 import { fixOf, mendsOf, questionFor } from "./mends";
+import { perPiece } from "./per-piece";
 import type { Finding, Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { belowName, counted, listed, numbers, placesNoun, rowName, says } from "./wording";
 
@@ -40,7 +41,7 @@ Row 3: Ch 3, turn, sk first dc, dc in next 9 dc. (10 dc)
 \`\`\`
 `,
   check(pattern) {
-    const breaking = pattern.pieces.flatMap(breaksIn);
+    const breaking = pattern.pieces.flatMap((piece) => (breaks(piece) ? breaksIn(piece) : []));
     return [...new Set(breaking.map(({ chains }) => chains))].flatMap((chains) =>
       foundFor(
         chains,
@@ -56,6 +57,8 @@ interface Break {
   readonly piece: WorkedPiece;
   readonly chains: number;
 }
+
+const breaks = perPiece(({ rows }) => rows.some(({ fault }) => fault?.sort === "against-notes"));
 
 function breaksIn(piece: WorkedPiece): Break[] {
   return piece.rows.flatMap((row) =>

@@ -3,6 +3,7 @@ import type { Outcome } from "../fabric/outcome";
 import { countStitches } from "../fabric/steps";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { countLike } from "./count-like";
+import { perPiece } from "./per-piece";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { numbers, rowName, says } from "./wording";
 
@@ -33,37 +34,38 @@ Rnd 4: (2 sc, inc) x6 (24)
 \`\`\`
 `,
   check(pattern) {
-    const changes = pattern.pieces.flatMap(changesIn);
-    const silent = changes.filter(({ isStated }) => !isStated);
-    const stated = changes.length - silent.length;
+    const pieces = pattern.pieces.map((piece) => ({ piece, changes: changesIn(piece) }));
+    const silent = pieces.flatMap(({ piece, changes }) => changes.silent.map((at) => ({ piece, at })));
+    const stated = pieces.reduce((sum, { changes }) => sum + changes.stated, 0);
     if (stated < 2 || stated < 2 * silent.length) return [];
-    return silent.map((change) => found(change, pattern));
+    return silent.map(({ piece, at }) => found(piece, at, pattern));
   },
 };
 
-/** A row with another number of stitches than the row before it. */
-interface Change {
-  readonly piece: WorkedPiece;
-  readonly row: WorkedRow;
-  readonly before: WorkedRow;
-  readonly isStated: boolean;
+/** Rows with another number of stitches than the row before. */
+interface Changes {
+  /** How many give their count. */
+  readonly stated: number;
+  /** Those that do not, by their index in the piece. */
+  readonly silent: readonly number[];
 }
 
-function changesIn(piece: WorkedPiece): Change[] {
-  const changes: Change[] = [];
+const changesIn = perPiece(({ rows }): Changes => {
+  const silent: number[] = [];
   const known = new Set<string>();
-  let before: WorkedRow | null = null;
-  for (const row of piece.rows) {
+  let stated = 0;
+  let before: string | null = null;
+  for (const [at, row] of rows.entries()) {
     const makes = makesOf(row);
+    const changes = makes !== null && before !== null && makes !== before;
     const isStated = row.line.plan?.stated != null;
-    const last = before && makesOf(before);
-    if (makes !== null && last !== null && before && makes !== last && isCounted(row, makes, known))
-      changes.push({ piece, row, before, isStated });
+    if (changes && isStated) stated++;
+    else if (changes && needsCount(row, makes, known)) silent.push(at);
     if (makes !== null && isStated) known.add(makes);
-    before = row;
+    before = makes;
   }
-  return changes;
-}
+  return { stated, silent };
+});
 
 /** The stitches of all sizes, in whatever groups they are counted; null where they are not known for sure. */
 function makesOf({ result, outcome, assumptions, line }: WorkedRow): string | null {
@@ -73,12 +75,10 @@ function makesOf({ result, outcome, assumptions, line }: WorkedRow): string | nu
 }
 
 /** Rows that only repeat others, only slip along, or are their own count leave no doubt. */
-function isCounted({ line, outcome }: WorkedRow, makes: string, known: ReadonlySet<string>): boolean {
-  if (outcome?.makes.some((n) => n === 0)) return false;
-  return (
-    line.plan?.stated != null ||
-    !((repeats.test(line.text) && known.has(makes)) || isPlain(line.plan?.instructions ?? []))
-  );
+function needsCount({ line, outcome }: WorkedRow, makes: string, known: ReadonlySet<string>): boolean {
+  const slipsAlong = outcome?.makes.some((n) => n === 0) ?? true;
+  const isTold = (repeats.test(line.text) && known.has(makes)) || isPlain(line.plan?.instructions ?? []);
+  return !slipsAlong && !isTold;
 }
 
 const repeats = /^\W*(?:rep|as\b|same)/i;
@@ -91,7 +91,8 @@ function isPlain(list: readonly Instruction[]): boolean {
   return only?.op === "work" && only.takes.every(({ how }) => how !== "each");
 }
 
-function found({ piece, row, before }: Change, pattern: WorkedPattern): Found {
+function found(piece: WorkedPiece, at: number, pattern: WorkedPattern): Found {
+  const [before, row] = piece.rows.slice(at - 1, at + 1) as [WorkedRow, WorkedRow];
   const [makes, had] = [numbers(row.outcome?.makes ?? []), numbers(before.outcome?.makes ?? [])];
   return {
     span: row.line.span,

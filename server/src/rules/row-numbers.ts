@@ -3,6 +3,7 @@ import { readHead } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { readRowReferences, refersTo } from "../notation/row-references";
 import { linesBetween, outlineOf, type WorkedPart } from "./outline";
+import { perPiece } from "./per-piece";
 import type { WorkedPattern } from "./rule";
 
 /** A row whose number does not follow from the row before it. */
@@ -23,33 +24,43 @@ const kept = new WeakMap<WorkedPattern, readonly NumberSlip[]>();
 export function numberSlips(pattern: WorkedPattern): readonly NumberSlip[] {
   const known = kept.get(pattern);
   if (known) return known;
-  const slips = outlineOf(pattern).flatMap((part) => (part.piece ? slipsIn(part, pattern) : []));
+  const slips = outlineOf(pattern).flatMap((part) => slipsIn(part, pattern));
   kept.set(pattern, slips);
   return slips;
 }
 
 /** Where the numbers of a piece stand: one number, or several where sizes differ. */
 interface Reached {
-  readonly row: WorkedRow;
   /** The first number since they began. */
   readonly first: number;
   readonly low: number;
   readonly high: number;
 }
 
-function slipsIn(part: WorkedPart, pattern: WorkedPattern): NumberSlip[] {
-  const slips: NumberSlip[] = [];
-  const rows = part.piece?.rows ?? [];
+/** A number out of turn, by the indices of its row and the one before. */
+type OutOfTurn = Pick<NumberSlip, "from" | "due" | "alone"> & { readonly at: number };
+
+const outOfTurn = perPiece(({ rows }): readonly OutOfTurn[] => {
+  const found: OutOfTurn[] = [];
   let reached: Reached | null = null;
-  for (let i = 0; i < rows.length; i++) {
-    const row = rows[i] as WorkedRow;
+  for (const [at, row] of rows.entries()) {
     const from = row.line.head?.from ?? null;
-    const slip: NumberSlip | null =
-      from === null || reached === null ? null : slipAt(row, from, reached, rows[i + 1], part);
-    if (slip && !isAccountedFor(slip, reached as Reached, pattern)) slips.push(slip);
+    const slip: OutOfTurn | null = from === null || reached === null ? null : slipAt(rows, at, from, reached);
+    if (slip) found.push(slip);
     reached = from === null || hidesNumbers(row) ? null : after(row, from, reached, slip);
   }
-  return slips;
+  return found;
+});
+
+function slipsIn(part: WorkedPart, pattern: WorkedPattern): NumberSlip[] {
+  const { piece } = part;
+  if (!piece) return [];
+  return outOfTurn(piece)
+    .map(({ at, ...slip }) => {
+      const [before, row] = piece.rows.slice(at - 1, at + 1) as [WorkedRow, WorkedRow];
+      return { ...slip, row, before, part };
+    })
+    .filter((slip) => !isAccountedFor(slip, pattern));
 }
 
 /** Rows behind these may bear any number. */
@@ -57,26 +68,26 @@ function hidesNumbers({ line }: WorkedRow): boolean {
   return line.head?.open === true || line.sizes !== null;
 }
 
-function after(row: WorkedRow, from: number, reached: Reached | null, slip: NumberSlip | null): Reached {
+function after(row: WorkedRow, from: number, reached: Reached | null, slip: OutOfTurn | null): Reached {
   const own = slip?.alone ? slip.due : from;
   const ends = (row.line.head?.to ?? [from]).map((n) => (n ?? from) + own - from);
   const first = reached !== null && own > reached.high ? reached.first : own;
-  return { row, first, low: Math.min(...ends), high: Math.max(...ends) };
+  return { first, low: Math.min(...ends), high: Math.max(...ends) };
 }
 
 function slipAt(
-  row: WorkedRow,
+  rows: readonly WorkedRow[],
+  at: number,
   from: number,
-  { row: before, first, low, high }: Reached,
-  next: WorkedRow | undefined,
-  part: WorkedPart,
-): NumberSlip | null {
+  { first, low, high }: Reached,
+): OutOfTurn | null {
+  const row = rows[at] as WorkedRow;
   const due = high + 1;
   const follows = from > low && from <= due;
   const again = from <= high && low === high && from >= first && !beginsAnew(row, from, high);
   if (follows || (from <= high && !again) || row.line.sizes !== null) return null;
-  const behind = next?.line.head?.from;
-  return { row, before, part, from, due, alone: behind === due + 1 || (behind == null && again) };
+  const behind = rows[at + 1]?.line.head?.from;
+  return { at, from, due, alone: behind === due + 1 || (behind == null && again) };
 }
 
 /** A row worked on nothing begins another thing, with or without a heading. */
@@ -85,13 +96,14 @@ function beginsAnew({ line, outcome }: WorkedRow, from: number, high: number): b
   return onNothing || (from === 1 && high > 1);
 }
 
-function isAccountedFor(slip: NumberSlip, reached: Reached, pattern: WorkedPattern): boolean {
-  const between = linesBetween(slip.part, reached.row.line.span, slip.row.line.span);
-  if (between.some((line) => line.kind !== "prose" || !isByTheWay(line))) return true;
-  if (slip.from <= reached.high) return false;
+function isAccountedFor(slip: NumberSlip, pattern: WorkedPattern): boolean {
+  const between = linesBetween(slip.part, slip.before.line.span, slip.row.line.span);
+  if (between.some((line) => line.kind !== "blank" && (line.kind !== "prose" || !isByTheWay(line))))
+    return true;
+  if (slip.from < slip.due) return false;
   return (
-    standsForMore(reached.row) ||
-    namesRow(between, reached.row, slip.due) ||
+    standsForMore(slip.before) ||
+    namesRow(between, slip.before, slip.due) ||
     countsByTwos(slip) ||
     tellsOfOtherRows(pattern)
   );

@@ -3,6 +3,7 @@ import type { WorkedRow } from "../fabric/worked";
 import type { RowHead } from "../notation/document";
 import type { Span } from "../text/span";
 import { linesBetween, outlineOf, type WorkedPart } from "./outline";
+import { perPiece } from "./per-piece";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { rowName, says } from "./wording";
 
@@ -32,10 +33,12 @@ Row 2 (WS): Ch 1, sc in each st across, turn. (10)
 `,
   check(pattern) {
     return outlineOf(pattern)
-      .filter(({ piece }) => piece?.rows.some(({ line }) => line.head?.side))
+      .filter(({ piece }) => piece && hasSides(piece))
       .flatMap((part) => slipsIn(part, pattern));
   },
 };
+
+const hasSides = perPiece(({ rows }) => rows.some(({ line }) => line.head?.side));
 
 type Side = NonNullable<RowHead["side"]>;
 

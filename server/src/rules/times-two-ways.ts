@@ -1,6 +1,7 @@
 import { forSize, type Instruction, type Times } from "../fabric/instructions";
-import type { WorkedRow } from "../fabric/worked";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import type { Span } from "../text/span";
+import { perPiece } from "./per-piece";
 import type { Found, PatternRule } from "./rule";
 import { moreTimes, rowName } from "./wording";
 
@@ -31,7 +32,9 @@ Rnd 4: *2 sc, inc; rep from * 5 more times (24)
 \`\`\`
 `,
   check({ pieces }) {
-    const uses = pieces.flatMap(({ rows }) => rows.flatMap(usesIn));
+    const uses = pieces.flatMap((piece) =>
+      usesIn(piece).map((use) => ({ ...use, row: rowAt(piece, use.at) })),
+    );
     const [first] = uses;
     const more = uses.filter((use) => use.isMore);
     if (!first || more.length === 0 || more.length === uses.length) return [];
@@ -44,23 +47,32 @@ Rnd 4: *2 sc, inc; rep from * 5 more times (24)
 
 /** `6 times`, with what the numbers of its row make of it. */
 interface Use {
-  readonly row: WorkedRow;
+  /** The index of the row in its piece. */
+  readonly at: number;
   readonly said: string;
   readonly n: number;
   readonly isMore: boolean;
 }
 
+type PlacedUse = Use & { readonly row: WorkedRow };
+
 type Doubtful = Extract<Times, { how: "doubtful" }>;
 
+const usesIn = perPiece(({ rows }) => rows.flatMap(usesOf));
+
+function rowAt({ rows }: WorkedPiece, at: number): WorkedRow {
+  return rows[at] as WorkedRow;
+}
+
 /** Only rows that leave no choice: right in one way, whatever the pattern is used to. */
-function usesIn(row: WorkedRow): Use[] {
+function usesOf(row: WorkedRow, at: number): Use[] {
   const { plan } = row.line;
   if (!plan || plan.choices.length === 0 || row.result !== "ok" || row.assumptions.length > 0) return [];
   return doubtfulIn(plan.instructions).flatMap(({ n, choice }): Use[] => {
     const said = /^"([^"]*)"/.exec(plan.choices[choice]?.options[0] ?? "")?.[1];
     const times = forSize(n, 0);
     if (said === undefined || times === null || n.length > 1) return [];
-    return [{ row, said, n: times, isMore: row.outcome?.reading[choice] === 1 }];
+    return [{ at, said, n: times, isMore: row.outcome?.reading[choice] === 1 }];
   });
 }
 
@@ -72,7 +84,7 @@ function doubtfulIn(list: readonly Instruction[]): Doubtful[] {
   });
 }
 
-function found(use: Use, usual: Use): Found {
+function found(use: PlacedUse, usual: PlacedUse): Found {
   const span = spanOf(use);
   const newText = moreTimes(use.isMore ? use.n : use.n - 1);
   const title = `Write "${newText}"`;
@@ -84,7 +96,7 @@ function found(use: Use, usual: Use): Found {
   };
 }
 
-function meaning(use: Use): string {
+function meaning(use: PlacedUse): string {
   return `"${use.said}" in ${rowName(use.row)} means ${sense(use)}`;
 }
 
@@ -92,7 +104,7 @@ function sense({ n, isMore }: Use): string {
   return isMore ? moreTimes(n) : `${n} times in all`;
 }
 
-function spanOf({ row: { line }, said }: Use): Span {
+function spanOf({ row: { line }, said }: PlacedUse): Span {
   const at = line.text.indexOf(said);
   return at < 0 ? line.span : { start: line.start + at, end: line.start + at + said.length };
 }
