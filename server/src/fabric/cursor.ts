@@ -64,7 +64,7 @@ export class Cursor {
     private readonly below: Below,
     private readonly view: View,
   ) {
-    const strip = below.chain === null ? below.strip : plainStrip("ch", below.chain, "chain");
+    const strip = placesOf(below);
     this.reach = {
       strip,
       total: countPlaces(strip),
@@ -335,17 +335,23 @@ export class Cursor {
     return placeAt(this.reach.strip, at)?.offset ?? 0;
   }
 
-  /** Takes all matching places up to a limit, `uses` at a time; how many times, and whether it came out even. */
-  each(of: readonly Target[], until: Until | null, uses: number): { times: number; even: boolean } {
+  /** Takes all matching places up to a limit, `uses` at a time; how many times, whether it came out even, and where the first ended. */
+  each(
+    of: readonly Target[],
+    until: Until | null,
+    uses: number,
+  ): { times: number; even: boolean; first: number } {
     const matches = of.map((target) => this.match(target));
     const match: Match = (run) => matches.some((one) => one(run));
     const { strip, at } = this.reach;
     const end = this.limitOf(until, match);
-    const there = Math.max(countBefore(strip, end, match) - countBefore(strip, at, match), 0);
+    const before = countBefore(strip, at, match);
+    const there = Math.max(countBefore(strip, end, match) - before, 0);
     const times = Math.floor(there / uses);
+    const first = times > 0 ? findPlace(strip, before + uses - 1, match) + 1 : at;
     this.noteTargets(of);
     this.take(times * uses, match, "each");
-    return { times, even: times * uses === there };
+    return { times, even: times * uses === there, first };
   }
 
   /** Where the `n`-th last group of a name begins; -1 for groups known by their spaces. */
@@ -462,6 +468,11 @@ export class Cursor {
     for (const sum of ["at", "used", "over", "left", "passedStitches", "passedSpaces"] as const)
       reach[sum] += (reach[sum] - before[sum]) * again;
   }
+}
+
+/** What a row finds: the places the row below left, or the chains of a starting chain. */
+export function placesOf({ chain, strip }: Below): Strip {
+  return chain === null ? strip : plainStrip("ch", chain, "chain");
 }
 
 /** Chains of the longest space: the corners of a square. */

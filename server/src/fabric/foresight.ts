@@ -166,6 +166,14 @@ function takeApart(value: unknown): Taken {
   return { shape, numbers };
 }
 
+/** The same value with its numbers shifted, in the order in which they are taken apart. */
+function shifted(value: unknown, by: () => number): unknown {
+  if (typeof value === "number") return value + by();
+  if (Array.isArray(value)) return value.map((part) => shifted(part, by));
+  if (value === null || typeof value !== "object" || value instanceof Map) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, part]) => [key, shifted(part, by)]));
+}
+
 /** States that lie evenly apart: this one, and by number those before and after it. */
 class Line {
   constructor(
@@ -175,10 +183,7 @@ class Line {
 
   at(t: number): State {
     let i = 0;
-    const text = JSON.stringify(this.state, (_, part) =>
-      typeof part === "number" ? part + t * (this.slope[i++] ?? 0) : part,
-    );
-    return JSON.parse(text) as State;
+    return shifted(this.state, () => t * (this.slope[i++] ?? 0)) as State;
   }
 
   /** How far the line goes while all numbers are exact and more than none. */
@@ -192,8 +197,18 @@ class Line {
   }
 }
 
-function decisive({ needs, has, inAll, steps, after, fits, stopsEarly, outOfReach }: Outcome): unknown {
-  return { needs, has, inAll, steps, after, fits, stopsEarly, outOfReach };
+function decisive({
+  needs,
+  has,
+  inAll,
+  steps,
+  after,
+  fits,
+  stopsEarly,
+  outOfReach,
+  supposed,
+}: Outcome): unknown {
+  return { needs, has, inAll, steps, after, fits, stopsEarly, outOfReach, supposed };
 }
 
 export function isRight(outcome: Outcome): boolean {

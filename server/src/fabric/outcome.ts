@@ -15,7 +15,7 @@ import {
   type Strip,
   stitches,
 } from "./strip";
-import { type Below, type View, type Walk, walk } from "./walker";
+import { type Below, type More, type View, type Walk, walk } from "./walker";
 
 /** What a row finds, one entry a size; `null`: the size does not work it. */
 export type State = readonly (Below | null)[];
@@ -48,6 +48,16 @@ export interface Outcome {
   readonly outOfReach: string | null;
   /** What was only supposed: where the row does not come out right, it is unchecked for this reason. */
   readonly supposed: string | null;
+  /** Not of rows that are told only by what they do to the count. */
+  readonly how?: How;
+}
+
+/** How a row was worked: all it takes to work it again, on other places or for more repeats. */
+export interface How {
+  readonly plan: RowPlan;
+  /** What it found, as it lies when the row begins. */
+  readonly state: State;
+  readonly option: Option;
 }
 
 /** Rows of a line that come to the same, or that change evenly from one to the next. */
@@ -72,7 +82,7 @@ export interface Meant {
 
 const readingsAtMost = 96;
 
-interface Option {
+export interface Option {
   readonly reading: readonly number[];
   readonly view: View;
   readonly chains: boolean;
@@ -231,16 +241,26 @@ function targetsOfTake(take: Take): readonly Target[] {
 }
 
 function workOut(plan: RowPlan, state: State, setting: RowSetting, option: Option): Outcome {
-  const walks = state.map((below, size) =>
-    below === null || notWorked(plan, size, state.length)
-      ? null
-      : walk(plan.instructions, seenBy(plan, option, below), option.reading, size, option.view),
-  );
-  return judge(plan, state, setting, option, walks);
+  const how = { plan, state, option };
+  const walks = state.map((_, size) => {
+    const below = seenBy(how, size);
+    return below && workAgain(how, below, size, null);
+  });
+  return judge(how, setting, walks);
 }
 
-/** The places below as closely as the row looks at them. */
-function seenBy(plan: RowPlan, option: Option, below: Below): Below {
+/** What a size finds, as closely as the row looks at it; null where it does not work the row. */
+export function seenBy({ plan, state, option }: How, size: number): Below | null {
+  const below = state[size] ?? null;
+  return below === null || notWorked(plan, size, state.length) ? null : closely(plan, option, below);
+}
+
+/** Works a row the same way again, on these places. */
+export function workAgain({ plan, option }: How, below: Below, size: number, more: More | null): Walk {
+  return walk(plan.instructions, below, option.reading, size, option.view, more);
+}
+
+function closely(plan: RowPlan, option: Option, below: Below): Below {
   const { strip } = below;
   if (option.chains) return { ...below, strip: chainByChain(strip) };
   const all = targetsOf(plan);
@@ -265,13 +285,8 @@ function notWorked(plan: RowPlan, size: number, sizes: number): boolean {
   return plan.instructions.some((one) => lacks("times" in one ? { times: one.times } : one));
 }
 
-function judge(
-  plan: RowPlan,
-  state: State,
-  setting: RowSetting,
-  option: Option,
-  walks: readonly (Walk | null)[],
-): Outcome {
+function judge(how: How, setting: RowSetting, walks: readonly (Walk | null)[]): Outcome {
+  const { plan, state, option } = how;
   const sums = walks.map((one) => (one ? tally(one.steps) : null));
   const counted = sums.map((sum, size) => (sum ? compare(plan.stated, sum, size) : null));
   const outOfReach = walks.find((one) => one?.outOfReach)?.outOfReach ?? plan.outOfReach;
@@ -308,6 +323,7 @@ function judge(
     meant: meantBy(plan.choices, option.reading),
     outOfReach,
     supposed: walks.find((one) => one?.supposed)?.supposed ?? null,
+    how,
   };
 }
 

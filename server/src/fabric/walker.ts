@@ -1,6 +1,7 @@
 import type { Sized } from "../notation/words";
 import type { Span } from "../text/span";
 import type { Cursor, Reach } from "./cursor";
+import type { Going, Goings } from "./goings";
 import {
   forSize,
   type Instruction,
@@ -49,6 +50,15 @@ export interface Walk {
   readonly uneven: boolean;
   /** What was taken to be so and stands only where the row then comes out right: said where it does not. */
   readonly supposed: string | null;
+  /** The repeats and the runs over free places; their places are told from the one the round was moved to. */
+  readonly goings: readonly Goings[];
+  readonly movedTo: number;
+}
+
+/** A repeat worked for more passes than are written. */
+export interface More {
+  readonly of: Instruction;
+  readonly passes: number;
 }
 
 type Op<K extends Instruction["op"]> = Extract<Instruction, { op: K }>;
@@ -60,8 +70,9 @@ export function walk(
   reading: readonly number[],
   size: number,
   view: View,
+  more: More | null = null,
 ): Walk {
-  const walker = new Walker(below, reading, size, view);
+  const walker = new Walker(below, reading, size, view, more);
   walker.all(instructions);
   return walker.result();
 }
@@ -70,6 +81,7 @@ export function walk(
 interface PassStart {
   readonly pass: number;
   readonly steps: number;
+  readonly goings: number;
   readonly reach: Reach;
 }
 
@@ -78,6 +90,10 @@ class Walker {
   private cursor: Cursor;
   private readonly sources: Sources;
   private steps: Steps[] = [];
+  private goings: Goings[] = [];
+  private movedTo = 0;
+  /** Repeats that are being worked, one in the other. */
+  private depth = 0;
   /** Inside a group worked into one place: its name. */
   private inPlace: string | null = null;
   /** Chains left of a side chain that is being worked back along. */
@@ -103,6 +119,7 @@ class Walker {
     private readonly reading: readonly number[],
     private readonly size: number,
     private readonly view: View,
+    private readonly more: More | null,
   ) {
     this.sources = new Sources(below, view);
     this.cursor = this.sources.own;
@@ -122,6 +139,8 @@ class Walker {
       outOfReach: this.outOfReach,
       uneven: this.uneven,
       supposed: this.supposed,
+      goings: this.goings,
+      movedTo: this.movedTo,
     };
   }
 
@@ -366,8 +385,11 @@ class Walker {
       this.outOfReach ??= noCorners;
       return 0;
     }
-    const { times, even } = this.cursor.each(take.of, this.sizedUntil(take.until), uses);
+    const going = this.goingFrom(take, true);
+    const { times, even, first } = this.cursor.each(take.of, this.sizedUntil(take.until), uses);
     if (!even) this.uneven = true;
+    const [afterFirst, afterLast] = [going.before + uses, this.cursor.used];
+    this.goings.push({ ...going, first, passes: times, afterFirst, afterLast });
     return times;
   }
 
@@ -443,6 +465,7 @@ class Walker {
     // Corners before other spaces, spaces of a length before any.
     const ranked = [...runs].sort((a, b) => narrowness(b.of) - narrowness(a.of));
     for (const { of } of runs) this.cursor.noteTargets(of);
+    this.goings.push(this.goingFrom(instruction, true));
     if (!runs.every(({ of }) => of.every((target) => this.findsPart(target)))) this.outOfReach ??= noCorners;
     const end = this.cursor.limitOf(this.sizedUntil(instruction.until), everyPlace);
     const passes = new Map<string, PassStart>();
@@ -470,7 +493,7 @@ class Walker {
     const phase = this.cursor.phase();
     const key = `${phase?.start}/${phase?.offset}`;
     const earlier = passes.get(key);
-    passes.set(key, { pass, steps: this.steps.length, reach: this.cursor.save() });
+    passes.set(key, this.passStart(pass));
     if (!earlier || !phase) return false;
     const moved = this.cursor.at - earlier.reach.at;
     const again = moved > 0 ? Math.floor((Math.min(phase.end, end) - this.cursor.at) / moved) - 1 : 0;
@@ -533,7 +556,8 @@ class Walker {
     let at = 0;
     for (const take of takes)
       if (take.how === "next") at = this.cursor.startAt(this.n(take.n), this.cursor.match(take.of), at);
-    this.cursor.turnRoundTo(Math.max(at - 1, 0));
+    this.movedTo = Math.max(at - 1, 0);
+    this.cursor.turnRoundTo(this.movedTo);
   }
 
   private picot(span: Span): void {
@@ -613,10 +637,27 @@ class Walker {
 
   private repeat(instruction: Op<"repeat">): void {
     const times = this.timesOf(instruction.times);
-    if (typeof times !== "number") return this.toEnd(instruction, times.until);
+    const isFree = typeof times !== "number";
+    const going = this.goingFrom(instruction, isFree);
+    this.goings.push(going);
+    this.depth++;
+    if (isFree) this.toEnd(instruction, times.until, going);
+    else this.written(instruction, times, going);
+    this.depth--;
+  }
+
+  private written(instruction: Op<"repeat">, times: number, going: Going): void {
+    const all = times + (this.more?.of === instruction ? this.more.passes : 0);
     const { keeps, last } = this.lastPass(instruction);
-    this.fixed(instruction.body, keeps > 0 ? times - 1 : times);
+    this.fixed(instruction.body, keeps > 0 ? all - 1 : all, going);
     this.all(last);
+  }
+
+  private goingFrom(of: Going["of"], isFree: boolean): Going {
+    const { at, used } = this.cursor;
+    const isElsewhere = this.cursor !== this.sources.own;
+    const none = { passes: 0, first: at, before: used, afterFirst: used, afterLast: used };
+    return { of, isFree, depth: this.depth, from: at, isElsewhere, ...none };
   }
 
   private timesOf(times: Times): number | { until: Until | null } {
@@ -636,7 +677,7 @@ class Walker {
    * Works the body until it comes back to a place like one where a pass began; from there on every
    * pass is alike, and the rest is arithmetic.
    */
-  private fixed(body: readonly Instruction[], times: number): void {
+  private fixed(body: readonly Instruction[], times: number, going: Going): void {
     const starts = new Map<string, PassStart>();
     for (let pass = 0; pass < times; pass++) {
       const phase = this.cursor.phase();
@@ -651,22 +692,39 @@ class Walker {
         const again = Math.min(Math.floor((times - pass) / (pass - earlier.pass)), room);
         if (again > 0) {
           this.jump(earlier, again, moved);
-          return this.fixed(body, times - pass - again * (pass - earlier.pass));
+          const jumped = again * (pass - earlier.pass);
+          going.passes += jumped;
+          return this.fixed(body, times - pass - jumped, going);
         }
       }
-      starts.set(key, { pass, steps: this.steps.length, reach: this.cursor.save() });
+      starts.set(key, this.passStart(pass));
       this.all(body);
+      this.passed(going);
     }
+    going.afterLast = this.cursor.used;
+  }
+
+  private passed(going: Going): void {
+    if (going.passes++ > 0) return;
+    going.first = this.cursor.at;
+    going.afterFirst = this.cursor.used;
+  }
+
+  private passStart(pass: number): PassStart {
+    return { pass, steps: this.steps.length, goings: this.goings.length, reach: this.cursor.save() };
   }
 
   /** Adds passes that are all alike, as one loop of steps. */
   private jump(earlier: PassStart, again: number, moved: number): void {
-    const body = this.steps.slice(earlier.steps);
     this.cursor.jump(earlier.reach, again);
-    this.steps.splice(earlier.steps, body.length, { steps: body, times: again + 1, shift: moved });
+    const [times, shift] = [again + 1, moved];
+    const steps = this.steps.splice(earlier.steps);
+    this.steps.push({ steps, times, shift });
+    const goings = this.goings.splice(earlier.goings);
+    if (goings.length > 0) this.goings.push({ goings, times, shift });
   }
 
-  private toEnd(instruction: Op<"repeat">, until: Until | null): void {
+  private toEnd(instruction: Op<"repeat">, until: Until | null, going: Going): void {
     const { body } = instruction;
     const { last } = this.lastPass(instruction);
     const room = last.length > 0 ? this.roomFor(last) : null;
@@ -682,7 +740,7 @@ class Walker {
     let stretches = 0;
     for (let passes = this.passesTo(body, end); passes > 0; passes = this.passesTo(body, end)) {
       if (stretches++ >= mostStretches) return this.tooUneven();
-      this.fixed(body, passes);
+      this.fixed(body, passes, going);
     }
     if (this.cursor.used === before)
       this.cursor.noteTargets([{ sort: takesSpaces(body) ? "space" : "stitch" }]);
@@ -714,9 +772,10 @@ class Walker {
 
   /** What a pass would lead to, without working it. */
   private tried<T>(body: readonly Instruction[], end: number, read: () => T): T {
-    const { steps, marked, side, lastChain, uneven, outOfReach } = this;
+    const { steps, goings, marked, side, lastChain, uneven, outOfReach } = this;
     const reach = this.cursor.save();
     this.steps = [];
+    this.goings = [];
     const limit = this.cursor.setLimit(end);
     this.all(body);
     this.cursor.setLimit(limit);
@@ -724,6 +783,7 @@ class Walker {
     this.cursor.restore(reach);
     Object.assign(this, {
       steps,
+      goings,
       marked,
       side,
       lastChain,
