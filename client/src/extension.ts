@@ -10,6 +10,7 @@ import { copyProof } from "./copy-proof";
 import { copyQueries } from "./copy-queries";
 import { restartQuietly } from "./quiet-restart";
 import { showRowStatus } from "./row-status";
+import { showWake } from "./wake-view";
 
 // The id is also the name of the settings: `loopledger.trace.server` is read by the client library.
 const id = "loopledger";
@@ -35,6 +36,7 @@ export function activate(context: ExtensionContext): void {
     commands.registerCommand("loopledger.copyProof", () => copyProof(started)),
     commands.registerCommand("loopledger.copyQueries", () => copyQueries(started)),
     showRowStatus(started),
+    showWake(started),
   );
 }
 

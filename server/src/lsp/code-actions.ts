@@ -5,16 +5,15 @@ import {
   LSPErrorCodes,
   type Range,
   ResponseError,
-  type TextEdit,
-  type WorkspaceEdit,
 } from "vscode-languageserver";
 import { type Action, actionsAt, actionsOnAll, type Scene } from "../features/actions/all-actions";
 import { KIND } from "./capabilities";
 import type { Server } from "./context";
 import { diagnosticOf, shownFindings } from "./diagnostics";
+import { editOf } from "./edits";
 import { answering, type Request } from "./handler";
 import type { Snapshot } from "./open-document";
-import { rangeOf, spanOf } from "./positions";
+import { spanOf } from "./positions";
 import type { Settings } from "./settings";
 
 /** Which action of which version an offered one is; its edits are worked out when it is chosen. */
@@ -114,7 +113,7 @@ function actionFor(
   };
   return client.resolvesActions
     ? { ...offer, data: ticket }
-    : { ...offer, edit: editFor(action, snapshot, client) };
+    : { ...offer, edit: editOf(action.edits(), snapshot, client) };
 }
 
 /** The edits of the action that was chosen, if the text is still the one it was offered for. */
@@ -128,7 +127,7 @@ async function resolved(
   if (snapshot.version !== version || !scope || !range || index === undefined) return outdated();
   const same = actionsIn(snapshot, settings, scope, range)[index];
   if (!same || same.title !== ticket.title) return outdated();
-  return { ...action, edit: editFor(same, snapshot, server.client) };
+  return { ...action, edit: editOf(same.edits(), snapshot, server.client) };
 }
 
 function outdated(): never {
@@ -136,17 +135,4 @@ function outdated(): never {
     LSPErrorCodes.ContentModified,
     "The pattern has changed since this was offered. Ask for it again.",
   );
-}
-
-function editFor(
-  action: Action,
-  { uri, version, lines }: Snapshot,
-  { takesVersionedEdits }: Server["client"],
-): WorkspaceEdit {
-  const edits: TextEdit[] = action
-    .edits()
-    .map(({ span, newText }) => ({ range: rangeOf(span, lines), newText }));
-  return takesVersionedEdits
-    ? { documentChanges: [{ textDocument: { uri, version }, edits }] }
-    : { changes: { [uri]: edits } };
 }

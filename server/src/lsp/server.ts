@@ -14,6 +14,7 @@ import { OpenDocument } from "./open-document";
 import { answerQueries } from "./queries";
 import { answerRowRequests } from "./row-requests";
 import { SettingsSource } from "./settings-source";
+import { answerWake } from "./wake";
 
 /** Serves one client over a connection; returns at once and works until the connection ends. */
 export function startServer(connection: Connection, host: Host): void {
@@ -28,6 +29,7 @@ export function startServer(connection: Connection, host: Host): void {
     answerRowRequests(server);
     offerActions(server);
     answerQueries(server);
+    answerWake(server);
     return {
       capabilities: serverCapabilities(server.client),
       serverInfo: { name: "Loopledger", version: host.version },

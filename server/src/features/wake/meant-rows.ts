@@ -1,0 +1,45 @@
+import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
+import type { PatternLine } from "../../notation/lines";
+import type { WorkedPattern } from "../../rules/rule";
+import { keptBy } from "../../text/kept-by";
+import { pieceAround } from "../pattern-index";
+
+/** Rows of one line; a range of more is known by its first ones. */
+const longestRange = 2_000;
+
+/** The rows of a piece by each number they bear. */
+const byNumber = keptBy(({ rows }: WorkedPiece): ReadonlyMap<number, WorkedRow> => {
+  const found = new Map<number, WorkedRow>();
+  for (const row of rows) {
+    const from = row.line.head?.from;
+    if (from == null) continue;
+    const last = Math.max(from, ...(row.line.head?.to ?? []).map((n) => n ?? from));
+    for (let n = from; n <= Math.min(last, from + longestRange); n++) if (!found.has(n)) found.set(n, row);
+  }
+  return found;
+});
+
+export function rowNumbered(piece: WorkedPiece, n: number): WorkedRow | undefined {
+  return byNumber(piece).get(n);
+}
+
+/** The pieces whose rows a line of prose may mean: those it names, else the one it stands in. */
+export function piecesMeant(pattern: WorkedPattern, { text, start }: PatternLine): readonly WorkedPiece[] {
+  const said = text.toLowerCase();
+  const named = pattern.pieces.filter(
+    ({ piece }) => piece.name.length > 1 && said.includes(piece.name.toLowerCase()),
+  );
+  const around = pieceAround(pattern, start);
+  return named.length === 0 && around ? [around] : named;
+}
+
+/** The piece of the same name, and of the same place among those of this name. */
+export function sameNamed(
+  { pieces }: WorkedPattern,
+  of: WorkedPattern,
+  piece: WorkedPiece,
+): WorkedPiece | null {
+  const { name } = piece.piece;
+  const alike = (list: readonly WorkedPiece[]) => list.filter((one) => one.piece.name === name);
+  return alike(pieces)[alike(of.pieces).indexOf(piece)] ?? null;
+}

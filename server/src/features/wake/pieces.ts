@@ -1,0 +1,59 @@
+import type { WorkedPiece } from "../../fabric/worked";
+import type { WorkedPattern } from "../../rules/rule";
+import { numbers } from "../../rules/wording";
+import { sameNamed } from "./meant-rows";
+import type { Stale } from "./stale";
+import type { LineTwins, Twins } from "./twins";
+
+/** Words with which a finished piece is put to use. */
+const joining =
+  /\b(?:sew|seam|join|attach|pin|whip|gather|slip|fit|stuff|place|insert|match|edging|edge|border|fasten|close|lace|thread|fold|line)/i;
+
+/** Sentences that put a piece to use which ends with another number of stitches now, is made more often, or is gone. */
+export function stalePieces({ lines }: Twins, before: WorkedPattern, now: WorkedPattern): Stale[] {
+  const changes = now.pieces.flatMap((is) => {
+    const was = sameNamed(before, now, is);
+    return was && is.piece.name ? changesOf(was, is) : [];
+  });
+  const left = new Set(now.pieces.map(({ piece }) => piece.name));
+  const gone = before.pieces
+    .filter(({ piece }) => piece.name !== "" && !left.has(piece.name))
+    .map(({ piece }) => ({ name: piece.name, says: `No piece is called ${piece.name} any more.` }));
+  return [...changes, ...gone].flatMap((change) => lines.flatMap((line) => staleIn(line, change)));
+}
+
+interface Change {
+  readonly name: string;
+  readonly says: string;
+}
+
+function changesOf(was: WorkedPiece, is: WorkedPiece): Change[] {
+  const { name, make } = is.piece;
+  const [ended, ends] = [endOf(was), endOf(is)];
+  const says = [
+    ...(ended && ends && ended !== ends
+      ? [`${name} ends with ${ends} stitches now; it ended with ${ended}.`]
+      : []),
+    ...(was.piece.make !== make
+      ? [`${name} is made ${times(make)} now, before ${times(was.piece.make)}.`]
+      : []),
+  ];
+  return says.length > 0 ? [{ name, says: says.join(" ") }] : [];
+}
+
+/** The stitches of its last row; null where they are not known. */
+function endOf({ rows }: WorkedPiece): string | null {
+  const makes = rows.at(-1)?.outcome?.makes;
+  return makes?.some((n) => n !== null) ? numbers(makes) : null;
+}
+
+function times(n: number): string {
+  return n === 1 ? "once" : `${n} times`;
+}
+
+function staleIn({ now: { text, start, kind } }: LineTwins, { name, says }: Change): Stale[] {
+  const at = text.toLowerCase().indexOf(name.toLowerCase());
+  if (at < 0 || kind === "heading" || !joining.test(text)) return [];
+  const span = { start: start + at, end: start + at + name.length };
+  return [{ sort: "piece", span, name: text.trim(), piece: name, says, mend: null }];
+}
