@@ -1,8 +1,12 @@
 import { afterEach, describe, expect, test, vi } from "vitest";
+import { plainKinds, tally } from "../../server/src/fabric/count";
 import { work } from "../../server/src/fabric/cursor";
 import { Foresight } from "../../server/src/fabric/foresight";
+import type { Outcome } from "../../server/src/fabric/outcome";
 import { readPattern } from "../../server/src/fabric/pattern";
+import type { Steps } from "../../server/src/fabric/steps";
 import { Fabric, type WorkedRow } from "../../server/src/fabric/worked";
+import { sumOverRows } from "../../server/src/measure/rows-alike";
 import { corpus } from "./pattern-texts";
 
 /*
@@ -33,7 +37,8 @@ function rowByRow(text: string): Seen {
 /** What the last line of a text came to. */
 function lastOf({ rows }: Seen): unknown {
   const { result, reason, outcome, others, has, makes, assumptions } = rows.at(-1) as WorkedRow;
-  return { result, reason, outcome, others, has, makes, assumptions };
+  const told = { outcome: outcome && inSums(outcome), others: others.map(inSums) };
+  return { result, reason, has, makes, assumptions, ...told };
 }
 
 /** A pattern whose last line stands for `n` rows. */
@@ -116,6 +121,20 @@ const growing: readonly Shape[] = [
       `${flat(9)}\n${range(n)}: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. (${9 + 2 * n})`,
   ],
 ];
+
+/** Rows told together and rows told one by one come to the same, kind by kind. */
+function inSums({ worked, ...outcome }: Outcome) {
+  const sums = worked.length === 0 ? [] : outcome.steps.map((_, size) => kindsOf(worked, size));
+  return { ...outcome, worked: sums };
+}
+
+function kindsOf(worked: Outcome["worked"], size: number): Record<string, number> {
+  const made = (steps: readonly Steps[]) => plainKinds(tally(steps));
+  const kinds = worked.flatMap(({ steps }) => [...made(steps[size] ?? []).keys()]);
+  return Object.fromEntries(
+    kinds.map((kind) => [kind, sumOverRows(worked, size, (steps) => made(steps).get(kind) ?? 0)]),
+  );
+}
 
 describe.each(growing)("%s", (_, text) => {
   test("is told as it comes row by row, for every length up to 60", () => {
