@@ -3,6 +3,7 @@ import { type Hot, profileOf } from "./hottest";
 import { longPattern, mixOf } from "./long-pattern";
 import { cold, coldInThisProcess, edits, first, median, quantile, type Times } from "./measure";
 import { bundleServers, type OverStdio, serverNames, session, stdioTable } from "./over-stdio";
+import { pointing } from "./pointing";
 import { Random } from "./random";
 import { stagesOf } from "./stages";
 import { type SubjectName, subjects } from "./subjects";
@@ -151,6 +152,7 @@ async function main(): Promise<void> {
     `${await profile("40 edits at 5,000 rows and their undoing, first check included", editedChecks)}\n`,
   );
   console.log(`## Over stdio, asked for findings after each keystroke\n\n${await overStdio()}\n`);
+  console.log(`## Pointing at a checked text of 5,000 rows\n\n${pointing(5_000, seed)}\n`);
   for (const job of new Random(seed).shuffled(jobs())) job();
   console.log(`## Beside the CSS service of VS Code\n\n${table()}\n`);
   console.log(

@@ -5,7 +5,7 @@ import type { WorkedPattern } from "../rules/rule";
 import { belowName, listed, placesNoun, rowName, says } from "../rules/wording";
 import type { RowReport } from "../workspace/report";
 import { rowReport } from "../workspace/row-report";
-import { type PlacedRow, workedRow } from "./pattern-index";
+import { type PlacedRow, workedRow } from "./placed-row";
 import { placesShort } from "./proof/place-names";
 import { wordsBehind } from "./row-instructions";
 import { runningTotals, type Total } from "./running-totals";

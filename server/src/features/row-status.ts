@@ -3,7 +3,7 @@ import type { WorkedRow } from "../fabric/worked";
 import type { WorkedPattern } from "../rules/rule";
 import type { RowReport } from "../workspace/report";
 import { rowReport } from "../workspace/row-report";
-import { rowAtOrBefore } from "./pattern-index";
+import { rowAtOrBefore } from "./placed-row";
 import { factsOf, kindsOf, notesOf, rowTitle } from "./row-facts";
 import { list } from "./shown/blocks";
 import { toPlainText } from "./shown/plain-text";

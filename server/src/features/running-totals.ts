@@ -1,7 +1,7 @@
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import type { WorkedPattern } from "../rules/rule";
 import { keptBy } from "../text/kept-by";
-import type { PlacedRow } from "./pattern-index";
+import type { PlacedRow } from "./placed-row";
 
 /** Stitches, one number a size. Starting chains, chains and spaces are in none of them. */
 export type Total = readonly number[];

@@ -1,7 +1,7 @@
 import type { Instruction } from "../../fabric/instructions";
 import { placesNoun } from "../../rules/wording";
 import { shift } from "../../text/span";
-import type { PlacedRow } from "../pattern-index";
+import type { PlacedRow } from "../placed-row";
 import type { Telling } from "../proof/done";
 import { placesShort } from "../proof/place-names";
 import { isMany, sts } from "../row-facts";

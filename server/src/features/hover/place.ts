@@ -3,7 +3,7 @@ import { readWords, type Word } from "../../notation/words";
 import type { WorkedPattern } from "../../rules/rule";
 import type { Span } from "../../text/span";
 import { shift } from "../../text/span";
-import { lineAt, type PlacedRow, rowAt } from "../pattern-index";
+import { lineAt, type PlacedRow, rowAt } from "../placed-row";
 import type { Block } from "../shown/blocks";
 
 /** What is shown of a stretch of text. */

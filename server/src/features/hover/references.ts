@@ -2,7 +2,7 @@ import type { WorkedRow } from "../../fabric/worked";
 import { type RowReference, readRowReferences } from "../../notation/row-references";
 import type { WorkedPattern } from "../../rules/rule";
 import type { Span } from "../../text/span";
-import { type PlacedRow, pieceAround } from "../pattern-index";
+import { type PlacedRow, pieceAround } from "../placed-row";
 import type { Place } from "./place";
 
 /** Words of a pattern that name rows: by their numbers, or as the row before. */

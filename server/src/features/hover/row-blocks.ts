@@ -1,5 +1,5 @@
 import type { WorkedPattern } from "../../rules/rule";
-import type { PlacedRow } from "../pattern-index";
+import type { PlacedRow } from "../placed-row";
 import { proofBlocks } from "../proof/proof-blocks";
 import { factsOf, notesOf, rowTitle } from "../row-facts";
 import { type Block, list } from "../shown/blocks";

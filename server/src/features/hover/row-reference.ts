@@ -1,7 +1,7 @@
 import type { WorkedPattern } from "../../rules/rule";
 import { rowName } from "../../rules/wording";
 import { rowReport } from "../../workspace/row-report";
-import type { PlacedRow } from "../pattern-index";
+import type { PlacedRow } from "../placed-row";
 import { kindsOf, sts } from "../row-facts";
 import { type Block, line, title } from "../shown/blocks";
 import { mergedSizes } from "../shown/sized";

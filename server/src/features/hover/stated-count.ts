@@ -2,7 +2,7 @@ import { forSize, type StatedTerm } from "../../fabric/instructions";
 import { type Outcome, tally } from "../../fabric/outcome";
 import { shift } from "../../text/span";
 import { type Stitch, stitchOf, type Terms } from "../../trade/stitches";
-import type { PlacedRow } from "../pattern-index";
+import type { PlacedRow } from "../placed-row";
 import { type Block, list, title } from "../shown/blocks";
 import { sizeTable } from "../shown/size-table";
 import { nameIn } from "../shown/stitch-names";

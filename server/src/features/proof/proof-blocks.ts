@@ -1,4 +1,4 @@
-import type { PlacedRow } from "../pattern-index";
+import type { PlacedRow } from "../placed-row";
 import { type Block, line } from "../shown/blocks";
 import { sentence } from "../shown/sentence";
 import { placesShort } from "./place-names";

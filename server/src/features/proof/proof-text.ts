@@ -3,7 +3,7 @@ import type { WorkedRow } from "../../fabric/worked";
 import type { WorkedPattern } from "../../rules/rule";
 import type { RowReport } from "../../workspace/report";
 import { rowReport } from "../../workspace/row-report";
-import { type PlacedRow, rowAtOrBefore } from "../pattern-index";
+import { type PlacedRow, rowAtOrBefore } from "../placed-row";
 import { belowTitle, isMany, kindsOf, misfitWords, rowTitle, sts } from "../row-facts";
 import { wordsBehind } from "../row-instructions";
 import { sentence } from "../shown/sentence";

@@ -2,17 +2,12 @@ import type { RowLine } from "../fabric/pattern";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import type { PatternLine } from "../notation/lines";
 import type { WorkedPattern } from "../rules/rule";
-import { keptBy } from "../text/kept-by";
 
 /** A row with the piece it belongs to. */
 export interface PlacedRow {
   readonly row: WorkedRow;
   readonly piece: WorkedPiece;
 }
-
-const rowsOf = keptBy((pattern: WorkedPattern): readonly PlacedRow[] =>
-  pattern.pieces.flatMap((piece) => piece.rows.map((row) => ({ row, piece }))),
-);
 
 /** The row that an offset lies in or right behind. */
 export function rowAt(pattern: WorkedPattern, offset: number): PlacedRow | null {
@@ -27,7 +22,10 @@ export function rowAtOrBefore(pattern: WorkedPattern, offset: number): PlacedRow
 }
 
 function lastRowFrom(pattern: WorkedPattern, offset: number): PlacedRow | null {
-  return lastThat(rowsOf(pattern), ({ row }) => row.line.span.start <= offset);
+  const starts = ({ line }: WorkedRow): boolean => line.span.start <= offset;
+  const piece = lastThat(pattern.pieces, ({ rows: [first] }) => first !== undefined && starts(first));
+  const row = piece && lastThat(piece.rows, starts);
+  return piece && row && { row, piece };
 }
 
 /** The piece that an offset lies in or right behind: no other heading stands between. */
