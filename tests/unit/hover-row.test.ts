@@ -98,6 +98,35 @@ describe("the head of a row", () => {
     );
   });
 
+  test("tells the multiple that a pattern would print", () => {
+    // The arithmetic of a ripple: each wave takes 12 stitches (3 together, 4, 3 into one, 4), the edges are 1 more.
+    checkHover(
+      `
+      Row 1: fsc 25 (25)
+      $0Row 2: Ch 1, turn, 2 sc in first st, sc in next 4 sts, *sc3tog, sc in next 4 sts, 3 sc in next st, sc in next 4 sts; rep from * to last 8 sts, sc3tog, sc in next 4 sts, 2 sc in last st. (25)
+      `,
+      `
+      Row 2:
+      Row 2
+      worked over sts of Row 1: 25 of 25
+      makes: 25 sc
+      change from Row 1: none
+      so far in this piece: 50 of 50 sts
+      can be worked on: multiple of 12 + 1
+      Step | Sts of Row 1 | Sts made | Worked
+      1 | 1 | 1–2 | 2 sc in one st
+      2 | 2–5 | 3–6 | sc in each
+      3 | 6–8 | 7 | sc over 3 sts together
+      4 | 9–12 | 8–11 | sc in each
+      5 | 13 | 12–14 | 3 sc in one st
+      6 | 14–17 | 15–18 | sc in each
+      7 | 18–20 | 19 | sc over 3 sts together
+      8 | 21–24 | 20–23 | sc in each
+      9 | 25 | 24–25 | 2 sc in one st
+      `,
+    );
+  });
+
   test("shows what a row leaves where that is more than stitches", () => {
     checkHover(
       `
@@ -112,6 +141,7 @@ describe("the head of a row", () => {
       leaves: 8 sts, 4 sps
       change from Rnd 1: −4
       so far in this piece: 20 of 20 sts
+      can be worked on: multiple of 3
       Step | Sts of Rnd 1 | Sts made | Worked
       1 | 1–2 | 1–2 | hdc in each
       2 | – | – | ch 1
@@ -135,6 +165,7 @@ describe("the head of a row", () => {
       worked over sts of Rnd 1: 12 of 12
       makes: 2 shells, 2 sc (12 stitches)
       so far in this piece: 24 of 24 sts
+      can be worked on: multiple of 6
       Step | Sts of Rnd 1 | Sts made | Worked
       1 | 1–2 | – | skip
       2 | 3 | 1–5 | shell: 5 dc in one st

@@ -1,7 +1,7 @@
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import type { WorkedPattern } from "../rules/rule";
 import type { Span } from "../text/span";
-import { roundsOrRows } from "./row-facts";
+import { roundsOrRows } from "./row-names";
 import { runningTotals } from "./running-totals";
 import { grouped, sized } from "./shown/sized";
 
@@ -44,12 +44,11 @@ function stitches(total: readonly number[]): string {
 }
 
 /** `27 rounds`, for each size; `12 rows and more` where a line leaves open how many. */
-function rowsOf({ rows, context }: WorkedPiece): string {
+function rowsOf(piece: WorkedPiece): string {
+  const { rows, context } = piece;
   const lines = rows.filter(({ line }) => line.kind !== "foundation");
   const many = context.sizes.map((_, size) => lines.reduce((sum, row) => sum + timesFor(row, size), 0));
-  const words = new Set(
-    lines.filter(({ line }) => line.head !== null).map(({ line }) => roundsOrRows(line.headText)),
-  );
+  const words = new Set(lines.map(({ line }) => roundsOrRows(line, piece)));
   const [word = "rows"] = words;
   const named = words.size > 1 ? "rows and rounds" : many.every((n) => n === 1) ? word.slice(0, -1) : word;
   return `${sized(many)} ${named}${lines.some(({ times }) => times === null) ? " and more" : ""}`;

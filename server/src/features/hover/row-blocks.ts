@@ -1,15 +1,31 @@
+import { inTradeForm, multipleOf } from "../../fabric/multiple";
 import type { WorkedPattern } from "../../rules/rule";
 import type { PlacedRow } from "../placed-row";
 import { proofBlocks } from "../proof/proof-blocks";
-import { factsOf, notesOf, rowTitle } from "../row-facts";
+import { factsOf } from "../row-facts";
+import { rowTitle } from "../row-names";
+import { notesOf } from "../row-notes";
 import { type Block, list } from "../shown/blocks";
-import { sizeTable } from "../shown/size-table";
+import { type SizeRow, sizeTable } from "../shown/size-table";
 
 /** A row with its numbers, what is to be said of them, and its proof. */
 export function rowBlocks(placed: PlacedRow, pattern: WorkedPattern): Block[] {
   return [
-    ...sizeTable(rowTitle(placed.row), pattern.context.sizes, factsOf(placed, pattern)),
+    ...sizeTable(rowTitle(placed.row), pattern.context.sizes, [
+      ...factsOf(placed, pattern),
+      ...multipleRow(placed),
+    ]),
     ...list(notesOf(placed, pattern)),
     ...proofBlocks(placed),
   ];
+}
+
+/** `multiple of 4 + 2`: the numbers of stitches the row could be worked on, where not all will do. */
+function multipleRow({ row: { outcome, result } }: PlacedRow): SizeRow[] {
+  if (!outcome || result !== "ok") return [];
+  const cells = outcome.steps.map((_, size) => {
+    const multiple = multipleOf(outcome, size);
+    return multiple && multiple.of > 1 ? inTradeForm(multiple) : null;
+  });
+  return [{ label: "can be worked on", cells }];
 }

@@ -1,7 +1,7 @@
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { listed, type Noun, placesNoun, sizeName } from "../../rules/wording";
-import { belowTitle, isMany } from "../row-facts";
 import { instructionsBehind, wordsBehind } from "../row-instructions";
+import { belowTitle, isMany } from "../row-names";
 import { mergedSizes } from "../shown/sized";
 import type { Telling } from "./done";
 import { passesOf } from "./passes";
