@@ -1,8 +1,8 @@
-import type { WorkedRow } from "../../fabric/worked";
+import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { type RowReference, readRowReferences } from "../../notation/row-references";
-import type { WorkedPattern } from "../../rules/rule";
 import type { Span } from "../../text/span";
 import { type PlacedRow, pieceAround } from "../placed-row";
+import { piecesMeant } from "../wake/meant-rows";
 import type { Place } from "./place";
 
 /** Words of a pattern that name rows: by their numbers, or as the row before. */
@@ -35,7 +35,7 @@ export function referencesIn({ placed, line }: Place): Reference[] {
 /** The rows that a reference means: of the pieces its line names, of its own piece, or of all that have such rows. */
 export function rowsMeant({ names }: Reference, place: Place): PlacedRow[] {
   if (names === "the row before") return rowBefore(place);
-  for (const pieces of [namedOn(place), ownPiece(place), place.pattern.pieces]) {
+  for (const pieces of [ownPieces(place), place.pattern.pieces]) {
     const found = pieces.flatMap((piece) => piece.rows.map((row) => ({ row, piece })));
     const meant = found.filter(({ row }) => row !== place.placed?.row && isMeant(row, names));
     if (meant.length > 0) return meant;
@@ -53,20 +53,10 @@ function isMeant({ line: { head } }: WorkedRow, { numbers, range }: RowReference
     : asked.some((n) => from <= n && n <= to);
 }
 
-type Pieces = WorkedPattern["pieces"];
-
-/** A row means its own piece only; other lines may name one. */
-function namedOn({ placed, line, pattern }: Place): Pieces {
-  if (placed || !line) return [];
-  const text = line.text.toLowerCase();
-  return pattern.pieces.filter(
-    ({ piece }) => piece.name.length > 1 && text.includes(piece.name.toLowerCase()),
-  );
-}
-
-function ownPiece({ placed, offset, pattern }: Place): Pieces {
-  const own = placed?.piece ?? pieceAround(pattern, offset);
-  return own ? [own] : [];
+/** A row means its own piece only. */
+function ownPieces({ placed, line, pattern }: Place): readonly WorkedPiece[] {
+  if (placed) return [placed.piece];
+  return line ? piecesMeant(pattern, line) : [];
 }
 
 function rowBefore({ placed, offset, pattern }: Place): PlacedRow[] {

@@ -2,7 +2,7 @@ import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import type { PatternLine } from "../../notation/lines";
 import type { WorkedPattern } from "../../rules/rule";
 import { keptBy } from "../../text/kept-by";
-import { pieceAround } from "../pattern-index";
+import { pieceAround } from "../placed-row";
 
 /** Rows of one line; a range of more is known by its first ones. */
 const longestRange = 2_000;
