@@ -3,7 +3,7 @@ import type { Sized, Word } from "../notation/words";
 import { StitchBinder } from "./bind-stitches";
 import type { Instruction, StatedTerm, Take, Target } from "./instructions";
 import { stitchUse } from "./stitch-use";
-import { descendants } from "./tree-search";
+import { child, descendants } from "./tree-search";
 
 const one: Sized = [1];
 const anyStitch: Target = { sort: "stitch" };
@@ -30,7 +30,7 @@ export class JoinBinder extends StitchBinder {
           : this.placeTakes(place, false),
       );
     if (takes.length > 0) return [{ op: "slip", takes, span }];
-    const times = descendants(node, "slipTimes")[0];
+    const times = descendants(node, "slipTimes")[0] ?? child(node, "number");
     const n = times ? this.timesNumber(times) : one;
     return [{ op: "slip", takes: [{ how: "next", n, of: anyStitch }], span }];
   }

@@ -20,6 +20,7 @@ export interface Declared {
   readonly kind: string | null;
 }
 
+type WorkRun = Extract<Instruction, { op: "work" }>;
 type Rest = Pick<RowPlan, "instructions" | "choices" | "carried" | "carriedDeclared" | "foundation">;
 
 /**
@@ -32,7 +33,7 @@ export function rowChoices(
   declared: Declared | null,
   context: BindContext,
 ): Rest {
-  const all = reserveLast(withEnding(sideBySide(bound), choices));
+  const all = reserveLast(withEnding(sideBySide(shapedAtEnds(bound)), choices));
   const { kept: whole, carried } = splitCarried(all);
   const { kept, foundation } = splitFoundation(whole);
   const late = declared !== null && carried.length > 0 && declared.from > (carried[0]?.span.start ?? 0);
@@ -52,6 +53,27 @@ export function rowChoices(
 function joinsPieces(all: readonly Instruction[]): boolean {
   const onChain = takesIn(all).some((take) => targetsOf(take).some(({ sort }) => sort === "chain"));
   return onChain && piecesIn(all).length > 0;
+}
+
+/** `inc 1 st at each end, sc across`: the run over the row, with its first and last stitches shaped. */
+function shapedAtEnds(all: readonly Instruction[]): readonly Instruction[] {
+  const ends = all.find((one) => one.op === "ends");
+  const run = all.find((one): one is WorkRun => one.op === "work" && one.takes[0]?.how === "each");
+  if (ends?.op !== "ends" || !run) return all;
+  const { more, n, span } = ends;
+  const { stitch } = run;
+  const shaped = more > 0 ? stitch : { ...stitch, uses: 1 - more };
+  const atEnd = (how: "next" | "last"): Instruction => ({
+    op: "work",
+    stitch: shaped,
+    per: [more > 0 ? 1 + more : 1],
+    takes: [{ how, n, of: { sort: "stitch" } }],
+    span,
+  });
+  const until = { n: n.map((times) => (times ?? 0) * shaped.uses), of: { sort: "stitch" as const } };
+  const takes = run.takes.map((take) => (take.how === "each" ? { ...take, until } : take));
+  const whole = [atEnd("next"), { ...run, takes }, atEnd("last")];
+  return all.flatMap((one) => (one === ends ? [] : one === run ? whole : [one]));
 }
 
 /** `sc in each dc and 3 sc in each corner sp around`: runs over the same stretch, for different places. */

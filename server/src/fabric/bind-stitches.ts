@@ -144,8 +144,10 @@ export class StitchBinder extends PlaceBinder {
   private makeIn(make: Make): Instruction[] {
     return (
       this.withPiece(make) ??
+      this.atEnds(make) ??
       this.onEdge(make) ??
       this.spreadEvenly(make) ??
+      this.alongChain(make) ??
       this.inPlaces(make) ??
       this.toEnd(make) ??
       this.inRing(make) ?? [this.inARow(make)]
@@ -170,6 +172,28 @@ export class StitchBinder extends PlaceBinder {
   private spreadEvenly(make: Make): Instruction[] | null {
     const evenly = make.wheres.some((part) => part.rule === "evenly") || this.isEvenly(make.wheres);
     return evenly ? this.evenly(make.stitch, make.count, make.span, make.node) : null;
+  }
+
+  /** `inc 1 st at each end`: what the rest of the row works over, with so many more. */
+  private atEnds({ stitch, count, wheres, node, span }: Make): Instruction[] | null {
+    if (!wheres.some((part) => part.rule === "atEnds")) return null;
+    const word = this.words.slice(node.from, node.to).find((part) => part.cls === "S")?.value ?? "";
+    const more = /inc$/.test(word) ? 1 : stitch.uses > stitch.makes ? stitch.makes - stitch.uses : 0;
+    if (more === 0) return null;
+    return [{ op: "ends", more, n: count ?? one, span }];
+  }
+
+  /** `24 hdc from 2nd ch from hook`: one in each chain, that one first. */
+  private alongChain({ stitch, count, wheres, span }: Make): Instruction[] | null {
+    const from = wheres.find((part) => part.rule === "fromChain");
+    if (!from) return null;
+    const first = this.numberAt(find(from, (i) => this.word(i).cls === "o", this.words));
+    const more = (count ?? one).map((n) => (n === null ? null : n - 1));
+    const takes: Take[] = [
+      { how: "from-hook", n: first },
+      { how: "next", n: more, of: { sort: "chain" } },
+    ];
+    return [{ op: "work", stitch, per: one, takes, span }];
   }
 
   /** `2 dc in next st`, `sc in each st to last 2`. */

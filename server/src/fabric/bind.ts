@@ -10,6 +10,7 @@ import {
   type Instruction,
   piecesIn,
   type RowPlan,
+  type StatedTerm,
   type StitchUse,
   type Target,
   type Times,
@@ -42,9 +43,14 @@ class Binder extends JoinBinder {
   private turns = false;
   /** Words that instruct nothing are passed; those that carry on may lead to the other side. */
   private prose: "none" | "plain" | "carries on" = "none";
+  /** The first words among prose that may instruct something. */
+  private passedOver: string | null = null;
 
   row(tree: Tree): RowPlan {
     const instructions = this.bindAll(tree.children);
+    // What only looks like prose may be all that the row says.
+    if (this.passedOver !== null && !instructions.some(works) && !instructions.some(slips))
+      this.outOfReach ??= `"${this.passedOver}" is said in a way that is not understood`;
     const base = {
       text: this.text,
       stated: this.stated,
@@ -69,7 +75,7 @@ class Binder extends JoinBinder {
     const out: Instruction[] = [];
     for (let i = 0; i < nodes.length; i++) {
       const node = nodes[i] as Tree;
-      if (this.passes(node)) continue;
+      if (this.passes(node, nodes[i + 1])) continue;
       for (const instruction of this.bind(node, out, nodes[i + 1])) {
         if (instruction.op === "remark") nameLast(out, instruction.names);
         else out.push(instruction);
@@ -79,10 +85,15 @@ class Binder extends JoinBinder {
   }
 
   /** Whether prose goes on over this node, or ends with it. */
-  private passes(node: Tree): boolean {
+  private passes(node: Tree, next: Tree | undefined): boolean {
     if (this.prose === "none") return false;
-    const over = this.prose === "carries on" && node.rule === "otherSide";
-    if (!over && !endsProse(node, this.words)) return true;
+    const over =
+      (this.prose === "carries on" && node.rule === "otherSide") ||
+      (node.rule === "sep" && next?.rule === "make");
+    if (!over && !endsProse(node, this.words)) {
+      if (this.stated === null && instructing.has(node.rule)) this.passedOver ??= this.textOf(node);
+      return true;
+    }
     this.prose = "none";
     return node.rule === "sep";
   }
@@ -199,7 +210,8 @@ class Binder extends JoinBinder {
     if (terms === null) return [];
     const range = this.word(node.from).cls === "-" && terms[0]?.noun === "" && standsForRows.test(this.text);
     if (range) return [];
-    if (this.stated !== null || !(before.some(works) || standsForRows.test(this.text)))
+    const hasWork = before.some(works) || (before.some(slips) && countsSlips(terms));
+    if (this.stated !== null || !(hasWork || standsForRows.test(this.text)))
       return terms.flatMap((term) => this.plainRun(term.word, term.n, this.span(node)));
     this.stated = terms;
     const first = this.word(node.from + 1);
@@ -391,6 +403,8 @@ class Binder extends JoinBinder {
   }
 }
 
+const instructing = new Set(["make", "starred", "group", "prefixed", "skip", "slip"]);
+
 /** Word classes that say nothing to count. */
 const quiet = /[!gAKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELu]/;
 
@@ -413,6 +427,14 @@ function nameLast(out: Instruction[], name: string): void {
 
 /** `Rep Row 2. 9 sc.`: what stands behind the copy is its count. */
 const standsForRows = /^\s*[[(]?(?:rep|as|same as|work as|work even|cont)\b/i;
+
+function slips(instruction: Instruction): boolean {
+  return "body" in instruction ? instruction.body.some(slips) : instruction.op === "slip";
+}
+
+function countsSlips([first]: readonly StatedTerm[]): boolean {
+  return first?.sort === "any" || first?.noun === "sl st";
+}
 
 function intoRing(instruction: Instruction): Instruction {
   if (instruction.op !== "work") return instruction;

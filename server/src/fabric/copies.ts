@@ -1,3 +1,4 @@
+import { pieceKey } from "../notation/piece-names";
 import { keptBy } from "../text/kept-by";
 import type { RowContent } from "./pattern";
 
@@ -9,9 +10,24 @@ export type Copy =
       /** Rows of something else: `as Rnds 1-6 of the body`, `as sleeve rnds 1-6`. */
       readonly ofOther: boolean;
       readonly times: readonly (number | null)[] | null;
+      /** Of another piece, by its key: `as for Body`. */
+      readonly of: string | null;
     }
   | { readonly how: "last"; readonly times: readonly (number | null)[] | null }
-  | { readonly how: "each-end"; readonly by: number; readonly times: number; readonly rows: number }
+  /** `by` stitches more or fewer, `times` times in `rows` rows; one number a size, or one for all. */
+  | {
+      readonly how: "each-end";
+      readonly by: number;
+      readonly times: readonly number[];
+      readonly rows: readonly number[];
+    }
+  /** The same every `apart` rows until so many stitches are left. */
+  | {
+      readonly how: "each-end-until";
+      readonly by: number;
+      readonly left: readonly number[];
+      readonly apart: number;
+    }
   | { readonly how: "even"; readonly times: number | null };
 
 const rowNumbers =
@@ -52,7 +68,9 @@ function readCopy(line: RowContent): Copy | null {
     /^(?:work(?:ing|ed)?|cont(?:inue)?)\b[^.]*\b(?:even|straight|as (?:set|established)|in patt)/i.test(
       text,
     ) &&
-    !/\b(?:sc|dc|hdc|tr|htr)\b/i.test(text)
+    !/\d\s*(?:sc|dc|hdc|tr|htr)\b|\b(?:sc|dc|hdc|tr|htr)\s+(?:\d|in\b)/i.test(
+      text.split(/[.;]\s/)[0] as string,
+    )
   ) {
     const n =
       /(?:for\s+)?(\d+|one|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)/i.exec(
@@ -65,23 +83,57 @@ function readCopy(line: RowContent): Copy | null {
   if (/\*|^\W*rep(?:eat)?\s+from\b/i.test(text.split(/[.;(]/)[0] as string)) return null;
   const times = timesOf(text);
   if (/\b(?:last|previous|prev)\s+(?:row|rnd|round)/i.test(text)) return { how: "last", times };
+  const of = otherPiece(text);
+  const rows = rowsNamed(text, of !== null) ?? (of === null ? null : rowsOf(line.head));
+  return rows && { how: "rows", rows, ofOther: namesOther(text), times, of };
+}
+
+const asPiece =
+  /\b(?:as|same as|work as)\s+(?:for|on|in)?\s*(?:the\s+)?([\p{L}][\p{L}\d' -]*?)\s*(?:$|[.,;:([]|\b(?:to|through|until|but|rows?|rnds?|rounds?)\b)/iu;
+const ofPiece = /\d\s+(?:of|from)\s+(?:the\s+)?([\p{L}][\p{L}\d' -]*?)\s*(?:$|[.,;:([])/iu;
+const noPiece =
+  /^(?:for|on|in|rows?|rnds?|rounds?|set|established|before|usual|last|prev\w*|patt\w*|this|chart)\b/i;
+
+/** `as for Body`, `Rnds 1-5 of Arm`: the key of the piece that is named; null for none. */
+function otherPiece(text: string): string | null {
+  const name = [asPiece, ofPiece]
+    .map((form) => form.exec(text)?.[1])
+    .find((one) => one && !noPiece.test(one));
+  return name === undefined ? null : pieceKey(name);
+}
+
+function rowsNamed(text: string, ofPiece: boolean): number[] | null {
   const match = ordinalRow.exec(text) ?? rowNumbers.exec(text);
   if (!match) return null;
   const from = Number(match[1]);
   const ordinal = match.length === 3;
   const to = Number((ordinal ? match[2] : match[3]) ?? from);
+  if (
+    ofPiece &&
+    to === from &&
+    /\b(?:to|through|until)\s+(?:the\s+)?(?:end of\s+)?$/i.test(text.slice(0, match.index))
+  )
+    return sequence(1, to);
   const pair = !ordinal && /&|and|,/.test(match[2] ?? "");
-  const rows = pair ? [from, to] : sequence(from, to);
-  return { how: "rows", rows, ofOther: namesOther(text, match), times };
+  return pair ? [from, to] : sequence(from, to);
 }
 
 const ownWords =
   /^(?:rep(?:eat)?s?|as|same|work|cont(?:inue)?|again|for|in|the|then|now|from|with|instructions|pattern|patt|last|next)$/i;
 
-function namesOther(text: string, { 0: rows, index }: RegExpExecArray): boolean {
+function namesOther(text: string): boolean {
+  const match = ordinalRow.exec(text) ?? rowNumbers.exec(text);
+  if (!match) return false;
+  const { 0: rows, index } = match;
   const before = text.slice(0, index).match(/\p{L}+/gu) ?? [];
   const behind = text.slice(index + rows.length);
   return before.some((word) => !ownWords.test(word)) || /^\W*\s(?:of|from)\b(?!\s+\*)/i.test(behind);
+}
+
+/** The numbers of a head: `Rnds 1-6: As for Body`. */
+function rowsOf(head: RowContent["head"]): number[] | null {
+  if (head?.from == null) return null;
+  return sequence(head.from, Math.max(head.from, ...(head.to ?? []).map((n) => n ?? 0)));
 }
 
 function sequence(from: number, to: number): number[] {
@@ -102,27 +154,40 @@ function timesOf(text: string): number[] | null {
   return [first, ...(match[2]?.match(/\d+/g) ?? []).map(Number)];
 }
 
+const sized = String.raw`(\d+(?:\s*[([]\s*[\d\s,;:–-]+[)\]])?)`;
+const alternateRows = new RegExp(String.raw`(?:foll(?:owing)?|next)\s+${sized}\s+alt(?:ernate)?`, "i");
+const nextRows = new RegExp(
+  String.raw`(?:of|on)\s+(?:the\s+)?(?:next|foll(?:owing)?)\s+${sized}\s+rows`,
+  "i",
+);
+const everyRow = /every\s+(?:(other|alt(?:ernate)?)\s+|(\d+)(?:nd|rd|th)\s+)?rows?/i;
+const everyTimes = new RegExp(String.raw`${everyRow.source}\s+${sized}\s+times`, "i");
+const untilLeft = new RegExp(String.raw`\buntil\s+${sized}\s+(?:\w+\s+)?(?:rem|left)`, "i");
+
 /** `next and foll 4 alt rows` is five shaping rows among nine. */
 function eachEnd(text: string, sign: number, by: number): Copy | null {
-  const alternate = /(?:foll(?:owing)?|next)\s+(\d+)\s+alt(?:ernate)?/i.exec(text);
-  const next = /(?:of|on)\s+(?:the\s+)?(?:next|foll(?:owing)?)\s+(\d+)\s+rows/i.exec(text);
-  const every = /every\s+(?:(other|alt(?:ernate)?)\s+|(\d+)(?:nd|rd|th)\s+)?rows?\s+(\d+)\s+times/i.exec(
-    text,
-  );
-  if (alternate)
-    return {
-      how: "each-end",
-      by: by * sign,
-      times: Number(alternate[1]) + (/next and/i.test(text) ? 1 : 0),
-      rows: 2 * Number(alternate[1]) + 1,
-    };
-  if (every) {
-    const times = Number(every[3]);
-    const apart = every[1] ? 2 : Number(every[2] ?? 1);
-    return { how: "each-end", by: by * sign, times, rows: times * apart };
+  const every = everyRow.exec(text);
+  const apart = every?.[1] ? 2 : Number(every?.[2] ?? 1);
+  const left = untilLeft.exec(text);
+  if (left) return { how: "each-end-until", by: by * sign, left: numbersIn(left[1] as string), apart };
+  const alternate = alternateRows.exec(text);
+  if (alternate) {
+    const more = numbersIn(alternate[1] as string);
+    const times = more.map((n) => n + (/next and/i.test(text) ? 1 : 0));
+    return { how: "each-end", by: by * sign, times, rows: more.map((n) => 2 * n + 1) };
   }
-  // "until 3 sts rem" says how it ends, not how often.
+  const often = everyTimes.exec(text);
+  if (often) {
+    const times = numbersIn(often[3] as string);
+    return { how: "each-end", by: by * sign, times, rows: times.map((n) => n * apart) };
+  }
+  // "until it is right" says how it ends, not how often.
+  const next = nextRows.exec(text);
   if (!next && /\buntil\b/i.test(text)) return null;
-  const n = next ? Number(next[1]) : 1;
-  return { how: "each-end", by: by * sign, times: n, rows: n };
+  const times = next ? numbersIn(next[1] as string) : [1];
+  return { how: "each-end", by: by * sign, times, rows: times };
+}
+
+function numbersIn(text: string): number[] {
+  return (text.match(/\d+/g) ?? []).map(Number);
 }

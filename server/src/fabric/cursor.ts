@@ -42,6 +42,8 @@ interface Reach {
   worksStitches: boolean;
   worksSpaces: boolean;
   worksGaps: boolean;
+  /** The first or the last stitch of the row below, which has its own place whatever else is worked. */
+  worksEdges: boolean;
   takenAny: boolean;
   /** The place last taken is the one under the opening chain. */
   underStart: boolean;
@@ -78,6 +80,7 @@ export class Cursor {
       worksStitches: false,
       worksSpaces: false,
       worksGaps: false,
+      worksEdges: false,
       takenAny: false,
       underStart: false,
       inPart: false,
@@ -131,7 +134,8 @@ export class Cursor {
     const rest = slice(strip, this.from, total);
     if (worksGaps) return countPlaces(rest, stitches);
     const anything = !worksStitches && !worksSpaces && used === 0;
-    return countPlaces(rest, (run) => anything || (run.sort === "space" ? worksSpaces : worksStitches));
+    const toLast = worksStitches || this.reach.worksEdges;
+    return countPlaces(rest, (run) => anything || (run.sort === "space" ? worksSpaces : toLast));
   }
 
   /** Which places a target means, in the view of the row. */
@@ -280,7 +284,11 @@ export class Cursor {
     if (manner === "start") return;
     const taken = slice(this.reach.strip, from, to);
     if (countPlaces(taken, (run) => match(run) && run.sort === "space") > 0) this.reach.worksSpaces = true;
-    if (countPlaces(taken, (run) => match(run) && run.sort !== "space") > 0) this.reach.worksStitches = true;
+    const stitchesTaken = countPlaces(taken, (run) => match(run) && run.sort !== "space");
+    if (stitchesTaken === 0) return;
+    const isEdge = stitchesTaken === 1 && (from === 0 || to === this.reach.total);
+    if (isEdge) this.reach.worksEdges = true;
+    else this.reach.worksStitches = true;
   }
 
   private noteMissing(match: Match): void {

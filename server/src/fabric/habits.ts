@@ -51,11 +51,11 @@ export function settle(row: WorkedRow, alive: readonly Outcome[], habits: Habits
   if (usual.length > 1) return { ...row, result: "ambiguous", outcome: usual[0] as Outcome, others: usual };
   return differing(alive).length > 1
     ? known(row, usual[0] as Outcome, "")
-    : { ...row, outcome: usual[0] as Outcome, assumptions: [] };
+    : { ...row, outcome: usual[0] as Outcome };
 }
 
 function known(row: WorkedRow, outcome: Outcome, why: string): WorkedRow {
-  const assumptions = outcome.assumptions.map((one) => `${one}${why}`);
+  const assumptions = [...row.assumptions, ...outcome.assumptions.map((one) => `${one}${why}`)];
   return { ...row, result: "ok", outcome, others: [], assumptions };
 }
 

@@ -143,6 +143,8 @@ export type Instruction =
   | { readonly op: "begin-at"; readonly n: Sized; readonly span: Span }
   | { readonly op: "mark"; readonly span: Span }
   | { readonly op: "change"; readonly by: Sized; readonly span: Span }
+  /** `inc 1 st at each end`: the run of the row begins and ends with so many increases, or decreases. */
+  | { readonly op: "ends"; readonly more: number; readonly n: Sized; readonly span: Span }
   | { readonly op: "unknown"; readonly text: string; readonly span: Span };
 
 /** `2 dc in each ch-1 sp`, as one of several runs. */

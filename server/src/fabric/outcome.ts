@@ -183,17 +183,19 @@ function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewOption[]
   const travels =
     opening?.op === "slip" && !setting.flat && opening.takes.every((take) => take.how === "next");
   const slips = !travels && plan.instructions.some((one) => one.op === "slip") && plan.stated !== null;
-  const withSlips = slips
-    ? views.flatMap((one) => [
-        one,
-        {
-          ...one,
-          view: { ...one.view, slipCounts: true, rotates: false },
-          cost: one.cost + 1,
-          says: [...one.says, "the slip stitches are counted"],
-        },
-      ])
-    : views;
+  const withSlips = isSlipFabric(plan)
+    ? views.map((one) => ({ ...one, view: { ...one.view, slipCounts: true, rotates: false } }))
+    : slips
+      ? views.flatMap((one) => [
+          one,
+          {
+            ...one,
+            view: { ...one.view, slipCounts: true, rotates: false },
+            cost: one.cost + 1,
+            says: [...one.says, "the slip stitches are counted"],
+          },
+        ])
+      : views;
   const oval = hasOtherSide(plan);
   const goesOn = oval && firstIsSingle(plan);
   return oval
@@ -202,6 +204,12 @@ function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewOption[]
         { ...one, cost: one.cost + (goesOn ? 0 : 0.1), view: { ...one.view, returns: true } },
       ])
     : withSlips;
+}
+
+/** `Sl st in each st around` and nothing else: slip stitches are its stitches. */
+function isSlipFabric({ instructions }: RowPlan): boolean {
+  const made = instructions.filter(({ op }) => !["turn", "mark", "start"].includes(op));
+  return made.length > 0 && made.every(({ op }) => op === "slip");
 }
 
 /** One stitch in the first chain leaves room for more: the round comes back into it. */

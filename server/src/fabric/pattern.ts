@@ -3,6 +3,7 @@ import { LineReader, type PatternLine } from "../notation/lines";
 import { type Span, shift } from "../text/span";
 import { ContextReader, type PatternContext } from "./context";
 import type { RowPlan } from "./instructions";
+import { fastensOff, noTalk, type PieceTalk, withLine } from "./piece-talk";
 import { instructionsAt, type KnownRow, RowsOfLines } from "./row-reader";
 
 /** What a row says, wherever it stands. */
@@ -73,6 +74,7 @@ export interface Piece {
   readonly make: number;
   readonly span: Span;
   readonly rows: readonly RowLine[];
+  readonly talk: PieceTalk;
 }
 
 export interface Pattern {
@@ -192,6 +194,7 @@ class PieceDraft {
   private readonly make: number;
   private readonly start: number;
   private readonly rows: RowLine[] = [];
+  private talk: PieceTalk = noTalk;
   /** Numbered sentences of notes are no rows. */
   private inNotes: boolean;
 
@@ -209,6 +212,7 @@ class PieceDraft {
   /** A line that is no row. */
   read(line: PatternLine, context: PatternContext): void {
     if (line.kind === "size") this.sizes = sizesOf(line.text, context.sizes);
+    if (line.kind === "prose") this.talk = withLine(this.talk, line.text, this.rows.length === 0);
     if (line.kind === "field") this.inNotes = /^\s*(?:notes?|pattern notes?)\b/i.test(line.text);
     if (line.kind === "blank") this.inNotes = false;
   }
@@ -221,14 +225,15 @@ class PieceDraft {
   add({ content, behind }: KnownRow, line: PatternLine): number {
     this.inNotes = false;
     this.rows.push(new RowLine(content, line.start + instructionsAt(line.content)));
+    this.talk = { ...this.talk, fastened: fastensOff(content.text) };
     return behind.length;
   }
 
   finished(): Piece | null {
     const last = this.rows.at(-1);
     if (!last) return null;
-    const { name, make, start, rows } = this;
-    return { name, make, span: { start, end: last.span.end }, rows };
+    const { name, make, start, rows, talk } = this;
+    return { name, make, span: { start, end: last.span.end }, rows, talk };
   }
 }
 

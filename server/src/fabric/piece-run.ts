@@ -3,19 +3,19 @@ import type { PatternContext } from "./context";
 import { type Habits, noHabits, type OpenRows, settle } from "./habits";
 import { type Meant, type State, stateKey } from "./outcome";
 import type { Piece, RowLine } from "./pattern";
+import { sameTalk } from "./piece-talk";
 import type { Ends } from "./starting";
 import type { WorkedPiece, WorkedRow } from "./worked";
 
-/** What a piece asked of the pieces before it, and the answer. */
-export interface Asked {
-  question(ends: Ends): State | null;
-  readonly answer: State | null;
-}
+/** What a piece found in the pieces before it: whether it would find the same there again. */
+export type Dependence = (ends: Ends) => boolean;
 
 /** A piece as it was worked, with all that this depended on and all that others may depend on. */
 interface Run {
   readonly worked: WorkedPiece;
-  readonly asked: readonly Asked[];
+  readonly dependences: readonly Dependence[];
+  /** The line that each row number stands for. */
+  readonly lines: ReadonlyMap<number, RowLine>;
   /** What its numbered rows left. */
   readonly leaves: ReadonlyMap<number, State>;
   readonly end: Ends["last"];
@@ -37,19 +37,24 @@ export class PieceRun {
   }
 
   /** Whether working the piece again would come to the same. */
-  holdsFor({ rows }: Piece, ends: Ends): boolean {
-    const own = this.run.worked.piece.rows;
+  holdsFor({ rows, talk }: Piece, ends: Ends): boolean {
+    const { rows: own, talk: ownTalk } = this.run.worked.piece;
     return (
+      sameTalk(talk, ownTalk) &&
       rows.length === own.length &&
       rows.every(({ content }, i) => content === own[i]?.content) &&
-      this.run.asked.every((one) => sameState(one.answer, one.question(ends)))
+      this.run.dependences.every((holds) => holds(ends))
     );
   }
 
   /** The same work where the piece stands now; tells later pieces what it leaves. */
   at(piece: Piece, ends: Ends, context: PatternContext): PieceRun {
     ends.last = this.run.end;
-    if (this.run.end) ends.pieces.set(pieceKey(piece.name), this.run.end.state);
+    if (this.run.end) {
+      ends.last = { ...this.run.end, name: piece.name };
+      ends.pieces.set(pieceKey(piece.name), this.run.end.state);
+    }
+    ends.lines.set(pieceKey(piece.name), this.run.lines);
     for (const [number, state] of this.run.leaves) ends.rows.set(number, state);
     const { worked } = this.run;
     if (worked.context === context && isAtSamePlace(piece, worked.piece)) return this;
@@ -71,7 +76,7 @@ function sameHabits(a: Habits, b: Habits): boolean {
   return a.size === b.size && [...a].every(([topic, means]) => b.get(topic) === means);
 }
 
-function sameState(a: State | null, b: State | null): boolean {
+export function sameState(a: State | null, b: State | null): boolean {
   return a === b || (a !== null && b !== null && stateKey(a) === stateKey(b));
 }
 

@@ -9,7 +9,7 @@ import { otherWay } from "./other-way";
 import { type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
 import { type Candidate, nearestToRight, type Path, pathsFrom, survivors } from "./paths";
 import type { Piece, RowLine } from "./pattern";
-import { type Asked, PieceRun } from "./piece-run";
+import { type Dependence, PieceRun, sameState } from "./piece-run";
 import { rowsOfHead, type Schedule, type ScheduledRow, workSchedule } from "./schedule";
 import { chainSide } from "./sources";
 import { type Ends, foundationState, nothing, startState, withElsewhere } from "./starting";
@@ -26,7 +26,7 @@ export class PieceWorker {
   private readonly history: (readonly Path[])[] = [];
   /** What the numbered rows of this piece left. */
   private readonly leaves = new Map<number, State>();
-  private readonly asked: Asked[] = [];
+  private readonly dependences: Dependence[] = [];
   private paths: readonly Path[] = [start];
   /** The line whose instructions a row number stands for. */
   private readonly byNumber = new Map<number, RowLine>();
@@ -38,6 +38,8 @@ export class PieceWorker {
   private turnedLast = false;
   /** The side of the starting chain that no row was worked on. */
   private freeSide: State | null = null;
+  /** The piece whose end the first row is tried on. */
+  private goesOnFrom: string | null = null;
   private lastRow: RowLine | null = null;
   private lastPlain: RowLine | null = null;
 
@@ -60,10 +62,12 @@ export class PieceWorker {
     const lastHead = this.lastRow?.head;
     const number = Math.max(lastHead?.from ?? 0, ...(lastHead?.to ?? []).map((n) => n ?? 0));
     const worked = { piece: this.piece, rows, context: this.context, work: {} };
-    const end = state && { state, number, freeSide: this.freeSide };
+    const { name, talk } = this.piece;
+    const end = state && { state, number, freeSide: this.freeSide, name, fastened: talk.fastened };
     return new PieceRun({
       worked,
-      asked: this.asked,
+      dependences: this.dependences,
+      lines: this.byNumber,
       leaves: this.leaves,
       end,
       open: openRows(rows, alive),
@@ -132,16 +136,30 @@ export class PieceWorker {
   }
 
   private startState(plan: RowPlan, line: RowLine): State | null {
-    const own = plan.onRow === null ? undefined : this.leaves.get(plan.onRow);
-    if (own) return own;
     const isFirst = this.done.length === 0;
-    return this.ask((ends) => startState(plan, line, isFirst, this.sizes, ends));
+    const onRow = plan.onRow ?? (isFirst ? this.piece.talk.onRow : null);
+    const own = onRow === null ? undefined : this.leaves.get(onRow);
+    if (own) return own;
+    return (
+      this.found((ends) => startState(plan, line, isFirst, this.sizes, ends, onRow)) ??
+      (isFirst && plan.stated !== null ? this.borrowed() : null)
+    );
+  }
+
+  /** Nothing tells what the first row is worked on, and nobody cut the yarn: the work may go on. */
+  private borrowed(): State | null {
+    if (this.piece.talk.rejoined) return null;
+    const last = (ends: Ends): Ends["last"] => (ends.last?.fastened === false ? ends.last : null);
+    const from = last(this.ends);
+    this.dependences.push((ends) => last(ends)?.name === from?.name);
+    this.goesOnFrom = from && (from.name || "the piece before");
+    return this.found((ends) => last(ends)?.state ?? null);
   }
 
   /** What the pieces before this one leave; kept in mind, since they may change. */
-  private ask(question: Asked["question"]): State | null {
+  private found(question: (ends: Ends) => State | null): State | null {
     const answer = question(this.ends);
-    this.asked.push({ question, answer });
+    this.dependences.push((ends) => sameState(answer, question(ends)));
     return answer;
   }
 
@@ -163,7 +181,7 @@ export class PieceWorker {
 
   /** The starting chain seen from below, where rows stand on it. */
   private freeSideNow(): State | null {
-    return this.freeSide ?? this.ask((ends) => ends.last?.freeSide ?? null);
+    return this.freeSide ?? this.found((ends) => ends.last?.freeSide ?? null);
   }
 
   /** A piece of which there are several is its own first leg. */
@@ -171,7 +189,7 @@ export class PieceWorker {
     const ownKey = pieceKey(this.piece.name);
     if (own !== null && key === ownKey) return "own";
     if (own !== null && baseOf(key) === baseOf(ownKey) && baseOf(key) === ownKey) return own;
-    return this.ask((ends) => ends.like(key));
+    return this.found((ends) => ends.like(key));
   }
 
   private scheduled(line: RowLine, plan: RowPlan): ScheduledRow {
@@ -240,12 +258,18 @@ export class PieceWorker {
       ({ outcome }) => outcome.fits && outcome.counts && unknownNoun(outcome) === null,
     );
     if (right.length > 0) return this.accept(line, schedule, right);
+    if (this.isTried) return this.unchecked(line, "nothing tells what this row is worked on");
     const early = all.find(({ outcome }) => outcome.stopsEarly);
     const nearest = early ?? nearestToRight(all);
     const unsure = unsureElsewhere((schedule.rows[0] as ScheduledRow).plan, nearest.path.state);
     if (unsure !== null) return this.unchecked(line, unsure, nearest.path.state, nearest.outcome);
     if (early) return this.early(line, schedule, early);
     this.wrong(line, schedule, nearest);
+  }
+
+  /** The first row is tried on places that nothing says are its own. */
+  private get isTried(): boolean {
+    return this.done.length === 0 && this.goesOnFrom !== null;
   }
 
   private accept(line: RowLine, schedule: Schedule, right: readonly Candidate[]): void {
@@ -255,7 +279,8 @@ export class PieceWorker {
     const doubted = outcome?.counted.some((one) => one?.doubt) ?? false;
     const known = { result: doubted ? "ambiguous" : "ok", outcome, after: paths[0]?.stated ?? null } as const;
     const found = notClosed(line) && this.foundBy(schedule, (right[0] as Candidate).path);
-    this.finish(line, paths, { ...known, found, times: schedule.times }, paths);
+    const assumptions = this.isTried ? [`the work goes on from the end of ${this.goesOnFrom}`] : [];
+    this.finish(line, paths, { ...known, assumptions, found, times: schedule.times }, paths);
   }
 
   private early(line: RowLine, schedule: Schedule, { path, outcome }: Candidate): void {
@@ -357,10 +382,17 @@ export class PieceWorker {
   // Lines that stand for other rows
 
   private copied(line: RowLine, copy: Copy): void {
-    if (copy.how === "each-end") return this.counted(line, copy.by * copy.times, [copy.rows]);
-    if (copy.how === "even") return this.counted(line, 0, copy.times === null ? null : [copy.times]);
+    if (copy.how === "each-end")
+      return this.counted(
+        line,
+        copy.times.map((n) => n * copy.by),
+        copy.rows,
+      );
+    if (copy.how === "each-end-until") return this.untilLeft(line, copy);
+    if (copy.how === "even") return this.counted(line, [0], copy.times === null ? null : [copy.times]);
     const numbers = copy.how === "last" ? [null] : copy.rows;
-    const named = numbers.map((n) => (n === null ? this.lastPlain : (this.byNumber.get(n) ?? null)));
+    const lines = this.linesOf(copy);
+    const named = numbers.map((n) => (n === null ? this.lastPlain : (lines.get(n) ?? null)));
     const missing = named.findIndex((row) => row?.plan == null);
     if (missing >= 0) return this.lacks(line, numbers[missing] ?? null, copy);
     this.number(line, named as RowLine[]);
@@ -370,20 +402,43 @@ export class PieceWorker {
   private lacks(line: RowLine, number: number | null, copy: Copy): void {
     const which = number === null ? "row before this one" : `row ${number}`;
     const isOwn = number !== null && copy.how === "rows" && !copy.ofOther;
-    this.unchecked(line, `there is no ${which} in this piece to repeat`, this.paths[0]?.state ?? null);
+    const piece = copy.how === "rows" && copy.of !== null ? `"${copy.of}"` : "this piece";
+    this.unchecked(line, `there is no ${which} in ${piece} to repeat`, this.paths[0]?.state ?? null);
     if (isOwn) this.blame({ fault: this.noSuchRow(number) });
   }
 
   /** A row that stands nowhere above. */
   private noSuchRow(number: number): Fault | null {
     if (this.byNumber.has(number)) return null;
-    const elsewhere = this.ask((ends) => ends.rows.get(number) ?? null);
+    const elsewhere = this.found((ends) => ends.rows.get(number) ?? null);
     return elsewhere ? null : { sort: "no-such-row", number };
   }
 
   /** Tells what is wrong with the row that was done last. */
   private blame(known: Pick<WorkedRow, "fault"> & Partial<WorkedRow>): void {
     this.done.push({ ...(this.done.pop() as WorkedRow), ...known });
+  }
+
+  /** The lines by number that a copy takes its rows from: this piece's, or another's. */
+  private linesOf(copy: Copy): ReadonlyMap<number, RowLine> {
+    const key = copy.how === "rows" ? copy.of : null;
+    if (key === null || key === pieceKey(this.piece.name)) return this.byNumber;
+    const found = this.ends.lines.get(key);
+    this.dependences.push((ends) => sameLines(found, ends.lines.get(key)));
+    return found ?? noLines;
+  }
+
+  /** `Dec 1 st at each end of every row until 3 sts rem`: as many rows as that takes. */
+  private untilLeft(line: RowLine, { by, left, apart }: Extract<Copy, { how: "each-end-until" }>): void {
+    const found = this.paths[0]?.state?.map((below) => below && countPlaces(below.strip)) ?? [];
+    const times = found.map((n, size) => (n === null ? 0 : ((forSize(left, size) ?? 0) - n) / by));
+    if (times.length === 0 || times.some((n) => n < 0 || !Number.isInteger(n)))
+      return this.unchecked(line, "it does not come out at that number", this.paths[0]?.state ?? null);
+    this.counted(
+      line,
+      times.map((n) => n * by),
+      times.map((n) => n * apart),
+    );
   }
 
   private repeatRows(
@@ -394,25 +449,31 @@ export class PieceWorker {
     const rows = named.map((row) => this.scheduled(row, this.onEdge(line, row.plan as RowPlan)));
     const stated = line.plan?.stated ?? null;
     const byHead = line.head !== null && (line.head.to !== null || line.head.many !== null);
-    if (byHead) return this.step(line, { rows, stated, ...rowsOfHead(line, this.sizes) }, this.paths);
+    const [first] = named as readonly [RowLine];
+    const isFresh = this.paths.every((path) => path.state === null);
+    const paths = isFresh ? [{ ...start, state: this.startState(first.plan as RowPlan, first) }] : this.paths;
+    if (byHead) return this.step(line, { rows, stated, ...rowsOfHead(line, this.sizes) }, paths);
     const open = times === null && /until|for .*(?:cm|in|")/i.test(line.text);
     const each = [...Array(this.sizes).keys()].map(
       (size) => (forSize(times ?? [1], size) ?? 1) * rows.length,
     );
-    this.step(line, { rows, stated, each, times: open ? null : each }, this.paths);
+    this.step(line, { rows, stated, each, times: open ? null : each }, paths);
   }
 
   /** Rows told only by what they do to the count: "Dec 1 st each end of next 4 rows", "Work even". */
-  private counted(line: RowLine, by: number, times: readonly number[] | null): void {
+  private counted(line: RowLine, by: readonly number[], times: readonly number[] | null): void {
     const [path] = this.paths;
     if (!path?.state) return this.unchecked(line, "nothing tells what these rows are worked on");
     const { state } = path;
     const before = state.map((below) => (below === null ? null : countPlaces(below.strip)));
-    const after = by === 0 ? state : state.map((below) => below && changed(below, by));
+    const isEven = by.every((n) => n === 0);
+    const after = isEven
+      ? state
+      : state.map((below, size) => below && changed(below, forSize(by, size) ?? 0));
     const makes = after.map((below) => (below === null ? null : countPlaces(below.strip)));
     const stated = line.plan?.stated ?? null;
     const counts = makes.every((n, size) => n === null || !stated?.[0] || n === forSize(stated[0].n, size));
-    const outcome = { ...plainOutcome(before, after, makes, counts), inAll: evenly(makes, by, times) };
+    const outcome = { ...plainOutcome(before, after, makes, counts), inAll: evenly(makes, isEven, times) };
     const plan = { ...(line.plan as RowPlan), instructions: [] };
     const schedule: Schedule = {
       rows: [{ plan, setting: { flat: true, turned: false } }],
@@ -479,6 +540,16 @@ function blank(line: RowLine): WorkedRow {
   return { line, result: "unchecked", others: [], times: [1], assumptions: [], ...nothing };
 }
 
+const noLines: ReadonlyMap<number, RowLine> = new Map();
+
+function sameLines(
+  a: ReadonlyMap<number, RowLine> | undefined,
+  b: ReadonlyMap<number, RowLine> | undefined,
+): boolean {
+  if (a === b || !a || !b) return a === b;
+  return a.size === b.size && [...a].every(([n, line]) => b.get(n)?.content === line.content);
+}
+
 function unknownNoun(outcome: Outcome): string | null {
   return outcome.counted.find((one) => one?.unknownNoun)?.unknownNoun ?? null;
 }
@@ -493,8 +564,8 @@ function kindOf(below: Below | null): string {
 }
 
 /** Only where all rows are alike is it known what they make together. */
-function evenly(makes: Outcome["makes"], by: number, times: readonly number[] | null): Outcome["inAll"] {
-  const rows = by === 0 && times !== null ? times[0] : null;
+function evenly(makes: Outcome["makes"], isEven: boolean, times: readonly number[] | null): Outcome["inAll"] {
+  const rows = isEven && times !== null ? times[0] : null;
   return makes.map((n) => (n === null || rows == null ? null : n * rows));
 }
 

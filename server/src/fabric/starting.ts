@@ -18,12 +18,17 @@ export interface PieceEnd {
   readonly number: number;
   /** The side of its starting chain that no row was worked on. */
   readonly freeSide: State | null;
+  readonly name: string;
+  /** The yarn was cut. */
+  readonly fastened: boolean;
 }
 
 /** Where pieces and their numbered rows ended: later pieces may be worked on them. */
 export class Ends {
   readonly pieces = new Map<string, State>();
   readonly rows = new Map<number, State>();
+  /** The lines of each piece by row number: `as for Body`. */
+  readonly lines = new Map<string, ReadonlyMap<number, RowLine>>();
   /** The end of the piece before, and the number of its last row. */
   last: PieceEnd | null = null;
 
@@ -42,8 +47,9 @@ export function startState(
   isFirst: boolean,
   sizes: number,
   ends: Ends,
+  onRow: number | null,
 ): State | null {
-  const named = plan.onRow === null ? undefined : ends.rows.get(plan.onRow);
+  const named = onRow === null ? undefined : ends.rows.get(onRow);
   return named ?? firstState(plan, sizes) ?? (isFirst ? runsOn(line, ends) : null);
 }
 

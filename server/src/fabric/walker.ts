@@ -73,8 +73,17 @@ export function walk(
   more: More | null = null,
 ): Walk {
   const walker = new Walker(below, reading, size, view, more);
+  walker.slipsToStart = slipsToStart(instructions);
   walker.all(instructions);
   return walker.result();
+}
+
+/** Slip stitches that open a row lead to where its work begins; a row of nothing else is fabric. */
+function slipsToStart(instructions: readonly Instruction[]): boolean {
+  const opening = instructions.find(({ op }) => !["turn", "mark", "unknown"].includes(op));
+  return (
+    opening?.op === "slip" && instructions.some(({ op }) => !["turn", "mark", "unknown", "slip"].includes(op))
+  );
 }
 
 /** Where a pass of a repeat began. */
@@ -111,6 +120,8 @@ class Walker {
   /** The chain made last, which may lie between two pieces. */
   private bridge: Steps | null = null;
   private placed = false;
+  /** Slip stitches open the row. */
+  slipsToStart = false;
   /** Where the steps of a counted opening chain begin, while nothing came after it. */
   private opening: number | null = null;
 
@@ -533,7 +544,8 @@ class Walker {
     if (takes[0]?.how === "from-hook" && this.lastChain !== null) return this.picot(span);
     if (this.inPlace !== null) return;
     if (this.steps.length > 0 && this.cursor.ended && this.view.rotates && !this.view.slipCounts) return;
-    const opens = this.steps.length === 0 && this.cursor.used === 0 && !this.view.slipCounts;
+    const opens =
+      this.slipsToStart && this.steps.length === 0 && this.cursor.used === 0 && !this.view.slipCounts;
     if (opens && this.view.rotates && takes.every((take) => take.how === "next")) return this.travel(takes);
     if (this.edge !== null) this.closeEdge();
     this.cursor.travels(opens);
@@ -747,6 +759,16 @@ class Walker {
     if (this.cursor.at < end && !this.cursor.ended) this.uneven = true;
     if (instruction.cut !== undefined) this.all(body.slice(0, instruction.cut));
     this.all(last);
+    if (last.length > 0 && this.lastChain !== null && this.view.rotates) this.spanRest(body);
+  }
+
+  /** `…, ending with ch 5` in a round: the chain reaches over what is left to the first stitch. */
+  private spanRest(body: readonly Instruction[]): void {
+    const { used, total, at } = this.cursor;
+    const pass = this.tried(body, total, () => this.cursor.used) - used;
+    if (at >= total || total - at >= pass) return;
+    this.cursor.take(total - at, everyPlace, "start");
+    this.uneven = false;
   }
 
   /** The parts of a last pass that ends in its own way. */

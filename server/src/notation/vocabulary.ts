@@ -54,7 +54,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["f", "first", "first|1st"],
   ["z", "last", "last|final"],
   ["m", "same", "same|same place"],
-  ["y", "remaining", "remaining|rem|remain|remains|left"],
+  ["y", "remaining", "remaining|rem|remain|remains|left|these|those"],
   ["Y", "any", "any"],
   ["Y", "centre", "center|centre|middle"],
   ["Y", "skipped", "skipped|missed"],
@@ -153,6 +153,11 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
     "both layers|both thicknesses|both sides together|both walls|for both walls|both sides|for both sides",
   ],
   ["_", "together", "together"],
+  [
+    "^",
+    "each end",
+    "each end|at each end|both ends|at both ends|at each side|at beg and end|at beg and end of row",
+  ],
   // Parts that rows speak of although no heading names them.
   ["N", "arm", "arm|arms"],
   ["N", "leg", "leg|legs"],

@@ -407,6 +407,8 @@ function colour(
   const atom = atoms[i] as Atom;
   const raw = text.slice(atom.start, atom.end);
   const previous = before.at(-1);
+  // `6 sc into it`: the ring that was named.
+  if (atom.text === "it" && previous?.cls === "i") return make("g", "ring", 1);
   const behindStitch = previous?.cls === "i" && before.at(-2)?.cls === "S";
   if (raw === "MC" && (behindStitch || (i === 0 && /^\d+$/.test(wordAt(atoms, 1)))))
     return make("g", "ring", 1);

@@ -39,7 +39,7 @@ const ordinal =
   /^((\d+)(?:st|nd|rd|th|d)(?: to (\d+)(?:st|nd|rd|th|d))?(?: (?:row|rnd|round)s?)?)(?: \(\d+ \w+\))?[:.—-] */i;
 const unnumbered = /^((?:foundation|next|last) (?:row|rnd|round)): */i;
 const bare = /^(\d+)[.)] +(?=(?:\d|\(|sc|dc|hdc|inc|dec|ch \d+,))/i;
-const copy = /^(?:\[?rep (?:last|rows?|rnds?)|(?:dec|inc) \d+ sts? each|work even)/i;
+const copy = /^(?:\[?rep (?:last|rows?|rnds?)|(?:dec|inc) \d+ sts? (?:at )?(?:each|neck)|work even)/i;
 const glued = / (?=(?:Rnd|Row|Round) \d+:)/;
 const start = /^(?:(?:with|using) [^,]+, )?(?:make )?(?:ch \d+|\d+ ch|magic ring)/;
 const colourOrSize = /^(?:with|using|change|join|sizes?|all sizes|magic|make|ch)\b/i;

@@ -1,4 +1,4 @@
-import type { Made, Node } from "./instructions";
+import type { Made, Node, Target } from "./instructions";
 import { Reader, type Vocabulary } from "./reader";
 import { Unreadable } from "./spelling";
 import type { Stated } from "./stated";
@@ -135,9 +135,25 @@ function placesFor({ text, places }: RowTask, nodes: readonly Node[], choose: Ch
   const inStitches =
     targets.some((target) => "sort" in target && target.sort === "any") || /st and sp#/.test(text);
   if (inSpaces && !inStitches) return places.filter(({ sort }) => sort === "sp");
+  if (inSpaces && !/st and sp#/.test(text) && targets.every(isSpaceOrEdge))
+    return spacesAndEdges(places, targets);
   if (inSpaces || !places.some(({ sort }) => sort === "sp")) return places;
   if (/\b(?:each|next) (?:\d+ )?ch\b|and ch\b/.test(text)) return chainByChain(places);
   return /sp#/.test(text) || choose("chains one by one", 2) === 0 ? places : chainByChain(places);
+}
+
+/** Between the first and the last stitch, only spaces are worked: the stitches there are no places of the row. */
+function isSpaceOrEdge(target: Target): boolean {
+  return !("sort" in target) || target.sort === "sp" || (target.at === "next" && target.end !== "between");
+}
+
+function spacesAndEdges(places: readonly Made[], targets: readonly Target[]): readonly Made[] {
+  const ends = targets.flatMap((target) =>
+    target.at === "next" && target.sort === "any" ? [target.end] : [],
+  );
+  const isEdge = (index: number): boolean =>
+    (index === 0 && ends.includes("first")) || (index === places.length - 1 && ends.includes("last"));
+  return places.filter(({ sort }, index) => sort === "sp" || isEdge(index));
 }
 
 /** The instructions that look for a place of their own: what is worked inside one place does not. */
