@@ -308,16 +308,16 @@ class Walker {
     const opening = this.joinsOpening(take) ? this.opening : null;
     const places = this.takeFor(take, stitch.uses);
     if (places === null) return;
-    // An odd round has one place on the fold, which lies in both layers.
-    if (stitch.family === "folded" && this.cursor.total - this.cursor.at === 1) {
-      this.cursor.take(1, everyPlace, "next");
-      this.uneven = uneven;
-    }
     const uses = places > 0 ? (this.cursor.used - used) / places : 0;
     // Two in one stitch are an increase, two in a space a group.
     const apart = take.how === "last" || (take.how === "next" && take.of.sort !== "stitch");
     const together = per > 1 && apart ? { unit: "" } : {};
     this.make(stitch, places, per, { at, uses, span, ...together });
+    // An odd round has one place on the fold, which lies in both layers.
+    if (stitch.family === "folded" && this.cursor.total - this.cursor.at === 1) {
+      this.passOver(1, "next", span);
+      this.uneven = uneven;
+    }
     if (opening !== null) this.groupFrom(opening, span);
   }
 
@@ -759,16 +759,23 @@ class Walker {
     if (this.cursor.at < end && !this.cursor.ended) this.uneven = true;
     if (instruction.cut !== undefined) this.all(body.slice(0, instruction.cut));
     this.all(last);
-    if (last.length > 0 && this.lastChain !== null && this.view.rotates) this.spanRest(body);
+    if (last.length > 0 && this.lastChain !== null && this.view.rotates)
+      this.spanRest(body, instruction.span);
   }
 
   /** `…, ending with ch 5` in a round: the chain reaches over what is left to the first stitch. */
-  private spanRest(body: readonly Instruction[]): void {
+  private spanRest(body: readonly Instruction[], span: Span): void {
     const { used, total, at } = this.cursor;
     const pass = this.tried(body, total, () => this.cursor.used) - used;
     if (at >= total || total - at >= pass) return;
-    this.cursor.take(total - at, everyPlace, "start");
+    this.passOver(total - at, "start", span);
     this.uneven = false;
+  }
+
+  private passOver(n: number, manner: "next" | "start", span: Span): void {
+    const { at } = this.cursor;
+    this.cursor.take(n, everyPlace, manner);
+    this.emit({ kind: "skip", sort: "none", n, uses: 1, at, span });
   }
 
   /** The parts of a last pass that ends in its own way. */
