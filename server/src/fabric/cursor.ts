@@ -122,11 +122,17 @@ export class Cursor {
 
   /** Needs, has and what is left: places of the sorts that the row works. */
   sums(): { needs: number; has: number; left: number } {
-    const { over, left, worksStitches, worksSpaces, passedStitches, passedSpaces } = this.reach;
-    const used = this.reach.used + (worksStitches || !worksSpaces ? this.reach.travelled : 0);
+    const { over, left, worksStitches, worksSpaces, passedStitches, passedSpaces, travelled } = this.reach;
+    const used = this.reach.used + (this.usesTravelled ? travelled : 0);
     const all =
       left + this.leftover() + (worksStitches ? passedStitches : 0) + (worksSpaces ? passedSpaces : 0);
     return { needs: used, has: used - over + all, left: all };
+  }
+
+  /** The stitches that slip stitches passed at the start are of the sort that the row works. */
+  get usesTravelled(): boolean {
+    const { travelled, worksStitches, worksSpaces } = this.reach;
+    return travelled > 0 && (worksStitches || !worksSpaces);
   }
 
   private leftover(): number {

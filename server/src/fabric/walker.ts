@@ -86,6 +86,11 @@ function slipsToStart(instructions: readonly Instruction[]): boolean {
   );
 }
 
+/** Slip stitches over stitches that the row works use them. */
+function usingPlaces(step: Steps): Steps {
+  return "kind" in step && step.kind === "sl st" && step.uses === 0 ? { ...step, uses: 1 } : step;
+}
+
 /** Where a pass of a repeat began. */
 interface PassStart {
   readonly pass: number;
@@ -141,6 +146,7 @@ class Walker {
     const none =
       this.below.ring || (this.sources.total === 0 && this.below.chain === null && !this.beyondChain);
     if (this.sources.chainIsUsedUp) this.steps = this.steps.filter((step) => step !== this.bridge);
+    if (this.sources.own.usesTravelled) this.steps = this.steps.map(usingPlaces);
     const free = none && needs === 0;
     return {
       needs: free ? null : needs,
