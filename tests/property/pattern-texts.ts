@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";
 import { readCases } from "../spec/case-file";
 
-/** How often each property is tried; a longer run sets PROPERTY_RUNS. */
-export const runs = Number(process.env.PROPERTY_RUNS ?? 100);
+/** How often each property is tried; a longer run, as in `.ci/run`, sets PROPERTY_RUNS. */
+export const runs = Number(process.env.PROPERTY_RUNS ?? 25);
 
 const folder = new URL("../../samples/", import.meta.url);
 
