@@ -33,8 +33,10 @@ import {
   type PublishDiagnosticsParams,
   type Range,
   RegistrationRequest,
+  type WorkspaceFolder,
 } from "vscode-languageserver-protocol/node";
 import type { Host } from "../../server/src/lsp/context";
+import { nodeFiles } from "../../server/src/lsp/files/node-files";
 import { startServer } from "../../server/src/lsp/server";
 import { LineIndex } from "../../server/src/text/line-index";
 import type { Span } from "../../server/src/text/span";
@@ -94,8 +96,9 @@ export class Client {
   async initialize(
     capabilities: ClientCapabilities,
     initializationOptions?: unknown,
+    workspaceFolders: WorkspaceFolder[] | null = null,
   ): Promise<InitializeResult> {
-    const params = { processId: null, rootUri: null, capabilities, initializationOptions };
+    const params = { processId: null, rootUri: null, workspaceFolders, capabilities, initializationOptions };
     const result = await this.connection.sendRequest(InitializeRequest.type, params);
     await this.connection.sendNotification(InitializedNotification.type, {});
     return result;
@@ -219,7 +222,7 @@ export function inProcessWithGate(createChecker: Host["createChecker"]): { clien
     new StreamMessageReader(gate.output),
     new StreamMessageWriter(down),
   );
-  startServer(connection, { createChecker, nextTurn: () => nextTurn(), version: "test" });
+  startServer(connection, { createChecker, nextTurn: () => nextTurn(), version: "test", files: nodeFiles });
   const server = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   return { client: new Client(server), gate };
 }

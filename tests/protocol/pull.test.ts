@@ -21,7 +21,7 @@ describe("a client that asks for findings", () => {
     });
     expect(capabilities.diagnosticProvider).toMatchObject({
       interFileDependencies: false,
-      workspaceDiagnostics: false,
+      workspaceDiagnostics: true,
     });
     expect(serverInfo).toEqual({ name: "Loopledger", version: "test" });
   });

@@ -1,7 +1,7 @@
 import { statSync } from "node:fs";
 import { join } from "node:path";
-import { whyNotRead } from "./file-faults";
-import { isOwnFolder, list } from "./folders";
+import { whyNotRead } from "../lsp/files/file-faults";
+import { isOwnFolder, list } from "../lsp/files/folders";
 import { filesMatching, hasWildcard } from "./glob";
 import { STANDARD_INPUT, type UnreadableEntry } from "./report-shape";
 

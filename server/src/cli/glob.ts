@@ -1,6 +1,6 @@
 import { existsSync, statSync } from "node:fs";
 import { join, parse, sep } from "node:path";
-import { type Entry, isOwnFolder, list } from "./folders";
+import { type Entry, isOwnFolder, list } from "../lsp/files/folders";
 
 const SEPARATOR = sep === "\\" ? /[\\/]/ : "/";
 

@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
+import { decode } from "../lsp/files/decode";
+import { whyNotRead } from "../lsp/files/file-faults";
 import type { Checker } from "../workspace/checker";
 import { copiesAtMost, Prover } from "../workspace/prover";
-import { decode } from "./decode";
 import { fileEntry } from "./file-entry";
-import { whyNotRead } from "./file-faults";
 import { type FileEntry, STANDARD_INPUT, type UnreadableEntry } from "./report-shape";
 
 export type CreateChecker = () => Pick<Checker, "check">;

@@ -7,6 +7,7 @@ import {
   TextDocumentSyncKind,
 } from "vscode-languageserver";
 import type { ActionKind } from "../features/actions/all-actions";
+import type { Host } from "./context";
 
 /** The protocol's names for the kinds of actions. */
 export const KIND: Readonly<Record<ActionKind, string>> = {
@@ -32,6 +33,9 @@ export interface ClientAbilities {
   readonly resolvesActions: boolean;
   /** Takes edits that are good for one version of a text only. */
   readonly takesVersionedEdits: boolean;
+  readonly hasFolders: boolean;
+  /** Tells of files that come, go and are written, where it is asked to. */
+  readonly watchesFiles: boolean;
 }
 
 export function clientAbilities({ textDocument, workspace }: ClientCapabilities): ClientAbilities {
@@ -50,25 +54,36 @@ export function clientAbilities({ textDocument, workspace }: ClientCapabilities)
     resolvesActions:
       action?.dataSupport === true && action.resolveSupport?.properties.includes("edit") === true,
     takesVersionedEdits: workspace?.workspaceEdit?.documentChanges === true,
+    hasFolders: workspace?.workspaceFolders === true,
+    watchesFiles: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
   };
 }
 
-export function serverCapabilities(client: ClientAbilities): ServerCapabilities {
+export function serverCapabilities(client: ClientAbilities, host: Pick<Host, "files">): ServerCapabilities {
   const always: ServerCapabilities = {
     positionEncoding: PositionEncodingKind.UTF16,
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
     hoverProvider: true,
     codeLensProvider: {},
   };
-  return { ...always, ...diagnosticsOffer(client), ...actionsOffer(client) };
+  return { ...always, ...foldersOffer(client), ...diagnosticsOffer(client, host), ...actionsOffer(client) };
 }
 
-function diagnosticsOffer({ pullsDiagnostics }: ClientAbilities): ServerCapabilities {
+function foldersOffer({ hasFolders }: ClientAbilities): ServerCapabilities {
+  return hasFolders
+    ? { workspace: { workspaceFolders: { supported: true, changeNotifications: true } } }
+    : {};
+}
+
+function diagnosticsOffer(
+  { pullsDiagnostics }: ClientAbilities,
+  { files }: Pick<Host, "files">,
+): ServerCapabilities {
   if (!pullsDiagnostics) return {};
   const diagnosticProvider = {
     identifier: "loopledger",
     interFileDependencies: false,
-    workspaceDiagnostics: false,
+    workspaceDiagnostics: files !== undefined,
   };
   return { diagnosticProvider };
 }

@@ -1,6 +1,7 @@
 import type { Connection, TextDocuments } from "vscode-languageserver";
 import type { Checker } from "../workspace/checker";
 import type { ClientAbilities } from "./capabilities";
+import type { PatternFiles } from "./files/pattern-files";
 import type { OpenDocument } from "./open-document";
 import type { SettingsSource } from "./settings-source";
 
@@ -11,6 +12,8 @@ export interface Host {
   /** Resolves after the messages that have already arrived had a chance to be handled. */
   readonly nextTurn: () => Promise<void>;
   readonly version: string;
+  /** None where the server cannot read files: only what is open is checked there. */
+  readonly files?: PatternFiles;
 }
 
 /** What every handler may use. */

@@ -45,6 +45,17 @@ export function faultDiagnostic(): Diagnostic {
   };
 }
 
+/** Stands for the findings of a file that cannot be read. */
+export function unreadableDiagnostic(reason: string): Diagnostic {
+  return {
+    range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+    severity: DiagnosticSeverity.Warning,
+    code: "not-checked",
+    source: SOURCE,
+    message: `Nothing in this file was checked. ${reason}`,
+  };
+}
+
 /** A finding that is shown, as the protocol has it. */
 export function diagnosticOf(
   finding: Finding,

@@ -1,6 +1,7 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { Checker } from "../workspace/checker";
+import { nodeFiles } from "./files/node-files";
 import { startServer } from "./server";
 
 const connection = createConnection(ProposedFeatures.all);
@@ -12,4 +13,5 @@ startServer(connection, {
   createChecker: () => new Checker(),
   nextTurn: () => nextTurn(),
   version: process.env.LOOPLEDGER_VERSION ?? "development",
+  files: nodeFiles,
 });

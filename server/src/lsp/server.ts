@@ -1,10 +1,12 @@
 import {
   type Connection,
   DidChangeConfigurationNotification,
+  DidChangeWatchedFilesNotification,
   type InitializeParams,
   TextDocuments,
 } from "vscode-languageserver";
 import { clientAbilities, serverCapabilities } from "./capabilities";
+import type { ClosedPatterns } from "./closed-patterns";
 import { offerActions } from "./code-actions";
 import { answerCodeLenses } from "./code-lens";
 import type { Host, Server } from "./context";
@@ -15,6 +17,7 @@ import { answerQueries } from "./queries";
 import { answerRowRequests } from "./row-requests";
 import { SettingsSource } from "./settings-source";
 import { answerWake } from "./wake";
+import { checkFolders } from "./workspace-diagnostics";
 
 /** Serves one client over a connection; returns at once and works until the connection ends. */
 export function startServer(connection: Connection, host: Host): void {
@@ -22,8 +25,10 @@ export function startServer(connection: Connection, host: Host): void {
   connection.onInitialize((params) => {
     const server = createServer(connection, documents, host, params);
     const channel = server.client.pullsDiagnostics ? pullChannel(server) : pushChannel(server);
-    listenToDocuments(server, channel);
-    listenToSettings(server, channel);
+    const closed = checkFolders(server, host, foldersOf(params));
+    listenToDocuments(server, channel, closed);
+    listenToSettings(server, channel, closed);
+    connection.onInitialized(() => registerWith(server, closed));
     answerHovers(server);
     answerCodeLenses(server);
     answerRowRequests(server);
@@ -31,7 +36,7 @@ export function startServer(connection: Connection, host: Host): void {
     answerQueries(server);
     answerWake(server);
     return {
-      capabilities: serverCapabilities(server.client),
+      capabilities: serverCapabilities(server.client, host),
       serverInfo: { name: "Loopledger", version: host.version },
     };
   });
@@ -59,7 +64,16 @@ function createServer(
   return { connection, documents, settings, client, nextTurn: host.nextTurn };
 }
 
-function listenToDocuments({ documents, settings }: Server, channel: DiagnosticsChannel): void {
+function foldersOf({ workspaceFolders, rootUri }: InitializeParams): string[] {
+  return workspaceFolders?.map(({ uri }) => uri) ?? (rootUri ? [rootUri] : []);
+}
+
+function listenToDocuments(
+  { documents, settings }: Server,
+  channel: DiagnosticsChannel,
+  closed: ClosedPatterns | null,
+): void {
+  documents.onDidOpen(({ document }) => closed?.touched(document.uri));
   documents.onDidChangeContent(({ document }) => channel.changed(document));
   documents.onDidSave(({ document }) => {
     if (document.caretLeft()) channel.recheck();
@@ -67,18 +81,39 @@ function listenToDocuments({ documents, settings }: Server, channel: Diagnostics
   documents.onDidClose(({ document }) => {
     settings.forget(document.uri);
     channel.closed(document);
+    closed?.touched(document.uri);
   });
 }
 
-function listenToSettings({ connection, client, settings }: Server, channel: DiagnosticsChannel): void {
+function listenToSettings(
+  { connection, settings }: Server,
+  channel: DiagnosticsChannel,
+  closed: ClosedPatterns | null,
+): void {
   connection.onDidChangeConfiguration((change) => {
     settings.changed(change.settings);
     channel.recheck();
+    closed?.forget();
   });
-  connection.onInitialized(() => {
-    if (!client.registersForSettings) return;
-    connection.client
-      .register(DidChangeConfigurationNotification.type, { section: "loopledger" })
-      .catch((fault) => connection.console.warn(`Changes of settings will not be seen: ${fault}`));
+}
+
+/** Asks the client to tell of what it tells of only when asked. */
+function registerWith({ connection, client }: Server, closed: ClosedPatterns | null): void {
+  const asked = (what: string, asking: Promise<unknown>) =>
+    asking.catch((fault) => connection.console.warn(`Changes of ${what} will not be seen: ${fault}`));
+  const { registersForSettings, watchesFiles, hasFolders } = client;
+  const settings = { section: "loopledger" };
+  const patterns = { watchers: [{ globPattern: "**/*.crochet" }] };
+  if (registersForSettings)
+    asked("settings", connection.client.register(DidChangeConfigurationNotification.type, settings));
+  if (closed && watchesFiles)
+    asked("files", connection.client.register(DidChangeWatchedFilesNotification.type, patterns));
+  if (closed && hasFolders) followFolders(connection, closed);
+}
+
+function followFolders({ workspace }: Connection, closed: ClosedPatterns): void {
+  workspace.onDidChangeWorkspaceFolders(async () => {
+    const folders = await workspace.getWorkspaceFolders();
+    closed.setFolders(folders?.map(({ uri }) => uri) ?? []);
   });
 }

@@ -1,0 +1,92 @@
+import type { Diagnostic } from "vscode-languageserver";
+import { addressKey, type PatternFiles } from "./files/pattern-files";
+
+/** What was found in a pattern, with a name for the answer. */
+export interface Found {
+  readonly id: string;
+  readonly items: Diagnostic[];
+}
+
+/** A pattern of a folder. */
+export interface ClosedPattern {
+  readonly uri: string;
+  /** The folder of the workspace it was found in: its settings hold for the pattern. */
+  readonly folder: string;
+  /** Null until it is checked. */
+  found: Found | null;
+  /** Grows with each change of the file. */
+  edition: number;
+}
+
+/** The patterns of the workspace's folders, as the files say; what of them is open is known better elsewhere. */
+export class ClosedPatterns {
+  private patterns: Map<string, ClosedPattern> | null = null;
+  private waiting: (() => void)[] = [];
+  /** Grows whenever another answer may be due. */
+  changes = 0;
+
+  constructor(
+    private readonly files: PatternFiles,
+    private folders: readonly string[],
+  ) {}
+
+  all(): ClosedPattern[] {
+    this.patterns ??= this.listed();
+    return [...this.patterns.values()];
+  }
+
+  /** A file was written, or a pattern was opened or closed. */
+  touched(uri: string): void {
+    const pattern = this.patterns?.get(addressKey(uri));
+    if (pattern) drop(pattern);
+    this.changed();
+  }
+
+  /** Files came or are gone. */
+  listAnew(): void {
+    const before = this.patterns;
+    this.patterns = this.listed();
+    for (const key of this.patterns.keys()) {
+      const known = before?.get(key);
+      if (known) this.patterns.set(key, known);
+    }
+    this.changed();
+  }
+
+  setFolders(folders: readonly string[]): void {
+    this.folders = folders;
+    this.listAnew();
+  }
+
+  /** Everything may be found in another way, as after a change of settings. */
+  forget(): void {
+    for (const pattern of this.patterns?.values() ?? []) drop(pattern);
+    this.changed();
+  }
+
+  /** Resolves when there may be more to tell than after `seen` changes, or when it is stopped. */
+  changedSince(seen: number, onStop: (stop: () => void) => void): Promise<void> {
+    if (this.changes > seen) return Promise.resolve();
+    return new Promise((resolve) => {
+      this.waiting.push(resolve);
+      onStop(resolve);
+    });
+  }
+
+  private changed(): void {
+    this.changes++;
+    for (const resolve of this.waiting.splice(0)) resolve();
+  }
+
+  private listed(): Map<string, ClosedPattern> {
+    const found = this.folders.flatMap((folder) => this.files.list(folder).map((uri) => ({ uri, folder })));
+    return new Map(
+      found.map(({ uri, folder }) => [addressKey(uri), { uri, folder, found: null, edition: 0 }]),
+    );
+  }
+}
+
+function drop(pattern: ClosedPattern): void {
+  pattern.found = null;
+  pattern.edition++;
+}
