@@ -216,10 +216,35 @@ describe("names of files", () => {
   });
 });
 
+describe("--severity", () => {
+  test("makes a rule louder or softer, or turns it off", async () => {
+    const folder = folderWith({ "buoy.crochet": WRONG });
+    const off = await check(folder, "--severity", "does-not-fit=off", "buoy.crochet");
+    expect(off.out).toContain("no queries");
+    expect(off.status).toBe(0);
+    const softer = await check(folder, "--severity", "does-not-fit=warning", "buoy.crochet");
+    expect(softer.out).toMatch(/^buoy\.crochet:2:\d+: warning: /m);
+    expect(softer.out).toMatch(/^1\. /m);
+    expect(softer.status).toBe(0);
+  });
+
+  test("may be given several times; the last one of a rule holds", async () => {
+    const folder = folderWith({ "buoy.crochet": `${WRONG}Rnd 3: lotus x6\n` });
+    const severities = ["does-not-fit=off", "not-understood=error", "does-not-fit=hint"];
+    const options = severities.flatMap((one) => ["--severity", one]);
+    const { report, status } = await json(folder, ...options, "buoy.crochet");
+    expect(report.files[0]?.findings).toMatchObject([
+      { rule: "does-not-fit", severity: "hint" },
+      { rule: "not-understood", severity: "error" },
+    ]);
+    expect(status).toBe(1);
+  });
+});
+
 describe("usage", () => {
   test.each([[["--help"]], [["-h"]], [["check", "--help"]]])("%j gives help", async (args) => {
     const { status, out } = await runCommand(script, args);
-    expect(out).toContain("loopledger check [--format text|json] FILE...");
+    expect(out).toContain("loopledger check [--format text|json] [--severity RULE=HOW]... FILE...");
     expect(status).toBe(0);
   });
 
@@ -233,6 +258,10 @@ describe("usage", () => {
     [["check", "--format", "xml", "a.crochet"], /text or json/],
     [["check", "--format"], /text or json/],
     [["check", "--constructor", "a.crochet"], /no option --constructor/],
+    [["check", "--severity", "a.crochet"], /followed by a rule/],
+    [["check", "a.crochet", "--severity"], /followed by a rule/],
+    [["check", "--severity", "wrong-cuont=off", "a.crochet"], /Did you mean wrong-count/],
+    [["check", "--severity=wrong-count=loud", "a.crochet"], /use error, warning/],
     [["buoy.crochet"], /loopledger check buoy\.crochet/],
     [["lsp"], /loopledger lsp --stdio/],
     [["lsp", "--stdio", "a.crochet"], /takes no files/],

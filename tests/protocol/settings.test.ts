@@ -52,7 +52,17 @@ describe("severities of rules", () => {
     await client.initialize(PULL_AND_SETTINGS);
     await client.open(URI, TEXT);
     expect((await client.pullItems(URI))[0]).toMatchObject({ severity: DiagnosticSeverity.Error });
-    expect(client.logged.join()).toContain('loopledger.rules.does-not-fit is "loud"');
+    expect(client.logged.join()).toContain('loopledger.rules: does-not-fit is "loud"');
+  });
+
+  test("that name no rule are named in the log, with what may have been meant", async () => {
+    const client = inProcess();
+    client.settings = { rules: { "does-not-fti": "off", nonsense: { deep: [1] } } };
+    await client.initialize(PULL_AND_SETTINGS);
+    await client.open(URI, TEXT);
+    expect((await client.pullItems(URI))[0]).toMatchObject({ code: "does-not-fit" });
+    expect(client.logged.join("\n")).toContain('There is no rule "does-not-fti". Did you mean does-not-fit?');
+    expect(client.logged.join("\n")).toContain('There is no rule "nonsense". The rules are does-not-fit,');
   });
 
   test.each([undefined, null, 7, "rules", [], {}, { rules: null }, { rules: "off" }])(

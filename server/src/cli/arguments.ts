@@ -1,15 +1,23 @@
 import { parseArgs } from "node:util";
+import type { SeveritySetting } from "../workspace/settings-table";
+import { readSeverity, type Severities } from "../workspace/severities";
 
 export type Format = "text" | "json";
 
 /** What the arguments ask for. */
 export type Task =
-  | { readonly command: "check"; readonly format: Format; readonly names: readonly string[] }
+  | {
+      readonly command: "check";
+      readonly format: Format;
+      readonly names: readonly string[];
+      readonly severities: Severities;
+    }
   | { readonly command: "lsp" | "help" | "version" }
   | { readonly command: "wrong-usage"; readonly message: string };
 
 const OPTIONS = {
   format: { type: "string" },
+  severity: { type: "string", multiple: true },
   stdio: { type: "boolean" },
   help: { type: "boolean", short: "h" },
   version: { type: "boolean", short: "v" },
@@ -29,17 +37,37 @@ export function readArguments(args: readonly string[]): Task {
   if (values.help) return { command: "help" };
   if (values.version) return { command: "version" };
   const [command, ...names] = positionals;
-  if (command === "check") return checkTask(values.format, names);
+  if (command === "check") return checkTask(values, names);
   if (command === "lsp") return serverTask(values.stdio, names);
   if (command === undefined) return wrong("Say what to do, for example: loopledger check pouch.crochet");
   return wrong(`There is no command "${command}". To check a pattern: loopledger check ${command}`);
 }
 
-function checkTask(format: unknown = "text", names: readonly string[]): Task {
+interface CheckOptions {
+  readonly format?: unknown;
+  readonly severity?: unknown;
+}
+
+function checkTask({ format = "text", severity = [] }: CheckOptions, names: readonly string[]): Task {
   if (format !== "text" && format !== "json") return wrong("--format is followed by text or json.");
+  const severities = readSeverities(Array.isArray(severity) ? severity : [severity]);
+  if (typeof severities === "string") return wrong(severities);
   if (names.length === 0)
     return wrong("Say which files to check, for example: loopledger check pouch.crochet");
-  return { command: "check", format, names };
+  return { command: "check", format, names, severities };
+}
+
+/** `ambiguous=off`, `wrong-count=warning`; or what is wrong with one of them. */
+function readSeverities(wanted: readonly unknown[]): Severities | string {
+  const severities = new Map<string, SeveritySetting>();
+  for (const one of wanted) {
+    const [, rule, value] = /^([^=]+)=(.*)$/.exec(String(one)) ?? [];
+    if (rule === undefined) return "--severity is followed by a rule and how loud it is: ambiguous=off.";
+    const read = readSeverity(rule, value);
+    if ("problem" in read) return `--severity ${one}: ${read.problem}`;
+    severities.set(rule, read.severity);
+  }
+  return severities;
 }
 
 function serverTask(stdio: unknown, names: readonly string[]): Task {

@@ -1,8 +1,10 @@
 export const HELP = `Loopledger checks crochet patterns written as plain text.
 
-  loopledger check [--format text|json] FILE...
+  loopledger check [--format text|json] [--severity RULE=HOW]... FILE...
       Checks patterns. FILE is a pattern, a folder (every *.crochet in it and in
       the folders below), a name with * ? or **, or - for standard input.
+      --severity ambiguous=off turns a rule off; HOW is error, warning,
+      information, hint or off. Settings of an editor are not read.
       Exit status 0: no error; 1: at least one error; 2: a file that cannot be
       read, or a command that cannot be understood.
 

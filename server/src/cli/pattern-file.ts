@@ -3,6 +3,7 @@ import { decode } from "../lsp/files/decode";
 import { whyNotRead } from "../lsp/files/file-faults";
 import type { Checker } from "../workspace/checker";
 import { copiesAtMost, Prover } from "../workspace/prover";
+import { type Severities, withSeverities } from "../workspace/severities";
 import { fileEntry } from "./file-entry";
 import { type FileEntry, STANDARD_INPUT, type UnreadableEntry } from "./report-shape";
 
@@ -12,6 +13,7 @@ export type CreateChecker = () => Pick<Checker, "check">;
 export interface CheckingHost {
   readonly createChecker: CreateChecker;
   readonly input: AsyncIterable<Uint8Array>;
+  readonly severities: Severities;
 }
 
 /** Reads and checks one file, or standard input; a fault becomes a reason and never stops the other files. */
@@ -26,12 +28,17 @@ export async function checkFile(file: string, host: CheckingHost): Promise<FileE
   return "reason" in content ? { file, reason: content.reason } : checkText(file, content.text, host);
 }
 
-function checkText(file: string, text: string, { createChecker }: CheckingHost): FileEntry | UnreadableEntry {
+function checkText(
+  file: string,
+  text: string,
+  { createChecker, severities }: CheckingHost,
+): FileEntry | UnreadableEntry {
   try {
     const checker = createChecker();
     const report = checker.check(text);
     const prover = new Prover(text, report.findings, (copy) => checker.check(copy), copiesAtMost(text));
-    return fileEntry(file, text, report, prover);
+    const findings = withSeverities(report.findings, severities);
+    return fileEntry(file, text, { ...report, findings }, prover);
   } catch (fault) {
     const detail = fault instanceof Error ? fault.message : String(fault);
     return {

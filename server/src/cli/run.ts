@@ -37,7 +37,7 @@ export async function run(args: readonly string[], host: CliHost): Promise<numbe
       await host.startServer();
       return 0;
     case "check": {
-      const report = await check(task.names, host);
+      const report = await check(task.names, { ...host, severities: task.severities });
       WRITERS[task.format](report, output);
       return exitStatus(report);
     }

@@ -66,7 +66,7 @@ async function offered(server: Server, request: Request<CodeActionParams>): Prom
       if (!isAsked(action, context.only)) return [];
       const { uri, version } = snapshot;
       const ticket: Ticket = { uri, version, range, scope, index, title: action.title };
-      return [actionFor(action, ticket, snapshot, settings, server)];
+      return [actionFor(action, ticket, snapshot, server)];
     }),
   );
 }
@@ -94,17 +94,9 @@ function actionsIn(
 /** Findings an action is linked to at most: hundreds mended at once need not all be named. */
 const linkedAtMost = 20;
 
-function actionFor(
-  action: Action,
-  ticket: Ticket,
-  snapshot: Snapshot,
-  settings: Settings,
-  { client }: Server,
-): CodeAction {
+function actionFor(action: Action, ticket: Ticket, snapshot: Snapshot, { client }: Server): CodeAction {
   const { title, kind, mends, preferred } = action;
-  const diagnostics = mends
-    .slice(0, linkedAtMost)
-    .map((finding) => diagnosticOf(finding, snapshot, settings, client));
+  const diagnostics = mends.slice(0, linkedAtMost).map((finding) => diagnosticOf(finding, snapshot, client));
   const offer: CodeAction = {
     title,
     kind: KIND[kind],

@@ -5,11 +5,12 @@ import {
 } from "vscode-languageserver";
 import type { LineIndex } from "../text/line-index";
 import type { Finding, Related, Severity } from "../workspace/report";
+import { withSeverities } from "../workspace/severities";
 import type { ClientAbilities } from "./capabilities";
 import type { Snapshot } from "./open-document";
 import { rangeOf } from "./positions";
 import { findingsToShow } from "./quiet-caret";
-import { type Settings, severityOf } from "./settings";
+import type { Settings } from "./settings";
 
 const SOURCE = "Loopledger";
 
@@ -22,14 +23,12 @@ const SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
 
 /** The findings of one version as the protocol has them, for this client and these settings. */
 export function diagnosticsOf(snapshot: Snapshot, settings: Settings, client: ClientAbilities): Diagnostic[] {
-  return shownFindings(snapshot, settings).map((finding) =>
-    diagnosticOf(finding, snapshot, settings, client),
-  );
+  return shownFindings(snapshot, settings).map((finding) => diagnosticOf(finding, snapshot, client));
 }
 
-/** The findings of one version that are shown: of no rule that is turned off, of no word being typed. */
-export function shownFindings({ report, text, caret }: Snapshot, settings: Settings): Finding[] {
-  return findingsToShow(report, text, caret).filter((finding) => severityOf(finding, settings) !== "off");
+/** The findings of one version that are shown: as loud as is set, of no word being typed. */
+export function shownFindings({ report, text, caret }: Snapshot, { severities }: Settings): Finding[] {
+  return withSeverities(findingsToShow(report, text, caret), severities);
 }
 
 /** Stands for the findings of a text on which checking failed: silence would look like "all is well". */
@@ -60,13 +59,11 @@ export function unreadableDiagnostic(reason: string): Diagnostic {
 export function diagnosticOf(
   finding: Finding,
   { uri, lines }: Snapshot,
-  settings: Settings,
   client: ClientAbilities,
 ): Diagnostic {
-  const severity = severityOf(finding, settings);
   const diagnostic: Diagnostic = {
     range: rangeOf(finding.span, lines),
-    severity: SEVERITY[severity === "off" ? finding.severity : severity],
+    severity: SEVERITY[finding.severity],
     code: finding.rule,
     source: SOURCE,
     message: finding.message,

@@ -4,7 +4,6 @@ import type { Finding } from "../workspace/report";
 import type { Server } from "./context";
 import { shownFindings } from "./diagnostics";
 import { answering, type Request } from "./handler";
-import { severityOf } from "./settings";
 
 interface About {
   readonly textDocument: { readonly uri: string };
@@ -25,10 +24,7 @@ export function answerQueries(server: Server): void {
 async function queriesOf(server: Server, { document }: Request<About>): Promise<readonly string[]> {
   const settings = await server.settings.of(document.uri);
   const { snapshot } = document;
-  const findings = shownFindings(snapshot, settings).map((finding) => {
-    const severity = severityOf(finding, settings);
-    return severity === "off" ? finding : { ...finding, severity };
-  });
+  const findings = shownFindings(snapshot, settings);
   const { report, lines, prover } = snapshot;
   let tries = copiesAtMost(snapshot.text);
   const fixesOf = (finding: Finding) =>

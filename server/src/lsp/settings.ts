@@ -1,10 +1,10 @@
-import type { Finding } from "../workspace/report";
-import { type SeveritySetting, severitySettings } from "../workspace/settings-table";
+import type { SeveritySetting } from "../workspace/settings-table";
+import { readSeverity, type Severities } from "../workspace/severities";
 
 /** What the client has set, read from data that may be anything. */
 export interface Settings {
-  /** `loopledger.rules.<id>`; a rule that is not in it keeps its own severity. */
-  readonly severities: ReadonlyMap<string, SeveritySetting>;
+  /** `loopledger.rules.<id>`. */
+  readonly severities: Severities;
   /** What was set but cannot be used, for the log. */
   readonly problems: readonly string[];
 }
@@ -14,18 +14,11 @@ export function readSettings(section: unknown): Settings {
   const severities = new Map<string, SeveritySetting>();
   const problems: string[] = [];
   for (const [rule, value] of Object.entries(rulesOf(section))) {
-    const severity = severitySettings.find((known) => known === value);
-    if (severity) severities.set(rule, severity);
-    else
-      problems.push(
-        `loopledger.rules.${rule} is ${JSON.stringify(value)}; use ${severitySettings.join(", ")}.`,
-      );
+    const read = readSeverity(rule, value);
+    if ("severity" in read) severities.set(rule, read.severity);
+    else problems.push(`Settings, loopledger.rules: ${read.problem}`);
   }
   return { severities, problems };
-}
-
-export function severityOf(finding: Finding, settings: Settings): SeveritySetting {
-  return settings.severities.get(finding.rule) ?? finding.severity;
 }
 
 function rulesOf(section: unknown): object {

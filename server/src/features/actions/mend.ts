@@ -9,8 +9,8 @@ export const mend: ActionSource = (scene, focus) =>
   });
 
 /** The ways to mend a slip are in order; a question that may be answered in two ways has no likelier answer. */
-function hasLikeliest({ severity }: Finding, fixes: readonly Fix[]): boolean {
-  return severity === "error" || fixes.length === 1;
+function hasLikeliest({ rule }: Finding, fixes: readonly Fix[]): boolean {
+  return rule !== "ambiguous" || fixes.length === 1;
 }
 
 function actionOf(finding: Finding, fix: Fix, preferred: boolean): Action {

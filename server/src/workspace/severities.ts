@@ -1,0 +1,34 @@
+import { allRules } from "../rules/all-rules";
+import { closest } from "../rules/closest";
+import type { Finding } from "./report";
+import { type SeveritySetting, severitySettings } from "./settings-table";
+
+/** How loudly rules are to speak, by their ids; a rule that is not in it keeps its own severity. */
+export type Severities = ReadonlyMap<string, SeveritySetting>;
+
+const ids = allRules.map(({ id }) => id);
+
+/** A severity as somebody wrote it, or what is wrong with it, as a whole sentence. */
+export function readSeverity(
+  rule: string,
+  value: unknown,
+): { readonly severity: SeveritySetting } | { readonly problem: string } {
+  const severity = severitySettings.find((known) => known === value);
+  if (!ids.includes(rule)) return { problem: `There is no rule "${rule}". ${likely(rule)}` };
+  if (severity) return { severity };
+  return { problem: `${rule} is ${JSON.stringify(value)}; use ${severitySettings.join(", ")}.` };
+}
+
+function likely(rule: string): string {
+  const near = closest(rule, ids);
+  return near ? `Did you mean ${near}?` : `The rules are ${ids.join(", ")}.`;
+}
+
+/** The findings with the severities wanted, without those of rules that are turned off. */
+export function withSeverities(findings: readonly Finding[], severities: Severities): Finding[] {
+  return findings.flatMap((finding) => {
+    const severity = severities.get(finding.rule) ?? finding.severity;
+    if (severity === "off") return [];
+    return severity === finding.severity ? [finding] : [{ ...finding, severity }];
+  });
+}
