@@ -2,6 +2,7 @@ import type { PatternLine } from "../lines";
 import { type AbbreviationList, readAbbreviations } from "./abbreviations";
 import type { Definition } from "./definitions";
 import { readGauge } from "./gauge";
+import { type GaugeLine, readGaugeLine } from "./gauge-lines";
 import { type HookSize, readHooks } from "./hooks";
 import { type Measurement, readMeasurements } from "./measurements";
 import { readNotions } from "./notions";
@@ -48,6 +49,11 @@ export class FrontMatter {
   /** Line by line, as it is written. */
   get gauge(): readonly Stretch[] {
     return this.once("gauge", () => readGauge(this.lines));
+  }
+
+  /** The same lines, understood. */
+  get gaugeLines(): readonly GaugeLine[] {
+    return this.once("gaugeLines", () => this.gauge.map(readGaugeLine));
   }
 
   get sizes(): readonly Stretch[] {
