@@ -1,3 +1,4 @@
+import type { PatternLine } from "../notation/lines";
 import type { PatternContext } from "./context";
 import { consistent } from "./habits";
 import type { RowPlan } from "./instructions";
@@ -47,6 +48,15 @@ export interface WorkedPiece {
   readonly context: PatternContext;
   /** The same object wherever the piece stands, as long as nothing else of it changes. */
   readonly work: object;
+}
+
+/** A whole pattern once its rows are worked. */
+export interface WorkedPattern {
+  readonly text: string;
+  /** Every line, in order; `start` and `end` are offsets of `text`. */
+  readonly lines: readonly PatternLine[];
+  readonly context: PatternContext;
+  readonly pieces: readonly WorkedPiece[];
 }
 
 /** Of one plan: a row in the middle of an edit finds new places again and again. */

@@ -65,6 +65,14 @@ export function together(name: string | null, legs: number): StitchPath {
   return looped(legs * (overs - 1) + 1, height, legs);
 }
 
+/** A stitch of which only is known how often yarn is laid over the hook: as high as a plain stitch of that many. */
+export function pathOfOvers(overs: number): StitchPath {
+  const alike = [...oversOf].reduce((best, one) =>
+    Math.abs(one[1] - overs) < Math.abs(best[1] - overs) ? one : best,
+  );
+  return looped(overs, Math.min(heightInWidths(alike[0]), heightInWidths("tr")));
+}
+
 function plus(a: StitchPath, b: StitchPath): StitchPath {
   return {
     across: a.across + b.across,

@@ -1,7 +1,7 @@
-import type { PatternContext } from "../fabric/context";
-import type { WorkedPiece, WorkedRow } from "../fabric/worked";
-import type { PatternLine } from "../notation/lines";
+import type { WorkedPattern, WorkedPiece, WorkedRow } from "../fabric/worked";
 import type { Span, TextEdit } from "../text/span";
+
+export type { WorkedPattern } from "../fabric/worked";
 
 export type Severity = "error" | "warning" | "information" | "hint";
 
@@ -49,13 +49,4 @@ export interface RowRule extends Rule {
 /** A rule that needs to see more than one row. */
 export interface PatternRule extends Rule {
   check(pattern: WorkedPattern): Found[];
-}
-
-/** A whole pattern once its rows are worked. */
-export interface WorkedPattern {
-  readonly text: string;
-  /** Every line, in order; `start` and `end` are offsets of `text`. */
-  readonly lines: readonly PatternLine[];
-  readonly context: PatternContext;
-  readonly pieces: readonly WorkedPiece[];
 }

@@ -228,3 +228,17 @@ export function yarnWeightNamed(name: string): YarnWeight | undefined {
     (weight) => weight.name.toLowerCase() === wanted || weight.category === otherNames[wanted],
   );
 }
+
+/** The metres per 100 g that any source prints for a category; null where all leave the range open. */
+export function usualMetres({
+  metresPer100g,
+}: YarnWeight): { readonly min: number; readonly max: number } | null {
+  const printed = metresPer100g.flatMap(({ says }) => [
+    ...says
+      .replace(/\([^)]*\)|=.*/g, "")
+      .replace(/[<>]=?\s*/g, "")
+      .matchAll(/\d{2,3}/g),
+  ]);
+  const metres = printed.map(([digits]) => Number(digits));
+  return metres.length < 2 ? null : { min: Math.min(...metres), max: Math.max(...metres) };
+}

@@ -4,6 +4,7 @@ import type { Definition } from "./definitions";
 import { readGauge } from "./gauge";
 import { type GaugeLine, readGaugeLine } from "./gauge-lines";
 import { type HookSize, readHooks } from "./hooks";
+import { type MeasuredYarn, readMeasuredYarn, readSwatches, type WeighedSwatch } from "./measured-yarn";
 import { type Measurement, readMeasurements } from "./measurements";
 import { readNotions } from "./notions";
 import { type PieceHeading, readPieces } from "./pieces";
@@ -54,6 +55,15 @@ export class FrontMatter {
   /** The same lines, understood. */
   get gaugeLines(): readonly GaugeLine[] {
     return this.once("gaugeLines", () => this.gauge.map(readGaugeLine));
+  }
+
+  /** Stitches whose yarn the designer measured. */
+  get measuredYarn(): readonly MeasuredYarn[] {
+    return this.once("measuredYarn", () => readMeasuredYarn(this.lines));
+  }
+
+  get swatches(): readonly WeighedSwatch[] {
+    return this.once("swatches", () => readSwatches(this.lines));
   }
 
   get sizes(): readonly Stretch[] {

@@ -1,0 +1,161 @@
+import type { PatternContext } from "../fabric/context";
+import type { Instruction } from "../fabric/instructions";
+import type { FrontMatter } from "../notation/front-matter/front-matter";
+import type { GaugeCount, GaugeLength, GaugeLine } from "../notation/front-matter/gauge-lines";
+import type { Span } from "../text/span";
+import { stitchOf } from "../trade/stitches";
+import { convertLength } from "../trade/units";
+import { heightInWidths } from "./proportions";
+import type { MeasuredStitch } from "./stitch-size";
+
+/** Why a gauge, or a part of it, was left aside. */
+export interface GaugeProblem {
+  readonly span: Span;
+  readonly sort: "no-length" | "no-stitches" | "no-rows" | "nothing" | "impossible" | "repeat-unknown";
+  /** What is wrong, as the end of a sentence: `it says no length`. */
+  readonly says: string;
+}
+
+/** A gauge that can be worked with. */
+export interface Gauge extends MeasuredStitch {
+  /** `18 hdc and 13 rounds = 10 cm`: the line it is from. */
+  readonly line: GaugeLine;
+}
+
+export interface GaugeRead {
+  /** The first that gives a width, with rows where any line gives them; null where none can be used. */
+  readonly gauge: Gauge | null;
+  readonly problems: readonly GaugeProblem[];
+}
+
+/** No stitch is narrower than a fifth of a millimetre or wider than 20 cm. */
+const narrowest = 0.2;
+const widest = 200;
+
+/** The gauge of a pattern. `rowStitch` is the US name of the plain stitch that its first rows are worked in. */
+export function readGauge(front: FrontMatter, context: PatternContext, rowStitch: string): GaugeRead {
+  const lines = front.gaugeLines.filter(({ isFree }) => !isFree);
+  const problems = lines.flatMap((line) => problemsOf(line, front, context));
+  const widths = lines.flatMap((line) => line.counts.map((count) => ({ line, count })));
+  const found = widths.find(({ count }) => widthOf(count, front, context) !== null);
+  const width = found ? widthOf(found.count, front, context) : null;
+  const gauge =
+    found && width !== null
+      ? {
+          line: found.line,
+          width,
+          stitch: plainOf(found.count, context) ?? rowStitch,
+          height: heightOf(found.line, lines),
+        }
+      : discGauge(lines, rowStitch);
+  return { gauge, problems };
+}
+
+/** `Rnds 1 and 2 measure 7 cm across`: four heights of a stitch as wide as usual for them. */
+function discGauge(lines: readonly GaugeLine[], stitch: string): Gauge | null {
+  for (const line of lines) {
+    if (!line.disc) continue;
+    const height = millimetres(line.disc.across) / (2 * line.disc.rounds);
+    const width = height / heightInWidths(stitch);
+    if (isPossible(width)) return { line, stitch, width, height };
+  }
+  return null;
+}
+
+function widthOf(count: GaugeCount, front: FrontMatter, context: PatternContext): number | null {
+  if (count.sort === "row" || count.over === null || count.n <= 0) return null;
+  const places = count.sort === "repeat" ? placesOfRepeat(front) : placesOfStitch(count.word, context);
+  const width = places === null ? Number.NaN : millimetres(count.over) / (count.n * places);
+  return isPossible(width) ? width : null;
+}
+
+function heightOf(own: GaugeLine, all: readonly GaugeLine[]): number | null {
+  for (const { counts } of [own, ...all])
+    for (const { sort, n, over } of counts) {
+      const height = over && n > 0 ? millimetres(over) / n : Number.NaN;
+      if (sort === "row" && isPossible(height)) return height;
+    }
+  return null;
+}
+
+function isPossible(length: number): boolean {
+  return length >= narrowest && length <= widest;
+}
+
+function millimetres({ value, unit }: GaugeLength): number {
+  return convertLength(value, unit, "mm");
+}
+
+/** The plain stitch that a gauge is in, by its US name; null where none is named. */
+function plainOf({ word }: GaugeCount, context: PatternContext): string | null {
+  if (word === null) return null;
+  const first = bodyOf(word, context).find(({ op }) => op === "work");
+  const kind = first?.op === "work" ? first.stitch.kind : word;
+  return stitchOf(kind, context.terms)?.base ?? null;
+}
+
+/** A V-stitch of two dc and a chain is three places wide. */
+function placesOfStitch(word: string | null, context: PatternContext): number {
+  if (word === null) return 1;
+  const places = bodyOf(word, context).reduce((sum, one) => sum + placesOf(one), 0);
+  if (places > 0) return places;
+  return stitchOf(word, context.terms)?.family === "v-stitch" ? 3 : 1;
+}
+
+function bodyOf(word: string, context: PatternContext): readonly Instruction[] {
+  return context.definitions.get(word)?.body ?? [];
+}
+
+function placesOf(one: Instruction): number {
+  if (one.op === "chain") return one.n[0] ?? 0;
+  if (one.op === "group") return one.body.reduce((sum, part) => sum + placesOf(part), 0);
+  if (one.op !== "work") return 0;
+  const [take] = one.takes;
+  return (one.per[0] ?? 1) * (take?.how === "next" ? (take.n[0] ?? 1) : 1);
+}
+
+/** `Multiple of 12 sts + 1`. */
+function placesOfRepeat({ lines }: FrontMatter): number | null {
+  for (const { line } of lines) {
+    const n = /\bmultiples?\s+of\s+(\d{1,3})\b/i.exec(line.text)?.[1];
+    if (n !== undefined && Number(n) > 0) return Number(n);
+  }
+  return null;
+}
+
+function problemsOf(line: GaugeLine, front: FrontMatter, context: PatternContext): GaugeProblem[] {
+  const { start, end, counts, disc } = line;
+  const span = { start, end };
+  if (disc) return [];
+  if (counts.length === 0)
+    return /\d/.test(line.text) ? [{ span, sort: "nothing", says: "it counts no stitches" }] : [];
+  const bad = counts.flatMap((count): GaugeProblem[] => problemOf(count, front, context));
+  if (bad.length > 0) return bad;
+  if (counts.every(({ sort }) => sort === "row"))
+    return [{ span, sort: "no-stitches", says: "it tells rows only" }];
+  return counts.some(({ sort }) => sort === "row")
+    ? []
+    : [{ span, sort: "no-rows", says: "it tells no rows" }];
+}
+
+function problemOf(count: GaugeCount, front: FrontMatter, context: PatternContext): GaugeProblem[] {
+  const span = { start: count.start, end: count.end };
+  if (count.over === null)
+    return [{ span, sort: "no-length", says: `it does not say over which length "${count.text}" lie` }];
+  if (count.n <= 0 || count.over.value <= 0)
+    return [{ span, sort: "impossible", says: `"${count.text}" cannot be` }];
+  const each = millimetres(count.over) / count.n;
+  if (!isPossible(each))
+    return [
+      {
+        span,
+        sort: "impossible",
+        says: `"${count.text}" over ${count.over.value} ${count.over.unit} cannot be`,
+      },
+    ];
+  if (count.sort === "repeat" && placesOfRepeat(front) === null)
+    return [{ span, sort: "repeat-unknown", says: "nothing says how many stitches a repeat has" }];
+  return widthOf(count, front, context) === null && count.sort !== "row"
+    ? [{ span, sort: "impossible", says: `"${count.text}" cannot be` }]
+    : [];
+}

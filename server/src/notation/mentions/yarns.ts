@@ -1,0 +1,70 @@
+import type { Span } from "../../text/span";
+import { colourNames } from "../../trade/colours";
+import { yarnLetter } from "../front-matter/yarns";
+import { trade } from "../vocabulary";
+
+/** A yarn that a line takes up, in offsets of the line. */
+export interface YarnMention extends Span {
+  readonly kind: "letter" | "colour";
+  /** `A`, `tide blue`; as typed. */
+  readonly name: string;
+}
+
+const taking = `(?:[Ww]ith|[Uu]sing|(?:[Rr]e)?[Jj]oin(?:ing)?|[Cc]hang(?:e|ing) to|[Ss]witch(?:ing)? to|[Aa]ttach)`;
+const letter = new RegExp(
+  String.raw`\b${taking}\s+(?:(?:yarn|colou?r)\s+)?(${yarnLetter})\b(?![-'’/])`,
+  "gu",
+);
+const name = String.raw`(\p{L}[\p{L}-]{1,20}(?: \p{L}[\p{L}-]{1,20}){0,2}?)`;
+const end = String.raw`(?=\s+(?:yarns?|colou?r|cotton|wool)\b|\s*(?:[.:;,)]|$)|\s+(?:in|at|on|for|from|and|with|when|before|to)\b)`;
+/** Where a colour is taken up with words that say so. */
+const change = new RegExp(
+  String.raw`(?:^\s*(?:with|using)|\b(?:chang(?:e|ing)|switch(?:ing)?)(?: colou?r)? to|^\s*(?:begin|start|work) with|\bjoin)\s+(?:the\s+)?${name}${end}`,
+  "giu",
+);
+
+/** The yarns that a line takes up: `With A`, `Change to tide blue.`, `Join cream with a sl st`. */
+export function yarnsIn(text: string): YarnMention[] {
+  if (!/\b(?:with|using|chang|switch|join|rejoin|attach)/i.test(text)) return [];
+  return [...lettersIn(text), ...coloursIn(text)].sort((a, b) => a.start - b.start);
+}
+
+function lettersIn(text: string): YarnMention[] {
+  return [...text.matchAll(letter)].map((match) => mention("letter", match[1] as string, match));
+}
+
+function coloursIn(text: string): YarnMention[] {
+  return [...text.matchAll(change)]
+    .map((match) => mention("colour", match[1] as string, match))
+    .filter(({ name, end }) => isColour(name.toLowerCase().split(/[\s-]+/), text.slice(end)));
+}
+
+function mention(kind: YarnMention["kind"], name: string, match: RegExpExecArray): YarnMention {
+  const end = match.index + match[0].length;
+  return { kind, name, start: end - name.length, end };
+}
+
+const alone = new RegExp(String.raw`(?<![\p{L}\d])(${yarnLetter})(?![\p{L}\d'’])`, "gu");
+const range = /(?<![\p{L}\d])([A-H])\s?(?:-|–|to)\s?([A-H])(?![\p{L}\d])/gu;
+
+/** Every letter of a line that may stand for a yarn, whatever the words around it; `A-D` holds four. */
+export function lettersAlone(text: string): string[] {
+  const ranges = [...text.matchAll(range)].flatMap(([, from = "", to = ""]) => lettersFrom(from, to));
+  return [...new Set([...[...text.matchAll(alone)].map(([letter]) => letter), ...ranges])];
+}
+
+function lettersFrom(from: string, to: string): string[] {
+  const all = "ABCDEFGH";
+  return [...all.slice(all.indexOf(from), all.indexOf(to) + 1)];
+}
+
+/** Words that stand behind the same verbs and name no colour. */
+const others =
+  /^(?:side|sides|facing|hooks?|needles?|sizes?|mm|half|working|charts?|edges?|top|bottom|yarns?|strands?|double|held|contrast(?:ing)?|main|other|second|new|pieces?|tails?|wrong|right|smaller|larger|thread|pins?|starch|sewing|sl|slip|standing|stuffing|same|next|any|each|both|your|a|an|the|colou?rs?|invisible|mattress|whip\w*|needle|knots?|ends?|long|matching|remaining|one|two)$/;
+
+/** A known name of a colour, or words that are none of the trade's and close the sentence. */
+function isColour(words: readonly string[], behind: string): boolean {
+  if (words.some((word) => others.test(word))) return false;
+  if (colourNames.has(words.at(-1) ?? "")) return true;
+  return /^(?:\s+yarn)?\s*[.:]\s*$/.test(behind) && !words.some((word) => trade.has(word));
+}
