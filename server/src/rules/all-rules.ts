@@ -1,9 +1,13 @@
 import { againstNotes } from "./against-notes";
 import { ambiguous } from "./ambiguous";
 import { countMissing } from "./count-missing";
+import { definedTwice } from "./defined-twice";
 import { doesNotFit } from "./does-not-fit";
+import { hookMismatch } from "./hook-mismatch";
 import { idleRemark } from "./idle-remark";
+import { lengthsDisagree } from "./lengths-disagree";
 import { markNotClosed } from "./mark-not-closed";
+import { mixedTerms } from "./mixed-terms";
 import { noSuchRow } from "./no-such-row";
 import { notUnderstood } from "./not-understood";
 import { rowDoubled } from "./row-doubled";
@@ -11,6 +15,14 @@ import { rowSkipped } from "./row-skipped";
 import type { PatternRule, RowRule, Rule } from "./rule";
 import { sidesNotAlternating } from "./sides-not-alternating";
 import { timesTwoWays } from "./times-two-ways";
+import { undefinedAbbreviation } from "./undefined-abbreviation";
+import { unevenSizes } from "./uneven-sizes";
+import { unlistedHook } from "./unlisted-hook";
+import { unlistedSize } from "./unlisted-size";
+import { unlistedYarn } from "./unlisted-yarn";
+import { untoldTerms } from "./untold-terms";
+import { unusedAbbreviation } from "./unused-abbreviation";
+import { unusedYarn } from "./unused-yarn";
 import { wrongCount } from "./wrong-count";
 
 /** Rules for single rows, in the order their findings are listed for one row. */
@@ -31,6 +43,18 @@ export const patternRules: readonly PatternRule[] = [
   countMissing,
   sidesNotAlternating,
   timesTwoWays,
+  mixedTerms,
+  untoldTerms,
+  undefinedAbbreviation,
+  definedTwice,
+  unusedAbbreviation,
+  unlistedYarn,
+  unusedYarn,
+  unlistedHook,
+  hookMismatch,
+  lengthsDisagree,
+  unevenSizes,
+  unlistedSize,
 ];
 
 export const allRules: readonly Rule[] = [...rowRules, ...patternRules, idleRemark];

@@ -100,7 +100,19 @@ export function isAbbreviation(word: string): boolean {
   const meant = meaningOf(short, "US")
     ?.toLowerCase()
     .split(/[\s,]+/);
-  return meant !== undefined && !short.split(" ").some((part) => meant.includes(part));
+  return (
+    meant !== undefined &&
+    !short.split(" ").some((part) => meant.includes(part.replace(/s$/, "")) || meant.includes(part))
+  );
+}
+
+/** The meaning as a list of abbreviations gives it: of `BLO` "back loop only". */
+export function entryFor(word: string, terms: Terms): string | undefined {
+  const entry = byWord.get(word.toLowerCase());
+  const meaning = meaningOf(word, terms) ?? meaningOf(keyOfAbbreviation(word), terms);
+  const meanings = meaning?.split(", ") ?? [];
+  const at = entry?.words.findIndex((one) => one.toLowerCase() === word.toLowerCase()) ?? 0;
+  return meanings[at] ?? meanings[0];
 }
 
 /** What two spellings of one abbreviation have in common: `slst` and `ss`, `BL` and `BLO`, `sp` and `sps`. */

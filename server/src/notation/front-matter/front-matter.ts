@@ -27,6 +27,14 @@ export class FrontMatter {
     this.lines = readFrontLines(all);
   }
 
+  /** Where the lines of lists start: all but notes and what has no title. */
+  get listLines(): ReadonlySet<number> {
+    return this.once("listLines", () => {
+      const lists = this.lines.filter(({ topic }) => topic !== "other" && topic !== "notes");
+      return new Set(lists.map(({ at }) => at));
+    });
+  }
+
   get abbreviations(): readonly AbbreviationList[] {
     return this.once("abbreviations", () => readAbbreviations(this.lines));
   }

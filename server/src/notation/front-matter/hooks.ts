@@ -53,8 +53,9 @@ function hooksOfItem(item: Stretch, about: boolean): HookSize[] {
     const around = [...labelBefore(item, last, match.index), ...labelsBehind(item, end, next)];
     const labels = around.map((label) => (isSteel(item) ? { ...label, system: "steel" as const } : label));
     const from = Math.min(figures.start, ...labels.map(({ start }) => start));
-    const to = Math.max(item.start + end, ...labels.map(({ end }) => end));
-    return { ...partOf(item, from - item.start, to - item.start), mm: numberOf(figures), figures, labels };
+    const to = Math.max(item.start + end, ...labels.map(({ end }) => end)) - item.start;
+    const closed = /[)\]]/.test(item.text[to] ?? "") ? to + 1 : to;
+    return { ...partOf(item, from - item.start, closed), mm: numberOf(figures), figures, labels };
   });
 }
 

@@ -1,4 +1,7 @@
+import { keptBy } from "../../text/kept-by";
+import type { LineContent } from "../document";
 import type { PatternLine } from "../lines";
+import { type Paragraph, type ParagraphContent, paragraphsOf } from "../paragraphs";
 import { partOf, type Stretch } from "./stretch";
 
 /** What a line of the front matter speaks of; `other` for what stands there without a title. */
@@ -26,6 +29,8 @@ export interface FrontLine {
   readonly content: Stretch;
   /** The whole line. */
   readonly line: Stretch;
+  /** Where the line starts in the pattern, with its blanks. */
+  readonly at: number;
   /** Lines under one title have the same number. */
   readonly section: number;
 }
@@ -81,21 +86,28 @@ interface Title {
 const bullet = /^\s*(?:[•·▪*]|-(?=\s))\s*/u;
 
 function titleOf(line: PatternLine): Title | null {
-  if (line.text.length > longestLine || /^\s*[•·▪-]/u.test(line.text) || /^\s*\*\s/.test(line.text))
-    return null;
+  const found = titleIn(line.content);
+  return (
+    found && {
+      topic: found.topic,
+      title: partOf(line, found.at, found.at + found.length),
+      content: partOf(line, found.contentAt),
+    }
+  );
+}
+
+/** Looked for once in each line: patterns have many headings. */
+const titleIn = keptBy(({ text }: LineContent) => {
+  if (text.length > longestLine || /^\s*(?:[•·▪-]|\*\s)/u.test(text)) return null;
   for (const { topic, form } of forms) {
-    const [all, words] = form.exec(line.text) ?? [];
+    const [all, words] = form.exec(text) ?? [];
     if (all === undefined || words === undefined) continue;
-    const content = partOf(line, all.length);
-    const at = all.indexOf(words);
-    return {
-      topic: topicOf(topic, words, content.text),
-      title: partOf(line, at, at + words.length),
-      content,
-    };
+    const content = text.slice(all.length).trim();
+    const found = { at: all.indexOf(words), length: words.length, contentAt: all.length };
+    return { ...found, topic: topicOf(topic, words, content) };
   }
   return null;
-}
+});
 
 /** Characters; a longer line is no front matter. */
 const longestLine = 5_000;
@@ -115,9 +127,14 @@ interface Open {
  */
 export function readFrontLines(lines: readonly PatternLine[]): FrontLine[] {
   const reader = new FrontReader(lines);
-  for (let i = 0; i < lines.length; i++) reader.take(lines[i] as PatternLine, i);
+  for (const paragraph of paragraphsOf(lines)) reader.take(paragraph);
   return reader.found;
 }
+
+/** Whether a paragraph behind the first row may hold a list. */
+const hasTitle = keptBy(({ lines }: ParagraphContent) =>
+  lines.some((line) => line.kind !== "row" && line.kind !== "blank" && titleIn(line) !== null),
+);
 
 class FrontReader {
   readonly found: FrontLine[] = [];
@@ -126,13 +143,16 @@ class FrontReader {
 
   constructor(private readonly lines: readonly PatternLine[]) {}
 
-  take(line: PatternLine, i: number): void {
-    if (isWorked(line, this.open)) {
-      this.worked = true;
-      this.open = null;
-    } else if (line.kind === "blank") {
-      if (this.open?.filled) this.open = null;
-    } else this.takeSaid(line, i);
+  take({ content, first }: Paragraph): void {
+    if (this.open?.filled && this.lines[first - 1]?.kind === "blank") this.open = null;
+    if (this.worked && this.open === null && !hasTitle(content)) return;
+    for (let i = first; i < first + content.lines.length; i++) this.takeLine(this.lines[i] as PatternLine, i);
+  }
+
+  private takeLine(line: PatternLine, i: number): void {
+    if (!isWorked(line, this.open)) return this.takeSaid(line, i);
+    this.worked = true;
+    this.open = null;
   }
 
   /** Behind the first row, prose is no front matter unless it stands under a title. */
@@ -155,14 +175,14 @@ function isWorked({ kind, head, text }: PatternLine, open: Open | null): boolean
 }
 
 function frontLine(line: PatternLine, title: Title | null, open: Open | null, section: number): FrontLine {
-  const at = partOf(line, 0);
+  const whole = { line: partOf(line, 0), at: line.start };
   if (title) {
     const inside = open !== null && belongsTo(title.topic, open);
-    return { ...title, line: at, section: inside ? open.section : section };
+    return { ...title, ...whole, section: inside ? open.section : section };
   }
   const content = partOf(line, bullet.exec(line.text)?.[0].length ?? 0);
   const { topic, section: of } = open ?? { topic: "other" as const, section };
-  return { topic, title: null, content, line: at, section: of };
+  return { topic, title: null, content, ...whole, section: of };
 }
 
 function openedBy({ topic, content }: Title, { section }: FrontLine, open: Open | null): Open | null {

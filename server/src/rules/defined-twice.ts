@@ -1,0 +1,65 @@
+import { removeAbbreviation } from "../notation/front-matter/abbreviations";
+import type { Definition } from "../notation/front-matter/definitions";
+import { frontMatterOf } from "../notation/front-matter/front-matter";
+import type { Found, PatternRule } from "./rule";
+
+/** One abbreviation has two entries in the list. */
+export const definedTwice: PatternRule = {
+  id: "defined-twice",
+  severity: "warning",
+  documentation: `## What it finds
+An abbreviation that stands in the list of abbreviations twice.
+
+## Why it matters
+With two meanings nobody knows which one a row means; with one meaning, an entry was left over from an older text.
+
+## Example
+\`\`\`crochet
+Abbreviations
+sc - single crochet
+inc - increase
+inc - 2 sc in the same st
+
+Rnd 1: 6 sc in magic ring (6)
+Rnd 2: inc x6 (12)
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Abbreviations
+sc - single crochet
+inc - 2 sc in the same st
+
+Rnd 1: 6 sc in magic ring (6)
+Rnd 2: inc x6 (12)
+\`\`\`
+`,
+  check({ lines }) {
+    return frontMatterOf(lines).abbreviations.flatMap(({ entries }) =>
+      entries.flatMap((entry, i) => {
+        const before = entries.slice(0, i).find((other) => other.name.text === entry.name.text);
+        return before ? [foundOn(entry, before, entries)] : [];
+      }),
+    );
+  },
+};
+
+function foundOn(entry: Definition, before: Definition, entries: readonly Definition[]): Found {
+  const name = entry.name.text;
+  const [meaning, first] = [entry.meaning?.text ?? "", before.meaning?.text ?? ""];
+  const isSame = meaning.toLowerCase() === first.toLowerCase();
+  const removing = (gone: Definition) => () => removeAbbreviation(entries, gone);
+  return {
+    span: { start: entry.start, end: entry.end },
+    message: isSame
+      ? `"${name}" is in the list of abbreviations twice. One entry can go.`
+      : `"${name}" is in the list of abbreviations twice: as "${first}" and as "${meaning}". Keep the one that is right.`,
+    fixes: isSame
+      ? [{ title: "Take this entry out", edits: removing(entry) }]
+      : [
+          { title: `Keep "${first}"`, edits: removing(entry) },
+          { title: `Keep "${meaning}"`, edits: removing(before) },
+        ],
+    related: [{ span: { start: before.start, end: before.end }, message: "The first entry." }],
+  };
+}

@@ -1,0 +1,27 @@
+import type { AbbreviationList } from "../notation/front-matter/abbreviations";
+import type { Definition } from "../notation/front-matter/definitions";
+import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
+import { keptBy } from "../text/kept-by";
+import { keyOfAbbreviation } from "../trade/abbreviations";
+import type { WorkedPattern } from "./rule";
+
+/** The list that means to hold all abbreviations of a pattern; null where there is none. */
+export function wholeList({ lines }: Pick<WorkedPattern, "lines">): AbbreviationList | null {
+  const { abbreviations } = frontMatterOf(lines);
+  return (
+    abbreviations.find(({ isWhole, entries }) => isWhole && entries.every(({ meaning }) => meaning)) ?? null
+  );
+}
+
+/** Every name that some list of a pattern explains, as keys of abbreviations. */
+export const explainedBy = keptBy((front: FrontMatter): ReadonlySet<string> => {
+  const all = [...front.abbreviations.flatMap(({ entries }) => entries), ...front.specialStitches];
+  return new Set(all.flatMap(keysOf));
+});
+
+/** `sl = slip stitch` explains `sl st` too; `ch sp` explains `ch` and `sp`. */
+function keysOf({ names, meaning }: Definition): string[] {
+  const meant = meaning?.text.toLowerCase().replace(/\s*[.([].*$/, "") ?? "";
+  const parts = names.flatMap((name) => [name, ...name.split(/[\s-]+/)]);
+  return [...parts, meant].map(keyOfAbbreviation);
+}

@@ -1,0 +1,99 @@
+import { addAbbreviation } from "../notation/front-matter/abbreviations";
+import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
+import type { AbbreviationMention } from "../notation/mentions/abbreviations";
+import { entryFor, needsNoList } from "../trade/abbreviations";
+import { explainedBy, wholeList } from "./listed";
+import type { Found, PatternRule } from "./rule";
+import { placeOf, rowOf, type Used, usesOf } from "./uses";
+
+/** A row uses an abbreviation that the pattern's list leaves out. */
+export const undefinedAbbreviation: PatternRule = {
+  id: "undefined-abbreviation",
+  severity: "warning",
+  documentation: `## What it finds
+An abbreviation that rows use and the pattern's list of abbreviations leaves out. Those that everybody knows, such as st, rnd and inc, need no entry, and a pattern without a list is left alone.
+
+## Why it matters
+Who meets an abbreviation in the rows looks for it in the list. One that is missing there makes a beginner stop.
+
+## Example
+\`\`\`crochet
+Abbreviations
+sc - single crochet
+inc - 2 sc in the same st
+
+Rnd 1: 6 sc in magic ring (6)
+Rnd 2: (sc, inc) x3 (9)
+Rnd 3: hdc in each st around (9)
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Abbreviations
+sc - single crochet
+inc - 2 sc in the same st
+hdc - half double crochet
+
+Rnd 1: 6 sc in magic ring (6)
+Rnd 2: (sc, inc) x3 (9)
+Rnd 3: hdc in each st around (9)
+\`\`\`
+`,
+  check(pattern) {
+    const list = wholeList(pattern);
+    if (!list) return [];
+    const { terms } = pattern.context;
+    const front = frontMatterOf(pattern.lines);
+    return [...usesOf(pattern).abbreviations.values()]
+      .filter((used) => !isExplained(used, front))
+      .map((used): Found => {
+        const { word } = used.mention;
+        const meaning = entryFor(word, terms) ?? "";
+        return {
+          span: placeOf(used),
+          message: messageFor(used, meaning),
+          fixes: [
+            {
+              title: `Add "${nameOf(word)}" to the abbreviations`,
+              edits: () => addAbbreviation(pattern.text, list, nameOf(word), meaning),
+            },
+          ],
+          related: [{ span: list.title, message: "The list of abbreviations." }],
+        };
+      });
+  },
+};
+
+/** As a list has it: rows may begin with a capital. */
+function nameOf(word: string): string {
+  return /^\p{Lu}\p{Ll}/u.test(word) ? word.toLowerCase() : word;
+}
+
+function messageFor(used: Used<AbbreviationMention>, meaning: string): string {
+  const name = nameOf(used.mention.word);
+  const where = rowOf(used) ?? "a row";
+  return `"${name}" is used, in ${where} first, and is not in the list of abbreviations. Add "${name} - ${meaning}".`;
+}
+
+function isExplained(
+  { line, mention: { key, word } }: Used<AbbreviationMention>,
+  front: FrontMatter,
+): boolean {
+  if (needsNoList(word) || needsNoList(key)) return true;
+  const explained = explainedBy(front);
+  if (explained.has(key) || isLikeAnother(key, explained)) return true;
+  const inWords = new RegExp(
+    `(?<![\\p{L}\\d])${escaped(word)}\\s?(?:=|:|\\(|means\\b|is\\b)|\\(\\s?${escaped(word)}\\s?\\)`,
+    "iu",
+  );
+  return inWords.test(line.text) || front.lines.some(({ line: { text } }) => inWords.test(text));
+}
+
+/** Who knows `dc2tog` knows `dc3tog`; `tog` explains all of them. */
+function isLikeAnother(key: string, explained: ReadonlySet<string>): boolean {
+  return /\dtog$/.test(key) && [...explained].some((other) => /tog$/.test(other));
+}
+
+function escaped(word: string): string {
+  return word.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+}

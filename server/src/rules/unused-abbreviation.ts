@@ -1,0 +1,84 @@
+import { removeAbbreviation } from "../notation/front-matter/abbreviations";
+import type { Definition } from "../notation/front-matter/definitions";
+import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
+import { keyOfAbbreviation } from "../trade/abbreviations";
+import { wholeList } from "./listed";
+import type { PatternRule } from "./rule";
+import { type Uses, usesOf } from "./uses";
+
+/** The list explains an abbreviation that nothing in the pattern uses. */
+export const unusedAbbreviation: PatternRule = {
+  id: "unused-abbreviation",
+  severity: "hint",
+  documentation: `## What it finds
+An entry in the list of abbreviations that no row and no sentence of the pattern uses.
+
+## Why it matters
+It does no harm, but it may be left over from another pattern, or a row may lack the stitch it was listed for.
+
+## Example
+\`\`\`crochet
+Abbreviations
+sc - single crochet
+inc - 2 sc in the same st
+hdc - half double crochet
+
+Rnd 1: 6 sc in magic ring (6)
+Rnd 2: inc x6 (12)
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Abbreviations
+sc - single crochet
+inc - 2 sc in the same st
+
+Rnd 1: 6 sc in magic ring (6)
+Rnd 2: inc x6 (12)
+\`\`\`
+`,
+  check(pattern) {
+    const list = wholeList(pattern);
+    const uses = usesOf(pattern);
+    if (!list || uses.abbreviations.size === 0) return [];
+    const explaining = explainingWords(frontMatterOf(pattern.lines));
+    return list.entries
+      .filter((entry) => !isUsed(entry, uses, explaining) && !isInAnother(entry, list.entries))
+      .map((entry) => ({
+        span: { start: entry.start, end: entry.end },
+        message: `"${entry.name.text}" is in the list of abbreviations, and nothing in the pattern uses it.`,
+        fixes: [{ title: "Take it out of the list", edits: () => removeAbbreviation(list.entries, entry) }],
+        related: [],
+      }));
+  },
+};
+
+/** Special stitches, gauge and other lists use abbreviations too. */
+function explainingWords({ lines }: FrontMatter): ReadonlySet<string> {
+  const others = lines.filter(({ topic }) => topic !== "abbreviations" && topic !== "stitches");
+  return new Set(others.flatMap(({ line }) => wordsOf(line.text.toLowerCase())));
+}
+
+function isUsed(
+  { names }: Definition,
+  { abbreviations, words }: Uses,
+  explaining: ReadonlySet<string>,
+): boolean {
+  return names.some(
+    (name) =>
+      abbreviations.has(keyOfAbbreviation(name)) ||
+      wordsOf(name).every((word) => words.has(word) || explaining.has(word)),
+  );
+}
+
+/** `sc2tog` is used where `sc` and `tog` are. */
+function wordsOf(name: string): string[] {
+  return name.match(/\p{L}+/gu) ?? [];
+}
+
+/** `inc - 2 sc in the same st` uses `sc`. */
+function isInAnother(entry: Definition, entries: readonly Definition[]): boolean {
+  const others = entries.filter((other) => other !== entry);
+  const words = new Set(others.flatMap(({ meaning }) => wordsOf(meaning?.text.toLowerCase() ?? "")));
+  return entry.names.some((name) => words.has(name));
+}

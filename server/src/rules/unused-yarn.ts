@@ -1,0 +1,88 @@
+import type { Yarn } from "../notation/front-matter/yarns";
+import { mentionsOf } from "../notation/mentions/mentions";
+import type { Span, TextEdit } from "../text/span";
+import type { PatternRule, WorkedPattern } from "./rule";
+import { type Uses, usesOf } from "./uses";
+import { colourWords, nameOf, yarnListOf } from "./yarn-list";
+
+/** The materials list a yarn that is never taken up. */
+export const unusedYarn: PatternRule = {
+  id: "unused-yarn",
+  severity: "warning",
+  documentation: `## What it finds
+A yarn in the list of materials, by its letter or colour, that no row and no sentence names, although others are named. The colour that a piece begins with need not be named.
+
+## Why it matters
+Makers buy yarn they do not need, or look for the row where it comes in.
+
+## Example
+\`\`\`crochet
+Materials
+Cotton: 50 g red, 20 g white, 10 g navy
+
+With red:
+Rnd 1: 6 sc in magic ring (6)
+Change to white.
+Rnd 2: inc x6 (12)
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Materials
+Cotton: 50 g red, 20 g white
+
+With red:
+Rnd 1: 6 sc in magic ring (6)
+Change to white.
+Rnd 2: inc x6 (12)
+\`\`\`
+`,
+  check(pattern) {
+    const list = yarnListOf(pattern);
+    const uses = usesOf(pattern);
+    if (!list || list.yarns.length < 2) return [];
+    const unnamed = list.yarns.filter((yarn) => !isNamed(yarn, uses));
+    if (unnamed.length === 0 || unnamed.length === list.yarns.length || leavesOpen(uses)) return [];
+    const wanted = everyPieceNamesYarn(pattern) ? unnamed : unnamed.slice(1);
+    return wanted.map((yarn) => ({
+      span: { start: yarn.start, end: yarn.end },
+      message: `${nameOf(yarn)} is in the list of yarns, and no row and no sentence takes it up.`,
+      fixes: [{ title: "Take it out of the list", edits: () => without(yarn, pattern.text) }],
+      related: [],
+    }));
+  },
+};
+
+/** Stripes in turn, charts, scraps: which yarn comes when is told in other words. */
+function leavesOpen({ words }: Uses): boolean {
+  return ["colours", "colors", "yarns", "stripe", "stripes", "chart", "graph", "scraps", "alternate"].some(
+    (word) => words.has(word),
+  );
+}
+
+function isNamed({ letter, colour }: Yarn, uses: Uses): boolean {
+  const taken = (name: string) => uses.yarns.some(({ mention }) => mention.name === name);
+  if (letter && (taken(letter.text) || uses.letters.has(letter.text))) return true;
+  if (colour === null) return false;
+  const said = (word: string) => uses.words.has(word) || (word === "grey" && uses.words.has("gray"));
+  return taken(colour.text) || colourWords(colour.text).some(said);
+}
+
+/** Else the yarn that is not named may be what a piece begins with. */
+function everyPieceNamesYarn({ pieces, lines }: WorkedPattern): boolean {
+  return pieces.every(({ piece }) => {
+    const firstRow = piece.rows[0]?.span.end ?? piece.span.end;
+    const head = lines.filter(({ start, end }) => start >= piece.span.start && end <= firstRow + 1);
+    return head.some(({ content }) => mentionsOf(content).yarns.length > 0);
+  });
+}
+
+/** The yarn with the comma or "and" that parts it from the one before. */
+function without({ start, end, item }: Yarn, text: string): TextEdit[] {
+  const before = /(?:\s*(?:,|&|\+)\s*|\s+and\s+|\s*,\s*and\s+)$/.exec(text.slice(item.start, start));
+  const behind = /^(?:\s*,\s*|\s+and\s+)/.exec(text.slice(end, item.end));
+  const span: Span = before
+    ? { start: start - before[0].length, end }
+    : { start, end: end + (behind?.[0].length ?? 0) };
+  return [{ span, newText: "" }];
+}
