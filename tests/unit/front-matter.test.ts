@@ -2,8 +2,9 @@ import { describe, expect, test } from "vitest";
 import { addAbbreviation, removeAbbreviation } from "../../server/src/notation/front-matter/abbreviations";
 import { type FrontMatter, frontMatterOf } from "../../server/src/notation/front-matter/front-matter";
 import { readLengthPairs, readLengths } from "../../server/src/notation/front-matter/lengths";
+import { readPieces } from "../../server/src/notation/front-matter/pieces";
 import { stretchAt } from "../../server/src/notation/front-matter/stretch";
-import { readLines } from "../../server/src/notation/lines";
+import { LineReader, readLines } from "../../server/src/notation/lines";
 import { withEdits } from "../../server/src/text/span";
 
 function frontOf(text: string): FrontMatter {
@@ -240,7 +241,8 @@ Hat (make 2)
 Rnd 1: 8 dc in mr (8)
 `;
   const front = frontOf(text);
-  const parts = [...front.gauge, ...front.sizes, ...front.notions, ...front.pieces.map(({ line }) => line)];
+  const pieces = readPieces(readLines(text));
+  const parts = [...front.gauge, ...front.sizes, ...front.notions, ...pieces.map(({ line }) => line)];
   expect(parts.map(({ start, end }) => text.slice(start, end))).toEqual([
     "14 hdc and 11 rounds = 10 cm",
     "S",
@@ -251,10 +253,21 @@ Rnd 1: 8 dc in mr (8)
     "Hat (make 2)",
   ]);
   expect(front.terms?.terms).toBe("UK");
-  expect(front.pieces.at(-1)).toMatchObject({ name: "Hat", make: 2 });
+  expect(pieces.at(-1)).toMatchObject({ name: "Hat", make: 2 });
   expect(front.measurements.map(({ title, lengths }) => [title?.text, lengths[0]?.values])).toEqual([
     ["Finished circumference", [40, 46, 51]],
   ]);
+});
+
+test("an edit below the front matter leaves it the same object, one in it does not", () => {
+  const reader = new LineReader();
+  const text = "Pouch\n\nHook: 4 mm\n\nBody\nRnd 1: 6 sc in mr (6)\n";
+  const first = frontMatterOf(reader.read(text));
+  expect(frontMatterOf(reader.read(`${text}Rnd 2: inc x6 (12)\n`))).toBe(first);
+  const other = frontMatterOf(reader.read(text.replace("4 mm", "5 mm")));
+  expect(other.hooks.map(({ mm }) => mm)).toEqual([5]);
+  const moved = frontMatterOf(reader.read(`A ${text}`));
+  expect(moved.hooks.map(({ start }) => start)).toEqual(first.hooks.map(({ start }) => start + 2));
 });
 
 test("lines as no designer writes them are read to their end", () => {

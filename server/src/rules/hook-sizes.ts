@@ -1,8 +1,9 @@
 import type { HookLabel, HookSize } from "../notation/front-matter/hooks";
+import { keptBy } from "../text/kept-by";
 import { hookSizesOf, hookSizesOfSteel, hookSizesOfUk } from "../trade/hooks";
 
 /** The sizes in millimetres that a label may mean; a number alone may be a US, an old UK or a steel one. */
-export function sizesOfLabel({ system, size }: HookLabel): readonly number[] {
+export const sizesOfLabel = keptBy(({ system, size }: HookLabel): readonly number[] => {
   if (system === "us") return hookSizesOf(size);
   if (system === "uk") return hookSizesOfUk(size);
   const all = [
@@ -10,7 +11,7 @@ export function sizesOfLabel({ system, size }: HookLabel): readonly number[] {
     ...(/^\d+$/.test(size) ? [...hookSizesOfUk(size), ...hookSizesOfSteel(size)] : []),
   ];
   return [...new Set(all)].sort((a, b) => a - b);
-}
+});
 
 /** The sizes that a hook may have as the pattern names it. */
 export function sizesOfHook({ mm, labels }: HookSize): readonly number[] {

@@ -1,6 +1,7 @@
 import { removeAbbreviation } from "../notation/front-matter/abbreviations";
 import type { Definition } from "../notation/front-matter/definitions";
 import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
+import { keptBy } from "../text/kept-by";
 import { keyOfAbbreviation } from "../trade/abbreviations";
 import { wholeList } from "./listed";
 import type { PatternRule } from "./rule";
@@ -43,7 +44,8 @@ Rnd 2: inc x6 (12)
     if (!list || uses.abbreviations.size === 0) return [];
     const explaining = explainingWords(frontMatterOf(pattern.lines));
     return list.entries
-      .filter((entry) => !isUsed(entry, uses, explaining) && !isInAnother(entry, list.entries))
+      .filter(({ names }) => !names.some((name) => uses.abbreviations.has(keyOfAbbreviation(name))))
+      .filter((entry) => !isSaid(entry, uses, explaining) && !isInAnother(entry, list.entries))
       .map((entry) => ({
         span: { start: entry.start, end: entry.end },
         message: `"${entry.name.text}" is in the list of abbreviations, and nothing in the pattern uses it.`,
@@ -54,21 +56,14 @@ Rnd 2: inc x6 (12)
 };
 
 /** Special stitches, gauge and other lists use abbreviations too. */
-function explainingWords({ lines }: FrontMatter): ReadonlySet<string> {
+const explainingWords = keptBy(({ lines }: FrontMatter): ReadonlySet<string> => {
   const others = lines.filter(({ topic }) => topic !== "abbreviations" && topic !== "stitches");
   return new Set(others.flatMap(({ line }) => wordsOf(line.text.toLowerCase())));
-}
+});
 
-function isUsed(
-  { names }: Definition,
-  { abbreviations, words }: Uses,
-  explaining: ReadonlySet<string>,
-): boolean {
-  return names.some(
-    (name) =>
-      abbreviations.has(keyOfAbbreviation(name)) ||
-      wordsOf(name).every((word) => words.has(word) || explaining.has(word)),
-  );
+function isSaid({ names }: Definition, uses: Uses, explaining: ReadonlySet<string>): boolean {
+  const isWord = (word: string) => explaining.has(word) || uses.says(word);
+  return names.some((name) => wordsOf(name).every(isWord));
 }
 
 /** `sc2tog` is used where `sc` and `tog` are. */

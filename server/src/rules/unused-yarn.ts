@@ -42,9 +42,10 @@ Rnd 2: inc x6 (12)
     const uses = usesOf(pattern);
     if (!list || list.yarns.length < 2) return [];
     const unnamed = list.yarns.filter((yarn) => !isNamed(yarn, uses));
-    if (unnamed.length === 0 || unnamed.length === list.yarns.length || leavesOpen(uses)) return [];
-    const wanted = everyPieceNamesYarn(pattern) ? unnamed : unnamed.slice(1);
-    return wanted.map((yarn) => ({
+    if (unnamed.length === 0 || unnamed.length === list.yarns.length) return [];
+    const missing = everyPieceNamesYarn(pattern) ? unnamed : unnamed.slice(1);
+    if (missing.length === 0 || leavesOpen(uses)) return [];
+    return missing.map((yarn) => ({
       span: { start: yarn.start, end: yarn.end },
       message: `${nameOf(yarn)} is in the list of yarns, and no row and no sentence takes it up.`,
       fixes: [{ title: "Take it out of the list", edits: () => without(yarn, pattern.text) }],
@@ -54,26 +55,29 @@ Rnd 2: inc x6 (12)
 };
 
 /** Stripes in turn, charts, scraps: which yarn comes when is told in other words. */
-function leavesOpen({ words }: Uses): boolean {
-  return ["colours", "colors", "yarns", "stripe", "stripes", "chart", "graph", "scraps", "alternate"].some(
-    (word) => words.has(word),
-  );
+function leavesOpen(uses: Uses): boolean {
+  return openWords.some((word) => uses.says(word));
 }
+
+const openWords = "colours|colors|yarns|stripe|stripes|chart|graph|scraps|alternate".split("|");
 
 function isNamed({ letter, colour }: Yarn, uses: Uses): boolean {
   const taken = (name: string) => uses.yarns.some(({ mention }) => mention.name === name);
-  if (letter && (taken(letter.text) || uses.letters.has(letter.text))) return true;
+  if (letter && (taken(letter.text) || uses.hasLetter(letter.text))) return true;
   if (colour === null) return false;
-  const said = (word: string) => uses.words.has(word) || (word === "grey" && uses.words.has("gray"));
+  const said = (word: string) => uses.says(word) || (word === "grey" && uses.says("gray"));
   return taken(colour.text) || colourWords(colour.text).some(said);
 }
 
 /** Else the yarn that is not named may be what a piece begins with. */
 function everyPieceNamesYarn({ pieces, lines }: WorkedPattern): boolean {
+  let at = 0;
   return pieces.every(({ piece }) => {
-    const firstRow = piece.rows[0]?.span.end ?? piece.span.end;
-    const head = lines.filter(({ start, end }) => start >= piece.span.start && end <= firstRow + 1);
-    return head.some(({ content }) => mentionsOf(content).yarns.length > 0);
+    while ((lines[at]?.start ?? Infinity) < piece.span.start) at++;
+    const end = piece.rows[0]?.span.end ?? piece.span.end;
+    for (let line = lines[at]; line && line.start < end; line = lines[++at])
+      if (mentionsOf(line.content).yarns.length > 0) return true;
+    return false;
   });
 }
 

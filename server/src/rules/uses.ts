@@ -1,14 +1,18 @@
+import type { LineContent } from "../notation/document";
 import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
 import type { HookSize } from "../notation/front-matter/hooks";
 import type { LengthPair } from "../notation/front-matter/lengths";
 import type { PatternLine } from "../notation/lines";
 import type { AbbreviationMention } from "../notation/mentions/abbreviations";
-import { type AbbreviationSet, mentionsInParagraph } from "../notation/mentions/in-paragraphs";
+import {
+  type AbbreviationSet,
+  mentionsInParagraph,
+  type ParagraphMentions,
+} from "../notation/mentions/in-paragraphs";
 import { type Mentions, mentionsOf } from "../notation/mentions/mentions";
 import type { SizeList } from "../notation/mentions/size-lists";
-import type { WordSet } from "../notation/mentions/word-set";
 import type { YarnMention } from "../notation/mentions/yarns";
-import { type Paragraph, type ParagraphContent, paragraphsOf } from "../notation/paragraphs";
+import { type Paragraph, paragraphsOf } from "../notation/paragraphs";
 import { keptBy } from "../text/kept-by";
 import { type Span, shift } from "../text/span";
 import type { WorkedPattern } from "./rule";
@@ -28,9 +32,10 @@ export interface Uses {
   /** Also those of the front matter. */
   readonly lengthPairs: readonly Used<LengthPair>[];
   readonly sizeLists: readonly Used<SizeList>[];
-  /** In lower case: every word outside the lists. */
-  readonly words: ReadonlySet<string>;
-  readonly letters: ReadonlySet<string>;
+  /** Whether a word, in lower case, stands anywhere outside the lists. */
+  says(word: string): boolean;
+  /** Whether a letter stands alone anywhere outside the lists. */
+  hasLetter(letter: string): boolean;
 }
 
 /** Where a mention stands in the pattern. */
@@ -59,18 +64,17 @@ class UsesDraft implements Uses {
   /** Rows are much alike: their abbreviations are looked at once. */
   private readonly seen = new Set<AbbreviationSet>();
   private readonly front: FrontMatter;
-  private known: Pick<Uses, "words" | "letters"> | null = null;
 
   constructor(private readonly lines: readonly PatternLine[]) {
     this.front = frontMatterOf(lines);
   }
 
-  get words(): ReadonlySet<string> {
-    return this.said.words;
+  says(word: string): boolean {
+    return this.some(({ words }) => words.has(word));
   }
 
-  get letters(): ReadonlySet<string> {
-    return this.said.letters;
+  hasLetter(letter: string): boolean {
+    return this.some(({ letters }) => letters.has(letter));
   }
 
   take({ content, first }: Paragraph): void {
@@ -96,26 +100,18 @@ class UsesDraft implements Uses {
     for (const mention of hooks) this.hooks.push(this.used(at, mention));
   }
 
-  /** Asked for seldom: most names are found among the abbreviations and yarns. */
-  private get said(): Pick<Uses, "words" | "letters"> {
-    this.known ??= this.everythingSaid();
-    return this.known;
+  private some(holds: (said: Pick<ParagraphMentions, "words" | "letters">) => boolean): boolean {
+    return paragraphsOf(this.lines).some(({ content, first }) => {
+      const isListed = (_: unknown, at: number) =>
+        this.front.listLines.has(this.lines[first + at]?.start ?? -1);
+      if (!holds(mentionsInParagraph(content))) return false;
+      const { lines } = content;
+      return !lines.some(isListed) || lines.some((line, at) => !isListed(line, at) && holds(setsOf(line)));
+    });
   }
+}
 
-  private everythingSaid(): Pick<Uses, "words" | "letters"> {
-    const sets = new Set<WordSet>();
-    for (const { content, first } of paragraphsOf(this.lines))
-      for (const set of this.wordSetsOf(content, first)) sets.add(set);
-    return {
-      words: new Set([...sets].flatMap(({ words }) => words)),
-      letters: new Set([...sets].flatMap(({ letters }) => letters)),
-    };
-  }
-
-  private wordSetsOf(content: ParagraphContent, first: number): readonly WordSet[] {
-    const isListed = (_: unknown, at: number) =>
-      this.front.listLines.has(this.lines[first + at]?.start ?? -1);
-    if (!content.lines.some(isListed)) return mentionsInParagraph(content).wordSets;
-    return content.lines.filter((line, at) => !isListed(line, at)).map((line) => mentionsOf(line).wordSet);
-  }
+function setsOf(line: LineContent): Pick<ParagraphMentions, "words" | "letters"> {
+  const { words, letters } = mentionsOf(line);
+  return { words: new Set(words), letters: new Set(letters) };
 }

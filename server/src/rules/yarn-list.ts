@@ -28,8 +28,8 @@ const listOf = keptBy((front: FrontMatter): YarnList | null => {
   const said = lists.map(({ line }) => mentionsOf({ text: line.text, kind: "prose", head: null }));
   return {
     yarns,
-    letters: new Set(said.flatMap(({ wordSet }) => wordSet.letters)),
-    words: new Set(said.flatMap(({ wordSet }) => wordSet.words.map(plainColour))),
+    letters: new Set(said.flatMap(({ letters }) => letters)),
+    words: new Set(said.flatMap(({ words }) => words.map(plainColour))),
     names: yarns.map(nameOf),
   };
 });

@@ -1,3 +1,5 @@
+import { keptBy } from "../../text/kept-by";
+import type { LineContent } from "../document";
 import type { PatternLine } from "../lines";
 import { type AbbreviationList, readAbbreviations } from "./abbreviations";
 import type { Definition } from "./definitions";
@@ -7,7 +9,6 @@ import { type HookSize, readHooks } from "./hooks";
 import { type MeasuredYarn, readMeasuredYarn, readSwatches, type WeighedSwatch } from "./measured-yarn";
 import { type Measurement, readMeasurements } from "./measurements";
 import { readNotions } from "./notions";
-import { type PieceHeading, readPieces } from "./pieces";
 import { type FrontLine, readFrontLines } from "./sections";
 import { readSizeNames } from "./sizes";
 import { readSpecialStitches } from "./special-stitches";
@@ -20,12 +21,9 @@ import { readYarns, type Yarn } from "./yarns";
  * Tolerant: what is not understood is left out. Each kind is read when it is first asked for.
  */
 export class FrontMatter {
-  readonly lines: readonly FrontLine[];
   private readonly read = new Map<string, unknown>();
 
-  constructor(private readonly all: readonly PatternLine[]) {
-    this.lines = readFrontLines(all);
-  }
+  constructor(readonly lines: readonly FrontLine[]) {}
 
   /** Where the lines of lists start: all but notes and what has no title. */
   get listLines(): ReadonlySet<number> {
@@ -87,21 +85,31 @@ export class FrontMatter {
     return this.once("terms", () => readTermsLine(this.lines.map(({ line }) => line)));
   }
 
-  get pieces(): readonly PieceHeading[] {
-    return this.once("pieces", () => readPieces(this.all));
-  }
-
   private once<T>(kind: string, read: () => T): T {
     if (!this.read.has(kind)) this.read.set(kind, read());
     return this.read.get(kind) as T;
   }
 }
 
-const known = new WeakMap<readonly PatternLine[], FrontMatter>();
+/** By the first line: an edit in the rows leaves the front matter as it was. */
+const known = new WeakMap<LineContent, FrontMatter>();
 
-/** The front matter of a pattern's lines; the same for all who ask. */
-export function frontMatterOf(lines: readonly PatternLine[]): FrontMatter {
-  const found = known.get(lines) ?? new FrontMatter(lines);
-  known.set(lines, found);
-  return found;
+/** The front matter of a pattern's lines; the same for all who ask, and for all versions that have the same. */
+export const frontMatterOf = keptBy((lines: readonly PatternLine[]): FrontMatter => {
+  const read = readFrontLines(lines);
+  const [first] = read;
+  if (!first) return new FrontMatter([]);
+  const before = known.get(first.of);
+  if (before && areSame(before.lines, read)) return before;
+  const front = new FrontMatter(read);
+  known.set(first.of, front);
+  return front;
+});
+
+function areSame(a: readonly FrontLine[], b: readonly FrontLine[]): boolean {
+  return a.length === b.length && a.every((line, i) => isSame(line, b[i] as FrontLine));
+}
+
+function isSame(a: FrontLine, b: FrontLine): boolean {
+  return a.of === b.of && a.at === b.at && a.topic === b.topic && a.section === b.section;
 }

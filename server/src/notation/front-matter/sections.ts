@@ -31,6 +31,8 @@ export interface FrontLine {
   readonly line: Stretch;
   /** Where the line starts in the pattern, with its blanks. */
   readonly at: number;
+  /** What the line is wherever it stands. */
+  readonly of: LineContent;
   /** Lines under one title have the same number. */
   readonly section: number;
 }
@@ -175,7 +177,7 @@ function isWorked({ kind, head, text }: PatternLine, open: Open | null): boolean
 }
 
 function frontLine(line: PatternLine, title: Title | null, open: Open | null, section: number): FrontLine {
-  const whole = { line: partOf(line, 0), at: line.start };
+  const whole = { line: partOf(line, 0), at: line.start, of: line.content };
   if (title) {
     const inside = open !== null && belongsTo(title.topic, open);
     return { ...title, ...whole, section: inside ? open.section : section };

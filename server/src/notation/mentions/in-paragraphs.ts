@@ -3,7 +3,6 @@ import type { LineContent } from "../document";
 import type { ParagraphContent } from "../paragraphs";
 import type { AbbreviationMention } from "./abbreviations";
 import { type Mentions, mentionsOf } from "./mentions";
-import type { WordSet } from "./word-set";
 
 /** Abbreviations that stand in rows together; equal ones are one object. */
 export interface AbbreviationSet {
@@ -17,28 +16,25 @@ export interface ParagraphMentions {
   readonly abbreviationSet: AbbreviationSet;
   /** Lines that mention more than words. */
   readonly telling: readonly { readonly at: number; readonly mentions: Mentions }[];
-  readonly wordSets: readonly WordSet[];
+  /** In lower case. */
+  readonly words: ReadonlySet<string>;
+  /** Capitals that stand alone, as letters of yarns do. */
+  readonly letters: ReadonlySet<string>;
 }
 
 /** Found once for each paragraph, whatever is edited elsewhere. */
 export const mentionsInParagraph = keptBy(({ lines }: ParagraphContent): ParagraphMentions => {
+  const all = lines.map((line, at) => ({ at, isWorked: isWorked(line), mentions: mentionsOf(line) }));
   const abbreviations = new Map<string, { at: number; mention: AbbreviationMention }>();
-  const telling: { at: number; mentions: Mentions }[] = [];
-  const wordSets = new Set<WordSet>();
-  lines.forEach((line, at) => {
-    const mentions = mentionsOf(line);
-    wordSets.add(mentions.wordSet);
-    if (!mentions.isPlain) telling.push({ at, mentions });
-    if (isWorked(line))
-      for (const mention of mentions.abbreviations)
-        if (!abbreviations.has(mention.key)) abbreviations.set(mention.key, { at, mention });
-  });
-  const found = [...abbreviations.values()];
+  for (const { at, isWorked, mentions } of all)
+    for (const mention of isWorked ? mentions.abbreviations : [])
+      if (!abbreviations.has(mention.key)) abbreviations.set(mention.key, { at, mention });
   return {
-    abbreviations: found,
+    abbreviations: [...abbreviations.values()],
     abbreviationSet: setOf([...abbreviations.keys()]),
-    telling,
-    wordSets: [...wordSets],
+    telling: all.filter(({ mentions }) => !mentions.isPlain),
+    words: new Set(all.flatMap(({ mentions }) => mentions.words)),
+    letters: new Set(all.flatMap(({ mentions }) => mentions.letters)),
   };
 });
 

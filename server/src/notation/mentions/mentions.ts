@@ -5,13 +5,15 @@ import { type LengthPair, readLengthPairs } from "../front-matter/lengths";
 import { stretchAt } from "../front-matter/stretch";
 import { type AbbreviationMention, abbreviationsIn } from "./abbreviations";
 import { type SizeList, sizeListsIn } from "./size-lists";
-import { type WordSet, wordSetOf } from "./word-set";
 import { lettersAlone, type YarnMention, yarnsIn } from "./yarns";
 
 /** What a line names of what the front matter lists, in offsets of the line. */
 export interface Mentions {
   readonly abbreviations: readonly AbbreviationMention[];
-  readonly wordSet: WordSet;
+  /** In lower case; `sc2tog` is `sc` and `tog`. */
+  readonly words: readonly string[];
+  /** Capitals that stand alone, as letters of yarns do: `B`, `MC`. */
+  readonly letters: readonly string[];
   readonly yarns: readonly YarnMention[];
   readonly hooks: readonly HookSize[];
   readonly lengthPairs: readonly LengthPair[];
@@ -35,7 +37,8 @@ export const mentionsOf = keptBy(({ text }: LineContent): Mentions => {
   };
   return {
     abbreviations: abbreviationsIn(line),
-    wordSet: wordSetOf(line, lettersAlone(line)),
+    words: line.toLowerCase().match(/\p{L}+/gu) ?? [],
+    letters: lettersAlone(line),
     ...others,
     isPlain: Object.values(others).every((list) => list.length === 0),
   };
