@@ -16,6 +16,8 @@ export interface RowHead {
   readonly open: boolean;
   /** How many rows, where a head without numbers says so: `Next 6 rows`. */
   readonly many: readonly (number | null)[] | null;
+  /** What stands between the number and the instructions: `(Eyelet Rnd)`, `(RS)`, a colour. */
+  readonly label: string;
   /** The side that faces while it is worked: `Row 3 (RS)`. */
   readonly side: "RS" | "WS" | null;
   /** Characters of the line before the instructions. */
@@ -62,19 +64,20 @@ export function readHead(text: string): RowHead | null {
     const head = headOf(i, match, body);
     if (!head) return null;
     const length = lead + head.length;
-    return { ...head, side: sideIn(text.slice(0, length)), length };
+    const label = text.slice(lead + head.text.length, length).trim();
+    return { ...head, label, side: sideIn(text.slice(0, length)), length };
   }
   return null;
 }
 
-type Draft = Omit<RowHead, "length" | "side">;
+type Draft = Omit<RowHead, "length" | "label" | "side">;
 
 function sideIn(head: string): RowHead["side"] {
   const named = /\b(?:(rs|right side)|ws|wrong side)\b/i.exec(head);
   return named && (named[1] === undefined ? "WS" : "RS");
 }
 
-function headOf(shape: number, match: RegExpExecArray, body: string): Omit<RowHead, "side"> | null {
+function headOf(shape: number, match: RegExpExecArray, body: string): Omit<RowHead, "label" | "side"> | null {
   const draft = draftOf(shape, match);
   if (!draft) return null;
   const rest = body.slice(match[0].length);

@@ -18,7 +18,7 @@ const ordinal = String.raw`\d+(?:st|nd|rd|d|th)`;
 const comma = String.raw`,(?=\s*(?:${rowWord}\.?\s*)?\d+\s*(?:[,&.:;)]|and\s+\d|$))`;
 const between = String.raw`\s*(?:-|–|—|&|${comma}|and|to|or|through|until)\s*`;
 /** What the number behind a row's is a number of, where it is not one more row. */
-const other = String.raw`(?!\d|\s*(?:st|sc|dc|hdc|tr|htr|ch|sp|time|cm|mm|in\b|inch|more|pair|of\b)|\s*["'x×%])`;
+const other = String.raw`(?!\d|\s*(?:st|sc|dc|hdc|tr|htr|ch|sp|time|cm|mm|in\b|inch|more|pair)|\s*["'x×%])`;
 
 const plain = new RegExp(
   String.raw`\b${rowWord}\.?\s*#?\s*\(?(\d+)(?![\d%])((?:${between}(?:${rowWord}\.?\s*#?\s*)?\d+${other})*)`,

@@ -3,13 +3,20 @@ import { ambiguous } from "./ambiguous";
 import { countMissing } from "./count-missing";
 import { definedTwice } from "./defined-twice";
 import { doesNotFit } from "./does-not-fit";
+import { edgesDiffer } from "./edges-differ";
 import { hookMismatch } from "./hook-mismatch";
 import { idleRemark } from "./idle-remark";
 import { lengthsDisagree } from "./lengths-disagree";
 import { markNotClosed } from "./mark-not-closed";
 import { mixedTerms } from "./mixed-terms";
+import { noSuchPlacement } from "./no-such-placement";
 import { noSuchRow } from "./no-such-row";
 import { notUnderstood } from "./not-understood";
+import { oddEyelets } from "./odd-eyelets";
+import { pieceNotFinished } from "./piece-not-finished";
+import { pieceNotMade } from "./piece-not-made";
+import { pieceNotUsed } from "./piece-not-used";
+import { placedTooLate } from "./placed-too-late";
 import { rowDoubled } from "./row-doubled";
 import { rowSkipped } from "./row-skipped";
 import type { PatternRule, RowRule, Rule } from "./rule";
@@ -24,6 +31,7 @@ import { untoldTerms } from "./untold-terms";
 import { unusedAbbreviation } from "./unused-abbreviation";
 import { unusedYarn } from "./unused-yarn";
 import { wrongCount } from "./wrong-count";
+import { wrongNumberOfPieces } from "./wrong-number-of-pieces";
 
 /** Rules for single rows, in the order their findings are listed for one row. */
 export const rowRules: readonly RowRule[] = [
@@ -55,6 +63,14 @@ export const patternRules: readonly PatternRule[] = [
   lengthsDisagree,
   unevenSizes,
   unlistedSize,
+  wrongNumberOfPieces,
+  pieceNotMade,
+  pieceNotUsed,
+  edgesDiffer,
+  noSuchPlacement,
+  placedTooLate,
+  pieceNotFinished,
+  oddEyelets,
 ];
 
 export const allRules: readonly Rule[] = [...rowRules, ...patternRules, idleRemark];

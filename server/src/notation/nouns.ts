@@ -1,0 +1,20 @@
+const irregular: ReadonlyMap<string, string> = new Map([
+  ["feet", "foot"],
+  ["teeth", "tooth"],
+  ["leaves", "leaf"],
+  ["halves", "half"],
+  ["hooves", "hoof"],
+  ["scarves", "scarf"],
+  ["eyes", "eye"],
+  ["shoes", "shoe"],
+  ["toes", "toe"],
+]);
+
+/** `floats` → `float`, `branches` → `branch`, `feet` → `foot`; a word in lower case. */
+export function singular(word: string): string {
+  const known = irregular.get(word);
+  if (known !== undefined) return known;
+  if (/[^aeiou]ies$/.test(word) && word.length > 4) return `${word.slice(0, -3)}y`;
+  if (/(?:[sx]|ch|sh)es$/.test(word)) return word.slice(0, -2);
+  return /[^su]s$/.test(word) && word.length > 3 ? word.slice(0, -1) : word;
+}

@@ -1,0 +1,117 @@
+import type { WorkedRow } from "../fabric/worked";
+import { type MadePiece, makingOf, type PlacedSentence } from "./pieces-made";
+import type { Fix, Found, PatternRule } from "./rule";
+import { numbers, rowName, says } from "./wording";
+
+/** Two openings that are sewn together have different numbers of stitches. */
+export const edgesDiffer: PatternRule = {
+  id: "edges-differ",
+  severity: "warning",
+  documentation: `## What it finds
+Two pieces that the assembly sews together opening to opening, last round to last round or stitch for stitch, and whose last rounds have different numbers of stitches.
+
+## Why it matters
+The seam puckers, or stitches of the larger edge are left over, and the maker looks for a mistake of their own.
+
+## Example
+\`\`\`crochet
+Head
+Rnd 1: 6 sc in mr (6)
+Rnd 2: inc x6 (12)
+Fasten off.
+
+Body
+Rnd 1: 7 sc in mr (7)
+Rnd 2: inc x7 (14)
+Fasten off.
+
+Assembly
+Sew the head to the body, opening to opening.
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Head
+Rnd 1: 6 sc in mr (6)
+Rnd 2: inc x6 (12)
+Fasten off.
+
+Body
+Rnd 1: 6 sc in mr (6)
+Rnd 2: inc x6 (12)
+Fasten off.
+
+Assembly
+Sew the head to the body, opening to opening.
+\`\`\`
+`,
+  check(pattern) {
+    return makingOf(pattern).assembly.flatMap((said) => {
+      const [a, b, ...others] = edgesIn(said);
+      return a && b && others.length === 0 && differ(a, b) ? [found(a, b, said)] : [];
+    });
+  },
+};
+
+/** A piece with the row that its edge is. */
+interface Edge {
+  readonly piece: MadePiece;
+  readonly row: WorkedRow;
+  readonly count: readonly (number | null)[];
+}
+
+/** Words by which two edges meet stitch by stitch. */
+const meeting =
+  /\bopen(?:ing|\s+end|\s+edge)s?\s+(?:to|with)\s+(?:the\s+)?open|\bopen(?:ing|\s+end|\s+edge)s\b[^.]*\btogether|\b(?:stitch|st)\s+(?:for|by|to)\s+(?:stitch|st)\b|\bmatching\s+(?:up\s+)?(?:the\s+)?(?:sts|stitches|openings)|\blast\s+(?:round|rnd|row)s?\s+(?:to|together)/i;
+const eased = /\b(?:eas(?:e|ing)|gather|stretch|pleat|fold|fit)/i;
+
+function edgesIn({ sentence, mentions }: PlacedSentence): Edge[] {
+  const sews = sentence.deeds.some(({ does }) => does === "sew");
+  if (!sews || !meeting.test(sentence.text) || eased.test(sentence.text)) return [];
+  const edges = mentions.map(({ pieces, isWhole }) =>
+    isWhole && pieces.length === 1 ? edgeOf(pieces[0]) : null,
+  );
+  const known = edges.filter((edge) => edge !== null);
+  return known.length === edges.length ? known : [];
+}
+
+/** The last round of what was begun in a ring; nothing else is known to be the opening. */
+function edgeOf(piece: MadePiece | undefined): Edge | null {
+  const rows = piece?.worked.rows ?? [];
+  const [first] = rows;
+  const row = rows.at(-1);
+  const isRing = first?.line.kind === "row" && first.outcome?.needs.every((n) => n === null);
+  const count = row?.result === "ok" ? (row.outcome?.makes ?? []) : [];
+  return piece && row && isRing && count.length > 0 ? { piece, row, count } : null;
+}
+
+function differ(a: Edge, b: Edge): boolean {
+  return a.count.some((n, size) => n !== null && b.count[size] != null && n !== b.count[size]);
+}
+
+function found(a: Edge, b: Edge, { line, sentence }: PlacedSentence): Found {
+  const typed = sentence.text;
+  const start = line.start + sentence.start + (typed.length - typed.trimStart().length);
+  const end = line.start + sentence.end;
+  return {
+    span: { start, end },
+    message: `${edgeText(a)}, ${edgeText(b)}, and the assembly sews them stitch for stitch. Make the numbers agree, or say how the larger one is eased in.`,
+    fixes: easing(end, typed),
+    related: [a, b].map(({ row, count, piece }) => ({
+      span: row.line.span,
+      message: `${says(rowName(row), "leaves")} ${numbers(count)} stitches at the opening of "${piece.name}".`,
+    })),
+  };
+}
+
+function edgeText({ piece, count }: Edge): string {
+  return `"${piece.name}" ends with ${numbers(count)} stitches`;
+}
+
+function easing(end: number, sentence: string): Fix[] {
+  const at = end - (/[.;!]$/.exec(sentence)?.[0].length ?? 0);
+  const newText = ", easing in the larger edge";
+  return [
+    { title: `Add "easing in the larger edge"`, edits: () => [{ span: { start: at, end: at }, newText }] },
+  ];
+}

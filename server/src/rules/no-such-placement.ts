@@ -1,0 +1,173 @@
+import type { WorkedPiece } from "../fabric/worked";
+import { type Sentence, sentencesOf } from "../notation/assembly";
+import type { LineContent } from "../notation/document";
+import type { PatternLine } from "../notation/lines";
+import type { NumberInText, RowReference } from "../notation/row-references";
+import { outlineOf, type WorkedPart } from "./outline";
+import { perPiece } from "./per-piece";
+import { makingOf, type PlacedSentence, placed } from "./pieces-made";
+import type { Found, PatternRule, WorkedPattern } from "./rule";
+import { listed } from "./wording";
+
+/** Something is placed at a row that its piece does not have. */
+export const noSuchPlacement: PatternRule = {
+  id: "no-such-placement",
+  severity: "warning",
+  documentation: `## What it finds
+A sentence that places, sews or embroiders something at a row which the piece does not have: eyes between Rnds 10 and 11 of a head of 8 rounds.
+
+## Why it matters
+The maker counts rounds that are not there. Mostly the piece was made shorter, and the sentence was left as it was.
+
+## Example
+\`\`\`crochet
+Head
+Rnd 1: 6 sc in mr (6)
+Rnds 2-4: sc in each st around (6)
+Place the eyes between Rnds 5 and 6.
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Head
+Rnd 1: 6 sc in mr (6)
+Rnds 2-4: sc in each st around (6)
+Place the eyes between Rnds 3 and 4.
+\`\`\`
+`,
+  check(pattern) {
+    return outlineOf(pattern).flatMap((part) =>
+      part.lines
+        .filter(({ kind }) => kind === "prose")
+        .flatMap((line) => placingIn(line.content).flatMap((one) => foundIn(line, one, part, pattern))),
+    );
+  },
+};
+
+const placement = /\b(?:between|b\/w|over|around|across|onto|on|at|to|along|in)\s*(?:the\s+)?$/i;
+
+/** A sentence that puts something at rows. */
+interface Placing {
+  readonly sentence: Sentence;
+  readonly rows: readonly RowReference[];
+}
+
+const placings = new WeakMap<LineContent, readonly Placing[]>();
+
+function placingIn(line: LineContent): readonly Placing[] {
+  const known = placings.get(line) ?? sentencesOf(line).flatMap(placingOf);
+  placings.set(line, known);
+  return known;
+}
+
+function placingOf(sentence: Sentence): Placing[] {
+  const { deeds, text, start } = sentence;
+  const isPlacing = deeds.some(({ does }) => does === "sew" || does === "place") || /\bembroider/i.test(text);
+  const rows = sentence.rows.filter((row) => placement.test(text.slice(0, row.start - start)));
+  return isPlacing && rows.length > 0 ? [{ sentence, rows }] : [];
+}
+
+function foundIn(
+  line: PatternLine,
+  { sentence, rows }: Placing,
+  part: WorkedPart,
+  pattern: WorkedPattern,
+): Found[] {
+  const said = placed(line, sentence, makingOf(pattern).names);
+  return rows.flatMap((row) => {
+    const where = partsMeant(row, said, part);
+    const missing = row.numbers.filter(({ n }) => !where.some((one) => hasRow(one, n, pattern)));
+    return missing.length > 0 && where.length > 0 ? [found(row, missing, where, line.start, pattern)] : [];
+  });
+}
+
+/** The parts whose rows a sentence counts: what it names behind the row or as its aim, else what it stands in. */
+function partsMeant(row: RowReference, said: PlacedSentence, own: WorkedPart): readonly WorkedPart[] {
+  const { sentence, mentions } = said;
+  const textBetween = (from: number, to: number): string =>
+    sentence.text.slice(from - sentence.start, to - sentence.start);
+  const behind = mentions.find(
+    ({ start }) => start > row.end && /^\s*(?:of|on)\s+(?:the\s+)?$/i.test(textBetween(row.end, start)),
+  );
+  const aim = mentions.findLast(
+    ({ start, end }) =>
+      end <= row.start &&
+      /\b(?:to|onto|on|of)\s+(?:the\s+)?(?:\p{L}+\s+)?$/iu.test(textBetween(sentence.start, start)),
+  );
+  const named = behind ?? aim;
+  if (named) return named.pieces.map(({ part }) => part);
+  // What is sewn is sewn to something else, which may go without a name.
+  const isSewn =
+    sentence.deeds.some(({ does }) => does === "sew") || /\b(?:to|onto)\s+the\b/i.test(sentence.text);
+  return own.piece && mentions.length === 0 && !isSewn ? [own] : [];
+}
+
+/** The numbered rows of a piece. */
+interface Numbered {
+  readonly ranges: readonly (readonly [number, number])[];
+  /** Rows without a number may be counted on from these. */
+  readonly isOpen: boolean;
+}
+
+const numbered = perPiece(({ rows }: WorkedPiece): Numbered => {
+  const ranges = rows.flatMap(({ line: { head } }): [number, number][] => {
+    if (head?.from == null) return [];
+    return [[head.from, Math.max(head.from, ...(head.to ?? []).map((n) => n ?? 0))]];
+  });
+  const isOpen = rows.some(
+    ({ line }) =>
+      line.kind !== "foundation" &&
+      (line.head?.from == null || line.head.open || /\buntil\b/i.test(line.text)),
+  );
+  return { ranges, isOpen: isOpen || ranges.length === 0 };
+});
+
+/** Whether a part, or one that its numbers run on from or into, has a row. */
+function hasRow(part: WorkedPart, n: number, pattern: WorkedPattern): boolean {
+  return runOf(part, pattern).some((piece) => {
+    const { ranges, isOpen } = numbered(piece);
+    return isOpen || ranges.some(([from, to]) => from <= n && n <= to);
+  });
+}
+
+const runs = new WeakMap<WorkedPart, readonly WorkedPiece[]>();
+
+function runOf(part: WorkedPart, pattern: WorkedPattern): readonly WorkedPiece[] {
+  const known = runs.get(part) ?? readRun(part, pattern);
+  runs.set(part, known);
+  return known;
+}
+
+function readRun(part: WorkedPart, pattern: WorkedPattern): readonly WorkedPiece[] {
+  const all = outlineOf(pattern).flatMap(({ piece }) => (piece ? [piece] : []));
+  const at = part.piece ? all.indexOf(part.piece) : -1;
+  const begins = (piece: WorkedPiece): boolean => (numbered(piece).ranges[0]?.[0] ?? 1) === 1;
+  const from = all.slice(0, at + 1).findLastIndex(begins);
+  const next = all.findIndex((piece, i) => i > at && begins(piece));
+  return all.slice(Math.max(from, 0), next < 0 ? undefined : next);
+}
+
+function found(
+  row: RowReference,
+  missing: readonly NumberInText[],
+  where: readonly WorkedPart[],
+  lineStart: number,
+  pattern: WorkedPattern,
+): Found {
+  const names = listed([...new Set(where.map(({ name }) => `"${name}"`))], "or");
+  const last = Math.max(
+    ...where
+      .flatMap((part) => runOf(part, pattern))
+      .flatMap((piece) => numbered(piece).ranges.map(([, to]) => to)),
+  );
+  const numbersText = listed(
+    missing.map(({ n }) => `${n}`),
+    "or",
+  );
+  return {
+    span: { start: lineStart + row.start, end: lineStart + row.end },
+    message: `${names === '""' ? "This piece" : names} has no row ${numbersText}: the last is ${last}. Say where it goes on the rows that are there.`,
+    fixes: [],
+    related: [],
+  };
+}

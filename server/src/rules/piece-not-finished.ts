@@ -1,0 +1,100 @@
+import { sentencesOf } from "../notation/assembly";
+import { outlineOf } from "./outline";
+import { type MadePiece, makingOf } from "./pieces-made";
+import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
+import { rowName } from "./wording";
+
+/** A piece ends with its last row, and the others are fastened off. */
+export const pieceNotFinished: PatternRule = {
+  id: "piece-not-finished",
+  severity: "information",
+  documentation: `## What it finds
+A piece that ends with its last row, with no word on fastening off, closing, going on or leaving a tail, in a pattern that says so of its other pieces.
+
+## Why it matters
+The maker does not know whether to cut the yarn or to go on with the next piece, and how long a tail the sewing needs.
+
+## Example
+\`\`\`crochet
+Head
+Rnd 1: 6 sc in mr (6)
+Fasten off.
+
+Ear (make 2)
+Rnd 1: 4 sc in mr (4)
+Fasten off.
+
+Snout
+Rnd 1: 5 sc in mr (5)
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Head
+Rnd 1: 6 sc in mr (6)
+Fasten off.
+
+Ear (make 2)
+Rnd 1: 4 sc in mr (4)
+Fasten off.
+
+Snout
+Rnd 1: 5 sc in mr (5)
+Fasten off.
+\`\`\`
+`,
+  check(pattern) {
+    const pieces = makingOf(pattern).pieces;
+    const open = pieces.filter((piece) => !isFinished(piece, pattern));
+    const finished = pieces.length - open.length;
+    if (finished < 2 || finished < 2 * open.length) return [];
+    return open.map((piece) => found(piece, pieces));
+  },
+};
+
+/** Words that end a piece, in whatever way. */
+const ending =
+  /\b(?:fast\w*|finish\w*|end(?:s|ing)?|clos\w*|cut\w*|break|tie|bind|join\w*|sew\w*|seam\w*|tail|weav\w*|layers|thicknesses|both\s+(?:sides|walls)|together|continue\w*|go\s+on|invisible|turn\s+inside|same|likewise|hole|opening)\b|\bf\s?\/\s?o\b|\bfo\b|do\s+not|don['’]t/i;
+
+function isFinished({ part, worked }: MadePiece, pattern: WorkedPattern): boolean {
+  const last = worked.rows.at(-1)?.line;
+  if (!last) return true;
+  const after = part.lines.filter(({ kind, start }) => kind !== "blank" && start >= last.span.end);
+  return ending.test(last.text) || after.some(({ text }) => ending.test(text)) || isGoneOnFrom(part, pattern);
+}
+
+/** The next part is worked on it. */
+function isGoneOnFrom(part: MadePiece["part"], pattern: WorkedPattern): boolean {
+  const parts = outlineOf(pattern);
+  const next = parts.slice(parts.indexOf(part) + 1).find(({ piece }) => piece !== null);
+  return next !== undefined && !makingOf(pattern).pieces.some((piece) => piece.part === next);
+}
+
+function found(piece: MadePiece, pieces: readonly MadePiece[]): Found {
+  const last = piece.worked.rows.at(-1);
+  const { start, end } = last?.line.span ?? piece.worked.piece.span;
+  const name = last ? rowName(last) : "its last row";
+  return {
+    span: { start, end },
+    message: `"${piece.name}" ends with ${name}, and nothing says how it is finished. The other pieces say so.`,
+    fixes: [finishing(pieces, end)],
+    related: [],
+  };
+}
+
+function finishing(pieces: readonly MadePiece[], end: number): Fix {
+  const sentence = wordsOf(pieces) ?? "Fasten off.";
+  return {
+    title: `Add "${sentence}"`,
+    edits: () => [{ span: { start: end, end }, newText: `\n${sentence}` }],
+  };
+}
+
+/** How the pattern says it, where it says it in few words. */
+function wordsOf(pieces: readonly MadePiece[]): string | null {
+  const sentences = pieces.flatMap(({ part }) => part.lines.flatMap(({ content }) => sentencesOf(content)));
+  const short = sentences.find(
+    ({ deeds, text }) => deeds.some(({ does }) => does === "finish") && text.trim().length < 20,
+  );
+  return short ? short.text.trim() : null;
+}

@@ -1,0 +1,128 @@
+import type { SaidWord, Sentence } from "../notation/assembly";
+import { sentencesOf } from "../notation/assembly";
+import type { Span } from "../text/span";
+import { type MadePiece, type Making, makingOf, type PlacedSentence } from "./pieces-made";
+import { isUsed } from "./pieces-used";
+import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
+
+/** The assembly sews on something that nothing else in the pattern speaks of. */
+export const pieceNotMade: PatternRule = {
+  id: "piece-not-made",
+  severity: "information",
+  documentation: `## What it finds
+An assembly that sews on something which nothing else in the pattern is called: no piece, no material. Seams, ends, edges and the like are not meant.
+
+## Why it matters
+A piece was forgotten, or it goes by another name where it is made. The maker searches the pattern for it.
+
+## Example
+\`\`\`crochet
+Body
+Rnd 1: 6 sc in mr (6)
+Rnd 2: inc x6 (12)
+Fasten off.
+
+Flipper (make 2)
+Rnd 1: 5 sc in mr (5)
+Fasten off.
+
+Assembly
+Sew the flippers and the beak to the body.
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Body
+Rnd 1: 6 sc in mr (6)
+Rnd 2: inc x6 (12)
+Fasten off.
+
+Flipper (make 2)
+Rnd 1: 5 sc in mr (5)
+Fasten off.
+
+Beak
+Rnd 1: 4 sc in mr (4)
+Fasten off.
+
+Assembly
+Sew the flippers and the beak to the body.
+\`\`\`
+`,
+  check(pattern) {
+    const making = makingOf(pattern);
+    const isNamed = making.assembly.some(({ mentions }) => mentions.length > 0);
+    if (making.pieces.length < 2 || !isNamed) return [];
+    return making.assembly.flatMap((said) =>
+      objectsOf(said.sentence)
+        .filter((thing) => isUnheardOf(thing, said, pattern))
+        .map((thing) => found(thing, said, making, pattern)),
+    );
+  },
+};
+
+/** Parts of pieces, and what is not crocheted. */
+const noPiece =
+  /^(?:piece|part|side|edge|seam|opening|hole|gap|end|tail|yarn|thread|top|bottom|back|front|middle|centre|center|half|layer|row|round|rnd|stitch|st|loop|chain|corner|place|position|space|way|line|them|it|this|these|one|other|rest|all|everything|both|eye|nose|mouth|face|smile|cheek|eyebrow|whisker|button|bead|zip|zipper|ribbon|lining|felt|label|pompom|tassel|fringe|snap|ring|magnet|bell|wire|fabric|pad|insert|shoulder|armhole|neckline|underarm|crotch|waist|knot|needle|pin|marker|colou?r|\d+|cm|inch|in)$/;
+
+const article =
+  /^(?:the|a|an|each|both|all|one|remaining|other|of|your|two|three|four|five|six|small|large|little|big|\d+)$/;
+
+/** `Sew the ears, arms and legs to …`: what stands between the verb and the next small word. */
+function objectsOf({ words, deeds, text, start }: Sentence): SaidWord[] {
+  return deeds
+    .filter(
+      ({ does, start: at }) =>
+        does === "sew" && /(?:^|[,;]|\band|\bthen|\bnow)\s*$/i.test(text.slice(0, at - start)),
+    )
+    .flatMap((deed) => {
+      const behind = words.filter((word) => word.start >= deed.end);
+      const end = behind.findIndex(({ word }) => small.test(word));
+      const phrase = text.slice(deed.end - start, (behind[end]?.start ?? deed.end) - start);
+      if (end < 1 || /[.;:()]/.test(phrase)) return [];
+      return nounsIn(behind.slice(0, end), text, start);
+    });
+}
+
+const small =
+  /^(?:to|onto|on|in|into|at|over|around|between|along|under|behind|above|below|inside|with|through|across|from|down|up|together|securely|firmly|closed|shut|so|using|as|next|where|near|about|just|centrally|evenly)$/;
+
+/** The last word of each phrase between commas and "and". */
+function nounsIn(words: readonly SaidWord[], text: string, start: number): SaidWord[] {
+  return words.filter((word, i) => {
+    const next = words[i + 1];
+    const isLast = !next || next.word === "and" || /,/.test(text.slice(word.end - start, next.start - start));
+    return isLast && word.word !== "and" && !article.test(word.word) && !noPiece.test(word.noun);
+  });
+}
+
+/** Neither a piece nor mentioned anywhere but in the assembly. */
+function isUnheardOf({ noun, start, end }: SaidWord, said: PlacedSentence, pattern: WorkedPattern): boolean {
+  const isPiece = said.mentions.some((mention) => mention.start < end && start < mention.end);
+  const assembly = new Set(makingOf(pattern).assembly.map(({ line }) => line));
+  const texts = pattern.lines.filter((line) => line.kind !== "blank" && !assembly.has(line));
+  const isThere = ({ content }: (typeof texts)[number]): boolean =>
+    sentencesOf(content).some(({ words }) => words.some((word) => word.noun === noun));
+  return !isPiece && !texts.some(isThere);
+}
+
+function found(thing: SaidWord, { line }: PlacedSentence, making: Making, pattern: WorkedPattern): Found {
+  const span = { start: line.start + thing.start, end: line.start + thing.end };
+  const typed = pattern.text.slice(span.start, span.end);
+  const idle = making.pieces.filter((piece) => !isUsed(piece, making, pattern));
+  const [only, ...others] = idle;
+  const meant = only && others.length === 0 ? only : null;
+  const ask = meant ? ` Did you mean the ${meant.name.toLowerCase()}?` : " Write it, or use the name it has.";
+  return {
+    span,
+    message: `The assembly sews on "${typed}", and no piece or material of this pattern is called that.${ask}`,
+    fixes: meant ? [renaming(meant, span, thing)] : [],
+    related: [],
+  };
+}
+
+function renaming({ name }: MadePiece, span: Span, { word, noun }: SaidWord): Fix {
+  const plain = name.toLowerCase();
+  const newText = word !== noun && !/s$/.test(plain) ? `${plain}s` : plain;
+  return { title: `Write "${newText}"`, edits: () => [{ span, newText }] };
+}

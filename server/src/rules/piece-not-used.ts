@@ -1,0 +1,94 @@
+import { type MadePiece, type Making, makingOf } from "./pieces-made";
+import { isUsed } from "./pieces-used";
+import type { Fix, Found, PatternRule } from "./rule";
+
+/** A piece is made, and nothing says what becomes of it. */
+export const pieceNotUsed: PatternRule = {
+  id: "piece-not-used",
+  severity: "information",
+  documentation: `## What it finds
+A piece that no sentence speaks of once it is made, in a pattern whose assembly says of the other pieces where they go.
+
+## Why it matters
+The maker is left with a piece in the hand. Either a sentence is missing, or the piece belongs to an earlier version.
+
+## Example
+\`\`\`crochet
+Body
+Rnd 1: 6 sc in mr (6)
+Rnd 2: inc x6 (12)
+Fasten off.
+
+Ear (make 2)
+Rnd 1: 5 sc in mr (5)
+Fasten off.
+
+Wing (make 2)
+Rnd 1: 4 sc in mr (4)
+Fasten off.
+
+Assembly
+Sew the ears to the body.
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Body
+Rnd 1: 6 sc in mr (6)
+Rnd 2: inc x6 (12)
+Fasten off.
+
+Ear (make 2)
+Rnd 1: 5 sc in mr (5)
+Fasten off.
+
+Wing (make 2)
+Rnd 1: 4 sc in mr (4)
+Fasten off.
+
+Assembly
+Sew the ears to the body. Sew on the 2 wings.
+\`\`\`
+`,
+  check(pattern) {
+    const making = makingOf(pattern);
+    const told = new Set(making.assembly.flatMap(({ mentions }) => mentions.flatMap(({ pieces }) => pieces)));
+    // The first piece is what the others are sewn to, whether it is named or not.
+    const [, ...others] = making.pieces;
+    if (told.size < 2 || !isSpecific(making)) return [];
+    return others
+      .filter((piece) => !told.has(piece) && !isUsed(piece, making, pattern))
+      .map((piece) => found(piece, making));
+  },
+};
+
+/** `Sew all pieces together` leaves none out. */
+function isSpecific({ assembly }: Making): boolean {
+  return !assembly.some(({ sentence }) =>
+    /\b(?:all|the|remaining|other)\s+(?:\w+\s+)?(?:pieces|parts)\b|\beverything\b|\bthe rest\b/i.test(
+      sentence.text,
+    ),
+  );
+}
+
+function found(piece: MadePiece, making: Making): Found {
+  const { heading } = piece.part;
+  return {
+    span: heading ?? piece.worked.piece.span,
+    message: `"${piece.name}" is made, and nothing says what becomes of it. Say in the assembly where it goes.`,
+    fixes: sentenceFor(piece, making),
+    related: [],
+  };
+}
+
+function sentenceFor({ name, make }: MadePiece, { assembly }: Making): Fix[] {
+  const last = assembly.at(-1);
+  if (!last) return [];
+  const at = last.line.start + last.line.text.trimEnd().length;
+  const plain = name.toLowerCase();
+  const plural = make > 1 && !/s$/.test(plain) ? `${plain}s` : plain;
+  const sentence = make > 1 ? `Sew on the ${make} ${plural}.` : `Sew on the ${plain}.`;
+  return [
+    { title: `Add "${sentence}"`, edits: () => [{ span: { start: at, end: at }, newText: ` ${sentence}` }] },
+  ];
+}

@@ -1,0 +1,100 @@
+import type { WorkedPiece } from "../fabric/worked";
+import { type Mention, nameWords, PieceNames, type Sentence, sentencesOf } from "../notation/assembly";
+import { type LineContent, readHeading } from "../notation/document";
+import type { PatternLine } from "../notation/lines";
+import { outlineOf, type WorkedPart } from "./outline";
+import { perPiece } from "./per-piece";
+import type { WorkedPattern } from "./rule";
+
+/** A piece that is made on its own, under a heading that names it. */
+export interface MadePiece {
+  readonly part: WorkedPart;
+  readonly worked: WorkedPiece;
+  readonly name: string;
+  /** The words it goes by, in the singular. */
+  readonly words: readonly (readonly string[])[];
+  readonly make: number;
+}
+
+/** A sentence at its line, with the pieces it speaks of. */
+export interface PlacedSentence {
+  readonly line: PatternLine;
+  readonly sentence: Sentence;
+  readonly mentions: readonly Mention<MadePiece>[];
+}
+
+/** What is made, and what is done with it. */
+export interface Making {
+  readonly pieces: readonly MadePiece[];
+  readonly names: PieceNames<MadePiece>;
+  /** The sentences of the parts that put pieces together. */
+  readonly assembly: readonly PlacedSentence[];
+}
+
+const kept = new WeakMap<WorkedPattern, Making>();
+
+export function makingOf(pattern: WorkedPattern): Making {
+  const known = kept.get(pattern);
+  if (known) return known;
+  const parts = outlineOf(pattern);
+  const pieces = parts.flatMap((part, i) => madePiece(part, parts[i - 1]));
+  const names = new PieceNames(pieces.map((piece) => ({ words: piece.words, piece })));
+  const assembly = parts
+    .filter((part) => part.assembles)
+    .flatMap(({ lines }) => lines.flatMap((line) => placedSentences(line, names)));
+  const making = { pieces, names, assembly };
+  kept.set(pattern, making);
+  return making;
+}
+
+/** The sentences of a line, with the pieces they speak of. */
+export function placedSentences(line: PatternLine, names: PieceNames<MadePiece>): PlacedSentence[] {
+  return sentencesOf(line.content).map((sentence) => placed(line, sentence, names));
+}
+
+export function placed(line: PatternLine, sentence: Sentence, names: PieceNames<MadePiece>): PlacedSentence {
+  return { line, sentence, mentions: names.mentionsIn(sentence) };
+}
+
+/** Headings that name no piece. */
+const noPiece =
+  /^(?:notes?|pattern|instructions?|directions?|materials?|abbreviations?|gauge|tension|stitch|special|yarn|hook|rows?|rounds?|rnds?|set-?up|shape|shaping|divide|start|begin|first|second|next|increase|decrease|with|colou?r|border|edging|finish)/i;
+
+/** What a heading says of a piece. */
+interface Headed {
+  readonly name: string;
+  readonly words: readonly (readonly string[])[];
+  readonly make: number;
+}
+
+const headings = new WeakMap<LineContent, Headed>();
+
+function headed(heading: LineContent): Headed {
+  const known = headings.get(heading);
+  if (known) return known;
+  const { name, make } = readHeading(heading.text.trim());
+  const read = { name, make, words: noPiece.test(name) ? [] : nameWords(name) };
+  headings.set(heading, read);
+  return read;
+}
+
+function madePiece(part: WorkedPart, above: WorkedPart | undefined): MadePiece[] {
+  const { piece: worked, heading } = part;
+  if (!worked || !heading || !isOwnPiece(worked)) return [];
+  const own = headed(heading.content);
+  // `Arms (x2)` over a line with nothing but a colour, which reads as a heading too.
+  const isOver = above?.heading && !above.piece && above.lines.every(({ kind }) => kind === "blank");
+  const over = isOver ? headed((above.heading as PatternLine).content) : own;
+  const words = over === own ? own.words : [...over.words, ...own.words];
+  const make = Math.max(over.make, own.make);
+  return words.length > 0 ? [{ part, worked, name: over.name, words, make }] : [];
+}
+
+/** Begun on a chain, a ring or nothing, not on another piece. */
+const isOwnPiece = perPiece(({ rows }) => {
+  const [first] = rows;
+  const from = rows.find(({ line }) => line.head?.from != null)?.line.head?.from ?? 1;
+  if (!first || from !== 1) return false;
+  const onNothing = first.outcome?.needs.every((n) => n === null) ?? false;
+  return first.line.kind === "foundation" || first.line.plan?.foundation != null || onNothing;
+});

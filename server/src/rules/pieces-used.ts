@@ -1,0 +1,51 @@
+import { type Sentence, sentencesOf } from "../notation/assembly";
+import type { PatternLine } from "../notation/lines";
+import type { MadePiece, Making } from "./pieces-made";
+import type { WorkedPattern } from "./rule";
+
+/** Whether any word of the pattern tells what becomes of a piece. */
+export function isUsed(piece: MadePiece, making: Making, pattern: WorkedPattern): boolean {
+  const isTold = making.assembly.some(({ mentions }) =>
+    mentions.some(({ pieces }) => pieces.includes(piece)),
+  );
+  return isTold || putsItselfToUse(piece, making) || isSpokenOf(piece, pattern);
+}
+
+/** `Sew to the head.`: its own part says where it goes. */
+function putsItselfToUse({ part, words }: MadePiece, { pieces }: Making): boolean {
+  const own = lastWords(words);
+  const others = new Set(pieces.flatMap((one) => lastWords(one.words)).filter((noun) => !own.includes(noun)));
+
+  const goesOn = /\b(?:tie|glue|pin|knot|hang|slide|slip it)\b/i;
+  return part.lines.some((line) => {
+    const isProse = line.kind === "prose";
+    return sentencesOf(line.content).some(
+      (sentence) =>
+        speaksOf(sentence, others) || (isProse && (isSewn(sentence) || goesOn.test(sentence.text))),
+    );
+  });
+}
+
+function isSewn({ deeds }: Sentence): boolean {
+  return deeds.some(({ does }) => does === "sew" || does === "lace");
+}
+
+/** Any other line of the pattern speaks of it: a row that is worked through it, a note on how to wear it. */
+function isSpokenOf({ part, words }: MadePiece, { lines }: WorkedPattern): boolean {
+  const own = new Set<PatternLine | null>([part.heading, ...part.lines]);
+  const nouns = new Set(lastWords(words));
+  return lines.some(
+    (line) =>
+      line.kind !== "blank" &&
+      !own.has(line) &&
+      sentencesOf(line.content).some((sentence) => speaksOf(sentence, nouns)),
+  );
+}
+
+function speaksOf({ words }: Sentence, nouns: ReadonlySet<string>): boolean {
+  return words.some(({ noun }) => nouns.has(noun));
+}
+
+function lastWords(names: MadePiece["words"]): string[] {
+  return names.flatMap((name) => name.slice(-1));
+}

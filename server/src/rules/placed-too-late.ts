@@ -1,0 +1,121 @@
+import type { Sentence } from "../notation/assembly";
+import type { Span, TextEdit } from "../text/span";
+import { outlineOf, type WorkedPart } from "./outline";
+import { makingOf, type PlacedSentence, placedSentences } from "./pieces-made";
+import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
+
+/** Safety eyes are put in when the piece is closed already. */
+export const placedTooLate: PatternRule = {
+  id: "placed-too-late",
+  severity: "warning",
+  documentation: `## What it finds
+Safety eyes that are put in after the piece was closed: their washers go on from the inside. Eyes that are embroidered or sewn on are not meant.
+
+## Why it matters
+It cannot be done, and whoever follows the text line by line has to open the piece again.
+
+## Example
+\`\`\`crochet
+Head
+Rnd 1: 6 sc in mr (6)
+Rnd 2: sc in each st around (6)
+Fasten off and close the hole.
+Insert the safety eyes between Rnds 1 and 2.
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Head
+Rnd 1: 6 sc in mr (6)
+Rnd 2: sc in each st around (6)
+Insert the safety eyes between Rnds 1 and 2.
+Fasten off and close the hole.
+\`\`\`
+`,
+  check(pattern) {
+    const eyes = eyeSentences(pattern);
+    return eyes.flatMap(({ said, part }) => {
+      const closing = closingBefore(said, part, pattern);
+      return closing ? [found(said, closing)] : [];
+    });
+  },
+};
+
+interface PartSentence {
+  readonly said: PlacedSentence;
+  readonly part: WorkedPart;
+}
+
+function eyeSentences(pattern: WorkedPattern): PartSentence[] {
+  const { names } = makingOf(pattern);
+  return outlineOf(pattern).flatMap((part) =>
+    part.lines
+      .filter(({ kind, text }) => kind === "prose" && /\beyes\b/i.test(text))
+      .flatMap((line) => placedSentences(line, names))
+      .filter(({ sentence }) => putsInEyes(sentence))
+      .map((said) => ({ said, part })),
+  );
+}
+
+/** A washer is meant: sewn and embroidered eyes go on from outside, and "before" sets its own time. */
+function putsInEyes({ text, deeds }: Sentence): boolean {
+  const isPut = deeds.some(({ does }) => does === "place");
+  return (
+    isPut &&
+    /\bsafety\s+eyes\b/i.test(text) &&
+    !/\b(?:sew|glue|embroider|before|earlier|already)\b/i.test(text)
+  );
+}
+
+/** What closes the piece for good; not "stuff before closing" or "do not close yet". */
+const closes =
+  /(?:^|[,;]|\band|\bthen)\s*(?:clos(?:e|ing)\s+(?:it\s+)?(?:up\s+)?(?:the\s+)?(?:\w+\s+)?(?:hole|opening|piece|head|body|gap|off|up)\b|sew\s+(?:the\s+)?(?:hole|opening)\s+(?:shut|closed)|pull\s+(?:it\s+)?tight(?:ly)?\s+to\s+close)/i;
+
+/** The sentence that closes the piece that the eyes go into, where it stands before them. */
+function closingBefore(said: PlacedSentence, own: WorkedPart, pattern: WorkedPattern): PlacedSentence | null {
+  const named = said.mentions.flatMap(({ pieces }) => pieces.map(({ part }) => part));
+  const [part, ...others] = own.piece ? [own] : new Set(named);
+  if (!part || others.length > 0) return null;
+  const { names } = makingOf(pattern);
+  const last = part.piece?.rows.at(-1)?.line.span.end ?? 0;
+  const at = said.line.start + said.sentence.start;
+  const closing = part.lines
+    .filter(({ kind, start }) => kind === "prose" && start >= last)
+    .flatMap((line) => placedSentences(line, names))
+    .filter(
+      ({ sentence }) => closes.test(sentence.text) && !/\b(?:before|not|until|later)\b/i.test(sentence.text),
+    );
+  return closing.find(({ line, sentence }) => line.start + sentence.start < at) ?? null;
+}
+
+function found(said: PlacedSentence, closing: PlacedSentence): Found {
+  const span = spanOf(said);
+  return {
+    span,
+    message:
+      "The piece is closed before the safety eyes go in, and their washers go on from the inside. Put this sentence before the closing.",
+    fixes: [movedBefore(said, closing)],
+    related: [{ span: spanOf(closing), message: "Here the piece is closed." }],
+  };
+}
+
+function spanOf({ line, sentence }: PlacedSentence): Span {
+  const lead = sentence.text.length - sentence.text.trimStart().length;
+  return { start: line.start + sentence.start + lead, end: line.start + sentence.end };
+}
+
+/** A sentence that has its line to itself keeps one. */
+function movedBefore(said: PlacedSentence, closing: PlacedSentence): Fix {
+  const edits = (): TextEdit[] => {
+    const { start, end } = spanOf(said);
+    const text = said.sentence.text.trim();
+    const isWhole = said.line.text.trim() === text;
+    const from = spanOf(closing).start;
+    const isOtherLine = isWhole && closing.line !== said.line;
+    const moved = { span: { start: from, end: from }, newText: isOtherLine ? `${text}\n` : `${text} ` };
+    // The line end before a line of its own goes with it.
+    const gone = isOtherLine ? { start: said.line.start - 1, end: said.line.end } : { start: start - 1, end };
+    return [moved, { span: gone, newText: "" }];
+  };
+  return { title: "Move it before the closing", edits };
+}

@@ -1,0 +1,350 @@
+import { describe, expect, test } from "vitest";
+import { expectClean, foundBy, mended, onlyFinding } from "./rule-cases";
+
+// Trade practice, from the usual technical editor's checklist: "make 2" agrees with the assembly, each piece is
+// fastened off, pieces meeting at a seam agree, eyes are placed before closing, placement rows exist.
+
+const head =
+  "Head\nRnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)\nRnds 3-8: sc in each st around (12)\nFasten off.\n\n";
+const ear = (make = ""): string =>
+  `Ear${make}\nRnd 1: 5 sc in mr (5)\nRnd 2: sc in each st around (5)\nFasten off.\n\n`;
+const assembly = (...sentences: readonly string[]): string => `Assembly\n${sentences.join("\n")}\n`;
+
+describe("wrong-number-of-pieces", () => {
+  test("both of a piece that is made once", () => {
+    const text = `${head}${ear()}${assembly("Sew both ears to the head.")}`;
+    const { message, on, related } = onlyFinding("wrong-number-of-pieces", text);
+    expect(on).toBe("both ears");
+    expect(message).toBe(
+      'The assembly speaks of "both ears", and one is made under "Ear". Make the numbers agree.',
+    );
+    expect(related.map((one) => one.message)).toEqual(["Here one is made."]);
+    const after = mended("wrong-number-of-pieces", text);
+    expect(after).toContain("Ear (make 2)\n");
+    expectClean(after);
+  });
+
+  test.each([
+    [" (make 3)", "the four ears", "Ear (make 4)"],
+    [" (make 3)", "the 4 ears", "Ear (make 4)"],
+    [" (make 4)", "both ears", "Ear (make 2)"],
+    [" (make 3)", "the 2 ears", "Ear (make 2)"],
+    [" (make 2)", "3 ears", "Ear (make 3)"],
+  ])("%s against %s", (make, said, heading) => {
+    const text = `${head}${ear(make)}${assembly(`Sew ${said} to the head.`)}`;
+    expect(onlyFinding("wrong-number-of-pieces", text).on).toBe(said.replace("the ", ""));
+    const after = mended("wrong-number-of-pieces", text);
+    expect(after).toContain(`${heading}\n`);
+    expectClean(after);
+  });
+
+  test("the number in the assembly may be the wrong one", () => {
+    const text = `${head}${ear(" (make 3)")}${assembly("Sew the 4 ears to the head.")}`;
+    const after = mended("wrong-number-of-pieces", text, "Write 3 in the assembly");
+    expect(after).toContain("Sew the 3 ears to the head.");
+    expectClean(after);
+  });
+
+  test.each([
+    ["the number that is made", `${head}${ear(" (make 2)")}${assembly("Sew both ears to the head.")}`],
+    [
+      "some of several",
+      `${head}${ear(" (make 4)")}${assembly("Sew two ears to the front of the head and two to the back.")}`,
+    ],
+    ["some on each side", `${head}${ear(" (make 4)")}${assembly("Sew 2 ears to each side of the head.")}`],
+    [
+      "one and the other",
+      `${head}${ear(" (make 2)")}${assembly("Sew one ear to the head, and the other ear beside it.")}`,
+    ],
+    [
+      "prose that makes a second",
+      `${head}${ear().replace("Fasten off.", "Fasten off. Make the second one in white.")}${assembly("Sew both ears to the head.")}`,
+    ],
+    [
+      "pieces with a heading each",
+      `${head}${ear().replace("Ear", "Left ear")}${ear().replace("Ear", "Right ear")}${assembly("Sew both ears to the head.")}`,
+    ],
+    [
+      "rows of a piece",
+      `${head}${ear(" (make 2)")}${assembly("Sew the ears between Rnds 5 and 6 of the head.")}`,
+    ],
+  ])("is silent on %s", (_, text) => {
+    expect(foundBy("wrong-number-of-pieces", text)).toEqual([]);
+  });
+});
+
+describe("piece-not-made", () => {
+  test("something that nothing else is called", () => {
+    const text = `${head}${ear(" (make 2)")}${assembly("Sew the ears and the beak to the head.")}`;
+    const { message, on, severity } = onlyFinding("piece-not-made", text);
+    expect(on).toBe("beak");
+    expect(severity).toBe("information");
+    expect(message).toBe(
+      'The assembly sews on "beak", and no piece or material of this pattern is called that. Write it, or use the name it has.',
+    );
+  });
+
+  test("the only piece that is not used may be meant", () => {
+    const fin = ear(" (make 2)").replace("Ear", "Fin");
+    const text = `${head}${ear(" (make 2)")}${fin}${assembly("Sew the ears to the head.", "Sew the flippers to the head.")}`;
+    expect(onlyFinding("piece-not-made", text).message).toContain("Did you mean the fin?");
+    const after = mended("piece-not-made", text);
+    expect(after).toContain("Sew the fins to the head.");
+    expectClean(after);
+  });
+
+  test.each([
+    [
+      "seams, ends and edges",
+      "Sew the side seams. Sew the opening closed. Sew the tail in. Sew the edges together.",
+    ],
+    ["faces", "Sew the eyes and the mouth to the head."],
+    ["what a material line lists", "Sew the badge to the head."],
+    ["a piece made in passing", "Sew the stalk to the head."],
+    ["what another sentence makes", "Sew the ears to the crown."],
+  ])("is silent on %s", (_, sentence) => {
+    const text = `Materials\n1 enamel badge\n\n${head}${ear(" (make 2)")}Stalk: ch 12, fasten off.\n\n${assembly("Sew the ears to the head.", sentence)}`;
+    expect(foundBy("piece-not-made", text)).toEqual([]);
+  });
+
+  test("a pattern of one piece may be sewn to anything", () => {
+    expect(foundBy("piece-not-made", `${head}${assembly("Sew the brooch to the head.")}`)).toEqual([]);
+  });
+});
+
+describe("piece-not-used", () => {
+  const wing = ear(" (make 2)").replace("Ear", "Wing");
+  const snout = ear().replace("Ear", "Snout");
+
+  test("a piece that no sentence speaks of", () => {
+    const text = `${head}${ear(" (make 2)")}${snout}${wing}${assembly("Sew the ears and the snout to the head.")}`;
+    const { message, on, severity } = onlyFinding("piece-not-used", text);
+    expect(on).toBe("Wing (make 2)");
+    expect(severity).toBe("information");
+    expect(message).toBe(
+      '"Wing" is made, and nothing says what becomes of it. Say in the assembly where it goes.',
+    );
+    const after = mended("piece-not-used", text);
+    expect(after).toContain("to the head. Sew on the 2 wings.\n");
+    expectClean(after);
+  });
+
+  test.each([
+    ["an assembly that takes all", "Sew the ears and the snout to the head. Sew on the remaining pieces."],
+    [
+      "a sentence in another part",
+      "Sew the ears and the snout to the head.\n\nNotes\nThe wings are optional.",
+    ],
+  ])("is silent on %s", (_, sentences) => {
+    const text = `${head}${ear(" (make 2)")}${snout}${wing}${assembly(sentences)}`;
+    expect(foundBy("piece-not-used", text)).toEqual([]);
+  });
+
+  test.each([
+    ["its own part says where it goes", wing.replace("Fasten off.", "Fasten off. Sew to the sides.")],
+    [
+      "its own rows are worked through another piece",
+      wing.replace("Fasten off.", "Rnd 3: 5 sc through head and wing (5)\nFasten off."),
+    ],
+  ])("is silent where %s", (_, used) => {
+    const text = `${head}${ear(" (make 2)")}${snout}${used}${assembly("Sew the ears and the snout to the head.")}`;
+    expect(foundBy("piece-not-used", text)).toEqual([]);
+  });
+
+  test("is silent without an assembly, and on the piece that the others go on", () => {
+    expect(foundBy("piece-not-used", `${head}${ear()}${wing}`)).toEqual([]);
+    expect(
+      foundBy(
+        "piece-not-used",
+        `${head}${ear()}${wing}${assembly("Sew the ear to the top.", "Sew the wings to the sides.")}`,
+      ),
+    ).toEqual([]);
+  });
+});
+
+describe("edges-differ", () => {
+  const body = "Body\nRnd 1: 7 sc in mr (7)\nRnd 2: inc x7 (14)\nFasten off.\n\n";
+
+  test.each([
+    ["Sew the head to the body, opening to opening."],
+    ["Sew the openings of the head and the body together."],
+    ["Sew the head to the body stitch for stitch."],
+    ["Join the last rnd of the head to the last rnd of the body, matching stitches."],
+  ])("%s", (sentence) => {
+    const text = `${head}${body}${assembly(sentence)}`;
+    const { message, on, related } = onlyFinding("edges-differ", text);
+    expect(on).toBe(sentence);
+    expect(message).toBe(
+      '"Head" ends with 12 stitches, "Body" ends with 14 stitches, and the assembly sews them stitch for stitch. Make the numbers agree, or say how the larger one is eased in.',
+    );
+    expect(related).toHaveLength(2);
+    const after = mended("edges-differ", text);
+    expect(after).toContain(`${sentence.slice(0, -1)}, easing in the larger edge.`);
+    expectClean(after);
+  });
+
+  test.each([
+    [
+      "edges that agree",
+      `${head}${head.replace("Head", "Body")}${assembly("Sew the head to the body, opening to opening.")}`,
+    ],
+    ["pieces sewn on somewhere", `${head}${body}${assembly("Sew the head to the body.")}`],
+    [
+      "an edge that is eased in",
+      `${head}${body}${assembly("Sew the head to the body, opening to opening, easing the body in.")}`,
+    ],
+    [
+      "a row whose count is not known",
+      `${head.replace("Rnds 3-8: sc in each st around (12)", "Rnd 3: lotus around")}${body}${assembly("Sew the head to the body, opening to opening.")}`,
+    ],
+  ])("is silent on %s", (_, text) => {
+    expect(foundBy("edges-differ", text)).toEqual([]);
+  });
+});
+
+describe("no-such-placement", () => {
+  const eyes = (sentence: string): string => head.replace("Fasten off.", `${sentence}\nFasten off.`);
+
+  test("rows that the piece does not have", () => {
+    const { message, on } = onlyFinding(
+      "no-such-placement",
+      eyes("Place the eyes between Rnds 10 and 11, 5 sts apart."),
+    );
+    expect(on).toBe("Rnds 10 and 11");
+    expect(message).toBe(
+      '"Head" has no row 10 or 11: the last is 8. Say where it goes on the rows that are there.',
+    );
+  });
+
+  test.each([["Sew the ears between Rnds 9 and 10 of the head."], ["Sew the ears to the head over Rnd 9."]])(
+    "in the assembly: %s",
+    (sentence) => {
+      expect(
+        onlyFinding("no-such-placement", `${head}${ear(" (make 2)")}${assembly(sentence)}`).message,
+      ).toContain('"Head" has no row 9');
+    },
+  );
+
+  test.each([
+    ["rows that are there", eyes("Place the eyes between Rnds 6 and 7, 9 sts apart.")],
+    ["ordinals", eyes("Insert the eyes between 7th and 8th rounds.")],
+    [
+      "a piece that goes on under another heading",
+      `${head}Neck\nRnds 9-12: sc in each st around (12)\nPlace a button at Rnd 3.\n`,
+    ],
+    [
+      "rows that are repeated for a while",
+      eyes("Rep last rnd 4 times.\nPlace the eyes between Rnds 10 and 11."),
+    ],
+    ["a place on something else", eyes("Embroider a smile to the belly at Rnd 20.")],
+    [
+      "a piece sewn on something without a name",
+      `${head}${ear()}${assembly("Sew the ear to the front between Rnds 9 and 13.")}`,
+    ],
+    ["rows of a longer piece", `${head}${ear()}${assembly("Sew the ear to the head between Rnds 5 and 7.")}`],
+  ])("is silent on %s", (_, text) => {
+    expect(foundBy("no-such-placement", text)).toEqual([]);
+  });
+});
+
+describe("placed-too-late", () => {
+  const closed = (...sentences: readonly string[]): string =>
+    head.replace("Fasten off.", sentences.join("\n"));
+
+  test("safety eyes behind the closing", () => {
+    const text = closed("Fasten off and close the hole.", "Insert the safety eyes between Rnds 5 and 6.");
+    const { on, message, related } = onlyFinding("placed-too-late", text);
+    expect(on).toBe("Insert the safety eyes between Rnds 5 and 6.");
+    expect(message).toBe(
+      "The piece is closed before the safety eyes go in, and their washers go on from the inside. Put this sentence before the closing.",
+    );
+    expect(related.map((one) => one.message)).toEqual(["Here the piece is closed."]);
+    const after = mended("placed-too-late", text);
+    expect(after).toBe(
+      closed("Insert the safety eyes between Rnds 5 and 6.", "Fasten off and close the hole."),
+    );
+    expectClean(after);
+  });
+
+  test("in one line, and in the assembly", () => {
+    const inLine = closed("Stuff. Close the opening. Attach the safety eyes at Rnd 5.");
+    expect(mended("placed-too-late", inLine)).toBe(
+      closed("Stuff. Attach the safety eyes at Rnd 5. Close the opening."),
+    );
+    const apart = `${closed("Fasten off, close the hole.")}${assembly("Insert the safety eyes into the head at Rnd 5.")}`;
+    expect(onlyFinding("placed-too-late", apart).on).toContain("Insert the safety eyes");
+    expect(mended("placed-too-late", apart)).toContain(
+      "Insert the safety eyes into the head at Rnd 5.\nFasten off, close the hole.",
+    );
+  });
+
+  test.each([
+    ["eyes before the closing", closed("Insert the safety eyes at Rnd 5.", "Fasten off and close the hole.")],
+    [
+      "eyes that are sewn or embroidered",
+      closed("Close the hole.", "Embroider the eyes at Rnd 5.", "Sew on the eyes."),
+    ],
+    [
+      "a sentence that looks back",
+      closed("Close the hole.", "Insert the safety eyes at Rnd 5 before closing."),
+    ],
+    ["a piece that stays open", closed("Do not close the hole yet.", "Insert the safety eyes at Rnd 5.")],
+  ])("is silent on %s", (_, text) => {
+    expect(foundBy("placed-too-late", text)).toEqual([]);
+  });
+});
+
+describe("piece-not-finished", () => {
+  const open = "Snout\nRnd 1: 5 sc in mr (5)\nRnd 2: sc in each st around (5)\n\n";
+
+  test("one piece without an end among others that have one", () => {
+    const text = `${head}${ear(" (make 2)")}${open}`;
+    const { message, on, severity } = onlyFinding("piece-not-finished", text);
+    expect(on).toBe("Rnd 2: sc in each st around (5)");
+    expect(severity).toBe("information");
+    expect(message).toBe(
+      '"Snout" ends with Rnd 2, and nothing says how it is finished. The other pieces say so.',
+    );
+    const after = mended("piece-not-finished", text);
+    expect(after).toBe(`${head}${ear(" (make 2)")}${open.replace("(5)\n\n", "(5)\nFasten off.\n\n")}`);
+    expectClean(after);
+  });
+
+  test.each([
+    ["a tail", open.replace("\n\n", "\nLeave a long tail.\n\n")],
+    [
+      "a piece closed flat",
+      open.replace("Rnd 2: sc in each st around (5)", "Rnd 2: fold flat, 2 sc through both layers (2)"),
+    ],
+    [
+      "a piece that goes on under another heading",
+      `${open}Nose\nRnd 3: sc in each st around (5)\nFasten off.\n`,
+    ],
+    ["a last row that says so", open.replace("around (5)", "around (5). FO.")],
+  ])("is silent on %s", (_, last) => {
+    expect(foundBy("piece-not-finished", `${head}${ear(" (make 2)")}${last}`)).toEqual([]);
+  });
+
+  test("is silent where most pieces have no end", () => {
+    expect(foundBy("piece-not-finished", `${head}${open}${open.replace("Snout", "Nose")}`)).toEqual([]);
+  });
+});
+
+describe("odd-eyelets", () => {
+  // Trade practice: an even number of eyelets, so that both ends of a cord come out on one face.
+  const pouch = (groups: number, sentence = "Lace the cord through the eyelets."): string =>
+    `Rnd 1: fsc ${3 * groups}, join (${3 * groups})\nRnd 2 (Eyelet Rnd): *sc in next 2 sts, ch 1, sk next st; rep from * around (${2 * groups} sc, ${groups} ch-1 sps)\n${sentence}\n`;
+
+  test("an odd number", () => {
+    const { message, severity } = onlyFinding("odd-eyelets", pouch(11));
+    expect(severity).toBe("information");
+    expect(message).toContain("Rnd 2 has 11 eyelets, an odd number");
+  });
+
+  test.each([
+    ["an even number", pouch(12)],
+    ["eyelets without a cord", pouch(11, "Fasten off.")],
+  ])("is silent on %s", (_, text) => {
+    expect(foundBy("odd-eyelets", text)).toEqual([]);
+  });
+});
