@@ -1,6 +1,6 @@
 import { readPattern } from "../../server/src/fabric/pattern";
 import type { Checked, Checker } from "../../server/src/workspace/checker";
-import type { Finding, PatternReport, RowReport } from "../../server/src/workspace/report";
+import type { Finding, MeasuredRow, PatternReport } from "../../server/src/workspace/report";
 
 type FakeChecker = Pick<Checker, "check" | "work">;
 
@@ -36,7 +36,7 @@ const RULES = [
 
 function reportOf(text: string): PatternReport {
   if (text.includes("crash")) throw new Error("invented fault");
-  const rows: RowReport[] = [];
+  const rows: MeasuredRow[] = [];
   const findings: Finding[] = [];
   for (const line of text.matchAll(/[^\r\n]+/g)) {
     const head = /^Rnd \d+/.exec(line[0])?.[0];
@@ -48,7 +48,7 @@ function reportOf(text: string): PatternReport {
   return { terms: "US", sizes: ["one size"], pieces, findings };
 }
 
-function rowOf(head: string, line: string, start: number): RowReport {
+function rowOf(head: string, line: string, start: number): MeasuredRow {
   const count = /\((\d+)\)/.exec(line)?.[1];
   const isOdd = /\bodd/.test(line);
   return {
@@ -66,6 +66,7 @@ function rowOf(head: string, line: string, start: number): RowReport {
     assumptions: line.includes("maybe") ? ["the ch 1 is no st"] : [],
     readings: [],
     reason: isOdd ? "an invented reason" : null,
+    yarnMetres: null,
   };
 }
 

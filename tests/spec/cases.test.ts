@@ -98,7 +98,7 @@ describe("the comparison itself", () => {
       name: "",
       make: 1,
       span: rest.span,
-      rows: [{ ...row, ...rest, result: "ok", reason: null } as const],
+      rows: [{ ...row, ...rest, result: "ok", reason: null, yarnMetres: null } as const],
     };
     const report = { terms: "US", sizes: ["one size"], pieces: [piece], findings: [] } as const;
     expect(compareRows(wrong, report)[0]?.differences).toEqual([
@@ -119,6 +119,7 @@ describe("the comparison itself", () => {
       assumptions: [],
       readings: [],
       reason: null,
+      yarnMetres: null,
     };
     const numbers = { needs: [4], has: [4], makes: [12], made: {}, result: "ok" } as const;
     const rows = [{ kind: "row", head: "Rnd 1", ...rest, ...numbers, ...row } as const];

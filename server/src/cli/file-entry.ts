@@ -1,7 +1,7 @@
 import { LineIndex } from "../text/line-index";
 import type { Span } from "../text/span";
 import type { Prover } from "../workspace/prover";
-import type { Finding, Fix, PatternReport, PieceReport, Related, RowReport } from "../workspace/report";
+import type { Finding, Fix, MeasuredRow, PatternReport, PieceReport, Related } from "../workspace/report";
 import type { Extent, FileEntry, FindingEntry, PieceEntry, RelatedEntry, RowEntry } from "./report-shape";
 
 /** What is reported of one file: the pattern's report with lines and columns in place of offsets. */
@@ -21,8 +21,8 @@ function pieceEntry({ name, make, span, rows }: PieceReport, lines: LineIndex): 
   return { name, make, line, rows: rows.map((row) => rowEntry(row, lines)) };
 }
 
-function rowEntry({ kind, head, span, ...numbers }: RowReport, lines: LineIndex): RowEntry {
-  return { kind, head, ...extent(span, lines), ...numbers, yarnMetres: null };
+function rowEntry({ kind, head, span, ...numbers }: MeasuredRow, lines: LineIndex): RowEntry {
+  return { kind, head, ...extent(span, lines), ...numbers };
 }
 
 function findingEntry(finding: Finding, lines: LineIndex, fixes: readonly Fix[]): FindingEntry {

@@ -29,8 +29,7 @@ export interface RowEntry extends Extent {
   readonly assumptions: readonly string[];
   readonly readings: readonly ReadingReport[];
   readonly reason: string | null;
-  /** Yarn is not measured yet. */
-  readonly yarnMetres: null;
+  readonly yarnMetres: Counts | null;
 }
 
 export interface PieceEntry {

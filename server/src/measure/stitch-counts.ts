@@ -22,8 +22,11 @@ export const stitchesOf: (row: WorkedRow) => readonly (TurnCounts | null)[] = ke
   row.line.kind === "foundation" ? foundation(row) : lineCounts(row),
 );
 
-function foundation({ makes }: WorkedRow): TurnCounts[] {
-  return (makes ?? []).map((n) => [new Map([["", new Map(n ? [["ch", n]] : [])]])]);
+/** A starting chain, also one that is joined into a ring. */
+function foundation({ line, makes }: WorkedRow): TurnCounts[] {
+  const chain = line.plan?.instructions.find((one) => one.op === "chain" || one.op === "start");
+  const told = chain?.op === "chain" || chain?.op === "start" ? chain.n : [];
+  return (makes ?? told).map((n) => [new Map([["", new Map(n ? [["ch", n]] : [])]])]);
 }
 
 function lineCounts({ outcome, result, times, line }: WorkedRow): (TurnCounts | null)[] {

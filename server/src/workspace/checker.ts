@@ -1,5 +1,7 @@
 import { PatternReader } from "../fabric/pattern";
 import { Fabric, type WorkedPiece } from "../fabric/worked";
+import { yarnMetres } from "../measure/row-yarn";
+import { yarnUseOf } from "../measure/yarn-used";
 import { withoutAsMeant } from "../notation/as-meant";
 import { patternRules, rowRules } from "../rules/all-rules";
 import type { Found, Rule, WorkedPattern } from "../rules/rule";
@@ -78,15 +80,18 @@ function reportOf(pattern: WorkedPattern, findings: readonly Finding[]): Pattern
     sizes,
     findings,
     get pieces() {
-      pieces ??= pattern.pieces.map((piece) => pieceReport(piece, sizes.length));
+      pieces ??= pattern.pieces.map((piece) => pieceReport(piece, pattern));
       return pieces;
     },
   };
 }
 
-function pieceReport({ piece, rows }: WorkedPiece, sizes: number): PieceReport {
+function pieceReport({ piece, rows }: WorkedPiece, pattern: WorkedPattern): PieceReport {
   const { name, make, span } = piece;
-  return { name, make, span, rows: rows.map((row) => rowReport(row, sizes)) };
+  const yarn = yarnUseOf(pattern);
+  const sizes = pattern.context.sizes.length;
+  const measured = rows.map((row) => ({ ...rowReport(row, sizes), yarnMetres: yarnMetres(row, yarn) }));
+  return { name, make, span, rows: measured };
 }
 
 function named({ id, severity }: Rule, found: readonly Found[]): Finding[] {

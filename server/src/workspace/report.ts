@@ -38,12 +38,18 @@ export interface RowReport {
   readonly reason: string | null;
 }
 
+/** A row with the yarn it takes. */
+export interface MeasuredRow extends RowReport {
+  /** Metres for all repeats of the row, one number a size; null where nothing tells. */
+  readonly yarnMetres: Counts | null;
+}
+
 export interface PieceReport {
   readonly name: string;
   /** How often the piece is made ("make 2"); 1 where nothing is said. */
   readonly make: number;
   readonly span: Span;
-  readonly rows: readonly RowReport[];
+  readonly rows: readonly MeasuredRow[];
 }
 
 /** All that is known of one pattern text. */

@@ -1,0 +1,135 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { yarnMetres } from "../../server/src/measure/row-yarn";
+import { type YarnUse, yarnUseOf } from "../../server/src/measure/yarn-used";
+import { Checker } from "../../server/src/workspace/checker";
+
+interface Used {
+  readonly use: YarnUse;
+  /** Metres of all rows, by head; of the first size. */
+  readonly rows: Readonly<Record<string, number | null | undefined>>;
+  /** Metres of the pattern in the first size by the name of the yarn. */
+  readonly inAll: Readonly<Record<string, number>>;
+}
+
+function usedBy(text: string): Used {
+  const { worked } = new Checker().work(text);
+  const use = yarnUseOf(worked);
+  const rows = worked.pieces.flatMap((piece) => piece.rows);
+  const named = [...(use.inAll[0] ?? [])].map(
+    ([key, n]) => [typeof key === "number" ? (use.list.yarns[key]?.name ?? "") : key, n / 1000] as const,
+  );
+  return {
+    use,
+    rows: Object.fromEntries(rows.map((row) => [row.line.headText, yarnMetres(row, use)?.[0]])),
+    inAll: Object.fromEntries(named),
+  };
+}
+
+const front = (...lines: string[]) => `Pouch\n\nMaterials\n${lines.join("\n")}\n\n`;
+const ball = "Rnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)\nRnds 3-5: sc around (12)\n";
+
+describe("what the yarn per stitch is worked out from", () => {
+  const gauge = "Gauge: 20 sc and 22 rows = 10 cm";
+  test.each([
+    ["nothing at all", "", null, ""],
+    ["the weight of the yarn", "Worsted wool, 100 g", "weight", "Medium"],
+    ["the hook", "Worsted wool, 100 g\n5 mm hook", "hook", "5 mm hook"],
+    ["the gauge", `Worsted wool, 100 g\n5 mm hook\n\n${gauge}`, "gauge", "20 sc and 22 rows"],
+    [
+      "a stitch unravelled",
+      `Worsted wool, 100 g\n5 mm hook\n20 sc unravelled: 92 cm\n\n${gauge}`,
+      "measured",
+      "92 cm",
+    ],
+    ["a swatch weighed", "DK wool, 100 g = 300 m\n4 mm hook\nSwatch: 20 sc x 20 rows, 9 g", "swatch", "9 g"],
+    [
+      "a swatch weighed without a label: the hook",
+      "DK wool\n4 mm hook\nSwatch: 20 sc x 20 rows, 9 g",
+      "hook",
+      "4 mm",
+    ],
+  ] as const)("%s", (_, lines, sort, says) => {
+    const { use } = usedBy(front(lines) + ball);
+    expect(use.basis?.sort ?? null).toBe(sort);
+    expect(use.basis?.says ?? "").toContain(says);
+  });
+});
+
+describe("worked examples", () => {
+  /** 110 yd at 1.8 in a stitch: 110 x 36 / 1.8 = 2,200 sc. Arithmetic of the trade's method; the 1.8 in from memory. */
+  test("110 yd of worsted at 1.8 in a stitch make 2,200 sc", () => {
+    const text = `${front("Worsted wool", "5 mm hook", "1 sc = 1.8 in")}Ch 101.\nRow 1: sc in 2nd ch from hook and in each ch across (100)\nRows 2-22: ch 1, turn, sc across (100)`;
+    const { rows } = usedBy(text);
+    const own = 2100 * 0.04572 + 21 * yarnOfChain(text);
+    expect(rows["Rows 2-22"]).toBeCloseTo(own, 0);
+    expect((110 * 36) / 1.8).toBe(2200);
+  });
+
+  /** Weight per stitch: 9 g of 400 sc (30 x 10 = 300 in the source), label 295 m per 100 g. Method: sdrta.net/how-much-yarn-to-crochet-a-blanket. */
+  test("a weighed swatch: grams per stitch by the label", () => {
+    const text = `${front("DK wool, 100 g = 295 m", "4 mm hook", "Swatch: 20 sc x 20 rows, 9 g")}Rnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)\nRnds 3-52: sc around (12)`;
+    expect(usedBy(text).rows["Rnds 3-52"]).toBeCloseTo((600 * 9 * 2.95) / 400, 1);
+  });
+
+  function yarnOfChain(text: string): number {
+    const { use } = usedBy(text);
+    const { basis } = use;
+    if (!basis) throw new Error("no basis");
+    const { across, around } = use.paths.of("ch").path;
+    const { width, thickness } = basis.size;
+    return (1.16 * (across * width + around * Math.PI * thickness) * basis.scale) / 1000;
+  }
+});
+
+describe("yarns of rows", () => {
+  const two = front("Worsted cotton: 50 g red (A), 20 g white (B)", "5 mm hook");
+
+  test("a change between rows, in a row and back", () => {
+    const { inAll } = usedBy(
+      `${two}Body\nWith A:\nRnd 1: 6 sc in mr (6)\nChange to white.\nRnd 2: inc x6 (12)\nRnd 3: sc in next 6 sts, with A sc in next 6 sts (12)`,
+    );
+    const single = usedBy(`${two}Body\nWith A:\nRnd 1: 6 sc in mr (6)`).inAll["red (A)"] ?? 0;
+    const tails = 0.3;
+    const each = (single - tails) / 6;
+    expect(inAll["red (A)"]).toBeCloseTo(12 * each + tails, 6);
+    expect(inAll["white (B)"]).toBeCloseTo(18 * each + tails, 6);
+  });
+
+  test("rows that are repeated in turn are repeated in their own yarns", () => {
+    const stripes = `${two}Body\nWith A, ch 11.\nRow 1: sc in 2nd ch from hook and in each ch across (10)\nChange to B.\nRow 2: ch 1, turn, sc across (10)\nChange to A.\nRow 3: ch 1, turn, sc across (10)\nRows 4-7: Rep Rows 2 and 3`;
+    const { inAll, rows } = usedBy(stripes);
+    const row = rows["Row 2"] ?? 0;
+    expect(inAll["white (B)"]).toBeCloseTo(3 * row + 3 * 0.3, 1);
+  });
+
+  test("a yarn that no list has is told by its name", () => {
+    expect(Object.keys(usedBy(`${two}Body\nWith green:\nRnd 1: 6 sc in mr (6)`).inAll)).toEqual(["green"]);
+  });
+
+  test("a piece that is made twice takes twice the yarn, its tails too", () => {
+    const piece = (heading: string) => usedBy(`${two}${heading}\nWith A:\n${ball}`).inAll["red (A)"] ?? 0;
+    expect(piece("Leaf (make 2)")).toBeCloseTo(2 * piece("Leaf"), 9);
+  });
+
+  test("yarn held double is counted twice", () => {
+    const metres = (text: string) => usedBy(text).rows["Rnd 2"] ?? 0;
+    const gauge = "\nGauge: 14 sc and 16 rows = 10 cm\n\n";
+    const plain = metres(front("Worsted wool") + gauge + ball);
+    const double = metres(front("Worsted wool, held double") + gauge + ball);
+    expect(double / plain).toBeGreaterThan(2);
+    expect(double / plain).toBeLessThan(2 * Math.SQRT2);
+  });
+});
+
+describe("samples", () => {
+  const names = readdirSync("samples").filter((name) => name.endsWith(".crochet"));
+  test.each(names)("%s: every row takes yarn, and every yarn of the list is used", (name) => {
+    const { use, rows, inAll } = usedBy(readFileSync(`samples/${name}`, "utf8"));
+    expect(use.basis?.sort).toBe("gauge");
+    expect(use.leftOut).toEqual([]);
+    // Rows for other sizes than the first take none in that one.
+    for (const metres of Object.values(rows)) if (metres !== null) expect(metres).toBeGreaterThan(0);
+    expect(Object.keys(inAll).sort()).toEqual(use.list.yarns.map((yarn) => yarn.name).sort());
+  });
+});
