@@ -59,6 +59,7 @@ class Binder extends JoinBinder {
       joins: this.joins,
       unknown: this.unknown,
       outOfReach: this.outOfReach,
+      wrongList: this.wrongList(),
       copies: null,
       onRow: this.onRow,
       onPiece: piecesIn(instructions),
@@ -69,6 +70,19 @@ class Binder extends JoinBinder {
       ...base,
       ...rowChoices(instructions, this.choices, this.declared, this.context),
     };
+  }
+
+  /** A list with another number of entries than the pattern has sizes: nobody knows which size is meant. */
+  private wrongList(): string | null {
+    const sizes = this.context.sizes?.length ?? 1;
+    const count = this.statedSpan;
+    const list = this.words.find(
+      ({ number, start }) =>
+        (number?.length ?? 1) > 1 && number?.length !== sizes && (count === null || start < count.start),
+    );
+    return sizes > 1 && list
+      ? wrongList(this.text.slice(list.start, list.end), list.number?.length ?? 0, sizes)
+      : null;
   }
 
   private bindAll(nodes: readonly Tree[]): Instruction[] {
@@ -404,6 +418,10 @@ class Binder extends JoinBinder {
 }
 
 const instructing = new Set(["make", "starred", "group", "prefixed", "skip", "slip"]);
+
+export function wrongList(list: string, numbers: number, sizes: number): string {
+  return `"${list}" has ${numbers} numbers, and the pattern has ${sizes} sizes`;
+}
 
 /** Word classes that say nothing to count. */
 const quiet = /[!gAKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELu]/;

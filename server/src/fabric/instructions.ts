@@ -199,6 +199,8 @@ export interface RowPlan {
   readonly unknown: readonly { readonly text: string; readonly span: Span }[];
   /** Why nothing of the row can be worked out, where that is so. */
   readonly outOfReach: string | null;
+  /** A list of sizes that has not a number for each. */
+  readonly wrongList: string | null;
   /** A row named by the instructions: `Rep Row 2`. */
   readonly copies: CopyOf | null;
   /** `in leftover front loops of Rnd 2`. */

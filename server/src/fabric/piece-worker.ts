@@ -1,5 +1,6 @@
 import { baseOf, pieceKey } from "../notation/piece-names";
 import { keptBy } from "../text/kept-by";
+import { wrongList } from "./bind";
 import { carriedChain, startHabit } from "./bind-start";
 import type { PatternContext } from "./context";
 import { type Copy, copyOf } from "./copies";
@@ -104,10 +105,12 @@ export class PieceWorker {
       (below) => below?.chain ?? (below?.ring ? null : countPlaces(below?.strip ?? [])),
     );
     this.lastRow = line;
+    const reason = line.plan?.wrongList ?? null;
+    const makes = chains.some((n) => n !== null) ? chains : null;
     this.finish(
       line,
       [{ ...start, state }],
-      { result: "ok", makes: chains.some((n) => n !== null) ? chains : null },
+      { result: reason === null ? "ok" : "unchecked", reason, makes },
       [],
     );
   }
@@ -228,7 +231,17 @@ export class PieceWorker {
     return { ...plan, choices, instructions: [opening, ...plan.instructions] };
   }
 
+  /** `Rows 3-8 (10)`, `sc in next 8 (10) sts` where there are three sizes. */
+  private wrongSizes({ head, headText, plan }: RowLine): string | null {
+    const numbers = (head?.to ?? head?.many)?.length ?? 1;
+    return numbers > 1 && numbers !== this.sizes
+      ? wrongList(headText, numbers, this.sizes)
+      : (plan?.wrongList ?? null);
+  }
+
   private step(line: RowLine, schedule: Schedule, paths: readonly Path[]): void {
+    const wrong = this.wrongSizes(line);
+    if (wrong !== null) return this.unchecked(line, wrong, paths[0]?.state ?? null);
     const { plan } = schedule.rows[0] as ScheduledRow;
     const stuck = plan.unknown[0];
     const unknown = stuck && `"${stuck.text}" is not explained in this pattern`;

@@ -73,7 +73,9 @@ export function foundationState(line: RowLine, next: RowLine | undefined, sizes:
   const n = chainOf(line);
   if (intoRing || n === null || named) return eachSize(sizes, () => ring);
   return eachSize(sizes, (size) => {
-    const chains = Math.max((forSize(n, size) ?? 0) - passedChains(line.text), 0);
+    const all = forSize(n, size);
+    if (all === null) return null;
+    const chains = Math.max(all - passedChains(line.text), 0);
     return joined ? { ...nothing, strip: plainStrip("ch", chains, "chain") } : { ...nothing, chain: chains };
   });
 }

@@ -20,6 +20,8 @@ export interface BindContext {
   readonly conventions: Conventions;
   /** `(…)` with nothing behind: all in one place, where the pattern says so. */
   readonly roundMeansPlace?: boolean;
+  /** The names of the sizes, where they are known already. */
+  readonly sizes?: readonly string[];
 }
 
 const one: Sized = [1];

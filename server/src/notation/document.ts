@@ -108,7 +108,7 @@ function draftOf(shape: number, match: RegExpExecArray): Draft | null {
         ...plain,
         word,
         from: Number(match[2]),
-        to: match[3] ? sizedNumbers(match[3]) : null,
+        to: match[3] ? sizedEnds(Number(match[2]), match[3]) : null,
         open: match[4] === "+",
       };
     }
@@ -136,6 +136,21 @@ function draftOf(shape: number, match: RegExpExecArray): Draft | null {
     default:
       return { ...plain, word: "none", from: Number(match[1]), to: match[2] ? [Number(match[2])] : null };
   }
+}
+
+const rangeOfSize = /^\s*(\d+)\s*[-–—]\s*(\d+)\s*$/;
+
+/** The last rows of a range, one a size: `30 (34)`, or `44 (37-50)` where each size has rows of its own. */
+function sizedEnds(from: number, text: string): number[] {
+  const numbers = sizedNumbers(text);
+  const [first = from] = numbers;
+  const inside = /[([]([^)\]]*)[)\]]/.exec(text)?.[1];
+  const ranges = inside?.split(/[,;:]/).map((part) => rangeOfSize.exec(part)) ?? [];
+  const areRanges = ranges.length > 0 && ranges.every((range) => range !== null && Number(range[1]) <= first);
+  // As many rows as the size has, counted from the first of all.
+  return areRanges
+    ? [first, ...ranges.map((range) => from + Number(range?.[2]) - Number(range?.[1]))]
+    : numbers;
 }
 
 function sizedNumbers(text: string): number[] {

@@ -56,12 +56,20 @@ export function layoutOf(text: string, size: number, sizes: Sizes): Layout {
     here.worked = workedBy(line, size, sizes, here.worked);
     const found = here.notes
       ? null
-      : lineOf(line, forSize(line, size, sizes.names.length), here.piece, here.worked);
+      : lineOf(line, forSize(ownRange(line, size), size, sizes.names.length), here.piece, here.worked);
     if (found) lines.push(found);
     else if (isHeading(line, raw.slice(index + 1))) here.piece = line.replace(/\(make.*|:$/i, "").trim();
     else remarks.push(line);
   });
   return { lines, remarks: remarks.join("\n") };
+}
+
+/** `Rows 3-5 (3-6)`: the second size has a range of its own. */
+function ownRange(line: string, size: number): string {
+  return line.replace(
+    /^(rows?|rnds?) (\d+-\d+) \((\d+-\d+)\)/i,
+    (_, word, first, second) => `${word} ${size === 0 ? first : second}`,
+  );
 }
 
 function workedBy(line: string, size: number, sizes: Sizes, before: boolean): boolean {
