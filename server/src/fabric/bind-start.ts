@@ -437,6 +437,13 @@ function kindOfHeight(n: number, terms: Terms): string {
   return terms === "US" ? us : (stitchOf(us, "US")?.uk ?? us);
 }
 
+/** `sc in first st` is worked once. */
+function isInFirst(instruction: Instruction): boolean {
+  return (
+    "takes" in instruction && instruction.takes.some((take) => take.how === "next" && take.first === true)
+  );
+}
+
 /** A line with no mark and no word on how often is worked once, or over and over to the end. */
 function withLoneLine(all: readonly Instruction[], choices: Choice[]): Instruction[] {
   const from = all.findIndex(
@@ -455,6 +462,7 @@ function withLoneLine(all: readonly Instruction[], choices: Choice[]): Instructi
   }
   if (
     body.some((instruction) => ["slip", "other-side", "unknown", "change"].includes(instruction.op)) ||
+    body.slice(0, -1).some(isInFirst) ||
     body.some(startsOnChain)
   )
     return [...all];

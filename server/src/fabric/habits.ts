@@ -1,5 +1,5 @@
 import type { Meant, Outcome } from "./outcome";
-import { differing } from "./paths";
+import { differing, type Way } from "./paths";
 import type { WorkedRow } from "./worked";
 
 /** What a pattern does throughout where the trade leaves a choice, by what the choice is about. */
@@ -8,21 +8,21 @@ export type Habits = ReadonlyMap<string, string>;
 export const noHabits: Habits = new Map();
 
 /** Ways to work a row that its piece left open, by the index of the row. */
-export type OpenRows = ReadonlyMap<number, readonly Outcome[]>;
+export type OpenRows = ReadonlyMap<number, readonly Way[]>;
 
-export function openRows(rows: readonly WorkedRow[], alive: readonly (readonly Outcome[])[]): OpenRows {
-  const open = alive.flatMap((ways, i): [number, readonly Outcome[]][] =>
-    rows[i]?.outcome && differing(ways).length > 1 ? [[i, ways]] : [],
+export function openRows(rows: readonly WorkedRow[], alive: readonly (readonly Way[])[]): OpenRows {
+  const open = alive.flatMap((ways, i): [number, readonly Way[]][] =>
+    rows[i]?.outcome && differing(outcomesOf(ways)).length > 1 ? [[i, ways]] : [],
   );
   return new Map(open);
 }
 
 /** What the rows show whose stated count left one way only. */
-export function shownBy(rows: readonly WorkedRow[], alive: readonly (readonly Outcome[])[]): Meant[] {
+export function shownBy(rows: readonly WorkedRow[], alive: readonly (readonly Way[])[]): Meant[] {
   return rows.flatMap(({ line }, i) => {
     const ways = alive[i] ?? [];
     const [only] = ways;
-    return only && ways.length === 1 && line.plan?.stated ? only.meant : [];
+    return only && ways.length === 1 && line.plan?.stated ? only.outcome.meant : [];
   });
 }
 
@@ -39,17 +39,18 @@ export function consistent(shown: readonly Meant[]): Habits {
 }
 
 /** A right row with what is known at the end of its pattern: settled, assumed, or ambiguous. */
-export function settle(row: WorkedRow, alive: readonly Outcome[], habits: Habits): WorkedRow {
+export function settle(row: WorkedRow, alive: readonly Way[], habits: Habits): WorkedRow {
   const isDoubted = row.outcome?.counted.some((one) => one?.doubt) ?? false;
   if ((row.result !== "ok" && row.result !== "ambiguous") || isDoubted || alive.length === 0) return row;
   const [only] = alive;
-  if (alive.length === 1 && only === row.outcome) return row;
+  if (alive.length === 1 && only?.outcome === row.outcome) return row;
   const usual = cheapest(alive);
-  const asElsewhere = usual.length > 1 ? cheapest(alive.filter((one) => agrees(one, habits))) : [];
+  const asElsewhere =
+    usual.length > 1 ? cheapest(alive.filter(({ outcome }) => agrees(outcome, habits))) : [];
   if (asElsewhere.length === 1)
     return known(row, asElsewhere[0] as Outcome, ", as elsewhere in this pattern");
   if (usual.length > 1) return { ...row, result: "ambiguous", outcome: usual[0] as Outcome, others: usual };
-  return differing(alive).length > 1
+  return differing(outcomesOf(alive)).length > 1
     ? known(row, usual[0] as Outcome, "")
     : { ...row, outcome: usual[0] as Outcome };
 }
@@ -59,9 +60,14 @@ function known(row: WorkedRow, outcome: Outcome, why: string): WorkedRow {
   return { ...row, result: "ok", outcome, others: [], assumptions };
 }
 
-function cheapest(alive: readonly Outcome[]): readonly Outcome[] {
-  const least = Math.min(...alive.map((one) => one.cost));
-  return differing(alive.filter((one) => one.cost === least));
+function cheapest(alive: readonly Way[]): readonly Outcome[] {
+  const least = Math.min(...alive.map(({ cost }) => cost));
+  // Costs are sums of tenths.
+  return differing(outcomesOf(alive.filter(({ cost }) => cost - least < 0.01)));
+}
+
+function outcomesOf(ways: readonly Way[]): readonly Outcome[] {
+  return ways.map(({ outcome }) => outcome);
 }
 
 function agrees({ meant }: Outcome, habits: Habits): boolean {

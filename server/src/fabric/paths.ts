@@ -7,6 +7,8 @@ export interface Path {
   readonly state: State | null;
   readonly outcome: Outcome | null;
   readonly previous: Path | null;
+  /** How far from usual it is, all rows so far taken together. */
+  readonly cost: number;
   /** The row whose stated count, not its made one, this way goes on from. */
   readonly stated: RowLine | null;
 }
@@ -32,13 +34,23 @@ export function pathsFrom(right: readonly Candidate[]): Path[] {
 }
 
 function goOn({ path, outcome }: Candidate): Path {
-  return { state: outcome.after, outcome, previous: path, stated: path.stated };
+  return {
+    state: outcome.after,
+    outcome,
+    previous: path,
+    cost: costOf({ path, outcome }),
+    stated: path.stated,
+  };
+}
+
+function costOf({ path, outcome }: Candidate): number {
+  return path.cost + outcome.cost;
 }
 
 function distinct(all: readonly Candidate[]): readonly Candidate[] {
   if (all.length === 1) return all;
   const byNumbers = new Map<string, Candidate>();
-  for (const one of [...all].sort((a, b) => a.outcome.cost - b.outcome.cost)) {
+  for (const one of [...all].sort((a, b) => costOf(a) - costOf(b))) {
     const key = `${stateKey(one.outcome.after)} ${one.outcome.makes} ${one.outcome.needs}`;
     if (!byNumbers.has(key)) byNumbers.set(key, one);
   }
@@ -52,16 +64,41 @@ export function nearestToRight(all: readonly Candidate[]): Candidate {
   return [...all].sort((a, b) => blame(a) - blame(b))[0] as Candidate;
 }
 
+/** A way to work a row, with the cost of the cheapest way along the whole piece that takes it. */
+export interface Way {
+  readonly outcome: Outcome;
+  readonly cost: number;
+}
+
 /** For each row, the ways to work it that its piece left open: followed back from the last row. */
-export function survivors(history: readonly (readonly Path[])[]): Outcome[][] {
-  return history.map((paths, i) => {
-    const next = history[i + 1] ?? [];
-    const used = new Set(next.map((path) => path.previous));
-    const alive = next.length === 0 ? paths : paths.filter((path) => used.has(path));
+export function survivors(history: readonly (readonly Path[])[]): Way[][] {
+  const all: Way[][] = [];
+  let next = new Map<Path, number>();
+  for (const paths of history.toReversed()) {
+    const costs = next.size === 0 ? new Map(paths.map((path) => [path, path.cost])) : costsBefore(next);
+    const alive = paths.filter((path) => costs.has(path));
     const made = alive.filter((path) => path.stated === null);
-    const outcomes = (made.length > 0 ? made : alive).map((path) => path.outcome);
-    return [...new Set(outcomes)].filter((one): one is Outcome => one !== null);
-  });
+    all.push(waysOf(made.length > 0 ? made : alive, costs));
+    next = new Map(alive.map((path) => [path, costs.get(path) ?? path.cost]));
+  }
+  return all.reverse();
+}
+
+/** The cheapest way on from each path that is gone on from. */
+function costsBefore(next: ReadonlyMap<Path, number>): Map<Path, number> {
+  const costs = new Map<Path, number>();
+  for (const [{ previous }, cost] of next)
+    if (previous) costs.set(previous, Math.min(cost, costs.get(previous) ?? cost));
+  return costs;
+}
+
+function waysOf(paths: readonly Path[], costs: ReadonlyMap<Path, number>): Way[] {
+  const ways = new Map<Outcome, number>();
+  for (const path of paths) {
+    const cost = costs.get(path) ?? path.cost;
+    if (path.outcome) ways.set(path.outcome, Math.min(cost, ways.get(path.outcome) ?? cost));
+  }
+  return [...ways].map(([outcome, cost]) => ({ outcome, cost }));
 }
 
 /** The first of each that comes to other numbers. */

@@ -19,7 +19,7 @@ import { turnsFirst, turnsLast } from "./turns";
 import type { Below } from "./walker";
 import type { Fabric, Fault, WorkedRow } from "./worked";
 
-const start: Path = { state: null, outcome: null, previous: null, stated: null };
+const start: Path = { state: null, outcome: null, previous: null, cost: 0, stated: null };
 
 /** Works the rows of one piece in order, along every way that is still open. */
 export class PieceWorker {
@@ -297,7 +297,9 @@ export class PieceWorker {
   }
 
   private early(line: RowLine, schedule: Schedule, { path, outcome }: Candidate): void {
-    const paths = [{ state: outcome.after, outcome, previous: path, stated: null }];
+    const paths = [
+      { state: outcome.after, outcome, previous: path, cost: path.cost + outcome.cost, stated: null },
+    ];
     const found = this.foundBy(schedule, path);
     this.finish(line, paths, { result: "ambiguous", outcome, times: schedule.times, found }, []);
   }
@@ -324,7 +326,13 @@ export class PieceWorker {
         path.state,
         outcome,
       );
-    const made: Path = { state: outcome.after, outcome, previous: path, stated: null };
+    const made: Path = {
+      state: outcome.after,
+      outcome,
+      previous: path,
+      cost: path.cost + outcome.cost,
+      stated: null,
+    };
     const stated = statedState({ ...plan, stated: schedule.stated }, outcome);
     const other = stated && keepOthers(stated, path.state as State, line.sizes);
     const differs = other !== null && stateKey(other) !== stateKey(outcome.after);
