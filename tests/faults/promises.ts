@@ -4,7 +4,7 @@ import {
   actionsOnAll,
   type Scene,
 } from "../../server/src/features/actions/all-actions";
-import { type TextEdit, withEdits } from "../../server/src/text/span";
+import { type Span, type TextEdit, withEdits } from "../../server/src/text/span";
 import { Checker } from "../../server/src/workspace/checker";
 import { Prover } from "../../server/src/workspace/prover";
 import type { Finding } from "../../server/src/workspace/report";
@@ -28,7 +28,18 @@ export function sceneOf(text: string): Scene {
 /** Every change offered anywhere in a text, made and looked at. */
 export function offersIn(text: string): Offer[] {
   const scene = sceneOf(text);
-  const lines = new Map(scene.findings.map(({ span }) => [lineOf(text, span.start), span]));
+  const rows = scene.report.pieces.flatMap((piece) => piece.rows);
+  return offersAt(scene, [...scene.findings, ...rows]);
+}
+
+/** Every change offered for something that is found. */
+export function offersAtFindings(text: string): Offer[] {
+  const scene = sceneOf(text);
+  return offersAt(scene, scene.findings);
+}
+
+function offersAt(scene: Scene, places: readonly { readonly span: Span }[]): Offer[] {
+  const lines = new Map(places.map(({ span }) => [lineOf(scene.text, span.start), span]));
   const here = [...lines.values()].flatMap((span) => actionsAt(scene, span));
   return [...here, ...actionsOnAll(scene)].map((action) => ({ action, broken: brokenBy(scene, action) }));
 }
@@ -52,9 +63,16 @@ function brokenBy(scene: Scene, action: Action): string | null {
 }
 
 function isOfferedIn(after: Scene, { title, kind }: Action, edits: readonly TextEdit[]): boolean {
-  if (kind === "mend-safely") return actionsOnAll(after).length > 0;
+  if (kind === "mend-safely") return isMendedAgain(after, edits);
   const places = edits.map(({ span }, i) => span.start + grownBy(edits.slice(0, i)));
   return places.some((start) => actionsAt(after, { start, end: start }).some((one) => one.title === title));
+}
+
+/** What was mended may make another slip plain; the same is not to be mended twice. */
+function isMendedAgain(after: Scene, edits: readonly TextEdit[]): boolean {
+  const starts = edits.map(({ span }, i) => span.start + grownBy(edits.slice(0, i)));
+  const again = actionsOnAll(after).flatMap((action) => action.edits());
+  return again.some(({ span }) => starts.includes(span.start));
 }
 
 function grownBy(edits: readonly TextEdit[]): number {

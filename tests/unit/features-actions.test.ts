@@ -4,7 +4,7 @@ import { withEdits } from "../../server/src/text/span";
 import { Checker } from "../../server/src/workspace/checker";
 import { Prover } from "../../server/src/workspace/prover";
 import { mutantsOf } from "../faults/mutants";
-import { offersIn, sceneOf } from "../faults/promises";
+import { offersAtFindings, offersIn, sceneOf } from "../faults/promises";
 import { readCases } from "../spec/case-file";
 
 /** The actions on the line marked with `|`, which is taken out of the text. */
@@ -17,8 +17,8 @@ function titles(marked: string): string[] {
   return offered(marked).map(({ title }) => title);
 }
 
-/** The text after the action of some title was chosen. */
-function after(marked: string, title: string): string {
+/** The text once the action of some title was chosen. */
+function chosen(marked: string, title: string): string {
   const action = offered(marked).find((one) => one.title === title);
   if (!action) throw new Error(`"${title}" is not offered, but ${titles(marked).join(", ")}`);
   return withEdits(marked.replace("|", ""), action.edits());
@@ -29,7 +29,7 @@ const ring = "Rnd 1: 6 sc in mr (6)\n";
 describe("whatever is offered mends what it says, brings nothing new and is not offered again", () => {
   const cases = readCases();
   /** Every so many of the seeded faults; `npm run faults -- fixes` tries all. */
-  const stride = 23;
+  const stride = 37;
   const mutants = cases
     .filter(({ text }) => new Checker().check(text).findings.length === 0)
     .flatMap(({ name, text }) => mutantsOf(name, text))
@@ -44,9 +44,9 @@ describe("whatever is offered mends what it says, brings nothing new and is not 
 
   test("in patterns with a number that is off by one", () => {
     const offers = mutants.flatMap(({ file, shown, text }) =>
-      offersIn(text).map((offer) => ({ name: `${file}: ${shown}`, ...offer })),
+      offersAtFindings(text).map((offer) => ({ name: `${file}: ${shown}`, ...offer })),
     );
-    expect(offers.length).toBeGreaterThan(200);
+    expect(offers.length).toBeGreaterThan(150);
     const broken = offers.filter((offer) => offer.broken !== null);
     expect(broken.map(({ name, action, broken }) => `${name}: ${action.title}: ${broken}`)).toEqual([]);
   });
@@ -130,9 +130,80 @@ describe("at a finding", () => {
 
   test("a word of the designer answers it", () => {
     const title = 'Leave it as it is: add "[as meant: wrong-count]"';
-    expect(after(`${ring}|Rnd 2: inc x6 (13)`, title)).toBe(
+    expect(chosen(`${ring}|Rnd 2: inc x6 (13)`, title)).toBe(
       `${ring}Rnd 2: inc x6 (13) [as meant: wrong-count]`,
     );
+  });
+});
+
+describe("a word in the notes settles it for all rows", () => {
+  const hdc = "|Row 1: Ch 22, hdc in 3rd ch from hook and in each ch across.";
+  const counts = `Say it once in the notes: "Ch 2 counts as a stitch."`;
+
+  test("before the first row, where there are no notes", () => {
+    expect(chosen(hdc, counts)).toBe(`Ch 2 counts as a stitch.\n\n${hdc.slice(1)}`);
+  });
+
+  test("before the heading of the first piece", () => {
+    expect(chosen(`Mat\r\n\r\nBody\r\n${hdc}`, counts)).toBe(
+      `Mat\r\n\r\nCh 2 counts as a stitch.\r\n\r\nBody\r\n${hdc.slice(1)}`,
+    );
+  });
+
+  test("at the end of the notes, else behind the terms", () => {
+    const notes = "Mat\n\nNotes\nKeep it loose.\n\nTerms: US\n\nBody\n";
+    expect(chosen(`${notes}${hdc}`, counts)).toContain("Keep it loose.\nCh 2 counts as a stitch.\n\nTerms");
+    expect(chosen(`Mat\n\nTerms: US\nLevel: easy\n\nBody\n${hdc}`, counts)).toContain(
+      "Level: easy\nCh 2 counts as a stitch.\n\nBody",
+    );
+  });
+
+  test("either way, and neither is marked as the likelier", () => {
+    const ring = "Ch 4, join to form ring.\n|Rnd 1: Ch 1, *2 dc in ring, ch 1; rep from * 5 times, join.";
+    const said = offered(ring).filter(({ title }) => title.startsWith("Say it once"));
+    expect(said.map(({ title, preferred }) => [title, preferred])).toEqual([
+      [`Say it once in the notes: "'Repeat 5 times' means 5 times in all."`, false],
+      [`Say it once in the notes: "'Repeat 5 times' means 5 more times."`, false],
+    ]);
+  });
+});
+
+describe("a word that nobody explains", () => {
+  test("is begun to be explained with the numbers that its row bears out", () => {
+    const text =
+      "Special Stitches\nShell = 5 dc in same st\n\nMat\nRnd 1: 6 sc in mr (6)\n|Rnd 2: lotus x6 (18)";
+    expect(chosen(text, 'Begin to explain "lotus": worked over 1 st, counts as 3 sts')).toContain(
+      "Shell = 5 dc in same st\nlotus = worked over 1 st, counts as 3 sts\n\nMat",
+    );
+  });
+
+  test("is left alone where nothing bears out a number", () => {
+    const begun = (text: string) => titles(text).filter((title) => title.startsWith("Begin"));
+    expect(begun(`${ring}|Rnd 2: lotus x6`)).toEqual([]);
+    expect(begun(`${ring}|Rnd 2: lotus and tulip x6 (18)`)).toEqual([]);
+    expect(begun(`${ring}|Rnd 2: lotus x6 (1)`)).toEqual([]);
+  });
+});
+
+describe("a row that gives no count", () => {
+  const rows = "Rnd 1: 6 sc in mr. (6 sc)\nRnd 2: inc x6.\nRnd 3: sc around.\nRnd 4: (sc, inc) x6. (18 sc)";
+
+  test("is given it as the pattern writes its counts, alone or with the others of its piece", () => {
+    const text = rows.replace("Rnd 3", "|Rnd 3");
+    const one = "Add the count (12 sc)";
+    const all = "Add the count to all 2 rows of the piece that give none";
+    expect(titles(text)).toEqual([one, all]);
+    expect(chosen(text, one)).toBe(rows.replace("sc around.", "sc around. (12 sc)"));
+    expect(chosen(text, all)).toBe(
+      rows.replace("inc x6.", "inc x6. (12 sc)").replace("sc around.", "sc around. (12 sc)"),
+    );
+  });
+
+  test("is left alone where it has one, or where its stitches are not known", () => {
+    expect(titles(`|${rows}`)).toEqual([]);
+    expect(
+      titles("Rnd 1: 6 sc in mr (6)\n|Rnd 2: lotus around").filter((title) => title.startsWith("Add")),
+    ).toEqual([]);
   });
 });
 
@@ -141,7 +212,7 @@ describe("alike slips are mended together", () => {
     "Rnd 1: 6 sc in mr (7)\nRnd 2: inc x6 (12)\nRnd 3: (sc, inc) x6 (19)\nRnd 4: sc in each st (18)";
 
   test("all at once", () => {
-    expect(after(`|${rows}`, "Mend all 2 like this: change the count")).toBe(
+    expect(chosen(`|${rows}`, "Mend all 2 like this: change the count")).toBe(
       rows.replace("(7)", "(6)").replace("(19)", "(18)"),
     );
   });

@@ -177,7 +177,7 @@ describe("an ambiguous row", () => {
       "Ch 4, join to form ring.\nRnd 1: Ch 1, *2 dc in ring, ch 1; rep from * 5 times, join.",
     );
     expect(message).toBe(
-      'Rnd 1 could mean 10 dc, 5 ch-1 sps if "5 times" means 5 times in all, or 12 dc, 6 ch-1 sps if "5 times" means 5 more times. Write "4 more times" or "5 more times" to settle it.',
+      'Rnd 1 could mean 10 dc, 5 ch-1 sps if "5 times" means 5 times in all, or 12 dc, 6 ch-1 sps if "5 times" means 5 more times. Write "4 more times" or "5 more times" to settle it, or say once in the notes what is meant.',
     );
   });
 

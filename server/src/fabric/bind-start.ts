@@ -255,7 +255,10 @@ function skippedWays(
   if (n > height + 1 || (n > height && chain > 0))
     return [way(true, chain > 0 ? chain : n - height, 0), way(true, 0, 1), way(false, 0, 1)];
   if (height <= 1) return [way(false, 0, 0), way(true, 0, 1)];
-  if (height === 2) return [way(true, 0, 0), way(false, 0, 0)];
+  if (height === 2) {
+    const noted = context.conventions.startCounts.get(n);
+    return [way(true, 0, noted === false ? 1 : 0), way(false, 0, noted === true ? 1 : 0)];
+  }
   return [way(true, 0, 0), way(false, 0, 1)];
 }
 

@@ -74,6 +74,9 @@ const byHand =
 /** `ch 3 (counts as dc)` and nothing else. */
 const chainForStitch = /^ch(?:ain)?\s*\d+\s*[,(:]*\s*counts? as (?:a |one )?(\w+)\W*$/i;
 
+/** `worked over 3 sts, counts as 1 st`: its numbers, however it is worked. */
+const byNumbers = /\bworked over (\d+) (?:sts?|stitch(?:es)?)\b.*\bcounts as (\d+) (?:sts?|stitch(?:es)?)\b/i;
+
 function definitionOf(
   said: string,
   name: string,
@@ -88,6 +91,8 @@ function definitionOf(
   if (/^(?:dec|invdec)$/.test(name) && together)
     return { kind: (together[1] as string).toLowerCase(), uses: Number(together[2]), makes: 1 };
   if (/^picot/.test(name)) return { kind: "picot", uses: 0, makes: 0 };
+  const numbers = byNumbers.exec(said);
+  if (numbers) return { kind, uses: Number(numbers[1]), makes: Number(numbers[2]) };
   const uses = usesOf(said);
   if (oneStitch.test(name)) return { kind, uses, makes: 1 };
   const first = /^first\s*(\w+)/i.exec(said) ?? chainForStitch.exec(said);

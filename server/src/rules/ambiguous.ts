@@ -98,10 +98,20 @@ function severalMeanings(row: WorkedRow, piece: WorkedPiece): Asked {
     return { message: `${could} Add the count at the end of the row to settle it.`, fixes: [] };
   const quoted = settling.map(({ text }) => `"${text}"`);
   return {
-    message: `${could} Write ${listed(quoted, "or")} to settle it.`,
+    message: `${could} Write ${listed(quoted, "or")} to settle it${inNotes(row)}.`,
     fixes: settling.map(({ text, fix }) => fix(`Write "${text}"`)),
   };
 }
+
+/** What a line in the notes would settle for all rows. */
+function inNotes({ others }: WorkedRow): string {
+  const said = others.flatMap(({ assumptions }) => assumptions);
+  const [, start, skipped] = said.map((one) => chainIn.exec(one)).find((found) => found !== null) ?? [];
+  if (start ?? skipped) return `, or say once in the notes whether ch ${start ?? skipped} counts as a stitch`;
+  return said.some((one) => /times" means/.test(one)) ? ", or say once in the notes what is meant" : "";
+}
+
+const chainIn = /\bch (\d+) at the start\b|\bthe (\d+) skipped chains\b/;
 
 /** Words that leave one meaning only, and how to put them into the row. */
 interface Settling {

@@ -104,5 +104,5 @@ function found(piece: WorkedPiece, at: number, pattern: WorkedPattern): Found {
 
 function fixesFor(row: WorkedRow, piece: WorkedPiece, pattern: WorkedPattern): Fix[] {
   const like = countLike(row, row.outcome as Outcome, piece, pattern);
-  return like ? [{ title: `Add the count ${like.shown}`, edits: () => [like.edit] }] : [];
+  return like ? [{ title: `Add the count ${like.shown}`, kind: "add-count", edits: () => [like.edit] }] : [];
 }

@@ -1,6 +1,9 @@
 import type { Span } from "../../text/span";
 import type { Action, ActionSource, Scene } from "./action";
+import { addCount } from "./add-count";
 import { asMeant } from "./as-meant";
+import { declare } from "./declare";
+import { explain } from "./explain";
 import { mend } from "./mend";
 import { mendAlike } from "./mend-alike";
 import { mendSafely } from "./mend-safely";
@@ -8,7 +11,7 @@ import { mendSafely } from "./mend-safely";
 export type { Action, ActionKind, Scene } from "./action";
 
 /** All sorts of actions at a place, in the order in which they are offered. */
-const atPlace: readonly ActionSource[] = [mend, mendAlike, asMeant];
+const atPlace: readonly ActionSource[] = [mend, mendAlike, declare, explain, addCount, asMeant];
 
 /** The actions on the lines that a stretch of the text touches. */
 export function actionsAt(scene: Scene, span: Span): Action[] {

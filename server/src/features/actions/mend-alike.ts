@@ -5,6 +5,7 @@ import { type Action, type ActionSource, findingsAt, type Scene } from "./action
 /** What is done, by kind of fix. Fixes of other kinds are to be looked at one by one. */
 const deeds: ReadonlyMap<string, string> = new Map([
   ["count", "change the count"],
+  ["add-count", "add the count"],
   ["number", "change one number"],
   ["inc-or-dec", "exchange inc and dec"],
   ["starting-chain", "change the starting chain"],
