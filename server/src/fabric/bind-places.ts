@@ -74,10 +74,8 @@ class PlaceWords {
     return this.words[this.nAt]?.number ?? one;
   }
 
-  /** `of Rnd 4`: the row that is named; null for none. */
   get row(): number | null {
-    const at = this.words.findIndex((word) => word.cls === "R");
-    return at < 0 ? null : (this.words[at + 1]?.number?.[0] ?? null);
+    return rowIn(this.words);
   }
 
   /** Which place of each group is meant: `center dc`, `3rd dc`, `last dc` of it; null where it is no stitch. */
@@ -171,6 +169,8 @@ export class PlaceBinder extends RowWords {
         return [{ how: "nowhere" }];
       case "marked":
         return [{ how: "marked" }];
+      case "made":
+        return [{ how: "made" }];
       case "base":
         return [{ how: "same" }];
       case "top":
@@ -194,7 +194,8 @@ export class PlaceBinder extends RowWords {
 
   private nextOf(place: PlaceWords): Take {
     const { words, n } = place;
-    if (place.has("H")) return { how: "next", n, of: anyStitch };
+    const someChains = place.has("c") && place.nAt >= 0;
+    if (place.has("H") && !someChains) return { how: "next", n, of: anyStitch };
     const below = words.findIndex((word) => word.cls === "b");
     const rowsBelow = below > 1 && words[below - 1]?.cls === "R";
     return {
@@ -228,7 +229,12 @@ export class PlaceBinder extends RowWords {
   /** What the places are; a space is told by its own word, whatever stands before it. */
   protected target(words: readonly Word[]): Target {
     const piece = words.find((word) => word.cls === "N")?.value;
-    return { ...this.targetHere(words), ...(piece === undefined ? {} : { piece }) };
+    const row = rowIn(words);
+    return {
+      ...this.targetHere(words),
+      ...(piece === undefined ? {} : { piece }),
+      ...(row === null ? {} : { row }),
+    };
   }
 
   private targetHere(words: readonly Word[]): Target {
@@ -262,6 +268,12 @@ export class PlaceBinder extends RowWords {
     const at = words.find((word) => word.cls === "n");
     return { n: at?.number ?? one, of };
   }
+}
+
+/** `of Rnd 4`: the row that is named; null for none. */
+function rowIn(words: readonly Word[]): number | null {
+  const at = words.findIndex((word) => word.cls === "R");
+  return at < 0 ? null : (words[at + 1]?.number?.[0] ?? null);
 }
 
 function spaceTarget(space: Word, words: readonly Word[]): Target {

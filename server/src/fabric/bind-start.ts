@@ -33,7 +33,7 @@ export function rowChoices(
   declared: Declared | null,
   context: BindContext,
 ): Rest {
-  const all = reserveLast(withEnding(sideBySide(shapedAtEnds(bound)), choices));
+  const all = withRoundEnd(reserveLast(withEnding(sideBySide(shapedAtEnds(bound)), choices)), choices);
   const { kept: whole, carried } = splitCarried(all);
   const { kept, foundation } = splitFoundation(whole);
   const late = declared !== null && carried.length > 0 && declared.from > (carried[0]?.span.start ?? 0);
@@ -137,8 +137,50 @@ function withEnding(all: readonly Instruction[], choices: Choice[]): readonly In
       ? "the ending follows the last whole repeat"
       : `the ending takes the place of all but the first ${n} parts of the last repeat`,
   );
-  const choice = choices.push({ options, costs: keeps.map((n) => (n === 0 ? 0 : 0.1)) }) - 1;
+  const usual = likeness(repeat.body, behind);
+  const choice = choices.push({ options, costs: keeps.map((n) => (n === usual ? 0 : 0.1)) }) - 1;
   return [...all.slice(0, at - 1), { ...repeat, ending: { with: reserveLast(behind), choice, keeps } }];
+}
+
+/** `sc in first sp, *ch 5, sc in next sp; rep from * around, join`: the last ch 5 may lead to the sc that began the round. */
+function withRoundEnd(all: readonly Instruction[], choices: Choice[]): readonly Instruction[] {
+  return all.map((repeat, i) => {
+    if (repeat.op !== "repeat" || repeat.ending || repeat.cut !== undefined) return repeat;
+    if (repeat.times.how !== "to-end" || repeat.times.until !== null || repeat.body.length < 2) return repeat;
+    const last = repeat.body.at(-1);
+    const began = firstKind(all.slice(0, i));
+    if (!last || began === null || firstKind([last]) !== began || all.slice(i + 1).some(isWork))
+      return repeat;
+    const options = ["the last repeat is worked whole", "the last repeat ends where the round began"];
+    const choice = choices.push({ options, costs: [0, 0.5] }) - 1;
+    return { ...repeat, ending: { with: [], choice, keeps: [0, repeat.body.length - 1], inRounds: true } };
+  });
+}
+
+function isWork({ op }: Instruction): boolean {
+  return op === "work" || op === "group" || op === "repeat" || op === "either";
+}
+
+/** How many parts of a repeat come before the one that its ending begins like; 0 where it begins like none or several. */
+function likeness(body: readonly Instruction[], ending: readonly Instruction[]): number {
+  const [first] = ending;
+  const like = body.flatMap((part, i) => (first && saysOf(part) === saysOf(first) ? [i] : []));
+  return like.length === 1 ? (like[0] ?? 0) : 0;
+}
+
+/** What an instruction makes, wherever it is worked. */
+function saysOf(instruction: Instruction): string {
+  switch (instruction.op) {
+    case "work":
+      return `${instruction.per} ${instruction.stitch.kind}`;
+    case "chain":
+      return `ch ${instruction.n}`;
+    case "group":
+    case "repeat":
+      return `(${instruction.body.map(saysOf)})`;
+    default:
+      return instruction.op;
+  }
 }
 
 /** `dc in each dc across, dc in top of turning ch`: the run stops where the last stitch has its own place. */

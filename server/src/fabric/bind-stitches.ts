@@ -382,9 +382,19 @@ export class StitchBinder extends PlaceBinder {
     ];
   }
 
-  protected placeFirst(node: Tree): Instruction[] {
+  /** `in next sp make 3 dc, ch 1 and 3 dc`; `inside`: what stands in a bracket behind the place. */
+  protected placeFirst(node: Tree, inside: readonly Instruction[] | null): Instruction[] {
     const core = child(node, "core") as Tree;
-    const items = descendants(node, "listItem").flatMap((item): Instruction[] => {
+    const items = inside ?? this.listed(node);
+    const span = this.span(node);
+    const piece = this.target(this.words.slice(core.from, core.to)).piece;
+    return piece === undefined
+      ? [{ op: "group", body: items, takes: this.coreTakes(core), span }]
+      : [{ op: "onto", piece, span }, ...items];
+  }
+
+  private listed(node: Tree): Instruction[] {
+    return descendants(node, "listItem").flatMap((item): Instruction[] => {
       const inner = item.children[0] as Tree;
       if (inner.rule === "chain") return [{ op: "chain", n: this.numberIn(inner), span: this.span(inner) }];
       const stitch = this.use(inner);
@@ -393,11 +403,6 @@ export class StitchBinder extends PlaceBinder {
         { op: "work", stitch, per: one, takes: [{ how: "next", n, of: anyStitch }], span: this.span(item) },
       ];
     });
-    const span = this.span(node);
-    const piece = this.target(this.words.slice(core.from, core.to)).piece;
-    return piece === undefined
-      ? [{ op: "group", body: items, takes: this.coreTakes(core), span }]
-      : [{ op: "onto", piece, span }, ...items];
   }
 }
 

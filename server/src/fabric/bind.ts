@@ -10,6 +10,7 @@ import {
   type Instruction,
   piecesIn,
   type RowPlan,
+  rowIn,
   type StatedTerm,
   type StitchUse,
   type Target,
@@ -61,7 +62,7 @@ class Binder extends JoinBinder {
       outOfReach: this.outOfReach,
       wrongList: this.wrongList(),
       copies: null,
-      onRow: this.onRow,
+      onRow: this.onRow ?? rowIn(instructions),
       onPiece: piecesIn(instructions),
       mentions: this.mentions,
       openMark: openMarkIn(this.words),
@@ -154,7 +155,7 @@ class Binder extends JoinBinder {
       case "leave":
         return [{ op: "skip", takes: this.coreTakes(child(node, "core")), span: this.span(node) }];
       case "placeFirst":
-        return this.placeFirst(node);
+        return this.placeFirst(only, this.bracketed(only));
       case "join":
         return this.join(node);
       case "turn":
@@ -362,6 +363,7 @@ class Binder extends JoinBinder {
           word.cls === "=" ||
           word.cls === "K" ||
           word.cls === "u" ||
+          word.value === "made" ||
           word.cls === "V",
       )
     )
@@ -376,6 +378,11 @@ class Binder extends JoinBinder {
     return last?.op === "work" && words.every((word) => word.cls === "S") && words.length === 1
       ? true
       : last?.op === "work" && special(last.stitch);
+  }
+
+  private bracketed(node: Tree): Instruction[] | null {
+    const bracket = child(node, "bracketed");
+    return bracket ? this.bindAll(bracket.children) : null;
   }
 
   private skip(node: Tree): Instruction[] {
@@ -424,7 +431,7 @@ export function wrongList(list: string, numbers: number, sizes: number): string 
 }
 
 /** Word classes that say nothing to count. */
-const quiet = /[!gAKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELu]/;
+const quiet = /[!/gAKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELu]/;
 
 /** What ends a sentence that instructs nothing. */
 function endsProse(node: Tree, words: readonly Word[]): boolean {

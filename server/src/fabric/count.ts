@@ -8,6 +8,8 @@ export interface Tally {
   readonly stitches: Map<string, number>;
   /** Chain spaces by their chains. */
   readonly spaces: Map<number, number>;
+  /** The parts of loops that a picot or other work holds together, by the chains of each. */
+  readonly halves: Map<number, number>;
   /** Single chains in all spaces. */
   chains: number;
   /** Groups and special stitches by name; groups without a name are `group`. */
@@ -23,6 +25,7 @@ export function tally(steps: readonly Steps[]): Tally {
   const sum: Tally = {
     stitches: new Map(),
     spaces: new Map(),
+    halves: new Map(),
     chains: 0,
     units: new Map(),
     groups: new Map(),
@@ -45,6 +48,7 @@ function addSteps(sum: Tally, steps: readonly Steps[], times: number): void {
     }
     if (step.sort === "space") {
       add(sum.spaces, step.chains ?? 1, n);
+      if (step.halves) add(sum.halves, (step.chains ?? 1) / step.halves, n * step.halves);
       sum.chains += (step.chains ?? 1) * n;
     }
     if (!step.begins) continue;
@@ -189,7 +193,10 @@ function spacesNamed(
   stated: number | null,
 ): number {
   const of = (chains: number): number => sum.spaces.get(chains) ?? 0;
-  if (term.chains !== undefined) return of(term.chains);
+  if (term.chains !== undefined) {
+    const apart = of(term.chains) + (sum.halves.get(term.chains) ?? 0);
+    return apart === stated ? apart : of(term.chains);
+  }
   const every = sumOf(sum.spaces.values());
   const named = new Set(all.map((other) => other.chains).filter((n) => n !== undefined));
   const rest = sumOf([...sum.spaces].filter(([chains]) => !named.has(chains)).map(([, n]) => n));

@@ -61,6 +61,9 @@ export class Cursor {
   private reach: Reach;
   private bridging = false;
   private travelling = false;
+  private closing = false;
+  /** Sorts of spaces that were worked into: a chain that closes the round leads over others. */
+  private readonly workedInto = new Set<string>();
 
   constructor(
     private readonly below: Below,
@@ -108,6 +111,16 @@ export class Cursor {
     return this.reach.underStart;
   }
 
+  get next(): Run | undefined {
+    return runAt(this.reach.strip, this.reach.at);
+  }
+
+  get chainsAhead(): boolean {
+    const { strip, at } = this.reach;
+    const chain: Match = (run) => run.sort === "chain";
+    return countPlaces(strip, chain) > countBefore(strip, at, chain);
+  }
+
   get ended(): boolean {
     return this.from >= this.reach.total;
   }
@@ -136,12 +149,32 @@ export class Cursor {
   }
 
   private leftover(): number {
-    const { strip, total, worksGaps, worksStitches, worksSpaces, used } = this.reach;
-    const rest = slice(strip, this.from, total);
+    const { strip, worksGaps, worksStitches, worksSpaces, used } = this.reach;
+    const rest = slice(strip, this.from + this.underEnd(), this.end);
     if (worksGaps) return countPlaces(rest, stitches);
     const anything = !worksStitches && !worksSpaces && used === 0;
     const toLast = worksStitches || this.reach.worksEdges;
-    return countPlaces(rest, (run) => anything || (run.sort === "space" ? worksSpaces : toLast));
+    const spaces = (run: Run): boolean =>
+      worksSpaces && (!this.closing || this.workedInto.has(spaceKey(run)));
+    return countPlaces(rest, (run) => anything || (run.sort === "space" ? spaces(run) : toLast));
+  }
+
+  /** A round that began in the middle of a group ends before its first stitches, where the row leaves groups. */
+  private get end(): number {
+    const { strip, total } = this.reach;
+    return total - (this.view.leavesGroups ? (placeAt(strip, 0)?.offset ?? 0) : 0);
+  }
+
+  /** Spaces that the chain closing the round stands over: those that come at once behind the last stitch. */
+  private underEnd(): number {
+    const { strip, at } = this.reach;
+    if (!this.closing || placeAt(strip, at - 1)?.sort !== "stitch") return 0;
+    return placeAt(strip, at)?.sort === "space" ? 1 : 0;
+  }
+
+  /** A chain closes the round. */
+  close(): void {
+    this.closing = true;
   }
 
   /** Which places a target means, in the view of the row. */
@@ -235,6 +268,7 @@ export class Cursor {
     if (n <= 0) return;
     work.placesVisited++;
     const { reach } = this;
+    if (manner === "next") this.leaveGroup(match);
     const rank = countBefore(reach.strip, reach.at, match);
     const there = Math.max(Math.min(n, countPlaces(reach.strip, match) - rank), 0);
     const end = there === 0 ? reach.at : findPlace(reach.strip, rank + there - 1, match) + 1;
@@ -249,6 +283,14 @@ export class Cursor {
     reach.underStart = manner === "start";
     reach.inPart = false;
     reach.takenAny = true;
+  }
+
+  /** Behind a chain, the stitches of the group whose space was worked into are passed. */
+  private leaveGroup(match: Match): void {
+    const { reach } = this;
+    const last = this.view.leavesGroups && this.bridging ? placeAt(reach.strip, reach.at - 1) : undefined;
+    const ofGroup = last?.sort === "space" && last.size !== undefined;
+    if (ofGroup && !match(last)) reach.at += last.size - 1 - (last.offset ?? 0);
   }
 
   private stitchesIn(from: number, to: number, match: Match): number {
@@ -289,6 +331,8 @@ export class Cursor {
   private note(from: number, to: number, match: Match, manner: Manner): void {
     if (manner === "start") return;
     const taken = slice(this.reach.strip, from, to);
+    for (const run of runsOf(taken))
+      if (run.sort === "space" && match(run)) this.workedInto.add(spaceKey(run));
     if (countPlaces(taken, (run) => match(run) && run.sort === "space") > 0) this.reach.worksSpaces = true;
     const stitchesTaken = countPlaces(taken, (run) => match(run) && run.sort !== "space");
     if (stitchesTaken === 0) return;
@@ -487,6 +531,10 @@ export class Cursor {
 /** What a row finds: the places the row below left, or the chains of a starting chain. */
 export function placesOf({ chain, strip }: Below): Strip {
   return chain === null ? strip : plainStrip("ch", chain, "chain");
+}
+
+function spaceKey({ chains, unit }: Run): string {
+  return `${chains ?? 1} ${unit ?? "-"}`;
 }
 
 /** Chains of the longest space: the corners of a square. */

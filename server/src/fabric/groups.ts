@@ -1,4 +1,4 @@
-import { countPlaces, isLoop, type Loop, type Run, type Strip, type StripNode } from "./strip";
+import { countPlaces, isLoop, keyOf, type Loop, type Run, runsOf, type Strip, type StripNode } from "./strip";
 import { tidy } from "./tidy";
 
 /** Groups with more places than this are not told place by place. */
@@ -17,11 +17,34 @@ export function asGroup(nodes: Strip, unit: string): Strip {
   });
 }
 
-/** Loops written out. */
+/** Loops written out, and groups within the group forgotten. */
 function listed(nodes: Strip): Run[] {
-  return nodes.flatMap((node) =>
-    isLoop(node) ? [...Array(node.times).keys()].flatMap(() => listed(node.body)) : [node],
-  );
+  return nodes.flatMap((node) => {
+    if (isLoop(node)) return [...Array(node.times).keys()].flatMap(() => listed(node.body));
+    const { unit: _, size: __, offset: ___, ...run } = node;
+    return [run];
+  });
+}
+
+/** Equal for groups of the same stitches and spaces in the same order. */
+export function shapeOf(nodes: Strip): string {
+  return countPlaces(nodes) > largestGroup ? keyOf(nodes) : keyOf(tidy(listed(nodes)));
+}
+
+/** Whether there are loops that something holds together in their middle. */
+export function hasHalves(strip: Strip): boolean {
+  return runsOf(strip).some((run) => run.halves !== undefined);
+}
+
+/** Such loops as the chain spaces that they are made of. */
+export function halvesApart(strip: Strip): Strip {
+  return strip.map((node) => {
+    if (isLoop(node)) return { ...node, body: halvesApart(node.body) };
+    const { halves, ...run } = node;
+    return halves === undefined
+      ? node
+      : { ...run, n: run.n * halves, chains: Math.floor((run.chains ?? 1) / halves) };
+  });
 }
 
 /** Groups looked at place by place, so that their middle and their single stitches can be told. */

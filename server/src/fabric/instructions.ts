@@ -15,6 +15,8 @@ export interface Target {
   readonly named?: boolean;
   /** The stitch it is named by. */
   readonly kind?: string;
+  /** In a row further down that is named: `next sc of Rnd 2`. */
+  readonly row?: number;
   /** Only this place of each group: its middle, or its stitch of that number (from 1; from -1 for the last). */
   readonly part?: "middle" | number;
   /** Places of another piece, by its key: `14 sts of leg 1`. */
@@ -43,6 +45,8 @@ export type Take =
   | { readonly how: "from-hook"; readonly n: Sized }
   | { readonly how: "same"; readonly asFirst?: boolean }
   | { readonly how: "marked" }
+  /** A stitch or chain of this same row. */
+  | { readonly how: "made" }
   | { readonly how: "nowhere" }
   | { readonly how: "unknown"; readonly why: string };
 
@@ -102,6 +106,8 @@ export type Instruction =
         readonly with: readonly Instruction[];
         readonly choice: number;
         readonly keeps: readonly number[];
+        /** Only in a round: the last pass stops where the round began. */
+        readonly inRounds?: boolean;
       };
       readonly span: Span;
     }
@@ -244,6 +250,13 @@ export function piecesIn(list: readonly Instruction[]): readonly string[] {
       : takesIn([one]).flatMap((take) => targetsOf(take).flatMap(({ piece }) => piece ?? [])),
   );
   return [...new Set(named)];
+}
+
+/** The row further down that instructions begin on: its places are theirs, not those of the row below; null for none. */
+export function rowIn(list: readonly Instruction[]): number | null {
+  const first = takesIn(list).flatMap(targetsOf);
+  const rows = new Set(first.flatMap(({ row }) => row ?? []));
+  return rows.size === 1 ? (first[0]?.row ?? null) : null;
 }
 
 /** The number for a size; a single number holds for all. */

@@ -1,21 +1,11 @@
 import { keptBy } from "../text/kept-by";
 import { type Counted, compare, plainKinds, sumOf, tally } from "./count";
-import { gapsApart, groupsApart } from "./groups";
-import type { Choice, Instruction, RowPlan, StatedTerm, Take, Target } from "./instructions";
+import type { Choice, RowPlan, StatedTerm } from "./instructions";
 import { forSize } from "./instructions";
 import { type Steps, stripOf } from "./steps";
-import {
-  chainByChain,
-  countPlaces,
-  findPlace,
-  keyOf,
-  plainStrip,
-  reverse,
-  runAt,
-  type Strip,
-  stitches,
-} from "./strip";
-import { type Below, type More, type View, type Walk, walk } from "./walker";
+import { countPlaces, findPlace, keyOf, plainStrip, reverse, runAt, type Strip, stitches } from "./strip";
+import { closely, type ViewOption, viewsOf } from "./views";
+import { type Below, type More, type Walk, walk } from "./walker";
 
 /** What a row finds, one entry a size; `null`: the size does not work it. */
 export type State = readonly (Below | null)[];
@@ -82,12 +72,8 @@ export interface Meant {
 
 const readingsAtMost = 96;
 
-export interface Option {
+export interface Option extends ViewOption {
   readonly reading: readonly number[];
-  readonly view: View;
-  readonly chains: boolean;
-  readonly cost: number;
-  readonly says: readonly string[];
 }
 
 export interface RowSetting {
@@ -148,106 +134,6 @@ function combine(choices: readonly Choice[]): { reading: number[]; cost: number;
   return all;
 }
 
-interface ViewOption {
-  readonly view: View;
-  readonly chains: boolean;
-  readonly cost: number;
-  readonly says: readonly string[];
-}
-
-function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewOption[] {
-  const base: View = { stMeans: "stitch", returns: false, slipCounts: false, rotates: !setting.flat };
-  const spaced = state.some(
-    (below) => below !== null && countPlaces(below.strip, (run) => run.sort === "space") > 0,
-  );
-  const [spaces, named] = mentionsOf(plan);
-  const chains = named || plan.mentions.has("ch");
-  const views: ViewOption[] = [];
-  if (!spaced || spaces || !chains) views.push({ view: base, chains: false, cost: 0, says: [] });
-  if (spaced && chains) views.push({ view: base, chains: true, cost: 0, says: [] });
-  if (spaced && !spaces && !chains) {
-    views.push({
-      view: { ...base, stMeans: "any" },
-      chains: true,
-      cost: 0.5,
-      says: ["the chains are worked one by one"],
-    });
-    views.push({
-      view: { ...base, stMeans: "any" },
-      chains: false,
-      cost: 0.6,
-      says: ["each chain space is worked as a stitch"],
-    });
-  }
-  const opening = plan.instructions.find((one) => !["turn", "mark", "unknown"].includes(one.op));
-  const travels =
-    opening?.op === "slip" && !setting.flat && opening.takes.every((take) => take.how === "next");
-  const slips = !travels && plan.instructions.some((one) => one.op === "slip") && plan.stated !== null;
-  const withSlips = isSlipFabric(plan)
-    ? views.map((one) => ({ ...one, view: { ...one.view, slipCounts: true, rotates: false } }))
-    : slips
-      ? views.flatMap((one) => [
-          one,
-          {
-            ...one,
-            view: { ...one.view, slipCounts: true, rotates: false },
-            cost: one.cost + 1,
-            says: [...one.says, "the slip stitches are counted"],
-          },
-        ])
-      : views;
-  const oval = hasOtherSide(plan);
-  const goesOn = oval && firstIsSingle(plan);
-  return oval
-    ? withSlips.flatMap((one) => [
-        { ...one, cost: one.cost + (goesOn ? 0.1 : 0) },
-        { ...one, cost: one.cost + (goesOn ? 0 : 0.1), view: { ...one.view, returns: true } },
-      ])
-    : withSlips;
-}
-
-/** `Sl st in each st around` and nothing else: slip stitches are its stitches. */
-function isSlipFabric({ instructions }: RowPlan): boolean {
-  const made = instructions.filter(({ op }) => !["turn", "mark", "start"].includes(op));
-  return made.length > 0 && made.every(({ op }) => op === "slip");
-}
-
-/** One stitch in the first chain leaves room for more: the round comes back into it. */
-function firstIsSingle(plan: RowPlan): boolean {
-  const first = plan.instructions.find((instruction) => instruction.op === "work");
-  return first?.op !== "work" || first.per[0] === 1;
-}
-
-function hasOtherSide(plan: RowPlan): boolean {
-  return plan.instructions.some((instruction) => instruction.op === "other-side");
-}
-
-/** Whether a row works into chain spaces, and into chains, by name. */
-const mentionsOf = keptBy((plan: RowPlan): [spaces: boolean, chains: boolean] => {
-  const worked = targetsIn(plan.instructions.filter((one) => one.op !== "slip"));
-  return [
-    targetsOf(plan).some((target) => target.sort === "space"),
-    worked.some((target) => target.sort === "chain"),
-  ];
-});
-
-/** Every target that a row names. */
-const targetsOf = keptBy((plan: RowPlan): readonly Target[] => targetsIn(plan.instructions));
-
-function targetsIn(list: readonly Instruction[]): Target[] {
-  return list.flatMap((instruction) => [
-    ...("body" in instruction ? targetsIn(instruction.body) : []),
-    ...(instruction.op === "either" ? instruction.options.flatMap(targetsIn) : []),
-    ...(instruction.op === "whichever" ? targetsIn(instruction.runs) : []),
-    ...("takes" in instruction ? instruction.takes.flatMap(targetsOfTake) : []),
-  ]);
-}
-
-function targetsOfTake(take: Take): readonly Target[] {
-  if (take.how === "each") return take.of;
-  return take.how === "next" || take.how === "last" ? [take.of] : [];
-}
-
 function workOut(plan: RowPlan, state: State, setting: RowSetting, option: Option): Outcome {
   const how = { plan, state, option };
   const walks = state.map((_, size) => {
@@ -266,19 +152,6 @@ export function seenBy({ plan, state, option }: How, size: number): Below | null
 /** Works a row the same way again, on these places. */
 export function workAgain({ plan, option }: How, below: Below, size: number, more: More | null): Walk {
   return walk(plan.instructions, below, option.reading, size, option.view, more);
-}
-
-function closely(plan: RowPlan, option: Option, below: Below): Below {
-  const { strip } = below;
-  if (option.chains) return { ...below, strip: chainByChain(strip) };
-  const all = targetsOf(plan);
-  if (all.some((target) => target.part !== undefined)) return { ...below, strip: groupsApart(strip) };
-  // Without chains between them, groups are parted by nothing but the space itself.
-  const between = all.some(({ sort, unit }) => sort === "gap" && unit !== undefined);
-  const bare = all.some(({ sort, chains }) => sort === "space" && chains === undefined);
-  return between || (bare && countPlaces(strip, (run) => run.sort === "space") === 0)
-    ? { ...below, strip: gapsApart(strip) }
-    : below;
 }
 
 /** `-` in the row's numbers: this size does not work it. */

@@ -135,7 +135,8 @@ export class PieceWorker {
   }
 
   private startsAfresh(plan: RowPlan): boolean {
-    return plan.foundation !== null || plan.onRow !== null || this.paths.every((path) => path.state === null);
+    const further = plan.onRow !== null && plan.onRow !== this.lastRow?.head?.from;
+    return plan.foundation !== null || further || this.paths.every((path) => path.state === null);
   }
 
   private startState(plan: RowPlan, line: RowLine): State | null {

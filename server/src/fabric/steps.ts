@@ -16,6 +16,8 @@ export interface Step {
   readonly uses: number;
   readonly perPlace: number;
   readonly chains?: number;
+  /** The chain spaces it is made of, where something holds it together between them. */
+  readonly halves?: number;
   /** The group it belongs to. */
   readonly unit?: string;
   /** Begins a group or special stitch of this name. */
@@ -62,7 +64,8 @@ function nodesOf(steps: readonly Steps[]): StripNode[] {
     }
     if (step.sort === "none") return [];
     const { sort, n, unit, perPlace } = step;
-    const chains = step.sort === "space" ? { chains: step.chains ?? 1 } : {};
+    const halves = step.halves === undefined ? {} : { halves: step.halves };
+    const chains = step.sort === "space" ? { chains: step.chains ?? 1, ...halves } : {};
     const kind = step.sort === "space" ? "ch" : step.kind;
     const group = unit === undefined ? {} : { unit, ...(perPlace > 1 ? { size: perPlace, offset: 0 } : {}) };
     return [{ sort, kind, n, ...chains, ...group }];

@@ -12,6 +12,8 @@ export interface Run {
   readonly n: number;
   /** Chains of each space. */
   readonly chains?: number;
+  /** Such a space is held together by a picot, or by other work, between so many chain spaces. */
+  readonly halves?: number;
   /** The group worked into one place that this run belongs to: `shell`, or "" without a name. */
   readonly unit?: string;
   /** How many places such a group has, and which of them (from 0) the run begins with; one group may follow another. */
@@ -198,7 +200,7 @@ export function keyOf(strip: Strip): string {
     .map((node) =>
       isLoop(node)
         ? `${node.times}(${keyOf(node.body)})`
-        : `${node.sort[1]}${node.kind}${node.chains ?? ""}${groupKey(node)}:${node.n}`,
+        : `${node.sort[1]}${node.kind}${node.chains ?? ""}${node.halves ? `/${node.halves}` : ""}${groupKey(node)}:${node.n}`,
     )
     .join(" ");
 }

@@ -36,7 +36,12 @@ function simplify(node: StripNode): Strip {
 
 function alike(a: Run, b: Run): boolean {
   return (
-    a.sort === b.sort && a.kind === b.kind && a.chains === b.chains && a.unit === b.unit && a.size === b.size
+    a.sort === b.sort &&
+    a.kind === b.kind &&
+    a.chains === b.chains &&
+    a.halves === b.halves &&
+    a.unit === b.unit &&
+    a.size === b.size
   );
 }
 

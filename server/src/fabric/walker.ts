@@ -2,6 +2,7 @@ import type { Sized } from "../notation/words";
 import type { Span } from "../text/span";
 import type { Cursor, Reach } from "./cursor";
 import type { Going, Goings } from "./goings";
+import { heldTogether } from "./held-loops";
 import {
   forSize,
   type Instruction,
@@ -11,8 +12,9 @@ import {
   type Times,
   type Until,
 } from "./instructions";
+import { nameOpening } from "./opening-group";
 import { Sources } from "./sources";
-import { countStitches, type Step, type Steps } from "./steps";
+import { countStitches, type Step, type StepLoop, type Steps } from "./steps";
 import { everyPlace, type Match, plainStrip, type Run, type Strip } from "./strip";
 
 /** What a row is worked on. */
@@ -37,6 +39,8 @@ export interface View {
   readonly slipCounts: boolean;
   /** Slip stitches that open the row move its start and use no place: joined rounds. */
   readonly rotates: boolean;
+  /** Behind a chain, the next stitch lies beyond the group whose space was worked into. */
+  readonly leavesGroups: boolean;
 }
 
 export interface Walk {
@@ -121,6 +125,8 @@ class Walker {
   private fromHook: number | null = null;
   /** Chains of the chain made last, while nothing came after it. */
   private lastChain: number | null = null;
+  /** How many places chains of a length were led over in this row. */
+  private readonly skippedUnder = new Map<number, number>();
   private beyondChain = false;
   /** The chain made last, which may lie between two pieces. */
   private bridge: Steps | null = null;
@@ -129,6 +135,8 @@ class Walker {
   slipsToStart = false;
   /** Where the steps of a counted opening chain begin, while nothing came after it. */
   private opening: number | null = null;
+  /** The group that the opening chain begins. */
+  private openingGroup: StepLoop | null = null;
 
   constructor(
     private readonly below: Below,
@@ -142,6 +150,7 @@ class Walker {
   }
 
   result(): Walk {
+    this.bridgeEnd();
     const { needs, has } = this.sources.sums();
     const none =
       this.below.ring || (this.sources.total === 0 && this.below.chain === null && !this.beyondChain);
@@ -151,7 +160,7 @@ class Walker {
     return {
       needs: free ? null : needs,
       has: free ? null : has,
-      steps: this.steps,
+      steps: heldTogether(this.openingGroup ? nameOpening(this.steps, this.openingGroup) : this.steps),
       marked: this.marked,
       outOfReach: this.outOfReach,
       uneven: this.uneven,
@@ -159,6 +168,16 @@ class Walker {
       goings: this.goings,
       movedTo: this.movedTo,
     };
+  }
+
+  /** `…, ch 3, join` closes a round over as many places as each of its ch 3 skips. */
+  private bridgeEnd(): void {
+    if (!this.view.rotates || this.lastChain === null) return;
+    this.cursor.close();
+    const { left } = this.cursor.sums();
+    if (left !== this.skippedUnder.get(this.lastChain)) return;
+    const span = this.steps.findLast((step) => "span" in step)?.span ?? { start: 0, end: 0 };
+    this.skip({ op: "skip", takes: [{ how: "next", n: [left], of: { sort: "stitch" } }], span });
   }
 
   all(instructions: readonly Instruction[]): void {
@@ -191,6 +210,8 @@ class Walker {
         return this.sources.goOn(instruction.piece);
       case "begin-at":
         return this.beginAt(this.n(instruction.n));
+      case "tie":
+        return this.tie(instruction.span);
       case "extend":
         this.edge = this.n(instruction.n);
         return;
@@ -304,7 +325,23 @@ class Walker {
     for (const take of instruction.takes) this.workTake(stitch, per, take, span);
   }
 
-  private workTake(stitch: StitchUse, per: number, take: Take, span: Span): void {
+  private workTake(stitch: StitchUse, per: number, named: Take, span: Span): void {
+    const { take, chains } = this.inTurningChain(named);
+    this.workPlaces(stitch, per * chains, take, span);
+  }
+
+  /** `next 2 ch` where no chain lies ahead chain by chain: a turning chain, of which some are a space and the last a stitch. */
+  private inTurningChain(take: Take): { take: Take; chains: number } {
+    const aside = this.edge !== null || this.side !== null || this.below.elsewhere !== undefined;
+    if (take.how !== "next" || take.of.sort !== "chain" || aside || this.cursor.chainsAhead)
+      return { take, chains: 1 };
+    const n = this.n(take.n);
+    const space = this.cursor.next?.sort === "space" && (this.cursor.next.chains ?? 1) >= n;
+    const of: Target = space ? { sort: "space" } : { sort: "stitch" };
+    return { take: { ...take, n: space ? [1] : take.n, of }, chains: space ? n : 1 };
+  }
+
+  private workPlaces(stitch: StitchUse, per: number, take: Take, span: Span): void {
     if (this.edge !== null && this.workEdge(stitch, per, take, span)) return;
     if (this.side !== null && this.workSide(take)) return;
     if (take.how === "from-hook" && this.below.chain === null) return this.openSide(this.n(take.n));
@@ -347,7 +384,8 @@ class Walker {
       begins: "group",
     };
     const begins = body.some(hasName) ? [] : [group];
-    this.steps.push({ steps: [...begins, ...body], times: 1, shift: 0, group: "" });
+    this.openingGroup = { steps: [...begins, ...body], times: 1, shift: 0, group: "" };
+    this.steps.push(this.openingGroup);
   }
 
   /** Takes what an instruction says; how many times it is worked, or null out of reach. */
@@ -358,6 +396,9 @@ class Walker {
         return 1;
       case "unknown":
         this.outOfReach ??= take.why;
+        return null;
+      case "made":
+        this.outOfReach ??= "it is worked into what the same row made";
         return null;
       case "same":
         if (take.asFirst && this.beyondChain) this.cursor.take(1, everyPlace, "next");
@@ -387,7 +428,7 @@ class Walker {
     if (uses === 0) return n;
     if (!this.findsPart(take.of) && !take.of.corner) return null;
     if (take.first && this.closes()) return null;
-    if (take.first && n === 1 && this.cursor.underStart) return 1;
+    if (take.first && n === 1 && take.of.sort !== "space" && this.cursor.underStart) return 1;
     if (take.spike !== undefined && this.reading[take.spike] === 1) return n;
     this.cursor.bridge(this.lastChain !== null);
     this.cursor.take(n * uses, this.cursor.match(take.of), "next");
@@ -521,11 +562,18 @@ class Walker {
   }
 
   private skip(instruction: Op<"skip">): void {
+    const before = this.cursor.used;
+    const over = this.lastChain;
+    this.skipAll(instruction);
+    if (over !== null) this.skippedUnder.set(over, this.cursor.used - before);
+  }
+
+  private skipAll(instruction: Op<"skip">): void {
     for (const take of instruction.takes) {
       if (take.how === "same") continue;
       this.cursor = this.sources.of(take, this.cursor);
       const { at, used } = this.cursor;
-      this.takeFor(this.withoutUnderStart(take), 1);
+      this.takeFor(this.withoutUnderStart(this.inTurningChain(take).take), 1);
       this.emit({
         kind: "skip",
         sort: "none",
@@ -547,7 +595,9 @@ class Walker {
 
   private slip(instruction: Op<"slip">): void {
     const { takes, span } = instruction;
-    if (takes[0]?.how === "from-hook" && this.lastChain !== null) return this.picot(span);
+    const [first] = takes;
+    if (first?.how === "from-hook" && this.lastChain !== null) return this.picot(this.n(first.n), span);
+    if (first?.how === "made") return this.picot(this.lastChain ?? 0, span);
     if (this.inPlace !== null) return;
     if (this.steps.length > 0 && this.cursor.ended && this.view.rotates && !this.view.slipCounts) return;
     const opens =
@@ -578,9 +628,19 @@ class Walker {
     this.cursor.turnRoundTo(this.movedTo);
   }
 
-  private picot(span: Span): void {
-    this.steps.pop();
+  /** The last `n` chains are closed to a picot; what is left of the chain leads up to it. */
+  private picot(n: number, span: Span): void {
+    const left = (this.lastChain ?? n) - n;
+    if (this.lastChain !== null) this.steps.pop();
+    if (left > 0) this.chain(left, span);
     this.emit({ kind: "picot", sort: "none", n: 1, span, begins: "picot" });
+    this.lastChain = left > 0 ? left : null;
+  }
+
+  private tie(span: Span): void {
+    const { lastChain } = this;
+    this.emit({ kind: "tie", sort: "none", n: 1, span });
+    this.lastChain = lastChain;
   }
 
   // Chains worked back along
@@ -786,7 +846,8 @@ class Walker {
 
   /** The parts of a last pass that ends in its own way. */
   private lastPass({ body, ending }: Op<"repeat">): { keeps: number; last: readonly Instruction[] } {
-    const keeps = ending?.keeps[this.reading[ending.choice] ?? 0] ?? 0;
+    const applies = !ending?.inRounds || this.view.rotates;
+    const keeps = (applies ? ending?.keeps[this.reading[ending.choice] ?? 0] : 0) ?? 0;
     return { keeps, last: ending ? [...body.slice(0, keeps), ...ending.with] : [] };
   }
 

@@ -59,6 +59,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["Y", "centre", "center|centre|middle"],
   ["Y", "skipped", "skipped|missed"],
   ["Y", "marked", "marked"],
+  ["Y", "made", "made|just made|just worked|just completed|completed"],
   ["Y", "other side", "other side|opposite side"],
   ["A", "as", "as"],
   ["v", "between", "between|bet|btw"],

@@ -162,6 +162,7 @@ function readWord(
   return (
     compound(atoms, i, make, lexicon) ??
     phrase(atoms, i, make, lexicon) ??
+    makeThere(atom, before, make) ??
     colour(text, atoms, i, before, make) ??
     single(atom, make)
   );
@@ -420,6 +421,17 @@ function colour(
     ) || previous?.cls === "(";
   return led ? make("K", raw, 1) : null;
 }
+
+/** `in next sp make 3 dc`: "make" parts the place, which stands first, from what is worked there. */
+function makeThere(atom: Atom, before: readonly Word[], make: Make): Read | null {
+  if (atom.text !== "make" && atom.text !== "work") return null;
+  const clause = before.slice(before.findLastIndex(({ cls }) => !placeWords.has(cls)) + 1);
+  const known = clause[0]?.cls === "i" && clause.length > 1;
+  return known ? make("/", "make", 1) : null;
+}
+
+/** What a place phrase is made of. */
+const placeWords = new Set([..."ieXfzmynotSCHpqc@YABRg"]);
 
 function single(atom: Atom, make: Make): Read {
   if (/^\d/.test(atom.text)) return make("n", atom.text, 1, [Number(atom.text)]);

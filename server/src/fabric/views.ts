@@ -1,0 +1,131 @@
+import { keptBy } from "../text/kept-by";
+import { gapsApart, groupsApart, halvesApart, hasHalves } from "./groups";
+import { type RowPlan, type Target, takesIn, targetsOf } from "./instructions";
+import type { RowSetting, State } from "./outcome";
+import { chainByChain, countPlaces, runsOf, type Strip, spaces } from "./strip";
+import type { Below, View } from "./walker";
+
+/** One way to see the places below: what the walker is told, and how closely they are looked at. */
+export interface ViewOption {
+  readonly view: View;
+  readonly closeness: "as they are" | "chain by chain" | "half by half";
+  readonly cost: number;
+  readonly says: readonly string[];
+}
+
+/** Every usual way to see the places that a row finds; the row's words, its fit or its count decide. */
+export function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewOption[] {
+  return placeViews(plan, state, setting)
+    .flatMap((one) => withSlips(one, plan, setting))
+    .flatMap((one) => withGroupsLeft(one, plan, state))
+    .flatMap((one) => withHalves(one, state))
+    .flatMap((one) => withReturn(one, plan));
+}
+
+function placeViews(plan: RowPlan, state: State, setting: RowSetting): ViewOption[] {
+  const flat = setting.flat;
+  const view: View = {
+    stMeans: "stitch",
+    returns: false,
+    slipCounts: false,
+    rotates: !flat,
+    leavesGroups: false,
+  };
+  const plainly = { view, closeness: "as they are", cost: 0, says: [] } as const;
+  const chainwise = { ...plainly, closeness: "chain by chain" } as const;
+  const spaced = stripsOf(state).some((strip) => countPlaces(strip, spaces) > 0);
+  const mentions = mentionsOf(plan);
+  const chains = mentions.chains || plan.mentions.has("ch");
+  if (!spaced) return [plainly];
+  if (chains) return mentions.spaces ? [plainly, chainwise] : [chainwise];
+  if (mentions.spaces) return [plainly];
+  const any = { ...view, stMeans: "any" } as const;
+  return [
+    plainly,
+    { ...chainwise, view: any, cost: 0.5, says: ["the chains are worked one by one"] },
+    { ...plainly, view: any, cost: 0.6, says: ["each chain space is worked as a stitch"] },
+  ];
+}
+
+function withSlips(one: ViewOption, plan: RowPlan, setting: RowSetting): ViewOption[] {
+  if (isSlipFabric(plan)) return [{ ...one, view: { ...one.view, slipCounts: true, rotates: false } }];
+  const opening = plan.instructions.find(({ op }) => !["turn", "mark", "unknown"].includes(op));
+  const travels =
+    opening?.op === "slip" && !setting.flat && opening.takes.every((take) => take.how === "next");
+  if (travels || plan.stated === null || plan.instructions.every(({ op }) => op !== "slip")) return [one];
+  const view = { ...one.view, slipCounts: true, rotates: false };
+  return [one, { ...one, view, cost: one.cost + 1, says: [...one.says, "the slip stitches are counted"] }];
+}
+
+/** `Sl st in each st around` and nothing else: slip stitches are its stitches. */
+function isSlipFabric({ instructions }: RowPlan): boolean {
+  const made = instructions.filter(({ op }) => !["turn", "mark", "start"].includes(op));
+  return made.length > 0 && made.every(({ op }) => op === "slip");
+}
+
+/** `shell in shell, ch 2, dc in next dc`: the dc may be the shell's own, or the next one behind it. */
+function withGroupsLeft(one: ViewOption, plan: RowPlan, state: State): ViewOption[] {
+  const spaced = stripsOf(state).some((strip) =>
+    runsOf(strip).some((run) => run.sort === "space" && run.size !== undefined),
+  );
+  const works = mentionsOf(plan);
+  if (!spaced || !works.spaces || !works.stitches || one.closeness === "chain by chain") return [one];
+  const says = [...one.says, "behind a chain, the next stitch is none of the group that was worked into"];
+  return [one, { ...one, view: { ...one.view, leavesGroups: true }, cost: one.cost + 0.3, says }];
+}
+
+/** A loop with a picot in it is one loop, or a chain space on each side of the picot. */
+function withHalves(one: ViewOption, state: State): ViewOption[] {
+  if (one.closeness !== "as they are" || !stripsOf(state).some(hasHalves)) return [one];
+  const says = [...one.says, "the chains on each side of a picot are two spaces"];
+  return [one, { ...one, closeness: "half by half", cost: one.cost + 0.4, says }];
+}
+
+/** Whether an oval goes on into its first chain again. */
+function withReturn(one: ViewOption, plan: RowPlan): ViewOption[] {
+  if (plan.instructions.every(({ op }) => op !== "other-side")) return [one];
+  const goesOn = firstIsSingle(plan);
+  const returning = { ...one.view, returns: true };
+  return [
+    { ...one, cost: one.cost + (goesOn ? 0.1 : 0) },
+    { ...one, cost: one.cost + (goesOn ? 0 : 0.1), view: returning },
+  ];
+}
+
+/** One stitch in the first chain leaves room for more: the round comes back into it. */
+function firstIsSingle(plan: RowPlan): boolean {
+  const first = plan.instructions.find((instruction) => instruction.op === "work");
+  return first?.op !== "work" || first.per[0] === 1;
+}
+
+function stripsOf(state: State): Strip[] {
+  return state.flatMap((below) => (below === null ? [] : [below.strip]));
+}
+
+/** What sorts of places a row names. */
+const mentionsOf = keptBy((plan: RowPlan): { spaces: boolean; chains: boolean; stitches: boolean } => {
+  const all = targetsIn(plan);
+  const worked = takesIn(plan.instructions.filter(({ op }) => op !== "slip")).flatMap(targetsOf);
+  return {
+    spaces: all.some(({ sort }) => sort === "space"),
+    chains: worked.some(({ sort }) => sort === "chain"),
+    stitches: worked.some(({ sort }) => sort === "stitch"),
+  };
+});
+
+const targetsIn = keptBy((plan: RowPlan): readonly Target[] => takesIn(plan.instructions).flatMap(targetsOf));
+
+/** The places below as closely as the row looks at them. */
+export function closely(plan: RowPlan, { closeness }: ViewOption, below: Below): Below {
+  const { strip } = below;
+  if (closeness === "chain by chain") return { ...below, strip: chainByChain(strip) };
+  if (closeness === "half by half") return { ...below, strip: halvesApart(strip) };
+  const all = targetsIn(plan);
+  if (all.some((target) => target.part !== undefined)) return { ...below, strip: groupsApart(strip) };
+  // Without chains between them, groups are parted by nothing but the space itself.
+  const between = all.some(({ sort, unit }) => sort === "gap" && unit !== undefined);
+  const bare = all.some(({ sort, chains }) => sort === "space" && chains === undefined);
+  return between || (bare && countPlaces(strip, spaces) === 0)
+    ? { ...below, strip: gapsApart(strip) }
+    : below;
+}
