@@ -117,14 +117,16 @@ class Course {
 
   private trace(t: number): Trace {
     const rows: (readonly Outcome[])[] = [];
+    const taking: number[] = [];
     let state = this.line.at(t);
     for (let i = 0; i < this.period; i++) {
       const { ways, taken } = this.work(this.pass + i, state);
-      rows.push(isRight(taken) ? ways.slice(0, ways.indexOf(taken) + 1) : ways);
+      rows.push(ways);
+      taking.push(ways.indexOf(taken));
       const found = state;
       state = taken.after.map((below, size) => below ?? found[size] ?? null);
     }
-    const decided = rows.map((ways) => ways.map(decisive));
+    const decided = [taking, rows.map((ways) => ways.map(decisive))];
     return { ...takeApart(decided), t, ways: rows.flat(), leaves: stateKey(state) };
   }
 
