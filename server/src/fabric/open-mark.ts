@@ -62,7 +62,8 @@ function isStar({ cls, value }: Word): boolean {
 
 /** `(sc, inc)*6`, `inc * 6`. */
 function isTimesSign(words: readonly Word[], i: number): boolean {
-  return words[i + 1]?.cls === "n" && i > 0 && !/[,;:.-]/.test(words[i - 1]?.cls ?? "");
+  const isCounted = words[i + 1]?.cls === "n" && !/[STct]/.test(words[i + 2]?.cls ?? "");
+  return isCounted && /[S)\]}]/.test(words[i - 1]?.cls ?? "");
 }
 
 /** `rep from *`. */

@@ -9,6 +9,7 @@ import { idleRemark } from "./idle-remark";
 import { lengthsDisagree } from "./lengths-disagree";
 import { markNotClosed } from "./mark-not-closed";
 import { mixedTerms } from "./mixed-terms";
+import { noSuchPlace } from "./no-such-place";
 import { noSuchPlacement } from "./no-such-placement";
 import { noSuchRow } from "./no-such-row";
 import { notUnderstood } from "./not-understood";
@@ -41,6 +42,7 @@ export const rowRules: readonly RowRule[] = [
   notUnderstood,
   markNotClosed,
   noSuchRow,
+  noSuchPlace,
 ];
 
 /** Rules for a pattern as a whole. */

@@ -1,0 +1,210 @@
+import { type Instruction, type RowPlan, type Target, targetsOf } from "../fabric/instructions";
+import type { RowLine } from "../fabric/pattern";
+import { type Run, runsOf } from "../fabric/strip";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { type Span, shift } from "../text/span";
+import { stitchOf, type Terms } from "../trade/stitches";
+import type { Found, RowRule } from "./rule";
+import { listed, rowName, says } from "./wording";
+
+/** A row fits, and names a stitch, a space or a chain that the row below does not have. */
+export const noSuchPlace: RowRule = {
+  id: "no-such-place",
+  severity: "warning",
+  documentation: `## What it finds
+A row that fits and counts, but names what is not there: "ch-3 sp" over spaces of two chains, "in each dc" over a row of single crochet, "top of ch-4" where the row below begins with ch 3.
+
+## Why it matters
+The maker looks for a place that does not exist, and doubts the rows before. Often an earlier row was changed and this one was not.
+
+## Example
+\`\`\`crochet
+Ch 11.
+Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)
+Row 2: Ch 1, turn, *sc in next st, ch 2, sk next st; rep from * across. (5 sc, 5 ch-2 sps)
+Row 3: Ch 1, turn, *2 sc in next ch-3 sp, sc in next sc; rep from * across. (15 sc)
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Ch 11.
+Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)
+Row 2: Ch 1, turn, *sc in next st, ch 2, sk next st; rep from * across. (5 sc, 5 ch-2 sps)
+Row 3: Ch 1, turn, *2 sc in next ch-2 sp, sc in next sc; rep from * across. (15 sc)
+\`\`\`
+`,
+  check(row, piece) {
+    const below = rowBelow(row, piece);
+    if (!below) return [];
+    const runs = runsBelow(below);
+    const places = placesNamed(row.line.plan as RowPlan).flatMap((place) =>
+      missingIn(place, row.line, runs, piece),
+    );
+    const chains = chainsNamed(row.line).flatMap((chain) => otherChain(chain, row, below));
+    const [first] = [...places, ...chains];
+    return first ? [found(first, row, below)] : [];
+  },
+};
+
+/** What is there in place of something that is not. */
+interface Missing {
+  /** As the row names it: `ch-3 sp`. */
+  readonly named: string;
+  readonly there: readonly string[];
+  /** The word or number to change, in the text of the row. */
+  readonly at: Span;
+  readonly newText: string | null;
+  /** The row's own beginning is meant, not the row below. */
+  readonly isOwn: boolean;
+}
+
+/** The row that a right row is worked on; null where it is not known for sure. */
+function rowBelow(row: WorkedRow, { rows }: WorkedPiece): WorkedRow | null {
+  const { plan } = row.line;
+  const isOne = row.times?.every((n) => n === 1) ?? false;
+  if (!plan || !isOne || row.result !== "ok" || row.fault) return null;
+  if (plan.foundation !== null || plan.onRow !== null || plan.onPiece.length > 0) return null;
+  const below = rows[rows.indexOf(row) - 1];
+  const isSure = below?.result === "ok" && below.assumptions.length === 0 && below.line.kind === "row";
+  return below && isSure && row.below === below.line ? below : null;
+}
+
+function runsBelow({ outcome }: WorkedRow): readonly Run[] {
+  return (outcome?.after ?? []).flatMap((state) => (state ? runsOf(state.strip) : []));
+}
+
+// Stitches and spaces
+
+/** A place as the instructions name it. */
+interface NamedPlace {
+  readonly target: Target;
+  readonly span: Span;
+}
+
+const named = new WeakMap<RowPlan, readonly NamedPlace[]>();
+
+/** Spaces of so many chains, and plain stitches. */
+function placesNamed(plan: RowPlan): readonly NamedPlace[] {
+  const known = named.get(plan) ?? namedIn(plan.instructions, new Set(chainsMade(plan.instructions)));
+  named.set(plan, known);
+  return known;
+}
+
+function namedIn(list: readonly Instruction[], own: ReadonlySet<number>): NamedPlace[] {
+  return list.flatMap((one): NamedPlace[] => {
+    if (one.op === "either") return namedIn(one.options[0] ?? [], own);
+    if (one.op === "repeat") return namedIn(one.body, own);
+    if (one.op !== "work" && one.op !== "group" && one.op !== "skip") return [];
+    const isSpike = one.takes.some((take) => take.how === "next" && take.spike !== undefined);
+    const targets = isSpike ? [] : one.takes.flatMap(targetsOf);
+    return targets.filter((target) => isPlain(target, own)).map((target) => ({ target, span: one.span }));
+  });
+}
+
+/** Chains that the row makes itself may be its own places. */
+function isPlain(target: Target, own: ReadonlySet<number>): boolean {
+  const isOfGroup = target.unit !== undefined || target.part !== undefined || target.corner;
+  if (target.piece || isOfGroup) return false;
+  return target.sort === "space"
+    ? target.chains !== undefined && !own.has(target.chains)
+    : target.sort === "stitch" && target.kind !== undefined;
+}
+
+function chainsMade(list: readonly Instruction[]): number[] {
+  return list.flatMap((one): number[] => {
+    if (one.op === "either") return one.options.flatMap(chainsMade);
+    if ("body" in one) return chainsMade(one.body);
+    return one.op === "chain" ? one.n.flatMap((n) => n ?? []) : [];
+  });
+}
+
+function missingIn(
+  { target, span }: NamedPlace,
+  line: RowLine,
+  runs: readonly Run[],
+  { context }: WorkedPiece,
+): Missing[] {
+  const { chains = 0, kind = "" } = target;
+  return target.sort === "space"
+    ? missingSpace(
+        chains,
+        lastIn(line, span, `(?<=\\bch(?:ain)?s?[\\s-]*)${chains}\\b|\\b${chains}(?=[\\s-]*ch)`),
+        runs,
+      )
+    : missingStitch(kind, lastIn(line, span, `\\b${kind}\\b`), runs, context.terms);
+}
+
+/** Where the text of an instruction says something last. */
+function lastIn({ text }: RowLine, { start, end }: Span, form: string): Span {
+  const last = [...text.slice(start, end).matchAll(new RegExp(form, "gi"))].at(-1);
+  return last ? { start: start + last.index, end: start + last.index + last[0].length } : { start, end };
+}
+
+function missingSpace(chains: number, at: Span, runs: readonly Run[]): Missing[] {
+  const lengths = [...new Set(runs.filter(({ sort }) => sort === "space").map((run) => run.chains ?? 1))];
+  if (lengths.length === 0 || lengths.includes(chains)) return [];
+  const newText = lengths.length === 1 ? `${lengths[0]}` : null;
+  return [{ named: `ch-${chains} sp`, there: lengths.map((n) => `ch-${n} sp`), at, newText, isOwn: false }];
+}
+
+/** Only among plain stitches is it certain what each is called. */
+function missingStitch(kind: string, at: Span, runs: readonly Run[], terms: Terms): Missing[] {
+  const kinds = [...new Set(runs.filter(({ sort }) => sort === "stitch").map((run) => run.kind))];
+  const isCertain = [...kinds, kind].every((word) => stitchOf(word, terms)?.family === "plain");
+  if (!isCertain || kinds.length === 0 || kinds.includes(kind) || kinds.includes("sl st")) return [];
+  const newText = kinds.length === 1 ? (kinds[0] ?? null) : null;
+  return [{ named: kind, there: kinds, at, newText, isOwn: false }];
+}
+
+// Chains at the start of a row
+
+/** `top of ch-3`, `3rd ch of turning ch-4`. */
+interface NamedChain {
+  readonly chains: number;
+  readonly at: Span;
+  /** The row's own start, where it is joined; else that of the row below. */
+  readonly isOwn: boolean;
+}
+
+const startChain =
+  /\b(?:top|\d(?:st|nd|rd|th)\s+(?:ch|chain))\s+of\s+(?:the\s+)?(?:beg(?:inning)?\s+|turning\s+|starting\s+|initial\s+|first\s+)?(?:ch(?:ain)?[\s-]?(\d+)|(\d+)[\s-]?ch)\b/gi;
+
+function chainsNamed({ text }: RowLine): NamedChain[] {
+  if (!/\bof\b/.test(text)) return [];
+  return [...text.matchAll(startChain)].map(({ 0: all, 1: behind, 2: before, index }) => {
+    const typed = behind ?? (before as string);
+    const start = index + all.lastIndexOf(typed);
+    const phrase = text.slice(0, index).split(/[,;.]/).at(-1) ?? "";
+    const isOwn = /\b(?:join|sl\s?st|ss)\b/i.test(phrase);
+    return { chains: Number(typed), at: { start, end: start + typed.length }, isOwn };
+  });
+}
+
+function otherChain({ chains, at, isOwn }: NamedChain, row: WorkedRow, below: WorkedRow): Missing[] {
+  const start = openingOf(isOwn ? row : below);
+  if (start === null || start === chains) return [];
+  const there = start > 1 ? `ch-${start}` : "no chain that counts as a stitch";
+  return [{ named: `ch-${chains}`, there: [there], at, newText: start > 1 ? `${start}` : null, isOwn }];
+}
+
+/** The chains that a row itself begins with; null where it does not say. */
+function openingOf({ line }: WorkedRow): number | null {
+  const first = line.plan?.instructions.find(({ op }) => op !== "turn" && op !== "slip" && op !== "mark");
+  return first?.op === "start" || first?.op === "chain" ? (first.n[0] ?? null) : null;
+}
+
+// Telling
+
+function found({ named: what, there, at, newText, isOwn }: Missing, row: WorkedRow, below: WorkedRow): Found {
+  const span = shift(at, row.line.start);
+  const where = isOwn
+    ? `it begins with ${there[0]}`
+    : `${says(rowName(below), "has")} ${listed(there, "and")}`;
+  const fixes = newText === null ? [] : [{ title: `Write ${there[0]}`, edits: () => [{ span, newText }] }];
+  return {
+    span,
+    message: `${says(rowName(row), "names")} ${what}, and ${where}.${fixes.length > 0 ? ` Did you mean ${there[0]}?` : ""}`,
+    fixes,
+    related: isOwn ? [] : [{ span: below.line.span, message: `${rowName(below)} is the row below.` }],
+  };
+}
