@@ -434,7 +434,9 @@ function makeThere(atom: Atom, before: readonly Word[], make: Make): Read | null
 const placeWords = new Set([..."ieXfzmynotSCHpqc@YABRg"]);
 
 function single(atom: Atom, make: Make): Read {
-  if (/^\d/.test(atom.text)) return make("n", atom.text, 1, [Number(atom.text)]);
+  // Nothing is worked three and a half times: a fraction measures something.
+  if (/^\d/.test(atom.text))
+    return atom.isNumber ? make("n", atom.text, 1, [Number(atom.text)]) : make("w", atom.text, 1);
   if (isFiller(atom.text)) return [null, 1];
   if (atom.text === "-" || atom.text === "=" || /^[()[\]{}<>,;.:&*]$/.test(atom.text))
     return make(atom.text, atom.text, 1);
