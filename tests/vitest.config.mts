@@ -3,7 +3,7 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   root: new URL("..", import.meta.url).pathname,
   test: {
-    include: ["tests/{spec,unit,protocol,property}/**/*.test.ts"],
+    include: ["tests/{spec,unit,protocol,property,held-out}/**/*.test.ts"],
     testTimeout: 60_000,
   },
 });

@@ -20,6 +20,8 @@ import {
 } from "./strip";
 import type { Below, View } from "./walker";
 
+const plainStitch: Run = { sort: "stitch", kind: "sc", n: 1 };
+
 /** How many times places were looked up since the program began: tests compare it, nobody else reads it. */
 export const work = { placesVisited: 0 };
 
@@ -324,7 +326,10 @@ export class Cursor {
     if (countPlaces(between, match) === to - from) return;
     const passed: Match = (run) => !match(run) && run.sort !== "space" && run.unit === undefined;
     this.reach.passedStitches += countPlaces(between, passed);
-    if (!this.bridging)
+    const { worksEdges, worksStitches, worksSpaces } = this.reach;
+    // Between the edge stitch and the first space that is worked: the half loop that ends the row below.
+    const isHalfLoop = worksEdges && !worksStitches && !worksSpaces;
+    if (!this.bridging && !isHalfLoop)
       this.reach.passedSpaces += countPlaces(between, (run) => !match(run) && run.sort === "space");
   }
 
@@ -342,7 +347,7 @@ export class Cursor {
   }
 
   private noteMissing(match: Match): void {
-    if (match({ sort: "stitch", kind: "sc", n: 1 })) this.reach.worksStitches = true;
+    if (match(plainStitch)) this.reach.worksStitches = true;
     else this.reach.worksSpaces = true;
   }
 
@@ -373,7 +378,10 @@ export class Cursor {
     const gap = countPlaces(reach.strip, match) - rank - places - before;
     if (gap > 0) {
       const to = findPlace(reach.strip, rank + gap, match);
-      reach.left += gap - (reach.worksSpaces ? this.grouped(match, to) : Math.min(gap, this.intoGroup(to)));
+      const left = gap - (reach.worksSpaces ? this.grouped(match, to) : Math.min(gap, this.intoGroup(to)));
+      // Among spaces only, stitches are passed here as they are anywhere in the row.
+      if (reach.worksSpaces && !reach.worksStitches && match(plainStitch)) reach.passedStitches += left;
+      else reach.left += left;
       reach.at = to;
     }
     this.take(places, match, of.sort === "stitch" ? "start" : "next");

@@ -50,7 +50,8 @@ function define(part: string, out: Defined, context: BindContext, sizes: number)
   const word = trade.get(said.toLowerCase().replace(/[.;]$/, ""));
   if (word && "gBlck".includes(word.cls)) for (const name of names) out.words.set(name, word);
   const definition = definitionOf(said, known ?? names[0] ?? "", context, sizes);
-  if (!definition || ("body" in definition && names.some(meansOtherwise))) return;
+  if (!definition || (("body" in definition || "sequence" in definition) && names.some(meansOtherwise)))
+    return;
   const value = "alias" in definition ? definition.alias : (known ?? names[0] ?? "");
   if (!("alias" in definition)) out.definitions.set(value, definition);
   else if (known !== undefined) return;

@@ -267,6 +267,7 @@ export function readHeading(marked: string): { name: string; make: number } {
   const digits = many?.slice(1).find((part) => part !== undefined);
   const name = text
     .replace(/\(.*?\)|\[.*?\]/g, "")
+    .replace(/\s+[x×]\s*\d+\s*:?\s*$/i, "")
     .replace(/[-–—,:]?\s*(?:make\s+(?:\d+|two|three|four|six).*)$/i, "")
     .replace(/\s*[:–—-]+\s*$/, "")
     .trim();

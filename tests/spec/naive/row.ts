@@ -136,7 +136,7 @@ function placesFor({ text, places }: RowTask, nodes: readonly Node[], choose: Ch
     targets.some((target) => "sort" in target && target.sort === "any") || /st and sp#/.test(text);
   if (inSpaces && !inStitches) return places.filter(({ sort }) => sort === "sp");
   if (inSpaces && !/st and sp#/.test(text) && targets.every(isSpaceOrEdge))
-    return spacesAndEdges(places, targets);
+    return spacesAndEdges(places, targets, standsOnFirst(nodes));
   if (inSpaces || !places.some(({ sort }) => sort === "sp")) return places;
   if (/\b(?:each|next) (?:\d+ )?ch\b|and ch\b/.test(text)) return chainByChain(places);
   return /sp#/.test(text) || choose("chains one by one", 2) === 0 ? places : chainByChain(places);
@@ -147,12 +147,22 @@ function isSpaceOrEdge(target: Target): boolean {
   return !("sort" in target) || target.sort === "sp" || (target.at === "next" && target.end !== "between");
 }
 
-function spacesAndEdges(places: readonly Made[], targets: readonly Target[]): readonly Made[] {
+/** A tall opening chain has the first place. */
+function standsOnFirst(nodes: readonly Node[]): boolean {
+  return nodes.some((node) => node.do === "chain" && node.beginning && node.count > 2);
+}
+
+function spacesAndEdges(
+  places: readonly Made[],
+  targets: readonly Target[],
+  stands: boolean,
+): readonly Made[] {
   const ends = targets.flatMap((target) =>
     target.at === "next" && target.sort === "any" ? [target.end] : [],
   );
   const isEdge = (index: number): boolean =>
-    (index === 0 && ends.includes("first")) || (index === places.length - 1 && ends.includes("last"));
+    (index === 0 && (stands || ends.includes("first"))) ||
+    (index === places.length - 1 && ends.includes("last"));
   return places.filter(({ sort }, index) => sort === "sp" || isEdge(index));
 }
 
