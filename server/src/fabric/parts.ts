@@ -1,5 +1,6 @@
 import { type LineContent, readHeading } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
+import { keptBy } from "../text/kept-by";
 import type { Piece } from "./pattern";
 
 /** What of a piece the reading of parts needs: rows may be worked or not. */
@@ -55,10 +56,4 @@ function partOf<P extends { readonly piece: Piece }>(
   return { heading, name, piece, assembles, lines: heading ? lines.slice(1) : lines };
 }
 
-const names = new WeakMap<LineContent, string>();
-
-function nameOf(heading: LineContent): string {
-  const name = names.get(heading) ?? readHeading(heading.text.trim()).name;
-  names.set(heading, name);
-  return name;
-}
+const nameOf = keptBy((heading: LineContent): string => readHeading(heading.text.trim()).name);

@@ -1,3 +1,4 @@
+import { keptBy } from "../text/kept-by";
 import type { Span } from "../text/span";
 import { numberWords } from "../trade/number-words";
 import type { LineContent } from "./document";
@@ -39,14 +40,8 @@ const deeds: readonly (readonly [Deed, RegExp])[] = [
   ["go-on", /\b(?:continu(?:e|ing)|(?:do\s+not|don['’]t)\s+(?:cut|fasten|break|finish))\b/giu],
 ];
 
-const kept = new WeakMap<LineContent, readonly Sentence[]>();
-
 /** The sentences of a line. */
-export function sentencesOf(line: LineContent): readonly Sentence[] {
-  const known = kept.get(line) ?? readSentences(line.text);
-  kept.set(line, known);
-  return known;
-}
+export const sentencesOf = keptBy((line: LineContent): readonly Sentence[] => readSentences(line.text));
 
 /** The sentences of a text; a full stop inside a number ends none. */
 export function readSentences(text: string): readonly Sentence[] {

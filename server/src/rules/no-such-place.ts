@@ -2,6 +2,7 @@ import { type Instruction, type RowPlan, type Target, targetsOf } from "../fabri
 import type { RowLine } from "../fabric/pattern";
 import { type Run, runsOf } from "../fabric/strip";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { keptBy } from "../text/kept-by";
 import { type Span, shift } from "../text/span";
 import { stitchOf, type Terms } from "../trade/stitches";
 import type { Found, RowRule } from "./rule";
@@ -81,14 +82,10 @@ interface NamedPlace {
   readonly span: Span;
 }
 
-const named = new WeakMap<RowPlan, readonly NamedPlace[]>();
-
 /** Spaces of so many chains, and plain stitches. */
-function placesNamed(plan: RowPlan): readonly NamedPlace[] {
-  const known = named.get(plan) ?? namedIn(plan.instructions, new Set(chainsMade(plan.instructions)));
-  named.set(plan, known);
-  return known;
-}
+const placesNamed = keptBy(({ instructions }: RowPlan): readonly NamedPlace[] =>
+  namedIn(instructions, new Set(chainsMade(instructions))),
+);
 
 function namedIn(list: readonly Instruction[], own: ReadonlySet<number>): NamedPlace[] {
   return list.flatMap((one): NamedPlace[] => {

@@ -3,6 +3,7 @@ import { type Sentence, sentencesOf } from "../notation/assembly";
 import type { LineContent } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import type { NumberInText, RowReference } from "../notation/row-references";
+import { keptBy } from "../text/kept-by";
 import { outlineOf, type WorkedPart } from "./outline";
 import { perPiece } from "./per-piece";
 import { makingOf, type PlacedSentence, placed } from "./pieces-made";
@@ -52,13 +53,7 @@ interface Placing {
   readonly rows: readonly RowReference[];
 }
 
-const placings = new WeakMap<LineContent, readonly Placing[]>();
-
-function placingIn(line: LineContent): readonly Placing[] {
-  const known = placings.get(line) ?? sentencesOf(line).flatMap(placingOf);
-  placings.set(line, known);
-  return known;
-}
+const placingIn = keptBy((line: LineContent): readonly Placing[] => sentencesOf(line).flatMap(placingOf));
 
 function placingOf(sentence: Sentence): Placing[] {
   const { deeds, text, start } = sentence;
@@ -102,32 +97,29 @@ function partsMeant(row: RowReference, said: PlacedSentence, own: WorkedPart): r
   return own.piece && mentions.length === 0 && !isSewn ? [own] : [];
 }
 
-/** The numbered rows of a piece. */
-interface Numbered {
-  readonly ranges: readonly (readonly [number, number])[];
-  /** Rows without a number may be counted on from these. */
-  readonly isOpen: boolean;
-}
-
-const numbered = perPiece(({ rows }: WorkedPiece): Numbered => {
-  const ranges = rows.flatMap(({ line: { head } }): [number, number][] => {
-    if (head?.from == null) return [];
-    return [[head.from, Math.max(head.from, ...(head.to ?? []).map((n) => n ?? 0))]];
-  });
-  const isOpen = rows.some(
-    ({ line }) =>
-      line.kind !== "foundation" &&
-      (line.head?.from == null || line.head.open || /\buntil\b/i.test(line.text)),
-  );
-  return { ranges, isOpen: isOpen || ranges.length === 0 };
+/** The number of the last row of a piece; null where rows without a number may follow. */
+const lastRow = perPiece(({ rows }: WorkedPiece): number | null => {
+  const heads = rows.filter(({ line }) => line.kind !== "foundation").map(({ line }) => line.head);
+  const isOpen = heads.some((head) => head?.from == null || head.open || goesOn.test(head.label));
+  const ends = heads.flatMap((head) => [head?.from ?? 0, ...(head?.to ?? []).map((n) => n ?? 0)]);
+  return isOpen || ends.length === 0 || rows.some(({ line }) => goesOn.test(line.text))
+    ? null
+    : Math.max(...ends);
 });
 
-/** Whether a part, or one that its numbers run on from or into, has a row. */
+const goesOn =
+  /\b(?:until|every|all\s+following|subsequent|continu(?:e|ing)|even\s+for|for\s+\d+\s+(?:more\s+)?(?:rows|rnds|rounds))\b/i;
+
+/** Whether a part, or one that its numbers run on from or into, may have a row. */
 function hasRow(part: WorkedPart, n: number, pattern: WorkedPattern): boolean {
-  return runOf(part, pattern).some((piece) => {
-    const { ranges, isOpen } = numbered(piece);
-    return isOpen || ranges.some(([from, to]) => from <= n && n <= to);
-  });
+  const prose = part.lines.filter(({ kind }) => kind === "prose" || kind === "copy");
+  return (
+    n <= lastOf(part, pattern) || prose.some(({ text }) => goesOn.test(text) || /\brep(?:eat)?\b/i.test(text))
+  );
+}
+
+function lastOf(part: WorkedPart, pattern: WorkedPattern): number {
+  return Math.max(...runOf(part, pattern).map((piece) => lastRow(piece) ?? Number.POSITIVE_INFINITY));
 }
 
 const runs = new WeakMap<WorkedPart, readonly WorkedPiece[]>();
@@ -141,7 +133,8 @@ function runOf(part: WorkedPart, pattern: WorkedPattern): readonly WorkedPiece[]
 function readRun(part: WorkedPart, pattern: WorkedPattern): readonly WorkedPiece[] {
   const all = outlineOf(pattern).flatMap(({ piece }) => (piece ? [piece] : []));
   const at = part.piece ? all.indexOf(part.piece) : -1;
-  const begins = (piece: WorkedPiece): boolean => (numbered(piece).ranges[0]?.[0] ?? 1) === 1;
+  const begins = ({ rows }: WorkedPiece): boolean =>
+    (rows.find(({ line }) => line.head?.from != null)?.line.head?.from ?? 1) === 1;
   const from = all.slice(0, at + 1).findLastIndex(begins);
   const next = all.findIndex((piece, i) => i > at && begins(piece));
   return all.slice(Math.max(from, 0), next < 0 ? undefined : next);
@@ -155,11 +148,7 @@ function found(
   pattern: WorkedPattern,
 ): Found {
   const names = listed([...new Set(where.map(({ name }) => `"${name}"`))], "or");
-  const last = Math.max(
-    ...where
-      .flatMap((part) => runOf(part, pattern))
-      .flatMap((piece) => numbered(piece).ranges.map(([, to]) => to)),
-  );
+  const last = Math.max(...where.map((part) => lastOf(part, pattern)));
   const numbersText = listed(
     missing.map(({ n }) => `${n}`),
     "or",

@@ -1,5 +1,6 @@
 import type { SaidWord, Sentence } from "../notation/assembly";
 import { sentencesOf } from "../notation/assembly";
+import type { PatternLine } from "../notation/lines";
 import type { Span } from "../text/span";
 import { type MadePiece, type Making, makingOf, type PlacedSentence } from "./pieces-made";
 import { isUsed } from "./pieces-used";
@@ -63,7 +64,7 @@ Sew the flippers and the beak to the body.
 
 /** Parts of pieces, and what is not crocheted. */
 const noPiece =
-  /^(?:piece|part|side|edge|seam|opening|hole|gap|end|tail|yarn|thread|top|bottom|back|front|middle|centre|center|half|layer|row|round|rnd|stitch|st|loop|chain|corner|place|position|space|way|line|them|it|this|these|one|other|rest|all|everything|both|eye|nose|mouth|face|smile|cheek|eyebrow|whisker|button|bead|zip|zipper|ribbon|lining|felt|label|pompom|tassel|fringe|snap|ring|magnet|bell|wire|fabric|pad|insert|shoulder|armhole|neckline|underarm|crotch|waist|knot|needle|pin|marker|colou?r|\d+|cm|inch|in)$/;
+  /^(?:piece|part|limb|extremity|feature|appendage|side|edge|seam|opening|hole|gap|end|tail|yarn|thread|top|bottom|back|front|middle|centre|center|half|layer|row|round|rnd|stitch|st|loop|chain|corner|place|position|space|way|line|them|it|this|these|one|other|rest|all|everything|both|eye|nose|mouth|face|smile|cheek|eyebrow|whisker|button|bead|zip|zipper|ribbon|lining|felt|label|pompom|tassel|fringe|snap|ring|magnet|bell|wire|fabric|pad|insert|shoulder|armhole|neckline|underarm|crotch|waist|knot|needle|pin|marker|colou?r|\d+|cm|inch|in)$/;
 
 const article =
   /^(?:the|a|an|each|both|all|one|remaining|other|of|your|two|three|four|five|six|small|large|little|big|\d+)$/;
@@ -79,13 +80,14 @@ function objectsOf({ words, deeds, text, start }: Sentence): SaidWord[] {
       const behind = words.filter((word) => word.start >= deed.end);
       const end = behind.findIndex(({ word }) => small.test(word));
       const phrase = text.slice(deed.end - start, (behind[end]?.start ?? deed.end) - start);
-      if (end < 1 || /[.;:()]/.test(phrase)) return [];
+      const isExplained = /^(?:cut|made)$/.test(behind[end]?.word ?? "");
+      if (end < 1 || isExplained || /[.;:()]/.test(phrase)) return [];
       return nounsIn(behind.slice(0, end), text, start);
     });
 }
 
 const small =
-  /^(?:to|onto|on|in|into|at|over|around|between|along|under|behind|above|below|inside|with|through|across|from|down|up|together|securely|firmly|closed|shut|so|using|as|next|where|near|about|just|centrally|evenly)$/;
+  /^(?:to|onto|on|in|into|at|over|around|between|along|under|behind|above|below|inside|with|through|across|from|down|up|together|securely|firmly|closed|shut|so|using|as|next|where|near|about|just|centrally|evenly|opposite|against|beside|below|cut|made|left|worked|crocheted)$/;
 
 /** The last word of each phrase between commas and "and". */
 function nounsIn(words: readonly SaidWord[], text: string, start: number): SaidWord[] {
@@ -96,14 +98,16 @@ function nounsIn(words: readonly SaidWord[], text: string, start: number): SaidW
   });
 }
 
-/** Neither a piece nor mentioned anywhere but in the assembly. */
+/** Neither a piece nor spoken of anywhere else. */
 function isUnheardOf({ noun, start, end }: SaidWord, said: PlacedSentence, pattern: WorkedPattern): boolean {
-  const isPiece = said.mentions.some((mention) => mention.start < end && start < mention.end);
-  const assembly = new Set(makingOf(pattern).assembly.map(({ line }) => line));
-  const texts = pattern.lines.filter((line) => line.kind !== "blank" && !assembly.has(line));
-  const isThere = ({ content }: (typeof texts)[number]): boolean =>
-    sentencesOf(content).some(({ words }) => words.some((word) => word.noun === noun));
-  return !isPiece && !texts.some(isThere);
+  if (said.mentions.some((mention) => mention.start < end && start < mention.end)) return false;
+  const isOther = (line: PatternLine, word: SaidWord): boolean =>
+    word.noun === noun && (line !== said.line || word.start !== start);
+  return !pattern.lines.some(
+    (line) =>
+      line.kind !== "blank" &&
+      sentencesOf(line.content).some(({ words }) => words.some((word) => isOther(line, word))),
+  );
 }
 
 function found(thing: SaidWord, { line }: PlacedSentence, making: Making, pattern: WorkedPattern): Found {

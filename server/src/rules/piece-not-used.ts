@@ -65,7 +65,7 @@ Sew the ears to the body. Sew on the 2 wings.
 /** `Sew all pieces together` leaves none out. */
 function isSpecific({ assembly }: Making): boolean {
   return !assembly.some(({ sentence }) =>
-    /\b(?:all|the|remaining|other)\s+(?:\w+\s+)?(?:pieces|parts)\b|\beverything\b|\bthe rest\b/i.test(
+    /\b(?:all|the|remaining|other)\s+(?:\w+\s+)?(?:pieces|parts)\b|\beverything\b|\blimbs\b|\bfeatures\b|\bthe rest\b/i.test(
       sentence.text,
     ),
   );

@@ -2,6 +2,7 @@ import type { WorkedPiece } from "../fabric/worked";
 import { type Mention, nameWords, PieceNames, type Sentence, sentencesOf } from "../notation/assembly";
 import { type LineContent, readHeading } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
+import { keptBy } from "../text/kept-by";
 import { outlineOf, type WorkedPart } from "./outline";
 import { perPiece } from "./per-piece";
 import type { WorkedPattern } from "./rule";
@@ -31,21 +32,15 @@ export interface Making {
   readonly assembly: readonly PlacedSentence[];
 }
 
-const kept = new WeakMap<WorkedPattern, Making>();
-
-export function makingOf(pattern: WorkedPattern): Making {
-  const known = kept.get(pattern);
-  if (known) return known;
+export const makingOf = keptBy((pattern: WorkedPattern): Making => {
   const parts = outlineOf(pattern);
   const pieces = parts.flatMap((part, i) => madePiece(part, parts[i - 1]));
   const names = new PieceNames(pieces.map((piece) => ({ words: piece.words, piece })));
   const assembly = parts
     .filter((part) => part.assembles)
     .flatMap(({ lines }) => lines.flatMap((line) => placedSentences(line, names)));
-  const making = { pieces, names, assembly };
-  kept.set(pattern, making);
-  return making;
-}
+  return { pieces, names, assembly };
+});
 
 /** The sentences of a line, with the pieces they speak of. */
 export function placedSentences(line: PatternLine, names: PieceNames<MadePiece>): PlacedSentence[] {
@@ -67,16 +62,10 @@ interface Headed {
   readonly make: number;
 }
 
-const headings = new WeakMap<LineContent, Headed>();
-
-function headed(heading: LineContent): Headed {
-  const known = headings.get(heading);
-  if (known) return known;
+const headed = keptBy((heading: LineContent): Headed => {
   const { name, make } = readHeading(heading.text.trim());
-  const read = { name, make, words: noPiece.test(name) ? [] : nameWords(name) };
-  headings.set(heading, read);
-  return read;
-}
+  return { name, make, words: noPiece.test(name) ? [] : nameWords(name) };
+});
 
 function madePiece(part: WorkedPart, above: WorkedPart | undefined): MadePiece[] {
   const { piece: worked, heading } = part;

@@ -2,6 +2,7 @@ import type { WorkedRow } from "../fabric/worked";
 import { readHead } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { readRowReferences, refersTo } from "../notation/row-references";
+import { keptBy } from "../text/kept-by";
 import { linesBetween, outlineOf, type WorkedPart } from "./outline";
 import { perPiece } from "./per-piece";
 import type { WorkedPattern } from "./rule";
@@ -18,16 +19,10 @@ export interface NumberSlip {
   readonly alone: boolean;
 }
 
-const kept = new WeakMap<WorkedPattern, readonly NumberSlip[]>();
-
 /** Row numbers that are skipped or come twice within a piece, where nothing written accounts for it. */
-export function numberSlips(pattern: WorkedPattern): readonly NumberSlip[] {
-  const known = kept.get(pattern);
-  if (known) return known;
-  const slips = outlineOf(pattern).flatMap((part) => slipsIn(part, pattern));
-  kept.set(pattern, slips);
-  return slips;
-}
+export const numberSlips = keptBy((pattern: WorkedPattern): readonly NumberSlip[] =>
+  outlineOf(pattern).flatMap((part) => slipsIn(part, pattern)),
+);
 
 /** Where the numbers of a piece stand: one number, or several where sizes differ. */
 interface Reached {

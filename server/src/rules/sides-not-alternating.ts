@@ -1,6 +1,8 @@
+import type { RowContent } from "../fabric/pattern";
 import { turnsFirst, turnsLast } from "../fabric/turns";
 import type { WorkedRow } from "../fabric/worked";
 import type { RowHead } from "../notation/document";
+import { keptBy } from "../text/kept-by";
 import type { Span } from "../text/span";
 import { linesBetween, outlineOf, type WorkedPart } from "./outline";
 import { perPiece } from "./per-piece";
@@ -86,23 +88,37 @@ const rearranging =
 
 /** Turns from one row to the next; null where nothing tells. */
 function turnsBetween(before: WorkedRow, row: WorkedRow): number | null {
-  const [above, own] = [before.line.plan, row.line.plan];
-  if (!above || !own || [before, row].some(({ line }) => rearranging.test(line.text))) return null;
-  if (before.line.kind !== "row" || row.line.kind !== "row" || standsForOthers(row)) return null;
-  const turns = (turnsLast(above) ? 1 : 0) + (turnsFirst(own) ? 1 : 0);
+  const [above, own] = [turningOf(before.line.content), turningOf(row.line.content)];
+  if (!above || !own || own.standsForOthers) return null;
+  const turns = (above.last ? 1 : 0) + (own.first ? 1 : 0);
   // A row that says nothing of a turn may be turned all the same.
   return turns === 1 ? 1 : null;
 }
 
-function standsForOthers({ line }: WorkedRow): boolean {
-  return /^\W*(?:rep|as\b|same|work)/i.test(line.text);
+/** How a row turns the work. */
+interface Turning {
+  readonly first: boolean;
+  readonly last: boolean;
+  readonly isOnce: boolean;
+  readonly standsForOthers: boolean;
 }
+
+/** Null where the work may lie otherwise for another reason than a turn. */
+const turningOf = keptBy(({ kind, plan, text }: RowContent): Turning | null => {
+  if (kind !== "row" || !plan || rearranging.test(text)) return null;
+  return {
+    first: turnsFirst(plan),
+    last: turnsLast(plan),
+    isOnce: plan.instructions.filter(({ op }) => op === "turn").length < 2,
+    standsForOthers: /^\W*(?:rep|as\b|same|work)/i.test(text),
+  };
+});
 
 /** Turns between the rows of a range. */
 function turnsWithin({ line, times }: WorkedRow): number | null {
-  const turnsOnce = (line.plan?.instructions ?? []).filter(({ op }) => op === "turn").length < 2;
   const [n, ...others] = times ?? [];
-  return n === undefined || others.some((one) => one !== n) || !turnsOnce ? null : n - 1;
+  const isKnown = n !== undefined && others.every((one) => one === n);
+  return isKnown && turningOf(line.content)?.isOnce ? n - 1 : null;
 }
 
 function isRearranged(part: WorkedPart, before: WorkedRow, row: WorkedRow): boolean {

@@ -1,5 +1,6 @@
-import { forSize, type Instruction, type Times } from "../fabric/instructions";
+import { forSize, type Instruction, type RowPlan, type Times } from "../fabric/instructions";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { keptBy } from "../text/kept-by";
 import type { Span } from "../text/span";
 import { perPiece } from "./per-piece";
 import type { Found, PatternRule } from "./rule";
@@ -68,13 +69,15 @@ function rowAt({ rows }: WorkedPiece, at: number): WorkedRow {
 function usesOf(row: WorkedRow, at: number): Use[] {
   const { plan } = row.line;
   if (!plan || plan.choices.length === 0 || row.result !== "ok" || row.assumptions.length > 0) return [];
-  return doubtfulIn(plan.instructions).flatMap(({ n, choice }): Use[] => {
+  return doubtfulOf(plan).flatMap(({ n, choice }): Use[] => {
     const said = /^"([^"]*)"/.exec(plan.choices[choice]?.options[0] ?? "")?.[1];
     const times = forSize(n, 0);
     if (said === undefined || times === null || n.length > 1) return [];
     return [{ at, said, n: times, isMore: row.outcome?.reading[choice] === 1 }];
   });
 }
+
+const doubtfulOf = keptBy((plan: RowPlan): readonly Doubtful[] => doubtfulIn(plan.instructions));
 
 function doubtfulIn(list: readonly Instruction[]): Doubtful[] {
   return list.flatMap((one): Doubtful[] => {
