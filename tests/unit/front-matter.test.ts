@@ -5,6 +5,7 @@ import { readLengthPairs, readLengths } from "../../server/src/notation/front-ma
 import { readPieces } from "../../server/src/notation/front-matter/pieces";
 import { stretchAt } from "../../server/src/notation/front-matter/stretch";
 import { LineReader, readLines } from "../../server/src/notation/lines";
+import { paragraphsOf } from "../../server/src/notation/paragraphs";
 import { withEdits } from "../../server/src/text/span";
 
 function frontOf(text: string): FrontMatter {
@@ -268,6 +269,16 @@ test("an edit below the front matter leaves it the same object, one in it does n
   expect(other.hooks.map(({ mm }) => mm)).toEqual([5]);
   const moved = frontMatterOf(reader.read(`A ${text}`));
   expect(moved.hooks.map(({ start }) => start)).toEqual(first.hooks.map(({ start }) => start + 2));
+});
+
+test("what was found out about paragraphs stays with them when another one is edited or they move", () => {
+  const reader = new LineReader();
+  const text = `Body\n${"Rnd 1: 6 sc in mr (6)\n".repeat(100)}\nEar\nRnd 1: 5 sc in mr (5)\n\nTail\nCh 9.\n`;
+  const contentsOf = (version: string) => paragraphsOf(reader.read(version)).map(({ content }) => content);
+  const before = contentsOf(text);
+  expect(before.map(({ lines }) => lines.length)).toEqual([64, 37, 2, 2]);
+  const after = contentsOf(text.replace("Ear\nRnd 1: 5 sc", "Ear\nRnd 1: 50 sc"));
+  expect(after.map((content, i) => content === before[i])).toEqual([true, true, false, true]);
 });
 
 test("lines as no designer writes them are read to their end", () => {

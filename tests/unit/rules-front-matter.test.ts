@@ -1,5 +1,8 @@
 import { describe, expect, test } from "vitest";
+import { frontRules } from "../../server/src/rules/all-rules";
 import { hookLabelOf } from "../../server/src/trade/hooks";
+import { Checker } from "../../server/src/workspace/checker";
+import { readCases } from "../spec/case-file";
 import { expectClean, foundBy, mended, onlyFinding } from "./rule-cases";
 
 /*
@@ -520,4 +523,12 @@ describe("sizes", () => {
     ["all sizes", `Sizes: S (M, L)\n\n${rows}All sizes:\n`],
     ["no names of sizes", `Ch 41 (47, 53).\nSize XL only:\n`],
   ])("%s is none", (_, text) => expect(foundBy("unlisted-size", text)).toEqual([]));
+});
+
+test("no case of the specification has a finding of these rules", () => {
+  const ids = frontRules.map(({ id }) => id);
+  const found = readCases().flatMap(({ name, text }) =>
+    new Checker().check(text).findings.map(({ rule, message }) => ({ rule, told: `${name}: ${message}` })),
+  );
+  expect(found.filter(({ rule }) => ids.includes(rule)).map(({ told }) => told)).toEqual([]);
 });

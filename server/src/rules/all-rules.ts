@@ -45,14 +45,8 @@ export const rowRules: readonly RowRule[] = [
   noSuchPlace,
 ];
 
-/** Rules for a pattern as a whole. */
-export const patternRules: readonly PatternRule[] = [
-  againstNotes,
-  rowSkipped,
-  rowDoubled,
-  countMissing,
-  sidesNotAlternating,
-  timesTwoWays,
+/** Rules on what the front matter lists and the rows use. */
+export const frontRules: readonly PatternRule[] = [
   mixedTerms,
   untoldTerms,
   undefinedAbbreviation,
@@ -65,6 +59,17 @@ export const patternRules: readonly PatternRule[] = [
   lengthsDisagree,
   unevenSizes,
   unlistedSize,
+];
+
+/** Rules for a pattern as a whole. */
+export const patternRules: readonly PatternRule[] = [
+  againstNotes,
+  rowSkipped,
+  rowDoubled,
+  countMissing,
+  sidesNotAlternating,
+  timesTwoWays,
+  ...frontRules,
   wrongNumberOfPieces,
   pieceNotMade,
   pieceNotUsed,

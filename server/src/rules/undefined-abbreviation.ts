@@ -71,8 +71,9 @@ function nameOf(word: string): string {
 
 function messageFor(used: Used<AbbreviationMention>, meaning: string): string {
   const name = nameOf(used.mention.word);
-  const where = rowOf(used) ?? "a row";
-  return `"${name}" is used, in ${where} first, and is not in the list of abbreviations. Add "${name} - ${meaning}".`;
+  const row = rowOf(used);
+  const where = row === null ? "" : `, in ${row} first,`;
+  return `"${name}" is used${where} and is not in the list of abbreviations. Add "${name} - ${meaning}".`;
 }
 
 function isExplained(

@@ -45,7 +45,7 @@ Row 1: Dc in 4th ch from hook and in each ch across. (16 dc)
       {
         span: placeOf(doubtful),
         message: `The pattern does not say its terms, and "${word.toLowerCase()}" is one stitch in US and another in UK terms. It is read in ${pattern.context.terms} terms. Write which at the top: "Terms: US" or "Terms: UK".`,
-        fixes: (["US", "UK"] as const).map((terms) => sayTerms(terms, first.at)),
+        fixes: likeliestFirst(pattern.context.terms).map((terms) => sayTerms(terms, first.at)),
         related: [],
       },
     ];
@@ -71,6 +71,10 @@ function listTellsTerms({ abbreviations }: FrontMatter): boolean {
     const meant = meaning?.text.toLowerCase().replace(/\s*[.([].*$/, "") ?? "";
     return [meant, ...names].some((word) => (termsMarkOf(word)?.strength ?? "weak") !== "weak");
   });
+}
+
+function likeliestFirst(read: Terms): readonly Terms[] {
+  return read === "US" ? ["US", "UK"] : ["UK", "US"];
 }
 
 function sayTerms(terms: Terms, at: number): Fix {

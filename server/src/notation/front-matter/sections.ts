@@ -100,7 +100,7 @@ function titleOf(line: PatternLine): Title | null {
 
 /** Looked for once in each line: patterns have many headings. */
 const titleIn = keptBy(({ text }: LineContent) => {
-  if (text.length > longestLine || /^\s*(?:[•·▪-]|\*\s)/u.test(text)) return null;
+  if (/^\s*(?:[•·▪-]|\*\s)/u.test(text)) return null;
   for (const { topic, form } of forms) {
     const [all, words] = form.exec(text) ?? [];
     if (all === undefined || words === undefined) continue;
@@ -135,7 +135,7 @@ export function readFrontLines(lines: readonly PatternLine[]): FrontLine[] {
 
 /** Whether a paragraph behind the first row may hold a list. */
 const hasTitle = keptBy(({ lines }: ParagraphContent) =>
-  lines.some((line) => line.kind !== "row" && line.kind !== "blank" && titleIn(line) !== null),
+  lines.some((line) => line.kind !== "row" && line.text.length <= longestLine && titleIn(line) !== null),
 );
 
 class FrontReader {
@@ -152,6 +152,7 @@ class FrontReader {
   }
 
   private takeLine(line: PatternLine, i: number): void {
+    if (line.text.length > longestLine) return;
     if (!isWorked(line, this.open)) return this.takeSaid(line, i);
     this.worked = true;
     this.open = null;
