@@ -43,8 +43,12 @@ const deeds: readonly (readonly [Deed, RegExp])[] = [
 /** The sentences of a line. */
 export const sentencesOf = keptBy((line: LineContent): readonly Sentence[] => readSentences(line.text));
 
+/** Characters; a longer text is no prose. */
+const longestText = 20_000;
+
 /** The sentences of a text; a full stop inside a number ends none. */
 export function readSentences(text: string): readonly Sentence[] {
+  if (text.length > longestText) return [];
   return [...text.matchAll(/(?:[^.;!?]|[.;!?](?=\S))+[.;!?]?/g)]
     .filter(([sentence]) => /\p{L}/u.test(sentence))
     .map(({ 0: sentence, index }) => sentenceOf(sentence, index));
