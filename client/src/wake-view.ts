@@ -148,7 +148,9 @@ class WakeItem extends TreeItem {
   ) {
     super(entry.piece ? `${entry.piece}, ${entry.name}` : entry.name);
     this.id = entry.key;
-    this.description = entry.says;
+    this.description = entry.says.startsWith(entry.name)
+      ? entry.says.slice(entry.name.length).trimStart()
+      : entry.says;
     this.tooltip = entry.mend ? `${entry.says}\n\nTo mend it: ${entry.mend}.` : entry.says;
     this.iconPath = new ThemeIcon(icons[entry.sort]);
     this.contextValue = entry.mend !== null || mendedInPlace.has(entry.sort) ? "mendable" : "to look at";

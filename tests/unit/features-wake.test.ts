@@ -172,6 +172,34 @@ describe("what is left to look at", () => {
     keeper.accept([fit?.key ?? ""]);
     expect(keeper.left(work(wrong))).toEqual([]);
     expect(keeper.left(work(`${wrong}\nStuff it.`))).toEqual([]);
+    expect(keeper.left(work(`${wrong}\nStuff it.\n\nCord\nCh 40.`))).toEqual([]);
+  });
+
+  test("is counted from before a row was typed, however slowly that was", () => {
+    const [before, behind] = [
+      "Rnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)\n",
+      ": 12 sc (12)\nInsert the eyes on Rnd 3.",
+    ];
+    const typed = "Rnd 3: sc in each st around (12)\nRnd 4";
+    const keeper = new WakeKeeper();
+    keeper.left(work(`${before}Rnd 3${behind}`));
+    for (let n = "Rnd 3".length; n < typed.length; n++)
+      keeper.left(work(`${before}${typed.slice(0, n)}${behind}`));
+    expect(keeper.left(work(`${before}${typed}${behind}`))).toMatchObject([
+      { sort: "placement", says: "Row 3 has become row 4." },
+    ]);
+  });
+
+  test("is counted anew for a change elsewhere", () => {
+    const text = `${right}\n\n${right.replace("Cup", "Lid")}`;
+    const keeper = new WakeKeeper();
+    const at = (old: string, put: string) =>
+      keeper.left(work(text.replace(old, put))).map(({ piece }) => piece);
+    keeper.left(work(text));
+    expect(at("Cup\nRnd 1: 6 sc in mr (6)", "Cup\nRnd 1: Work 6 sc in mr (6)")).toEqual([]);
+    expect(
+      at("Lid\nRnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)", "Lid\nRnd 1: 5 sc in mr (5)\nRnd 2: inc x5 (10)"),
+    ).toContain("Lid");
   });
 });
 
