@@ -135,7 +135,12 @@ function keyOf(step: Step, text: string): string | null {
   if (legs !== undefined) return `${step.kind}<${legs} ${of?.toLowerCase()}`;
   if (step.uses === 0 && /\b(?:f|fdn|foundation)\s?-?(?:sc|hdc|dc|tr|single|half|double)/i.test(words))
     return `f${step.kind}`;
-  return step.uses > 1 && step.perPlace === 1 ? `${step.kind}*${step.uses}` : step.kind;
+  return keyOfStitch(step);
+}
+
+/** A stitch over several places is so many worked together. */
+export function keyOfStitch({ kind, uses, perPlace }: Step): string {
+  return uses > 1 && perPlace === 1 ? `${kind}*${uses}` : kind;
 }
 
 /** A yarn that the text of a row takes up, and from where on. */

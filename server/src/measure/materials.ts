@@ -1,0 +1,186 @@
+import type { WorkedPattern, WorkedPiece } from "../fabric/worked";
+import { convertLength } from "../trade/units";
+import { usualMetres } from "../trade/yarn-weights";
+import type { Basis } from "./basis";
+import { type Estimate, estimateOf, figuresOf, rounded } from "./figures";
+import { sumOf } from "./row-yarn";
+import { sizeOf } from "./size";
+import { sizeInWords } from "./size-words";
+import { minutesOf, pace } from "./time";
+import type { YarnKey } from "./yarn-in-hand";
+import type { ListedYarn } from "./yarn-list";
+import { type YarnUse, yarnUseOf } from "./yarn-used";
+
+/** What a designer may set. */
+export interface MeasureOptions {
+  /** Yarn to spare, in percent. */
+  readonly marginPercent: number;
+  readonly stitchesPerMinute: number;
+}
+
+/** Common practice: 10 to 20 percent to spare. */
+export const usualOptions: MeasureOptions = { marginPercent: 15, stitchesPerMinute: pace.usual };
+
+/** How much of one yarn one size takes, with the margin. */
+export interface YarnAmount {
+  readonly metres: Estimate;
+  readonly yards: Estimate;
+  /** Null where neither a label nor a yarn weight tells what the yarn weighs. */
+  readonly grams: Estimate | null;
+  /** Balls to buy; null where no label tells how much a ball holds. */
+  readonly balls: Estimate | null;
+}
+
+export interface YarnOfPattern {
+  readonly name: string;
+  readonly isListed: boolean;
+  /** What a ball holds, as the label tells it. */
+  readonly label: string | null;
+  /** One a size. */
+  readonly amounts: readonly YarnAmount[];
+}
+
+export interface PieceMeasures {
+  readonly name: string;
+  readonly make: number;
+  /** In words, one a size; null where a row of it is not known, or nothing tells the gauge. */
+  readonly sizes: readonly (string | null)[];
+  /** Made once, tails with it and without the margin, one a size; null where nothing tells. */
+  readonly metres: readonly (Estimate | null)[];
+  readonly minutes: readonly number[];
+}
+
+/** Materials and measures of a pattern, as plain data. */
+export interface Materials {
+  readonly sizes: readonly string[];
+  readonly options: MeasureOptions;
+  /** What the yarn per stitch is worked out from; null where the pattern gives nothing. */
+  readonly basis: { readonly sort: Basis["sort"]; readonly says: string } | null;
+  readonly yarns: readonly YarnOfPattern[];
+  readonly pieces: readonly PieceMeasures[];
+  /** Of all pieces, as often as they are made, one a size. Sewing and finishing are not in it. */
+  readonly minutes: readonly number[];
+  /** What was left aside, taken for granted, or is missing, in whole sentences. */
+  readonly notes: readonly string[];
+}
+
+/** Works out everything for a pattern. */
+export function materialsOf(pattern: WorkedPattern, options: MeasureOptions): Materials {
+  const use = yarnUseOf(pattern);
+  const { sizes } = pattern.context;
+  const pieces = pattern.pieces.map((piece) => measuresOf(piece, use, options));
+  const { basis } = use;
+  return {
+    sizes,
+    options,
+    basis: basis && { sort: basis.sort, says: basis.says },
+    yarns: basis ? yarnsOf(use, basis, options) : [],
+    pieces,
+    minutes: sizes.map((_, size) =>
+      rounded(
+        pieces.reduce((sum, { minutes, make }) => sum + (minutes[size] ?? 0) * make, 0),
+        2,
+      ),
+    ),
+    notes: notesOf(use),
+  };
+}
+
+function measuresOf(piece: WorkedPiece, use: YarnUse, { stitchesPerMinute }: MeasureOptions): PieceMeasures {
+  const { basis, paths } = use;
+  const sums = use.ofPiece(piece);
+  const sizes = piece.context.sizes.map((_, size) => (basis ? sizeOf(piece, size, basis, paths) : null));
+  return {
+    name: piece.piece.name,
+    make: piece.piece.make,
+    sizes: sizes.map((size) => size && sizeInWords(size)),
+    metres: sums.map((sum) => (basis ? estimateOf(sumOf(sum) / 1000, basis) : null)),
+    minutes: sums.map((_, size) =>
+      rounded(
+        piece.rows.reduce((sum, row) => sum + (minutesOf(row, stitchesPerMinute)[size] ?? 0), 0),
+        2,
+      ),
+    ),
+  };
+}
+
+function yarnsOf(use: YarnUse, basis: Basis, { marginPercent }: MeasureOptions): YarnOfPattern[] {
+  const keys = [...new Set(use.inAll.flatMap((sums) => [...sums.keys()]))].sort(byList);
+  const margin = 1 + marginPercent / 100;
+  return keys.map((key) => {
+    const listed = typeof key === "number" ? use.list.yarns[key] : undefined;
+    return {
+      name: listed?.name || (typeof key === "string" ? key : "yarn"),
+      isListed: listed?.yarn != null,
+      label: listed?.label?.text ?? null,
+      amounts: use.inAll.map((sums) => amountOf(((sums.get(key) ?? 0) / 1000) * margin, basis, listed)),
+    };
+  });
+}
+
+function byList(a: YarnKey, b: YarnKey): number {
+  const place = (key: YarnKey) => (typeof key === "number" ? key : Number.MAX_SAFE_INTEGER);
+  return place(a) - place(b);
+}
+
+/** An amount of yarn in metres, with all that follows from it. */
+export function amountOf(metres: number, basis: Basis, yarn: ListedYarn | undefined): YarnAmount {
+  const label = yarn?.label ?? null;
+  return {
+    metres: estimateOf(metres, basis),
+    yards: estimateOf(convertLength(metres, "m", "yd"), basis),
+    grams: gramsOf(metres, basis, yarn),
+    balls: label && ballsOf(metres, basis, label.metres),
+  };
+}
+
+/** By the label, or by the metres that 100 g of such a yarn usually have. */
+export function gramsOf(metres: number, basis: Basis, yarn: ListedYarn | undefined): Estimate | null {
+  const label = yarn?.label;
+  if (label) return estimateOf((metres * label.grams) / label.metres, basis);
+  const usual = basis.weight && usualMetres(basis.weight);
+  if (!usual) return null;
+  const grams = (of: number, per100: number) => rounded((of * 100) / per100, figuresOf({ spread: 1 }));
+  const { low, high } = estimateOf(metres, basis);
+  return {
+    low: grams(low, usual.max),
+    likely: grams(metres, (usual.min + usual.max) / 2),
+    high: grams(high, usual.min),
+  };
+}
+
+function ballsOf(metres: number, basis: Basis, each: number): Estimate {
+  const balls = (of: number) => Math.max(Math.ceil(of / each - 1e-9), metres > 0 ? 1 : 0);
+  const { spread } = basis;
+  return { low: balls(metres * (1 - spread)), likely: balls(metres), high: balls(metres * (1 + spread)) };
+}
+
+function notesOf(use: YarnUse): string[] {
+  const { basis, leftOut, problems, taken } = use;
+  const instead = basis?.sort === "gauge" ? "" : basis ? `; ${basis.says} was taken instead` : "";
+  return [
+    ...(basis === null
+      ? [
+          "Nothing tells how much yarn a stitch takes. Write a gauge, a hook or a yarn weight, or best your own measure: sc: 4.6 cm.",
+        ]
+      : []),
+    ...problems.map(
+      ({ says, sort }) =>
+        `The gauge: ${says}${sort === "no-rows" ? "; rows were taken as high as usual" : instead}.`,
+    ),
+    ...taken.map((how) => `Yarn was counted for ${how}.`),
+    ...(leftOut.length > 0
+      ? [
+          `Not in these figures, since nothing tells their stitches: ${leftOut.map(({ line }) => line.headText).join(", ")}.`,
+        ]
+      : []),
+    ...(basis && basis.spread > 0
+      ? [
+          `The yarn is an estimate: the true figure lies within ${basis.spread * 100} % most of the time. One stitch unravelled and measured makes it sure: 20 sc unravelled: 92 cm.`,
+        ]
+      : []),
+    ...(basis && basis.strands > 1
+      ? [`The yarn is held ${basis.strands === 2 ? "double" : "three times"}: every strand is counted.`]
+      : []),
+  ];
+}

@@ -1,0 +1,44 @@
+import { areaInBothUnits, inBothUnits } from "./lengths";
+import type { PieceSize } from "./size";
+
+/** A piece in words: `a cup about 7 cm (2¾ in) across, 5 cm (2 in) deep`. */
+export function sizeInWords(size: PieceSize): string {
+  switch (size.shape) {
+    case "flat":
+      return flat(size);
+    case "disc":
+      return size.length > size.across * 1.1
+        ? `a flat oval, about ${areaInBothUnits(size.length, size.across)}`
+        : `flat, about ${inBothUnits(size.across)} across`;
+    case "square":
+      return `a square, about ${inBothUnits(size.across)} each way`;
+    case "ruffle":
+      return `ruffled, about ${inBothUnits(size.across)} across and ${inBothUnits(size.around)} around the edge`;
+    case "cup":
+      return `a cup about ${across(size)}, ${inBothUnits(size.height)} deep, ${inBothUnits(size.opening)} around the opening`;
+    case "ball":
+      return `closed, about ${inBothUnits(size.around)} around${size.height > 0 ? `, at least ${inBothUnits(size.height)} high` : ""}`;
+    case "tube":
+      return `a tube ${inBothUnits(size.around)} around (${inBothUnits(size.around / 2)} laid flat), ${inBothUnits(size.height)} long`;
+  }
+}
+
+function across({ across, length }: Extract<PieceSize, { shape: "cup" | "ball" | "tube" }>): string {
+  return length > across * 1.1 ? areaInBothUnits(length, across) : `${inBothUnits(across)} across`;
+}
+
+/** A strip this much longer than high is a cord or a band. */
+const muchLonger = 20;
+
+function flat({
+  width,
+  narrowest,
+  height,
+  firstEdge,
+  lastEdge,
+}: Extract<PieceSize, { shape: "flat" }>): string {
+  if (width > muchLonger * height) return `${inBothUnits(width)} long`;
+  const plain = areaInBothUnits(width, height);
+  if (narrowest > 0.9 * width) return plain;
+  return `${plain}, ${inBothUnits(firstEdge)} along the first edge, ${inBothUnits(lastEdge)} along the last`;
+}

@@ -1,0 +1,147 @@
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import type { Basis } from "./basis";
+import { isInRounds, type RowShape, shapesOf, startsInMiddle } from "./row-shape";
+import type { StitchPaths } from "./stitch-paths";
+
+/** How a piece lies when it is done; lengths in millimetres. */
+export type PieceSize =
+  /** Back and forth. */
+  | {
+      readonly shape: "flat";
+      readonly width: number;
+      readonly narrowest: number;
+      readonly height: number;
+      readonly firstEdge: number;
+      readonly lastEdge: number;
+    }
+  /** Worked from the middle, or from a chain with a long middle, and flat. */
+  | {
+      readonly shape: "disc" | "square" | "ruffle";
+      readonly across: number;
+      readonly length: number;
+      readonly around: number;
+    }
+  /** Worked around: a cup is closed at one end, a ball at both, a tube at neither. */
+  | {
+      readonly shape: "cup" | "ball" | "tube";
+      readonly across: number;
+      readonly length: number;
+      readonly around: number;
+      readonly height: number;
+      /** The edge it ends with. */
+      readonly opening: number;
+    };
+
+/** One round of a piece, or several alike, with what leads to it. */
+export interface RoundOfPiece extends RowShape {
+  /** Millimetres along the fabric from the middle, or the starting edge, to the end of these rounds. */
+  readonly along: number;
+  readonly around: number;
+  /** The line they are told in. */
+  readonly row: WorkedRow;
+}
+
+/** The rows of a piece for one size, in millimetres; null where one of them is not known. */
+export function roundsOf(
+  piece: WorkedPiece,
+  size: number,
+  basis: Basis,
+  paths: StitchPaths,
+): RoundOfPiece[] | null {
+  const { width, rise } = basis.size;
+  const rounds: RoundOfPiece[] = [];
+  let along = 0;
+  for (const row of piece.rows) {
+    if (row.line.kind === "foundation") continue;
+    const shapes = shapesOf(row, size, rounds.at(-1) ?? null, paths);
+    if (shapes === null) return null;
+    for (const shape of shapes) {
+      along += shape.height * rise * shape.rows;
+      rounds.push({ ...shape, along, around: shape.width * width, row });
+    }
+  }
+  return rounds;
+}
+
+/** The finished size of a piece in one size; null where a row of it is not known. */
+export function sizeOf(piece: WorkedPiece, size: number, basis: Basis, paths: StitchPaths): PieceSize | null {
+  const rounds = roundsOf(piece, size, basis, paths);
+  const last = rounds?.at(-1);
+  if (!rounds || !last || !rounds.some(({ around }) => around > 0)) return null;
+  if (!isInRounds(piece.rows)) return flat(rounds, last);
+  const core = coreOf(piece.rows, rounds);
+  return core === null ? tube(rounds, last) : fromMiddle(rounds, last, core);
+}
+
+function flat(rounds: readonly RoundOfPiece[], last: RoundOfPiece): PieceSize {
+  const widths = rounds.map(({ around }) => around);
+  return {
+    shape: "flat",
+    width: Math.max(...widths),
+    narrowest: Math.min(...widths),
+    height: last.along,
+    firstEdge: widths[0] ?? 0,
+    lastEdge: last.around,
+  };
+}
+
+/** How long the middle is that rounds are worked about: 0 for a ring; null where the middle is open. */
+export function coreOf(rows: readonly WorkedRow[], [first]: readonly RoundOfPiece[]): number | null {
+  if (startsInMiddle(rows)) return 0;
+  const isOval = rows.some(({ line }) => line.plan?.instructions.some(({ op }) => op === "other-side"));
+  return isOval && first ? Math.max((first.around - 2 * Math.PI * first.along) / 2, 0) : null;
+}
+
+/** Rounds that are this much longer or shorter than those of a flat disc still lie flat when pressed. */
+export const flatWithin = 0.2;
+
+/** Length of a round by that of a flat one as far from the middle. */
+export function fullness({ around, along }: RoundOfPiece, core: number): number {
+  return along > 0 ? around / flatAround(along, core) : 1;
+}
+
+/** A round at so much from the middle, in a piece that lies flat. */
+export function flatAround(along: number, core: number): number {
+  return 2 * core + 2 * Math.PI * along;
+}
+
+/** Corners add to the length of a round: a square one is 8 by its half side, a round one 2 pi by its radius. */
+const squareFullness = 8 / (2 * Math.PI);
+
+function fromMiddle(rounds: readonly RoundOfPiece[], last: RoundOfPiece, core: number): PieceSize {
+  const isSquare = last.isSquare && rounds.length > 1;
+  const full = fullness(last, core) / (isSquare ? squareFullness : 1);
+  const { around } = last;
+  const [across, length] = [2 * last.along, 2 * last.along + core];
+  if (full > 1 + flatWithin && !isSquare) return { shape: "ruffle", across, length, around };
+  if (full >= 1 - flatWithin) return { shape: isSquare ? "square" : "disc", across, length, around };
+  const widest = Math.max(...rounds.map((round) => round.around));
+  const wide = Math.max((widest - 2 * core) / Math.PI, 0);
+  const shape = around < widest / 3 ? "ball" : "cup";
+  return {
+    shape,
+    across: wide,
+    length: wide + core,
+    around: widest,
+    height: depth(rounds, core),
+    opening: around,
+  };
+}
+
+function tube(rounds: readonly RoundOfPiece[], last: RoundOfPiece): PieceSize {
+  const widest = Math.max(...rounds.map(({ around }) => around));
+  const across = widest / Math.PI;
+  return { shape: "tube", across, length: across, around: widest, height: last.along, opening: last.around };
+}
+
+/** How high rounds stand: what of their height is not taken up by going outward or inward. */
+function depth(rounds: readonly RoundOfPiece[], core: number): number {
+  let [sum, along, radius] = [0, 0, 0];
+  for (const round of rounds) {
+    const now = (round.around - 2 * core) / (2 * Math.PI);
+    const [high, out] = [round.along - along, now - radius];
+    sum += Math.sqrt(Math.max(high * high - out * out, 0));
+    [along, radius] = [round.along, now];
+  }
+  return sum;
+}
