@@ -15,13 +15,16 @@ interface Used {
 function usedBy(text: string): Used {
   const { worked } = new Checker().work(text);
   const use = yarnUseOf(worked);
-  const rows = worked.pieces.flatMap((piece) => piece.rows);
+  const rows = worked.pieces.flatMap((piece) => piece.rows.map((row) => ({ row, piece })));
   const named = [...(use.inAll[0] ?? [])].map(
-    ([key, n]) => [typeof key === "number" ? (use.list.yarns[key]?.name ?? "") : key, n / 1000] as const,
+    ([key, n]) =>
+      [typeof key === "number" ? (use.ground.list.yarns[key]?.name ?? "") : key, n / 1000] as const,
   );
   return {
     use,
-    rows: Object.fromEntries(rows.map((row) => [row.line.headText, yarnMetres(row, use)?.[0]])),
+    rows: Object.fromEntries(
+      rows.map(({ row, piece }) => [row.line.headText, yarnMetres(row, piece, use)?.[0]]),
+    ),
     inAll: Object.fromEntries(named),
   };
 }
@@ -51,8 +54,8 @@ describe("what the yarn per stitch is worked out from", () => {
     ],
   ] as const)("%s", (_, lines, sort, says) => {
     const { use } = usedBy(front(lines) + ball);
-    expect(use.basis?.sort ?? null).toBe(sort);
-    expect(use.basis?.says ?? "").toContain(says);
+    expect(use.ground.basis?.sort ?? null).toBe(sort);
+    expect(use.ground.basis?.says ?? "").toContain(says);
   });
 });
 
@@ -74,9 +77,9 @@ describe("worked examples", () => {
 
   function yarnOfChain(text: string): number {
     const { use } = usedBy(text);
-    const { basis } = use;
+    const { basis } = use.ground;
     if (!basis) throw new Error("no basis");
-    const { across, around } = use.paths.of("ch").path;
+    const { across, around } = use.ground.paths.of("ch").path;
     const { width, thickness } = basis.size;
     return (1.16 * (across * width + around * Math.PI * thickness) * basis.scale) / 1000;
   }
@@ -126,10 +129,10 @@ describe("samples", () => {
   const names = readdirSync("samples").filter((name) => name.endsWith(".crochet"));
   test.each(names)("%s: every row takes yarn, and every yarn of the list is used", (name) => {
     const { use, rows, inAll } = usedBy(readFileSync(`samples/${name}`, "utf8"));
-    expect(use.basis?.sort).toBe("gauge");
+    expect(use.ground.basis?.sort).toBe("gauge");
     expect(use.leftOut).toEqual([]);
     // Rows for other sizes than the first take none in that one.
     for (const metres of Object.values(rows)) if (metres !== null) expect(metres).toBeGreaterThan(0);
-    expect(Object.keys(inAll).sort()).toEqual(use.list.yarns.map((yarn) => yarn.name).sort());
+    expect(Object.keys(inAll).sort()).toEqual(use.ground.list.yarns.map((yarn) => yarn.name).sort());
   });
 });

@@ -1,4 +1,7 @@
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { estimateOf, inWords } from "../measure/figures";
+import { sumOf } from "../measure/row-yarn";
+import { yarnUseOf } from "../measure/yarn-used";
 import type { WorkedPattern } from "../rules/rule";
 import type { Span } from "../text/span";
 import { roundsOrRows } from "./row-names";
@@ -32,8 +35,22 @@ function titleOf(piece: WorkedPiece, pattern: WorkedPattern): string {
     rowsOf(piece),
     stitches(total),
     ...(make > 1 ? [`make ${make}: ${stitches(total.map((n) => n * make))}`] : []),
+    ...yarnOf(piece, pattern),
     ...(out > 0 ? [`without ${out} ${out === 1 ? "line" : "lines"} whose stitches are not known`] : []),
   ].join(", ");
+}
+
+/** Of the piece made once. */
+function yarnOf(piece: WorkedPiece, pattern: WorkedPattern): string[] {
+  const use = yarnUseOf(pattern);
+  const { basis } = use.ground;
+  if (basis === null) return [];
+  const cells = use.ofPiece(piece).map((sums) => `${inWords(estimateOf(sumOf(sums) / 1000, basis))} m`);
+  const [first = "", ...rest] = cells;
+  const { make } = piece.piece;
+  return [
+    `${rest.every((cell) => cell === first) ? first : `${first} (${rest.join(", ")})`}${make > 1 ? " each" : ""}`,
+  ];
 }
 
 function stitches(total: readonly number[]): string {

@@ -2,6 +2,7 @@ import type { RowLine } from "../fabric/pattern";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import type { PatternLine } from "../notation/lines";
 import type { WorkedPattern } from "../rules/rule";
+import type { Span } from "../text/span";
 
 /** A row with the piece it belongs to. */
 export interface PlacedRow {
@@ -26,6 +27,17 @@ function lastRowFrom(pattern: WorkedPattern, offset: number): PlacedRow | null {
   const piece = lastThat(pattern.pieces, ({ rows: [first] }) => first !== undefined && starts(first));
   const row = piece && lastThat(piece.rows, starts);
   return piece && row && { row, piece };
+}
+
+/** The rows that a stretch of the text touches. */
+export function rowsWithin({ pieces }: WorkedPattern, { start, end }: Span): PlacedRow[] {
+  return pieces
+    .filter(({ piece: { span } }) => span.start <= end && span.end >= start)
+    .flatMap((piece) =>
+      piece.rows
+        .filter(({ line: { span } }) => span.start <= end && span.end >= start)
+        .map((row) => ({ row, piece })),
+    );
 }
 
 /** The piece that an offset lies in or right behind: no other heading stands between. */

@@ -24,6 +24,7 @@ export interface ClientAbilities {
   readonly refreshesDiagnostics: boolean;
   readonly showsRelatedPlaces: boolean;
   readonly showsMarkdown: boolean;
+  readonly refreshesHints: boolean;
   readonly takesVersions: boolean;
   readonly answersConfiguration: boolean;
   readonly registersForSettings: boolean;
@@ -47,6 +48,7 @@ export function clientAbilities({ textDocument, workspace }: ClientCapabilities)
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
     showsRelatedPlaces: (pull?.relatedInformation ?? push?.relatedInformation) === true,
     showsMarkdown: textDocument?.hover?.contentFormat?.includes(MarkupKind.Markdown) === true,
+    refreshesHints: workspace?.inlayHint?.refreshSupport === true,
     takesVersions: push?.versionSupport === true,
     answersConfiguration: workspace?.configuration === true,
     registersForSettings: workspace?.didChangeConfiguration?.dynamicRegistration === true,
@@ -65,6 +67,7 @@ export function serverCapabilities(client: ClientAbilities, host: Pick<Host, "fi
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
     hoverProvider: true,
     codeLensProvider: {},
+    inlayHintProvider: true,
   };
   return { ...always, ...foldersOffer(client), ...diagnosticsOffer(client, host), ...actionsOffer(client) };
 }

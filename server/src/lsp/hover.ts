@@ -17,9 +17,13 @@ export function answerHovers(server: Server): void {
   );
 }
 
-function hoverOf({ client }: Server, { params, snapshot }: Request<HoverParams>): Hover | null {
+async function hoverOf(
+  { client, settings }: Server,
+  { params, snapshot }: Request<HoverParams>,
+): Promise<Hover | null> {
+  const { measures } = await settings.of(snapshot.uri);
   const { worked, lines } = snapshot;
-  const hover = hoverAt(worked, offsetOf(params.position, lines));
+  const hover = hoverAt(worked, offsetOf(params.position, lines), measures);
   if (!hover) return null;
   const contents = client.showsMarkdown
     ? { kind: MarkupKind.Markdown, value: toMarkdown(hover.blocks) }

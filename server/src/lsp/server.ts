@@ -12,6 +12,7 @@ import { answerCodeLenses } from "./code-lens";
 import type { Host, Server } from "./context";
 import { type DiagnosticsChannel, pullChannel, pushChannel } from "./diagnostics-channels";
 import { answerHovers } from "./hover";
+import { answerInlayHints, refreshInlayHints } from "./inlay-hints";
 import { OpenDocument } from "./open-document";
 import { answerQueries } from "./queries";
 import { answerRowRequests } from "./row-requests";
@@ -31,6 +32,7 @@ export function startServer(connection: Connection, host: Host): void {
     connection.onInitialized(() => registerWith(server, closed));
     answerHovers(server);
     answerCodeLenses(server);
+    answerInlayHints(server);
     answerRowRequests(server);
     offerActions(server);
     answerQueries(server);
@@ -85,14 +87,11 @@ function listenToDocuments(
   });
 }
 
-function listenToSettings(
-  { connection, settings }: Server,
-  channel: DiagnosticsChannel,
-  closed: ClosedPatterns | null,
-): void {
-  connection.onDidChangeConfiguration((change) => {
-    settings.changed(change.settings);
+function listenToSettings(server: Server, channel: DiagnosticsChannel, closed: ClosedPatterns | null): void {
+  server.connection.onDidChangeConfiguration((change) => {
+    server.settings.changed(change.settings);
     channel.recheck();
+    refreshInlayHints(server);
     closed?.forget();
   });
 }

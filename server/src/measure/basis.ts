@@ -2,7 +2,6 @@ import type { PatternContext } from "../fabric/context";
 import type { FrontMatter } from "../notation/front-matter/front-matter";
 import type { HookSize } from "../notation/front-matter/hooks";
 import { hookSizesOf, hookSizesOfSteel, hookSizesOfUk } from "../trade/hooks";
-import { stitchOf } from "../trade/stitches";
 import { type YarnWeight, yarnWeightNamed } from "../trade/yarn-weights";
 import { type Gauge, type GaugeProblem, readGauge } from "./gauge";
 import { type StitchSize, yarnIn } from "./stitch-path";
@@ -45,8 +44,8 @@ export interface Grounds {
   readonly context: PatternContext;
   readonly paths: StitchPaths;
   readonly list: YarnList;
-  /** The US name of the plain stitch that most of the pattern is worked in. */
-  readonly mainStitch: string;
+  /** The US name of the plain stitch that most of the pattern is worked in: asked for only where it matters. */
+  readonly mainStitch: () => string;
 }
 
 export interface BasisRead {
@@ -126,9 +125,9 @@ function swatchBasis({ front, paths, list, mainStitch }: Grounds, room: Basis): 
     const weighed = grams !== null && label ? (grams * label.metres) / label.grams / room.strands : null;
     const length = metres ?? weighed;
     if (length === null) continue;
-    const kind = paths.of(word ?? mainStitch);
+    const kind = paths.of(word ?? mainStitch());
     const scale = (length * 1000) / stitches / yarnIn(kind.path, room.size);
-    const measured = new Map([[kind.plain ?? mainStitch, scale]]);
+    const measured = new Map([[kind.plain ?? word ?? mainStitch(), scale]]);
     return {
       ...room,
       sort: "swatch",
@@ -184,9 +183,4 @@ function strandsOf({ lines }: FrontMatter): number {
     if (n !== undefined) return /three|3/i.test(n) ? 3 : 2;
   }
   return 1;
-}
-
-/** The plain stitch under a word, by its US name. */
-export function plainStitch(word: string, { terms }: Pick<PatternContext, "terms">): string | null {
-  return stitchOf(word, terms)?.base ?? null;
 }

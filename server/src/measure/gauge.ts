@@ -33,7 +33,7 @@ const narrowest = 0.2;
 const widest = 200;
 
 /** The gauge of a pattern. `rowStitch` is the US name of the plain stitch that its first rows are worked in. */
-export function readGauge(front: FrontMatter, context: PatternContext, rowStitch: string): GaugeRead {
+export function readGauge(front: FrontMatter, context: PatternContext, rowStitch: () => string): GaugeRead {
   const lines = front.gaugeLines.filter(({ isFree }) => !isFree);
   const problems = lines.flatMap((line) => problemsOf(line, front, context));
   const widths = lines.flatMap((line) => line.counts.map((count) => ({ line, count })));
@@ -44,7 +44,7 @@ export function readGauge(front: FrontMatter, context: PatternContext, rowStitch
       ? {
           line: found.line,
           width,
-          stitch: plainOf(found.count, context) ?? rowStitch,
+          stitch: plainOf(found.count, context) ?? rowStitch(),
           height: heightOf(found.line, lines),
         }
       : discGauge(lines, rowStitch);
@@ -52,9 +52,10 @@ export function readGauge(front: FrontMatter, context: PatternContext, rowStitch
 }
 
 /** `Rnds 1 and 2 measure 7 cm across`: four heights of a stitch as wide as usual for them. */
-function discGauge(lines: readonly GaugeLine[], stitch: string): Gauge | null {
+function discGauge(lines: readonly GaugeLine[], rowStitch: () => string): Gauge | null {
   for (const line of lines) {
     if (!line.disc) continue;
+    const stitch = rowStitch();
     const height = millimetres(line.disc.across) / (2 * line.disc.rounds);
     const width = height / heightInWidths(stitch);
     if (isPossible(width)) return { line, stitch, width, height };

@@ -69,7 +69,7 @@ export function materialsOf(pattern: WorkedPattern, options: MeasureOptions): Ma
   const use = yarnUseOf(pattern);
   const { sizes } = pattern.context;
   const pieces = pattern.pieces.map((piece) => measuresOf(piece, use, options));
-  const { basis } = use;
+  const { basis } = use.ground;
   return {
     sizes,
     options,
@@ -87,7 +87,7 @@ export function materialsOf(pattern: WorkedPattern, options: MeasureOptions): Ma
 }
 
 function measuresOf(piece: WorkedPiece, use: YarnUse, { stitchesPerMinute }: MeasureOptions): PieceMeasures {
-  const { basis, paths } = use;
+  const { basis, paths } = use.ground;
   const sums = use.ofPiece(piece);
   const sizes = piece.context.sizes.map((_, size) => (basis ? sizeOf(piece, size, basis, paths) : null));
   return {
@@ -108,7 +108,7 @@ function yarnsOf(use: YarnUse, basis: Basis, { marginPercent }: MeasureOptions):
   const keys = [...new Set(use.inAll.flatMap((sums) => [...sums.keys()]))].sort(byList);
   const margin = 1 + marginPercent / 100;
   return keys.map((key) => {
-    const listed = typeof key === "number" ? use.list.yarns[key] : undefined;
+    const listed = typeof key === "number" ? use.ground.list.yarns[key] : undefined;
     return {
       name: listed?.name || (typeof key === "string" ? key : "yarn"),
       isListed: listed?.yarn != null,
@@ -156,7 +156,8 @@ function ballsOf(metres: number, basis: Basis, each: number): Estimate {
 }
 
 function notesOf(use: YarnUse): string[] {
-  const { basis, leftOut, problems, taken } = use;
+  const { leftOut, taken } = use;
+  const { basis, problems } = use.ground;
   const instead = basis?.sort === "gauge" ? "" : basis ? `; ${basis.says} was taken instead` : "";
   return [
     ...(basis === null

@@ -86,11 +86,14 @@ function reportOf(pattern: WorkedPattern, findings: readonly Finding[]): Pattern
   };
 }
 
-function pieceReport({ piece, rows }: WorkedPiece, pattern: WorkedPattern): PieceReport {
-  const { name, make, span } = piece;
+function pieceReport(piece: WorkedPiece, pattern: WorkedPattern): PieceReport {
+  const { name, make, span } = piece.piece;
   const yarn = yarnUseOf(pattern);
   const sizes = pattern.context.sizes.length;
-  const measured = rows.map((row) => ({ ...rowReport(row, sizes), yarnMetres: yarnMetres(row, yarn) }));
+  const measured = piece.rows.map((row) => ({
+    ...rowReport(row, sizes),
+    yarnMetres: yarnMetres(row, piece, yarn),
+  }));
   return { name, make, span, rows: measured };
 }
 

@@ -35,6 +35,41 @@ export const ruleSettings: readonly Setting[] = allRules.map(severityOf);
 
 const otherSettings: readonly Setting[] = [
   {
+    name: "measure.margin",
+    default: 15,
+    values: null,
+    scope: "resource",
+    text: "Yarn to spare, in percent of what a pattern takes. 10 to 20 is usual.",
+  },
+  {
+    name: "measure.stitchesPerMinute",
+    default: 20,
+    values: null,
+    scope: "resource",
+    text: "How many stitches are worked in a minute, for the times that are told. Ordinary hands work about 20, beginners 10.",
+  },
+  {
+    name: "hints.count",
+    default: true,
+    values: null,
+    scope: "resource",
+    text: "Show behind each row how many stitches it makes, where its line does not say so.",
+  },
+  {
+    name: "hints.yarn",
+    default: false,
+    values: null,
+    scope: "resource",
+    text: "Show behind each row how much yarn it takes.",
+  },
+  {
+    name: "hints.time",
+    default: false,
+    values: null,
+    scope: "resource",
+    text: "Show behind each row how long it takes to work.",
+  },
+  {
     name: "trace.server",
     default: "off",
     values: ["off", "messages", "verbose"],

@@ -1,3 +1,4 @@
+import { type MeasureOptions, usualOptions } from "../../measure/materials";
 import type { WorkedPattern } from "../../rules/rule";
 import { abbreviation } from "./abbreviation";
 import { headlessRow } from "./headless-row";
@@ -24,8 +25,12 @@ const parts: readonly HoverPart[] = [
 ];
 
 /** What is to be shown of what lies at an offset; null where there is nothing to tell. */
-export function hoverAt(pattern: WorkedPattern, offset: number): Hover | null {
-  const place = new Place(pattern, offset);
+export function hoverAt(
+  pattern: WorkedPattern,
+  offset: number,
+  options: MeasureOptions = usualOptions,
+): Hover | null {
+  const place = new Place(pattern, offset, options);
   for (const part of parts) {
     const hover = part.at(place);
     if (hover) return hover;

@@ -1,3 +1,4 @@
+import type { MeasureOptions } from "../../measure/materials";
 import type { PatternLine } from "../../notation/lines";
 import { readWords, type Word } from "../../notation/words";
 import type { WorkedPattern } from "../../rules/rule";
@@ -30,6 +31,7 @@ export class Place {
   constructor(
     readonly pattern: WorkedPattern,
     readonly offset: number,
+    readonly options: MeasureOptions,
   ) {
     this.placed = rowAt(pattern, offset);
     this.line = lineAt(pattern, offset);

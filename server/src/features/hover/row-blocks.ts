@@ -1,5 +1,4 @@
 import { inTradeForm, multipleOf } from "../../fabric/multiple";
-import type { WorkedPattern } from "../../rules/rule";
 import type { PlacedRow } from "../placed-row";
 import { proofBlocks } from "../proof/proof-blocks";
 import { factsOf } from "../row-facts";
@@ -7,15 +6,18 @@ import { rowTitle } from "../row-names";
 import { notesOf } from "../row-notes";
 import { type Block, list } from "../shown/blocks";
 import { type SizeRow, sizeTable } from "../shown/size-table";
+import type { Place } from "./place";
+import { measureNotes, measureRows } from "./row-measures";
 
 /** A row with its numbers, what is to be said of them, and its proof. */
-export function rowBlocks(placed: PlacedRow, pattern: WorkedPattern): Block[] {
+export function rowBlocks(placed: PlacedRow, { pattern, options }: Place): Block[] {
   return [
     ...sizeTable(rowTitle(placed.row), pattern.context.sizes, [
       ...factsOf(placed, pattern),
       ...multipleRow(placed),
+      ...measureRows(placed, pattern, options),
     ]),
-    ...list(notesOf(placed, pattern)),
+    ...list([...notesOf(placed, pattern), ...measureNotes(placed, pattern)]),
     ...proofBlocks(placed),
   ];
 }

@@ -1,0 +1,78 @@
+import type { WorkedPattern, WorkedPiece, WorkedRow } from "../../fabric/worked";
+import type { Basis } from "../../measure/basis";
+import { type Curvature, curvatureOf } from "../../measure/curvature";
+import { estimateOf, inWords } from "../../measure/figures";
+import type { MeasureOptions } from "../../measure/materials";
+import { rowYarn, sumOf } from "../../measure/row-yarn";
+import { durationInWords, minutesOf } from "../../measure/time";
+import { type YarnUse, yarnUseOf } from "../../measure/yarn-used";
+import type { PlacedRow } from "../placed-row";
+import type { SizeRow } from "../shown/size-table";
+
+/** What a row takes of yarn and time, and how it lies, for each size. */
+export function measureRows(placed: PlacedRow, pattern: WorkedPattern, options: MeasureOptions): SizeRow[] {
+  const use = yarnUseOf(pattern);
+  return [...yarnRows(placed, use), ...timeRow(placed, options), ...lieRow(placed, use)];
+}
+
+/** What the yarn is worked out from. */
+export function measureNotes({ row, piece }: PlacedRow, pattern: WorkedPattern): string[] {
+  const use = yarnUseOf(pattern);
+  const { basis } = use.ground;
+  return basis && rowYarn(row, piece, use).some((n) => n !== null) ? [`Yarn by ${basis.says}.`] : [];
+}
+
+function yarnRows({ row, piece }: PlacedRow, use: YarnUse): SizeRow[] {
+  const { basis } = use.ground;
+  const own = rowYarn(row, piece, use);
+  if (basis === null || own.every((n) => n === null)) return [];
+  const before = soFar(row, piece, use);
+  const whole = use.ofPiece(piece).map(sumOf);
+  return [
+    { label: "yarn", cells: own.map((n) => (n === null ? null : `${metres(n, basis)} m`)) },
+    {
+      label: `yarn so far in ${piece.piece.name || "this piece"}`,
+      cells: whole.map((all, size) => `${metres(before[size] ?? 0, basis)} of ${metres(all, basis)} m`),
+    },
+  ];
+}
+
+/** Up to a row, that row with it; without tails. */
+function soFar(row: WorkedRow, piece: WorkedPiece, use: YarnUse): number[] {
+  const sums = piece.context.sizes.map(() => 0);
+  for (const one of piece.rows) {
+    for (const [size, n] of rowYarn(one, piece, use).entries()) sums[size] = (sums[size] ?? 0) + (n ?? 0);
+    if (one === row) break;
+  }
+  return sums;
+}
+
+function metres(millimetres: number, basis: Basis): string {
+  return inWords(estimateOf(millimetres / 1000, basis));
+}
+
+/** Minutes; a shorter time is nothing to plan with. */
+const shortestTime = 5;
+
+function timeRow({ row }: PlacedRow, { stitchesPerMinute }: MeasureOptions): SizeRow[] {
+  const minutes = minutesOf(row, stitchesPerMinute);
+  if (minutes.every((n) => n === null || n < shortestTime)) return [];
+  return [{ label: "time", cells: minutes.map((n) => (n ? durationInWords(n) : null)) }];
+}
+
+function lieRow({ row, piece }: PlacedRow, { ground: { basis, paths } }: YarnUse): SizeRow[] {
+  if (basis === null) return [];
+  const cells = piece.context.sizes.map((_, size) => {
+    const last = curvatureOf(piece, size, basis, paths)?.findLast((round) => round.row === row);
+    return last ? lieInWords(last) : null;
+  });
+  return cells.every((cell) => cell === null) ? [] : [{ label: "lies", cells }];
+}
+
+function lieInWords({ lies, has, flatCount }: Curvature): string {
+  const near = Math.round(flatCount);
+  if (lies === "flat") return "flat";
+  return lies === "cups"
+    ? `cupped: ${has} sts where ${near} would lie flat`
+    : `ruffled: ${has} sts where ${near} would lie flat`;
+}

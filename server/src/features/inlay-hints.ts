@@ -1,0 +1,78 @@
+import { estimateOf, inWords } from "../measure/figures";
+import type { MeasureOptions } from "../measure/materials";
+import { rowYarn } from "../measure/row-yarn";
+import { durationInWords, minutesOf } from "../measure/time";
+import { yarnUseOf } from "../measure/yarn-used";
+import type { WorkedPattern } from "../rules/rule";
+import type { Span } from "../text/span";
+import { type PlacedRow, rowsWithin } from "./placed-row";
+import { sized } from "./shown/sized";
+
+/** What to show behind rows. */
+export interface HintChoice {
+  readonly count: boolean;
+  readonly yarn: boolean;
+  readonly time: boolean;
+}
+
+/** A few words behind a row. */
+export interface InlayHint {
+  readonly offset: number;
+  readonly label: string;
+  readonly tooltip: string;
+}
+
+/** Behind each row of a stretch: the count it does not state, its yarn, its time. */
+export function inlayHints(
+  pattern: WorkedPattern,
+  within: Span,
+  choice: HintChoice,
+  options: MeasureOptions,
+): InlayHint[] {
+  if (!choice.count && !choice.yarn && !choice.time) return [];
+  return rowsWithin(pattern, within).flatMap((placed) => {
+    const parts = [
+      ...(choice.count ? countOf(placed) : []),
+      ...(choice.yarn ? yarnOf(placed, pattern) : []),
+      ...(choice.time ? timeOf(placed, options) : []),
+    ];
+    if (parts.length === 0) return [];
+    const offset = placed.row.line.span.end;
+    const label = parts.map(({ label }) => label).join(", ");
+    return [{ offset, label, tooltip: parts.map(({ tells }) => tells).join("\n") }];
+  });
+}
+
+interface Part {
+  readonly label: string;
+  readonly tells: string;
+}
+
+function countOf({ row: { outcome, result, line } }: PlacedRow): Part[] {
+  if (!outcome || result === "unchecked" || line.plan?.stated != null) return [];
+  const { makes } = outcome;
+  if (makes.every((n) => n === null)) return [];
+  const label = `${sized(makes)} ${makes.every((n) => n === null || n === 1) ? "st" : "sts"}`;
+  return [{ label, tells: "What the row makes; its line states no count." }];
+}
+
+function yarnOf({ row, piece }: PlacedRow, pattern: WorkedPattern): Part[] {
+  const use = yarnUseOf(pattern);
+  const { basis } = use.ground;
+  const yarn = rowYarn(row, piece, use);
+  if (basis === null || yarn.every((n) => n === null)) return [];
+  const cells = yarn.map((n) => (n === null ? "-" : inWords(estimateOf(n / 1000, basis))));
+  return [{ label: `${bySize(cells)} m`, tells: `Yarn by ${basis.says}.` }];
+}
+
+function timeOf({ row }: PlacedRow, { stitchesPerMinute }: MeasureOptions): Part[] {
+  const minutes = minutesOf(row, stitchesPerMinute);
+  if (minutes.every((n) => n === null || n === 0)) return [];
+  const cells = minutes.map((n) => (n ? durationInWords(n) : "-"));
+  return [{ label: bySize(cells), tells: `At ${stitchesPerMinute} stitches a minute.` }];
+}
+
+/** `4–6 (5–7, 6–9)`: one text a size as patterns write them; equal ones once. */
+function bySize([first = "-", ...rest]: readonly string[]): string {
+  return rest.every((text) => text === first) ? first : `${first} (${rest.join(", ")})`;
+}

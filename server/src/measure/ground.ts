@@ -1,0 +1,108 @@
+import type { PatternContext } from "../fabric/context";
+import type { WorkedPattern, WorkedRow } from "../fabric/worked";
+import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
+import { keptBy } from "../text/kept-by";
+import { stitchOf } from "../trade/stitches";
+import { type Basis, type BasisRead, readBasis, yarnPerStitch } from "./basis";
+import { type StitchCounts, stitchesOf, type TurnCounts } from "./stitch-counts";
+import { StitchPaths } from "./stitch-paths";
+import { type YarnList, yarnListOf } from "./yarn-list";
+
+/** Millimetres of each yarn that a line takes up by name, one map for each row it asks for in turn. */
+export type TurnLengths = readonly ReadonlyMap<string, number>[];
+
+/** What the front matter settles for all rows; the same object as long as an edit leaves it alone. */
+export class Ground implements BasisRead {
+  readonly list: YarnList;
+  readonly paths: StitchPaths;
+  readonly basis: Basis | null;
+  readonly problems: BasisRead["problems"];
+  private readonly carries: boolean;
+
+  constructor(front: FrontMatter, context: PatternContext, mainStitch: () => string) {
+    this.list = yarnListOf(front);
+    this.paths = new StitchPaths(context, front.specialStitches);
+    const { basis, problems } = readBasis({ front, context, paths: this.paths, list: this.list, mainStitch });
+    [this.basis, this.problems] = [basis, problems];
+    this.carries = front.lines.some(({ line }) => /\bcarr(?:y|ied|ying)\b/i.test(line.text));
+  }
+
+  /** Of a line for each size; none where there is no basis, or nothing tells the stitches. Kept by the row. */
+  readonly lengthsOf: (row: WorkedRow) => readonly TurnLengths[] = keptBy((row) => {
+    const { basis } = this;
+    if (basis === null) return [];
+    return stitchesOf(row).map((turns) => (turns ?? []).map((turn) => this.lengthsIn(turn, basis)));
+  });
+
+  private lengthsIn(turn: TurnCounts[number], basis: Basis): ReadonlyMap<string, number> {
+    const all = [...turn.values()].reduce((sum, counts) => sum + stitchesIn(counts), 0);
+    const lengths = [...turn].map(([name, counts]): [string, number] => {
+      // A yarn that is carried along lies straight behind the stitches of the others.
+      const behind = this.carries ? (all - stitchesIn(counts)) * basis.size.width * basis.strands : 0;
+      return [name, this.lengthOf(counts, basis) + behind];
+    });
+    return new Map(lengths);
+  }
+
+  private lengthOf(counts: StitchCounts, basis: Basis): number {
+    let sum = 0;
+    for (const [key, n] of counts) sum += n * yarnPerStitch(this.paths.of(key), basis);
+    return sum;
+  }
+}
+
+function stitchesIn(counts: StitchCounts): number {
+  let sum = 0;
+  for (const n of counts.values()) sum += n;
+  return sum;
+}
+
+/** Grounds that no row was asked for, and those for which the rows tell what "sts" are. */
+interface Known {
+  readonly plain: Ground | null;
+  readonly byStitch: Map<string, Ground>;
+}
+
+const known = new WeakMap<FrontMatter, WeakMap<PatternContext, Known>>();
+
+export function groundOf(pattern: WorkedPattern): Ground {
+  const front = frontMatterOf(pattern.lines);
+  const { context } = pattern;
+  const ofFront = known.get(front) ?? new WeakMap<PatternContext, Known>();
+  known.set(front, ofFront);
+  const before = ofFront.get(context);
+  if (before?.plain) return before.plain;
+  let main: string | null = before ? mainStitchOf(pattern) : null;
+  const same = main === null ? undefined : before?.byStitch.get(main);
+  if (same) return same;
+  const ground = new Ground(front, context, () => (main ??= mainStitchOf(pattern)));
+  const byStitch = before?.byStitch ?? new Map<string, Ground>();
+  if (main !== null) byStitch.set(main, ground);
+  ofFront.set(context, { plain: main === null ? ground : null, byStitch });
+  return ground;
+}
+
+/** The plain stitch that most stitches of a pattern are, by its US name; a single crochet where there is none. */
+function mainStitchOf({ pieces, context }: WorkedPattern): string {
+  const sums = new Map<string, number>();
+  for (const { rows, piece } of pieces)
+    for (const row of rows)
+      for (const [key, n] of countsOf(row)) {
+        const plain = stitchOf(key.split(/[*<]/)[0] ?? key, context.terms)?.base;
+        if (plain) sums.set(plain, (sums.get(plain) ?? 0) + n * piece.make);
+      }
+  const [most] = [...sums].sort((a, b) => b[1] - a[1]);
+  return most?.[0] ?? "sc";
+}
+
+/** All that a row counts in its first size. */
+function countsOf(row: WorkedRow): [string, number][] {
+  return (stitchesOf(row)[0] ?? []).flatMap((turn) => [...turn.values()].flatMap((counts) => [...counts]));
+}
+
+/** The keys of all stitches of a row, in every size. */
+export function kindsIn(row: WorkedRow): string[] {
+  return stitchesOf(row).flatMap((turns) =>
+    (turns ?? []).flatMap((turn) => [...turn.values()].flatMap((counts) => [...counts.keys()])),
+  );
+}
