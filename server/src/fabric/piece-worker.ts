@@ -292,7 +292,7 @@ export class PieceWorker {
     this.freeSide ??= freeSideOf(paths[0]?.previous?.state ?? null, outcome);
     const doubted = outcome?.counted.some((one) => one?.doubt) ?? false;
     const known = { result: doubted ? "ambiguous" : "ok", outcome, after: paths[0]?.stated ?? null } as const;
-    const found = notClosed(line) && this.foundBy(schedule, (right[0] as Candidate).path);
+    const found = this.foundBy(schedule, (right[0] as Candidate).path);
     const assumptions = this.isTried ? [`the work goes on from the end of ${this.goesOnFrom}`] : [];
     this.finish(line, paths, { ...known, assumptions, found, times: schedule.times }, paths);
   }
@@ -365,7 +365,10 @@ export class PieceWorker {
 
   private foundBy(schedule: Schedule, path: Path): WorkedRow["found"] {
     const { plan, setting } = schedule.rows[0] as ScheduledRow;
-    return path.state && { state: path.state, plan: { ...plan, stated: schedule.stated }, setting };
+    const { stated } = schedule;
+    return (
+      path.state && { state: path.state, plan: stated === plan.stated ? plan : { ...plan, stated }, setting }
+    );
   }
 
   /** A row that stays unchecked hands on the count it states, or what it makes where only its places are unknown. */

@@ -1,8 +1,6 @@
 import type { PatternContext } from "../../fabric/context";
-import { work } from "../../fabric/cursor";
-import { forSize, type RowPlan } from "../../fabric/instructions";
 import { type Outcome, outcomesOf, type State } from "../../fabric/outcome";
-import { RowReader } from "../../fabric/row-reader";
+import { isRight, isWorkedOnce, reworking } from "../../fabric/rework";
 import type { WorkedRow } from "../../fabric/worked";
 import { readWords, type Word } from "../../notation/words";
 import type { Terms } from "../../trade/stitch";
@@ -27,9 +25,6 @@ export interface Trial {
 
 /** Characters; mending a longer row would cost more than it helps. */
 const longestMended = 600;
-
-/** Places looked at while mends of one row are tried. */
-const placesAtMost = 20_000;
 
 /** Null for rows whose text is not what was worked: repeated rows, ranges, rows without numbers. */
 export function trialOf(row: WorkedRow, context: PatternContext): Trial | null {
@@ -59,69 +54,12 @@ export function tryOut(row: WorkedRow, context: PatternContext): (text: string) 
   return (text) => outcomes(text).some(isRight);
 }
 
-/** Every usual way to work a changed text on the places that the row found. */
-function reworking(row: WorkedRow, context: PatternContext): (text: string) => readonly Outcome[] {
-  const reader = new RowReader();
-  const kept = new Map<string, readonly Outcome[]>();
-  const startedAt = work.placesVisited;
-  return (text) => {
-    const known = kept.get(text);
-    if (known) return known;
-    // A row that is long to work is not tried over and over: no mend is better than a wait.
-    if (work.placesVisited - startedAt > placesAtMost) return [];
-    const plan = reader.read(text, context);
-    const all = plan && plan.unknown.length === 0 ? reworked(row, plan) : [];
-    kept.set(text, all);
-    return all;
-  };
-}
-
-function isWorkedOnce({ found, line, times }: WorkedRow): boolean {
-  const own = found?.plan.instructions.at(-1) === line.plan?.instructions.at(-1);
-  return own && times?.every((n) => n === 1) === true;
-}
-
-function reworked({ found, line }: WorkedRow, plan: RowPlan): Outcome[] {
-  if (!found) return [];
-  const state = onlyIts(line.sizes, plan.foundation ? alongChain(plan, found.state.length) : found.state);
-  return outcomesOf(carriedOver(plan, found.plan, line.plan), state, found.setting);
-}
-
-function onlyIts(sizes: readonly number[] | null, state: State): State {
-  return sizes === null ? state : state.map((below, size) => (sizes.includes(size) ? below : null));
-}
-
-function alongChain({ foundation }: RowPlan, sizes: number): State {
-  return [...Array(sizes).keys()].map((size) => ({
-    strip: [],
-    chain: forSize(foundation ?? [], size) ?? 0,
-    ring: false,
-    marked: null,
-  }));
-}
-
-/** The chain that the row before ended with opens the changed row too. */
-function carriedOver(plan: RowPlan, worked: RowPlan, written: RowPlan | null): RowPlan {
-  const [start] = worked.instructions;
-  const choice = worked.choices.at(-1);
-  if (start?.op !== "start" || !choice || start === written?.instructions[0]) return plan;
-  return {
-    ...plan,
-    choices: [...plan.choices, choice],
-    instructions: [{ ...start, choice: plan.choices.length }, ...plan.instructions],
-  };
-}
-
 function sameNumbers(a: Outcome, b: Outcome): boolean {
   return a.cost === b.cost && `${a.needs}/${a.has}/${a.makes}` === `${b.needs}/${b.has}/${b.makes}`;
 }
 
 function sameReading(a: Outcome, b: Outcome): boolean {
   return a.cost === b.cost && a.assumptions.join() === b.assumptions.join();
-}
-
-function isRight({ fits, counts, counted, outOfReach }: Outcome): boolean {
-  return fits && counts && outOfReach === null && counted.every((one) => !one?.unknownNoun && !one?.doubt);
 }
 
 function firstWrong({ needs, has, counted }: Outcome): number {

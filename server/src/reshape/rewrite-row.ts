@@ -1,0 +1,242 @@
+import type { State } from "../fabric/outcome";
+import { hasProfile, profileOf } from "../fabric/profile";
+import { countPlaces } from "../fabric/strip";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { type TextEdit, withEdits } from "../text/span";
+import { type Group, isStaggered } from "./even";
+import { evenText, groupsFor, type Shaping, type Spacing, shapingOf } from "./even-row";
+import { editsFor, type Slot, slotsOf } from "./number-slots";
+import { isRefusal, type Proved, proved, type Refusal, type RowTrial, trialOf } from "./row-trial";
+import { type ShapedRow, shapedRow } from "./shaped-row";
+import { begunLike, type Samples, samplesOf, wordingOf } from "./wording";
+
+/** A row written anew; it was read and worked on its places, and is right. */
+export interface Rewritten {
+  readonly text: string;
+  /** Stitches made then. */
+  readonly makes: number;
+  /** In offsets of the row's text. */
+  readonly edits: readonly TextEdit[];
+  /** Changes of the starting chain on the line before, in offsets of that line's text. */
+  readonly chainEdits: readonly TextEdit[];
+  readonly how: "count" | "numbers" | "spaced";
+}
+
+/** The row on the places that it has, made to come to so many stitches. */
+export function rewriteToMake(row: WorkedRow, piece: WorkedPiece, makes: number): Rewritten | Refusal {
+  const trial = trialOf(row, piece);
+  if (isRefusal(trial)) return trial;
+  if (!Number.isInteger(makes) || makes < 1) return { why: "a row makes one stitch or more" };
+  for (const attempt of attemptsToMake(trial, makes)) {
+    const found = attempt();
+    if (found && found.makes === makes) return found;
+  }
+  return { why: `nothing in it can be changed so that it makes ${makes}` };
+}
+
+type Attempt = () => Rewritten | null;
+
+function attemptsToMake(trial: RowTrial, makes: number): Attempt[] {
+  const slots = () => bySlots(trial, { makes });
+  const chain = () => byChain(trial, makes);
+  const shaped = () => {
+    const own = shapedOf(trial);
+    const shaping = own && shapingOf(trial.outcome.has[0] ?? 0, makes);
+    return own && shaping ? spaced(trial, own, shaping, spacingOf(trial, own)) : null;
+  };
+  const asWritten = () => {
+    const same = proved(trial, trial.text);
+    return same && rewritten(trial, same, "count");
+  };
+  return [asWritten, chain, shaped, slots];
+}
+
+/** The row on other places, in its own way: as often as it was shaped, or as often as they allow. */
+export function rewriteOn(row: WorkedRow, piece: WorkedPiece, on: State): Rewritten | Refusal {
+  const trial = trialOf(row, piece);
+  if (isRefusal(trial)) return trial;
+  const asWritten = proved(trial, trial.text, on);
+  if (asWritten) return rewritten(trial, asWritten, "count");
+  const own = shapedOf(trial);
+  const again = own ? spacedOn(trial, own, on) : bySlots(trial, { on });
+  return again ?? { why: whyNot(trial, countPlaces(on[0]?.strip ?? [])) };
+}
+
+function whyNot({ outcome }: RowTrial, places: number): string {
+  const profile = profileOf(outcome, 0);
+  const each = hasProfile(profile) && profile.k > 0 ? profile.needs.each : 0;
+  return each > 1
+    ? `it is worked over ${profileWords(profile)}, and there are ${places}`
+    : `it is not plain how it goes on ${places}`;
+}
+
+function profileWords(profile: ReturnType<typeof profileOf>): string {
+  if (!hasProfile(profile)) return "";
+  const { base, each } = profile.needs;
+  return base === 0
+    ? `a multiple of ${each}`
+    : `a multiple of ${each}, ${base > 0 ? "+" : "−"} ${Math.abs(base)}`;
+}
+
+function rewritten(trial: RowTrial, { text, outcome }: Proved, how: Rewritten["how"]): Rewritten {
+  return { text, makes: outcome.makes[0] ?? 0, edits: difference(trial.text, text), chainEdits: [], how };
+}
+
+/** One edit that leaves both ends alone, at whole numbers and words. */
+function difference(before: string, after: string): TextEdit[] {
+  if (before === after) return [];
+  let start = 0;
+  while (start < before.length && before[start] === after[start]) start++;
+  let tail = 0;
+  const most = Math.min(before.length, after.length) - start;
+  while (tail < most && before.at(-1 - tail) === after.at(-1 - tail)) tail++;
+  while (start > 0 && /\w/.test(before[start - 1] ?? "")) start--;
+  while (tail > 0 && /\w/.test(before[before.length - tail] ?? "")) tail--;
+  return [{ span: { start, end: before.length - tail }, newText: after.slice(start, after.length - tail) }];
+}
+
+// Increases and decreases
+
+function shapedOf({ outcome }: RowTrial): ShapedRow | null {
+  return outcome.how ? shapedRow(outcome.how.plan, outcome, 0) : null;
+}
+
+/** As it was; where it was not shaped, half a group at each end of a flat row. */
+export function spacingOf({ row }: RowTrial, { groups, unit }: ShapedRow): Spacing {
+  if (unit) return isStaggered(groups) ? "staggered" : "lined-up";
+  return row.found?.setting.flat ? "staggered" : "lined-up";
+}
+
+/** The row with other groups of plain stitches. */
+export function spaced(
+  trial: RowTrial,
+  own: ShapedRow,
+  shaping: Shaping,
+  spacing: Spacing,
+  on?: State,
+): Rewritten | null {
+  const found = proved(trial, withGroups(trial, own, shaping, groupsFor(shaping, spacing)), on);
+  return found && rewritten(trial, found, "spaced");
+}
+
+function withGroups(trial: RowTrial, own: ShapedRow, shaping: Shaping, groups: readonly Group[]): string {
+  const samples = samplesNear(trial);
+  const wording = wordingOf(samples, own.kind, shaping.unit);
+  const inc = wordingOf(samples, own.kind, shaping.filler);
+  const isPlain = shaping.filler.uses === 1 && shaping.filler.makes === 1;
+  const fill = isPlain ? wording.run : inc.units;
+  const newText = evenText(groups, {
+    wording,
+    fill,
+    unitFirst: own.unitFirst && groups.every(({ plain, units }) => plain > 0 && units > 0),
+  });
+  const before = trial.text.slice(own.span.start, own.span.end);
+  return withEdits(trial.text, [{ span: own.span, newText: begunLike(newText, before) }]);
+}
+
+/** Rows looked at for a designer's ways. */
+const neighboursAtMost = 12;
+
+/** The row's own ways first, then those of the rows nearest to it. */
+function samplesNear({ row, piece }: RowTrial): Samples[] {
+  const at = piece.rows.indexOf(row);
+  const near = piece.rows
+    .map((one, i) => ({ one, apart: Math.abs(i - at) }))
+    .filter(({ apart }) => apart <= neighboursAtMost)
+    .sort((a, b) => a.apart - b.apart);
+  return near.flatMap(({ one }) => (one.line.plan ? [samplesOf(one.line.plan)] : []));
+}
+
+function spacedOn(trial: RowTrial, own: ShapedRow, on: State): Rewritten | null {
+  const places = countPlaces(on[0]?.strip ?? []);
+  const unit = own.unit ?? { uses: 1, makes: 1 };
+  const filler = { uses: 1, makes: 1 };
+  for (const units of unitsOn(own, places)) {
+    const plain = places - units * unit.uses;
+    const found =
+      plain < 0 ? null : spaced(trial, own, { units, plain, unit, filler }, spacingOf(trial, own), on);
+    if (found) return found;
+  }
+  return null;
+}
+
+/** As many more of the same groups as the places hold; else as many increases as before. */
+function unitsOn({ groups, unit }: ShapedRow, places: number): number[] {
+  const before = groups.reduce((sum, { units }) => sum + units, 0);
+  const [first] = groups;
+  if (!unit || !first) return [0];
+  const isRegular = groups.every((one) => one.plain === first.plain && one.units === first.units);
+  const more = (places / (first.plain + unit.uses * first.units)) * first.units;
+  return isRegular && Number.isInteger(more / first.units) ? [more, before] : [before];
+}
+
+// Numbers
+
+interface Goal {
+  readonly makes?: number;
+  readonly on?: State;
+}
+
+/** One number changed so that the row comes out; none where several could be. */
+function bySlots(trial: RowTrial, goal: Goal): Rewritten | null {
+  const found = slotsOf(trial).flatMap((slot) => {
+    const n = solved(trial, slot, goal);
+    const right = n === null ? null : proved(trial, withEdits(trial.text, editsFor(slot, n)), goal.on);
+    return right ? [{ right, isRepeat: isMainRepeat(trial, slot) }] : [];
+  });
+  const [chosen] = found.filter(({ isRepeat }) => isRepeat);
+  const only = chosen ?? (found.length === 1 ? found[0] : undefined);
+  return only ? rewritten(trial, only.right, "numbers") : null;
+}
+
+/** The number is how often the main repeat is worked: behind its body, at its end. */
+function isMainRepeat({ outcome }: RowTrial, { spans }: Slot): boolean {
+  const profile = profileOf(outcome, 0);
+  if (!hasProfile(profile) || !profile.repeat || profile.repeat.isFree) return false;
+  const { start, end } = profile.repeat.span;
+  const text = outcome.how?.plan.text ?? "";
+  return spans.every(
+    (span) => span.start >= start && span.end <= end && !/[)\]}*;]/.test(text.slice(span.end, end)),
+  );
+}
+
+/** One more tells what each one does: from that the number that is wanted. */
+function solved(trial: RowTrial, slot: Slot, { makes, on }: Goal): number | null {
+  const at = (n: number) => trial.rework(withEdits(trial.text, editsFor(slot, n)), on)[0];
+  const [now, next] = [at(slot.n), at(slot.n + 1)];
+  if (!now || !next) return null;
+  const value = ({ needs, has, makes: made }: typeof now): number =>
+    makes === undefined ? (needs[0] ?? 0) - (has[0] ?? 0) : (made[0] ?? 0) - makes;
+  const each = value(next) - value(now);
+  const n = slot.n - value(now) / each;
+  return each !== 0 && Number.isInteger(n) && n >= 1 && n !== slot.n ? n : null;
+}
+
+/** A row along a starting chain on a line of its own: the chain is made longer or shorter. */
+function byChain(trial: RowTrial, makes: number): Rewritten | null {
+  const { below, found } = trial.row;
+  const [state] = found?.state ?? [];
+  if (below?.kind !== "foundation" || !state?.chain) return null;
+  const digits = [...below.text.matchAll(/\d+/g)].filter(([text]) => Number(text) === state.chain);
+  const [only] = digits;
+  if (digits.length !== 1 || !only) return null;
+  const chain = chainFor(trial, makes);
+  if (chain === null) return null;
+  const right = proved(trial, trial.text, withChain(found?.state ?? [], chain));
+  const span = { start: only.index, end: only.index + only[0].length };
+  return right && { ...rewritten(trial, right, "numbers"), chainEdits: [{ span, newText: `${chain}` }] };
+}
+
+function chainFor(trial: RowTrial, makes: number): number | null {
+  const state = trial.row.found?.state ?? [];
+  const chain = state[0]?.chain ?? 0;
+  const profile = profileOf(trial.outcome, 0);
+  if (!hasProfile(profile) || !profile.repeat?.isFree || !profile.makes?.each) return null;
+  const passes = (makes - profile.makes.base) / profile.makes.each - profile.k;
+  const to = chain + passes * profile.needs.each;
+  return Number.isInteger(passes) && to >= 1 ? to : null;
+}
+
+function withChain(state: State, chain: number): State {
+  return state.map((below) => below && { ...below, chain });
+}
