@@ -64,6 +64,11 @@ describe("wrong-number-of-pieces", () => {
       "pieces with a heading each",
       `${head}${ear().replace("Ear", "Left ear")}${ear().replace("Ear", "Right ear")}${assembly("Sew both ears to the head.")}`,
     ],
+    ["both of two pieces", `${head}${ear(" (make 2)")}${assembly("Stuff both head and ears.")}`],
+    [
+      "pieces that are sewn in pairs",
+      `${head}${ear(" (make 4)")}${assembly("Sew the two ears together along the edge.")}`,
+    ],
     [
       "rows of a piece",
       `${head}${ear(" (make 2)")}${assembly("Sew the ears between Rnds 5 and 6 of the head.")}`,
@@ -82,6 +87,13 @@ describe("piece-not-made", () => {
     expect(message).toBe(
       'The assembly sews on "beak", and no piece or material of this pattern is called that. Write it, or use the name it has.',
     );
+  });
+
+  test("a part is begun for it", () => {
+    const text = `${head}${ear(" (make 2)")}${assembly("Sew the ears and the beak to the head.")}`;
+    const after = mended("piece-not-made", text);
+    expect(after).toContain("Beak\n\nAssembly\n");
+    expectClean(after);
   });
 
   test("the only piece that is not used may be meant", () => {

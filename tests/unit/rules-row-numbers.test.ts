@@ -138,6 +138,10 @@ describe("row-doubled", () => {
     ["a second thing that begins anew", `${start}Fasten off.\n${start}`],
     ["a second thing under the same heading, on a ring of its own", `Ears\n${start}${start}`],
     [
+      "rows in turn",
+      "Ch 11.\nRow 1: sc in 2nd ch from hook and in each ch across (10)\nRow 2: ch 1, turn, sc in each st (10)\nRows 3 & 5: ch 1, turn, dc in each st (10)\nRows 4 & 6: ch 1, turn, sc in each st (10)\nRow 7: ch 1, turn, sc in each st (10)\n",
+    ],
+    [
       "the second side of a neck",
       "Ch 11.\nRow 1: sc in 2nd ch from hook and in each ch across (10)\nRow 2: ch 1, turn, sc in next 4 sts, leave remaining 6 sts unworked (4)\nRejoin the yarn for the other side.\nRow 2: sc in next 4 sts (4)\n",
     ],

@@ -102,6 +102,8 @@ export interface Mention<P> extends Span {
   readonly pieces: readonly P[];
   /** All words of the name are there, not only its last. */
   readonly isWhole: boolean;
+  /** `ears`, not `ear`. */
+  readonly isPlural: boolean;
   readonly many: Many | null;
 }
 
@@ -150,6 +152,7 @@ function mentionAt<P>(words: readonly SaidWord[], at: number, alike: readonly On
     end: (words[at] as SaidWord).end,
     pieces: [...new Set(meant.map(({ piece }) => piece))],
     isWhole: whole.length > 0,
+    isPlural: words[at]?.word !== words[at]?.noun,
     many: manyBefore(words, from),
   };
 }

@@ -1,8 +1,11 @@
 import type { PatternContext } from "../fabric/context";
+import type { RowPlan } from "../fabric/instructions";
 import { type OpenMark, openMarkIn } from "../fabric/open-mark";
+import { stateKey } from "../fabric/outcome";
 import type { RowLine } from "../fabric/pattern";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { readWords, type Word } from "../notation/words";
+import { keptBy } from "../text/kept-by";
 import { shift, type TextEdit, withEdits } from "../text/span";
 import { tryOut } from "./mends/trial";
 import type { Fix, RowRule } from "./rule";
@@ -71,20 +74,32 @@ interface Change {
   readonly edit: TextEdit;
 }
 
-/** Offered only where one change alone makes the row right. */
-function fixesFor(row: WorkedRow, { context }: WorkedPiece, open: OpenMark): Fix[] {
-  const { text, start } = row.line;
-  if (!row.found) return [];
+/** By plan, then by the places found: an edit elsewhere tries nothing again. */
+const kept = keptBy((_: RowPlan) => new Map<string, Change | null>());
+
+function fixesFor(row: WorkedRow, piece: WorkedPiece, open: OpenMark): Fix[] {
+  const { plan, start } = row.line;
+  if (!row.found || !plan) return [];
+  const key = stateKey(row.found.state);
+  const known = kept(plan).get(key);
+  const change = known === undefined ? onlyChange(row, piece, open) : known;
+  kept(plan).set(key, change);
+  if (!change) return [];
+  const { title, edit } = change;
+  return [{ title, edits: () => [{ span: shift(edit.span, start), newText: edit.newText }] }];
+}
+
+/** The one change that makes the row right; null where none or several do. */
+function onlyChange(row: WorkedRow, { context }: WorkedPiece, open: OpenMark): Change | null {
+  const { text } = row.line;
   const works = tryOut(row, context);
   const isRight = (changed: string): boolean =>
     openMarkIn(readWords(changed, context.lexicon)) === null && works(changed);
   for (const alike of changesFor(row, context, open)) {
     const [only, ...others] = alike.filter(({ edit }) => isRight(withEdits(text, [edit])));
-    if (!only || others.length > 0) continue;
-    const { span, newText } = only.edit;
-    return [{ title: only.title, edits: () => [{ span: shift(span, start), newText }] }];
+    if (only && others.length === 0) return only;
   }
-  return [];
+  return null;
 }
 
 /** Groups of changes, the more usual before the others; of one group each would say something else. */

@@ -120,9 +120,18 @@ function found(thing: SaidWord, { line }: PlacedSentence, making: Making, patter
   return {
     span,
     message: `The assembly sews on "${typed}", and no piece or material of this pattern is called that.${ask}`,
-    fixes: meant ? [renaming(meant, span, thing)] : [],
+    fixes: meant ? [renaming(meant, span, thing)] : newPart(thing, making),
     related: [],
   };
+}
+
+/** A heading of its own before the assembly, to be written out. */
+function newPart({ noun }: SaidWord, { assembly }: Making): Fix[] {
+  const heading = assembly[0]?.part.heading;
+  if (!heading) return [];
+  const name = noun.charAt(0).toUpperCase() + noun.slice(1);
+  const span = { start: heading.start, end: heading.start };
+  return [{ title: `Begin a part "${name}"`, edits: () => [{ span, newText: `${name}\n\n` }] }];
 }
 
 function renaming({ name }: MadePiece, span: Span, { word, noun }: SaidWord): Fix {

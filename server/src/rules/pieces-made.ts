@@ -29,7 +29,7 @@ export interface Making {
   readonly pieces: readonly MadePiece[];
   readonly names: PieceNames<MadePiece>;
   /** The sentences of the parts that put pieces together. */
-  readonly assembly: readonly PlacedSentence[];
+  readonly assembly: readonly (PlacedSentence & { readonly part: WorkedPart })[];
 }
 
 export const makingOf = keptBy((pattern: WorkedPattern): Making => {
@@ -38,7 +38,9 @@ export const makingOf = keptBy((pattern: WorkedPattern): Making => {
   const names = new PieceNames(pieces.map((piece) => ({ words: piece.words, piece })));
   const assembly = parts
     .filter((part) => part.assembles)
-    .flatMap(({ lines }) => lines.flatMap((line) => placedSentences(line, names)));
+    .flatMap((part) =>
+      part.lines.flatMap((line) => placedSentences(line, names)).map((one) => ({ ...one, part })),
+    );
   return { pieces, names, assembly };
 });
 

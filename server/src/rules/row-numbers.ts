@@ -1,5 +1,5 @@
 import type { WorkedRow } from "../fabric/worked";
-import { readHead } from "../notation/document";
+import { type RowHead, readHead } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { readRowReferences, refersTo } from "../notation/row-references";
 import { keptBy } from "../text/kept-by";
@@ -59,8 +59,14 @@ function slipsIn(part: WorkedPart, pattern: WorkedPattern): NumberSlip[] {
 }
 
 /** Rows behind these may bear any number. */
-function hidesNumbers({ line }: WorkedRow): boolean {
-  return line.head?.open === true || line.sizes !== null;
+function hidesNumbers({ line: { head, sizes } }: WorkedRow): boolean {
+  return head?.open === true || sizes !== null || isList(head);
+}
+
+/** `Rows 3 and 5`: not those between. */
+function isList(head: RowHead | null): boolean {
+  const apart = Math.max(...(head?.to ?? []).map((to) => (to ?? 0) - (head?.from ?? 0)));
+  return apart > 1 && /[&,]|\band\b/i.test(head?.text ?? "");
 }
 
 function after(row: WorkedRow, from: number, reached: Reached | null, slip: OutOfTurn | null): Reached {

@@ -61,12 +61,15 @@ function madeIn({ pieces }: SaidOf): number {
 }
 
 /** Only some of them are meant: `two of the leaves to each side`. */
-const someOnly = /\b(?:each|every|either|other|others|remaining|rest|left over|another|more|again)\b/i;
+const someOnly =
+  /\b(?:each|every|either|other|others|remaining|rest|left over|another|more|again|together|pairs?)\b/i;
 
 function isWrong(mention: SaidOf, { sentence }: PlacedSentence, { assembly }: Making): boolean {
-  const { many, isWhole, pieces } = mention;
+  const { many, isWhole, isPlural, pieces } = mention;
   const made = madeIn(mention);
-  if (!many || !isWhole || many.n < 2 || many.n === made || someOnly.test(sentence.text)) return false;
+  // `both body and head` is no number of bodies.
+  if (!many || !isWhole || !isPlural || many.n < 2 || many.n === made || someOnly.test(sentence.text))
+    return false;
   if (many.n > made) return !pieces.some(saysMore);
   const mentioned = assembly.flatMap(({ mentions }) => mentions).filter((one) => one.pieces[0] === pieces[0]);
   return many.isAll && mentioned.length === 1;
