@@ -31,6 +31,18 @@ describe("a remark answers the queries it names", () => {
     expect(reported(text)).toEqual([]);
   });
 
+  test.each([
+    ["a line with a title", "Hook: 5 mm (I-9) [as meant: hook-mismatch]"],
+    ["a line of a list", "Materials\n5 mm (I-9) hook [as meant: hook-mismatch]\n50 g cotton"],
+    ["the line above it", "Materials\n[as meant: hook-mismatch]\n5 mm (I-9) hook"],
+    [
+      "an entry of a list",
+      "Abbreviations\nsc - single crochet\nhdc - half double crochet [as meant: unused-abbreviation]\ninc - increase",
+    ],
+  ])("in the front matter: %s", (_, front) => {
+    expect(reported(`${front}\n\n${ring}\nRnd 2: inc x6 (12)`)).toEqual([]);
+  });
+
   test("and no others", () => {
     expect(reported(`${ring}\n${slip} [as meant: does-not-fit]`)).toEqual([
       "wrong-count: (13)",

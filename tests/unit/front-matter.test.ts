@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { withoutAsMeant } from "../../server/src/notation/as-meant";
 import { addAbbreviation, removeAbbreviation } from "../../server/src/notation/front-matter/abbreviations";
 import { type FrontMatter, frontMatterOf } from "../../server/src/notation/front-matter/front-matter";
 import { readLengthPairs, readLengths } from "../../server/src/notation/front-matter/lengths";
@@ -60,6 +61,10 @@ describe("abbreviations", () => {
 
   test.each([
     [
+      "Abbreviations\n- ch: chain [as meant: unused-abbreviation]\n- sc: single crochet [as meant: unused-abbreviation]\n",
+      "Abbreviations\n- ch: chain [as meant: unused-abbreviation]\n- sc: single crochet [as meant: unused-abbreviation]\n- hdc: half double crochet\n",
+    ],
+    [
       "Abbreviations\nch - chain\nsc - single crochet\n\nBody",
       "Abbreviations\nch - chain\nsc - single crochet\nhdc - half double crochet\n\nBody",
     ],
@@ -68,7 +73,7 @@ describe("abbreviations", () => {
       "Abbreviations: ch = chain; sc = single crochet; hdc = half double crochet",
     ],
   ])("one is added in the form of the others", (text, expected) => {
-    const [list] = frontOf(text).abbreviations;
+    const [list] = frontOf(withoutAsMeant(text)).abbreviations;
     if (!list) throw new Error("no list");
     expect(withEdits(text, addAbbreviation(text, list, "hdc", "half double crochet"))).toBe(expected);
   });
@@ -92,7 +97,7 @@ describe("abbreviations", () => {
     ["Abbreviations: ch = chain, sk = skip, sc = single crochet", 2, "Abbreviations: ch = chain, sk = skip"],
   ])("one is taken out with its sign and line", (text, at, expected) => {
     const entries = frontOf(text).abbreviations[0]?.entries ?? [];
-    expect(withEdits(text, removeAbbreviation(entries, entries[at] as (typeof entries)[number]))).toBe(
+    expect(withEdits(text, removeAbbreviation(text, entries, entries[at] as (typeof entries)[number]))).toBe(
       expected,
     );
   });

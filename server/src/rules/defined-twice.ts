@@ -34,21 +34,21 @@ Rnd 1: 6 sc in magic ring (6)
 Rnd 2: inc x6 (12)
 \`\`\`
 `,
-  check({ lines }) {
+  check({ lines, text }) {
     return frontMatterOf(lines).abbreviations.flatMap(({ entries }) =>
       entries.flatMap((entry, i) => {
         const before = entries.slice(0, i).find((other) => other.name.text === entry.name.text);
-        return before ? [foundOn(entry, before, entries)] : [];
+        return before ? [foundOn(entry, before, entries, text)] : [];
       }),
     );
   },
 };
 
-function foundOn(entry: Definition, before: Definition, entries: readonly Definition[]): Found {
+function foundOn(entry: Definition, before: Definition, entries: readonly Definition[], text: string): Found {
   const name = entry.name.text;
   const [meaning, first] = [entry.meaning?.text ?? "", before.meaning?.text ?? ""];
   const isSame = meaning.toLowerCase() === first.toLowerCase();
-  const removing = (gone: Definition) => () => removeAbbreviation(entries, gone);
+  const removing = (gone: Definition) => () => removeAbbreviation(text, entries, gone);
   return {
     span: { start: entry.start, end: entry.end },
     message: isSame

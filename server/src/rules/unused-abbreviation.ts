@@ -49,7 +49,12 @@ Rnd 2: inc x6 (12)
       .map((entry) => ({
         span: { start: entry.start, end: entry.end },
         message: `"${entry.name.text}" is in the list of abbreviations, and nothing in the pattern uses it.`,
-        fixes: [{ title: "Take it out of the list", edits: () => removeAbbreviation(list.entries, entry) }],
+        fixes: [
+          {
+            title: "Take it out of the list",
+            edits: () => removeAbbreviation(pattern.text, list.entries, entry),
+          },
+        ],
         related: [],
       }));
   },

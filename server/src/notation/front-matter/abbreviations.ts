@@ -1,4 +1,4 @@
-import type { TextEdit } from "../../text/span";
+import type { Span, TextEdit } from "../../text/span";
 import { type Definition, readListed } from "./definitions";
 import type { FrontLine } from "./sections";
 import type { Stretch } from "./stretch";
@@ -35,13 +35,39 @@ export function addAbbreviation(
   if (!last?.meaning) return [];
   const sign = text.slice(last.name.end, last.meaning.start);
   const between = before ? text.slice(before.end, last.start) : "\n";
-  return [{ span: { start: last.end, end: last.end }, newText: `${between}${name}${sign}${meaning}` }];
+  const lineEnd = /(?:\r\n|\n|\r)[^\r\n]*$/.exec(between)?.[0];
+  const at = lineEnd === undefined ? last.end : lineOf(text, last).end;
+  return [{ span: { start: at, end: at }, newText: `${lineEnd ?? between}${name}${sign}${meaning}` }];
 }
 
-/** Takes one entry out, with what parts it from its neighbour. */
-export function removeAbbreviation(entries: readonly Definition[], gone: Definition): TextEdit[] {
+/** Takes one entry out: its line, or what parts it from its neighbour on the line. */
+export function removeAbbreviation(
+  text: string,
+  entries: readonly Definition[],
+  gone: Definition,
+): TextEdit[] {
   const at = entries.indexOf(gone);
   const [before, behind] = [entries[at - 1], entries[at + 1]];
-  if (behind) return [{ span: { start: gone.start, end: behind.start }, newText: "" }];
+  const line = lineOf(text, gone);
+  const isAlone =
+    !isOn(line, before) && !isOn(line, behind) && /^[\s•·▪*-]*$/u.test(text.slice(line.start, gone.start));
+  if (isAlone) return [{ span: { start: line.start, end: line.next }, newText: "" }];
+  if (behind && isOn(line, behind)) return [{ span: { start: gone.start, end: behind.start }, newText: "" }];
   return [{ span: { start: before?.end ?? gone.start, end: gone.end }, newText: "" }];
+}
+
+/** The line of an entry, with whatever remark stands behind it; `next` is where the next line starts. */
+function lineOf(text: string, { start, end }: Span): Span & { readonly next: number } {
+  const from = Math.max(text.lastIndexOf("\n", start - 1), text.lastIndexOf("\r", start - 1)) + 1;
+  const rest = text.slice(end).search(/[\r\n]/);
+  const to = rest < 0 ? text.length : end + rest;
+  return {
+    start: from,
+    end: to,
+    next: to + (/^(?:\r\n|\n|\r)/.exec(text.slice(to, to + 2))?.[0].length ?? 0),
+  };
+}
+
+function isOn(line: Span, entry: Definition | undefined): boolean {
+  return entry !== undefined && line.start <= entry.start && entry.start < line.end;
 }
