@@ -67,8 +67,13 @@ export class Prover {
 
 /** The rule and the line: equal for a finding before an edit and the same one after it. */
 function placed({ rule }: Finding, offset: number, text: string): string {
-  const line = Math.max(text.lastIndexOf("\n", offset - 1), text.lastIndexOf("\r", offset - 1)) + 1;
+  let line = offset;
+  while (line > 0 && !isLineEnd(text.charCodeAt(line - 1))) line--;
   return `${rule} ${line}`;
+}
+
+function isLineEnd(unit: number): boolean {
+  return unit === 10 || unit === 13;
 }
 
 function count(counts: Map<string, number>, key: string, by: number): number {

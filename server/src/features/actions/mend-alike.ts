@@ -21,8 +21,12 @@ interface Mended {
   readonly fix: Fix;
 }
 
+/** Characters; changes all over a longer text take too long to try at every move of the caret. */
+const longestText = 100_000;
+
 /** All findings like the one here, mended alike. */
 export const mendAlike: ActionSource = (scene, focus) => {
+  if (scene.text.length > longestText) return [];
   const here = findingsAt(scene, focus).flatMap((finding) => {
     const [likeliest] = scene.prover.fixesOf(finding);
     return likeliest ? [{ finding, fix: likeliest }] : [];

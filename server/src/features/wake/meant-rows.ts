@@ -32,14 +32,3 @@ export function piecesMeant(pattern: WorkedPattern, { text, start }: PatternLine
   const around = pieceAround(pattern, start);
   return named.length === 0 && around ? [around] : named;
 }
-
-/** The piece of the same name, and of the same place among those of this name. */
-export function sameNamed(
-  { pieces }: WorkedPattern,
-  of: WorkedPattern,
-  piece: WorkedPiece,
-): WorkedPiece | null {
-  const { name } = piece.piece;
-  const alike = (list: readonly WorkedPiece[]) => list.filter((one) => one.piece.name === name);
-  return alike(pieces)[alike(of.pieces).indexOf(piece)] ?? null;
-}

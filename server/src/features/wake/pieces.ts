@@ -1,7 +1,6 @@
 import type { WorkedPiece } from "../../fabric/worked";
 import type { WorkedPattern } from "../../rules/rule";
 import { numbers } from "../../rules/wording";
-import { sameNamed } from "./meant-rows";
 import type { Stale } from "./stale";
 import type { LineTwins, Twins } from "./twins";
 
@@ -10,9 +9,13 @@ const joining =
   /\b(?:sew|seam|join|attach|pin|whip|gather|slip|fit|stuff|place|insert|match|edging|edge|border|fasten|close|lace|thread|fold|line)/i;
 
 /** Sentences that put a piece to use which ends with another number of stitches now, is made more often, or is gone. */
-export function stalePieces({ lines }: Twins, before: WorkedPattern, now: WorkedPattern): Stale[] {
+export function stalePieces(
+  { lines, pieceBefore }: Twins,
+  before: WorkedPattern,
+  now: WorkedPattern,
+): Stale[] {
   const changes = now.pieces.flatMap((is) => {
-    const was = sameNamed(before, now, is);
+    const was = pieceBefore.get(is);
     return was && is.piece.name ? changesOf(was, is) : [];
   });
   const left = new Set(now.pieces.map(({ piece }) => piece.name));

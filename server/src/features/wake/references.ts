@@ -3,7 +3,7 @@ import { type NumberInText, readRowReferences } from "../../notation/row-referen
 import type { WorkedPattern } from "../../rules/rule";
 import { numbers } from "../../rules/wording";
 import { shift, type TextEdit } from "../../text/span";
-import { piecesMeant, rowNumbered, sameNamed } from "./meant-rows";
+import { piecesMeant, rowNumbered } from "./meant-rows";
 import type { Stale } from "./stale";
 import type { Twins } from "./twins";
 
@@ -22,27 +22,45 @@ interface Pair {
 }
 
 /** Rows named in other rows: the number has gone over to another row, or is gone. */
-export function staleReferences(twins: Twins, before: WorkedPattern, now: WorkedPattern): Stale[] {
+export function staleReferences(twins: Twins): Stale[] {
+  const astray = piecesAstray(twins);
   return twins.rows.flatMap(({ now: { line }, piece }) => {
-    const pieces = pairsOf([piece], before, now);
-    const speaking = { text: line.text, start: line.start, name: line.headText, pieces };
+    if (!astray.has(piece)) return [];
+    const speaking = {
+      text: line.text,
+      start: line.start,
+      name: line.headText,
+      pieces: pairsOf([piece], twins),
+    };
     return staleIn(speaking, "reference", movesIn(speaking, twins));
   });
 }
 
+/** Pieces in which some number no longer bears the row it bore: only there a row can name a wrong one. */
+function piecesAstray({ pieceBefore, rowNow, rowsNow }: Twins): ReadonlySet<WorkedPiece> {
+  const isAstray = (row: WorkedRow, is: WorkedPiece): boolean => {
+    const from = row.line.head?.from;
+    if (from == null) return false;
+    const twin = rowNow.get(row);
+    return twin ? twin.line.head?.from !== from : lost(from, rowNumbered(is, from), rowsNow).length > 0;
+  };
+  const pairs = [...pieceBefore].filter(([is, was]) => was.rows.some((row) => isAstray(row, is)));
+  return new Set(pairs.map(([is]) => is));
+}
+
 /** Rows named in prose, to say where something is placed: their number, or how many stitches they have, is another. */
-export function stalePlacements(twins: Twins, before: WorkedPattern, now: WorkedPattern): Stale[] {
+export function stalePlacements(twins: Twins, now: WorkedPattern): Stale[] {
   return twins.lines.flatMap(({ now: line }) => {
     if (!/\d/.test(line.text)) return [];
-    const pieces = pairsOf(piecesMeant(now, line), before, now);
+    const pieces = pairsOf(piecesMeant(now, line), twins);
     const speaking = { text: line.text, start: line.start, name: inShort(line.text), pieces };
     return staleIn(speaking, "placement", [...movesIn(speaking, twins), ...othersIn(speaking, twins)]);
   });
 }
 
-function pairsOf(pieces: readonly WorkedPiece[], before: WorkedPattern, now: WorkedPattern): Pair[] {
+function pairsOf(pieces: readonly WorkedPiece[], { pieceBefore }: Twins): Pair[] {
   return pieces.flatMap((is) => {
-    const was = sameNamed(before, now, is);
+    const was = pieceBefore.get(is);
     return was ? [{ was, is }] : [];
   });
 }

@@ -41,7 +41,8 @@ function worse({ now, piece }: RowTwins, findings: readonly Finding[]): Stale {
 }
 
 function hasOtherNumbers({ before, now }: RowTwins): boolean {
-  return before.result === "ok" && now.result === "ok" && madeAndNeeded(before) !== madeAndNeeded(now);
+  if (before.outcome === now.outcome || before.result !== "ok" || now.result !== "ok") return false;
+  return madeAndNeeded(before) !== madeAndNeeded(now);
 }
 
 function madeAndNeeded({ outcome }: WorkedRow): string {

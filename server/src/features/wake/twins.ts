@@ -24,6 +24,8 @@ export interface Twins {
   readonly rowNow: ReadonlyMap<WorkedRow, WorkedRow>;
   /** Rows of now that were there before. */
   readonly rowsNow: ReadonlySet<WorkedRow>;
+  /** For a piece as it is now, the one of the same name before, of the same place among those of this name. */
+  readonly pieceBefore: ReadonlyMap<WorkedPiece, WorkedPiece>;
 }
 
 export function twinsOf(before: WorkedPattern, now: WorkedPattern): Twins {
@@ -43,7 +45,7 @@ export function twinsOf(before: WorkedPattern, now: WorkedPattern): Twins {
       lines.push({ before: before.lines[at] as PatternLine, now: line });
   }
   const rowNow = new Map(rows.map((pair) => [pair.before, pair.now]));
-  return { rows, lines, rowNow, rowsNow: new Set(rowNow.values()) };
+  return { rows, lines, rowNow, rowsNow: new Set(rowNow.values()), pieceBefore: piecesBefore(before, now) };
 }
 
 /** A row is the same row when its number changes. */
@@ -67,4 +69,21 @@ function rowsByLine({ lines, pieces }: WorkedPattern): Map<number, Placed> {
     }
   }
   return found;
+}
+
+function piecesBefore(before: WorkedPattern, now: WorkedPattern): Map<WorkedPiece, WorkedPiece> {
+  const named = new Map(namedPieces(before));
+  const pairs = namedPieces(now).map(([name, piece]) => [piece, named.get(name)] as const);
+  return new Map(pairs.filter((pair): pair is [WorkedPiece, WorkedPiece] => pair[1] !== undefined));
+}
+
+/** Each piece by its name, with how often the name came before. */
+function namedPieces({ pieces }: WorkedPattern): [string, WorkedPiece][] {
+  const times = new Map<string, number>();
+  return pieces.map((piece) => {
+    const { name } = piece.piece;
+    const time = times.get(name) ?? 0;
+    times.set(name, time + 1);
+    return [`${time} ${name}`, piece];
+  });
 }

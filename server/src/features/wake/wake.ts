@@ -19,8 +19,8 @@ export function wakeOf(before: Checked["worked"], { worked: now, report }: Check
   const twins = twinsOf(before, now);
   const stale = [
     ...staleRows(twins.rows, report.findings),
-    ...staleReferences(twins, before, now),
-    ...stalePlacements(twins, before, now),
+    ...staleReferences(twins),
+    ...stalePlacements(twins, now),
     ...stalePieces(twins, before, now),
   ];
   return withKeys(stale.sort((a, b) => a.span.start - b.span.start));
