@@ -70,6 +70,10 @@ export class JoinBinder extends StitchBinder {
         words.find((word) => word.cls === "S"),
         node,
       );
+    const chain = words.findIndex((word, i) => word.cls === "c" && words[i + 1]?.cls === "n");
+    const first = words.findIndex(({ cls }) => "lSOiYH".includes(cls));
+    if (chain > 0 && (first < 0 || chain < first))
+      return [{ op: "chain", n: words[chain + 1]?.number ?? one, span: this.span(node) }];
     const placed = words.findIndex((word) => word.cls === "i");
     if (placed < 0) return [];
     return this.standsOn(node, words) ?? this.anewInSpace(node, words.slice(placed)) ?? [];

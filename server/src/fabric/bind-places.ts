@@ -163,7 +163,8 @@ export class PlaceBinder extends RowWords {
 
   /** `same st`, `marked st`: one place that is told by what marks it off. */
   private markedOff(place: PlaceWords): Take[] | null {
-    if (place.has("m")) return [{ how: "same", asFirst: place.has("A") && place.has("f") }];
+    const inSpace = place.has("C") || place.has("p");
+    if (place.has("m")) return [{ how: "same", asFirst: place.has("A") && place.has("f"), inSpace }];
     switch (place.valueOf("Y")) {
       case "skipped":
         return [{ how: "nowhere" }];

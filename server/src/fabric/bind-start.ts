@@ -231,7 +231,7 @@ function splitFoundation(all: readonly Instruction[]): {
   kept: readonly Instruction[];
   foundation: Sized | null;
 } {
-  const at = all.findIndex((instruction) => !["mark", "unknown", "begins"].includes(instruction.op));
+  const at = all.findIndex((instruction) => !["mark", "unknown", "begins", "turn"].includes(instruction.op));
   const first = all[at];
   if (first?.op !== "chain" || all.length === at + 1 || !fromHookNext(all.slice(at + 1)))
     return { kept: all, foundation: null };
@@ -251,7 +251,13 @@ function skippedChains(
   const kind = declared?.kind ?? firstKind(all) ?? "sc";
   const usual = skippedWays(n - 1, kind, firstChain(all), declared, context);
   const isBlock = foundation !== null && (foundation[0] ?? 0) <= longestBlock && n > 2;
-  const ways = isBlock && declared === null ? [...usual, asSpace(n - 1, kind)] : usual;
+  const block = asSpace(n - 1, kind);
+  const ways =
+    isBlock && declared === null
+      ? explainsBlocks(context) || all.some(slipsIntoSpace)
+        ? [{ ...block, cost: 0 }]
+        : [...usual, block]
+      : usual;
   choices.push({ options: ways.map((way) => way.says), costs: ways.map((way) => way.cost) });
   return [
     {
@@ -263,6 +269,11 @@ function skippedChains(
     },
     ...all,
   ];
+}
+
+/** Whether the pattern explains a block as joined by a slip stitch to the next one. */
+function explainsBlocks({ definitions }: BindContext): boolean {
+  return [...definitions.values()].some(({ sequence }) => sequence?.some(slipsIntoSpace) ?? false);
 }
 
 /** Chains of a block that a row begins with: `ch 6, dc in 4th ch from hook and in next 2 ch`. */
@@ -436,11 +447,10 @@ function opensBlock(rest: readonly Instruction[]): boolean {
 }
 
 function slipsIntoSpace(instruction: Instruction): boolean {
-  if (instruction.op === "repeat" || instruction.op === "group") return instruction.body.some(slipsIntoSpace);
-  if (instruction.op !== "slip") return false;
-  return instruction.takes.some(
-    (take) => (take.how === "next" || take.how === "last") && take.of.sort === "space",
-  );
+  if (instruction.op === "repeat") return instruction.body.some(slipsIntoSpace);
+  const slips = instruction.op === "group" && instruction.body.some(({ op }) => op === "slip");
+  if (instruction.op !== "slip" && !slips) return false;
+  return instruction.takes.flatMap(targetsOf).some(({ sort }) => sort === "space");
 }
 
 interface Way {

@@ -131,9 +131,10 @@ export class StitchBinder extends PlaceBinder {
   private inSequence(sequence: readonly Instruction[], node: Tree): Instruction[] {
     const span = this.span(node);
     const counted = child(node, "number") ?? child(node, "makeTimes");
-    const places = child(node, "where")?.children[0];
-    if (places && (places.rule === "extent" || places.rule === "toLast")) {
-      const until = places.rule === "toLast" ? this.until(places) : null;
+    const wheres = node.children.filter(({ rule }) => rule === "where").flatMap(({ children }) => children);
+    const toLast = wheres.find(({ rule }) => rule === "toLast");
+    if (toLast || wheres.some(({ rule }) => rule === "extent")) {
+      const until = toLast ? this.until(toLast) : null;
       return [{ op: "repeat", body: sequence, times: { how: "to-end", until }, span }];
     }
     if (!counted) return [...sequence];

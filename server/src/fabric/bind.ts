@@ -37,6 +37,16 @@ export function bindRow(text: string, words: readonly Word[], tree: Tree, contex
     : plan;
 }
 
+/** The instructions of a part of a row, which has no opening of its own. */
+export function bindPart(
+  text: string,
+  words: readonly Word[],
+  tree: Tree,
+  context: BindContext,
+): Pick<RowPlan, "instructions" | "choices"> {
+  return new Binder(text, words, context).part(tree);
+}
+
 const tunisian = /\b(?:tss|tks|tunisian)\b|\b(?:forward|return)(?: pass)?\s*(?::|as in)/i;
 
 class Binder extends JoinBinder {
@@ -84,6 +94,10 @@ class Binder extends JoinBinder {
     return sizes > 1 && list
       ? wrongList(this.text.slice(list.start, list.end), list.number?.length ?? 0, sizes)
       : null;
+  }
+
+  part(tree: Tree): Pick<RowPlan, "instructions" | "choices"> {
+    return { instructions: this.bindAll(tree.children), choices: this.choices };
   }
 
   private bindAll(nodes: readonly Tree[]): Instruction[] {

@@ -235,8 +235,9 @@ function unitTerm(
   if (direct !== undefined && direct === stated) return { ...base, n: direct, counted };
   const alike = [...sum.groups.values(), ...sum.units.values(), sumOf(sum.units.values())];
   const candidates = noun === "group" ? alike : [...alike, ...sum.spaces.values()];
-  if ((direct === undefined || noun === "group") && stated !== null && candidates.includes(stated))
-    return { ...base, n: stated, counted };
+  // A group may be written out where its name is used besides, and a block is told by its space as well.
+  const open = direct === undefined || /^(?:group|block|tile)$/.test(noun);
+  if (open && stated !== null && candidates.includes(stated)) return { ...base, n: stated, counted };
   if (direct !== undefined) return { ...base, n: direct, counted };
   return { ...base, n: 0, counted, unknown: true };
 }

@@ -40,6 +40,8 @@ interface Reach {
   /** Stitches that slip stitches were worked into on the way to where the row begins. */
   travelled: number;
   passedStitches: number;
+  /** Those of them before the first place that was taken: a round comes to them again at its end. */
+  passedFirst: number;
   passedSpaces: number;
   worksStitches: boolean;
   worksSpaces: boolean;
@@ -81,6 +83,7 @@ export class Cursor {
       left: 0,
       travelled: 0,
       passedStitches: 0,
+      passedFirst: 0,
       passedSpaces: 0,
       worksStitches: false,
       worksSpaces: false,
@@ -121,6 +124,11 @@ export class Cursor {
     const { strip, at } = this.reach;
     const chain: Match = (run) => run.sort === "chain";
     return countPlaces(strip, chain) > countBefore(strip, at, chain);
+  }
+
+  /** Nothing is left of the sorts of places that the row works. */
+  get isDone(): boolean {
+    return this.leftover() === 0;
   }
 
   get ended(): boolean {
@@ -235,6 +243,10 @@ export class Cursor {
     return match !== stitches && countPlaces(this.reach.strip, match) > 0;
   }
 
+  hasGroups(name: string): boolean {
+    return countPlaces(this.reach.strip, (run) => run.unit === name) > 0;
+  }
+
   /** The groups that a name means here: those called so, or else the largest without a name. */
   private groupNamed(name = ""): { unit: string; size: number; odd: boolean; spaces: number } | null {
     const groups = runsOf(this.reach.strip).filter((run) => run.size !== undefined);
@@ -281,7 +293,7 @@ export class Cursor {
     reach.at = end;
     reach.used += n - passed;
     reach.travelled += passed;
-    reach.over += n - there;
+    reach.over += n - there - (n > there ? this.comeRoundTo(n - there, match) : 0);
     reach.underStart = manner === "start";
     reach.inPart = false;
     reach.takenAny = true;
@@ -293,6 +305,17 @@ export class Cursor {
     const last = this.view.leavesGroups && this.bridging ? placeAt(reach.strip, reach.at - 1) : undefined;
     const ofGroup = last?.sort === "space" && last.size !== undefined;
     if (ofGroup && !match(last)) reach.at += last.size - 1 - (last.offset ?? 0);
+  }
+
+  /** How many of the stitches wanted beyond the end are those that the round passed where it began. */
+  private comeRoundTo(n: number, match: Match): number {
+    const { reach } = this;
+    const isStitch = match({ sort: "stitch", kind: "sc", n: 1 });
+    if (!this.view.rotates || !isStitch || reach.passedFirst < n) return 0;
+    reach.passedFirst -= n;
+    reach.passedStitches -= n;
+    reach.at = reach.total;
+    return n;
   }
 
   private stitchesIn(from: number, to: number, match: Match): number {
@@ -325,7 +348,9 @@ export class Cursor {
     const between = slice(this.reach.strip, from, to);
     if (countPlaces(between, match) === to - from) return;
     const passed: Match = (run) => !match(run) && run.sort !== "space" && run.unit === undefined;
-    this.reach.passedStitches += countPlaces(between, passed);
+    const stitchesPassed = countPlaces(between, passed);
+    this.reach.passedStitches += stitchesPassed;
+    if (!this.reach.takenAny) this.reach.passedFirst = stitchesPassed;
     const { worksEdges, worksStitches, worksSpaces } = this.reach;
     // Between the edge stitch and the first space that is worked: the half loop that ends the row below.
     const isHalfLoop = worksEdges && !worksStitches && !worksSpaces;
@@ -360,10 +385,12 @@ export class Cursor {
     }
   }
 
-  /** The place worked into last; before any, the first one. */
-  same(): void {
+  /** The place worked into last; before any, the first one, or the loop whose end closed the round. */
+  same(inSpace: boolean): void {
     const { reach } = this;
     if (reach.takenAny || this.below.ring || reach.total === 0) return;
+    const closed = placeAt(reach.strip, reach.total - 1)?.sort === "space";
+    if (inSpace && closed && this.view.rotates) this.turnRoundTo(reach.total - 1);
     const first = runAt(reach.strip, 0);
     this.take(1, everyPlace, "start");
     if (first?.sort === "space") reach.worksSpaces = true;

@@ -1,11 +1,11 @@
 import type { LineContent } from "../notation/document";
-import { treeOf } from "../notation/tree";
+import { type Tree, treeOf } from "../notation/tree";
 import { type Meaning, trade } from "../notation/vocabulary";
-import { readWords } from "../notation/words";
+import { readWords, type Word } from "../notation/words";
 import { stitchSpellings } from "../trade/stitches";
-import { type BindContext, bindRow, type Definition } from "./bind";
-import type { Instruction } from "./instructions";
-import { settled } from "./settled";
+import { type BindContext, bindPart, bindRow, type Definition } from "./bind";
+import { type Instruction, type Take, targetsOf } from "./instructions";
+import { type Settling, settled } from "./settled";
 
 interface Defined {
   readonly words: Map<string, Meaning>;
@@ -115,16 +115,24 @@ function baseOf(name: string): string {
   return stitchSpellings.get(base) ?? base;
 }
 
-function boundTo(text: string, context: BindContext, sizes: number): readonly Instruction[] {
+type Bind = (text: string, words: readonly Word[], tree: Tree, context: BindContext) => Settling;
+
+function boundTo(
+  text: string,
+  context: BindContext,
+  sizes: number,
+  bind: Bind = bindRow,
+): readonly Instruction[] {
   const words = readWords(text, { words: new Map(), sizes });
   const tree = treeOf(words);
-  const plan = tree && bindRow(text, words, tree, context);
-  return plan ? settled(plan) : [];
+  return tree ? settled(bind(text, words, tree, context)) : [];
 }
 
 /** `5 dc in same st`, `(dc, ch 1, dc) in same st or sp`: a group in one place. `ch 2, sk 2, dc in next dc`: several. */
 function bodyOf(said: string, name: string, context: BindContext, sizes: number): Definition | null {
   const text = said.split(/(?<=[^.])[.;](?:\s|$)/)[0] as string;
+  const plain = boundTo(text, context, sizes, bindPart);
+  if (inSequence(plain)) return { kind: baseOf(name), uses: 1, makes: 1, sequence: plain };
   const inner = understood(unwrap(boundTo(text, context, sizes)));
   const [only] = inner;
   if (!only) return null;
@@ -133,8 +141,7 @@ function bodyOf(said: string, name: string, context: BindContext, sizes: number)
   if (only.op === "work" && inner.length === 1 && /tog/.test(text))
     return { kind, uses: only.stitch.uses, makes: 1 };
   const body = only.op === "group" && inner.length === 1 ? only.body : inner;
-  if (!body.some((instruction) => instruction.op === "work")) return null;
-  return inSequence(inner) ? { kind, uses: 1, makes: 1, sequence: inner } : { kind, uses: 1, makes: 1, body };
+  return body.some((instruction) => instruction.op === "work") ? { kind, uses: 1, makes: 1, body } : null;
 }
 
 function increase(work: Extract<Instruction, { op: "work" }>): Definition {
@@ -146,9 +153,16 @@ function increase(work: Extract<Instruction, { op: "work" }>): Definition {
 
 /** Whether instructions go along the row rather than into one place. */
 function inSequence(list: readonly Instruction[]): boolean {
-  const takes = list.flatMap((one) => ("takes" in one && one.op !== "skip" ? one.takes : []));
-  const along = takes.some((take) => take.how === "from-hook" || take.how === "each");
-  return along || list.some((one) => one.op === "skip" || one.op === "slip");
+  if (!list.some((one) => one.op === "work" || one.op === "group")) return false;
+  return list.some((one) => {
+    if (!("takes" in one)) return false;
+    const intoSpace = one.takes.flatMap(targetsOf).some(({ sort }) => sort === "space");
+    return one.op === "skip" || (one.op === "slip" ? intoSpace : one.takes.some(isFromHook));
+  });
+}
+
+function isFromHook(take: Take): boolean {
+  return take.how === "from-hook";
 }
 
 /** Behind a whole group in one place, words that are not understood say where or how it is made. */
@@ -184,6 +198,7 @@ export function madeNames(text: string): Made[] {
 /** The group that instructions end with; one stitch where they end with none. */
 function madeLast(list: readonly Instruction[], name: string): Definition {
   const last = list.findLast((one) => one.op === "work" || one.op === "group" || one.op === "repeat");
+  if (name === "picot") return { kind: name, uses: 0, makes: 0 };
   const stitch = { kind: name, uses: 1, makes: 1 };
   if (last?.op === "repeat") return madeLast(last.body, name);
   if (last?.op === "group") return { ...stitch, body: last.body };

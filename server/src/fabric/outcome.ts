@@ -99,7 +99,8 @@ function isRight(outcome: Outcome): boolean {
   return outcome.fits && outcome.counts && outcome.outOfReach === null;
 }
 
-function turnedOver(below: Below): Below {
+/** The places of a row as they come when the work is turned. */
+export function turnedOver(below: Below): Below {
   const marked = below.marked === null ? null : countPlaces(below.strip) - 1 - below.marked;
   return { ...below, strip: reverse(below.strip), marked };
 }

@@ -7,7 +7,7 @@ import { type Copy, copyOf } from "./copies";
 import { noHabits, openRows, settle, shownBy } from "./habits";
 import { forSize, type Instruction, type RowPlan, takesIn, targetsOf } from "./instructions";
 import { otherWay } from "./other-way";
-import { type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
+import { type Outcome, plainState, type State, statedState, stateKey, turnedOver } from "./outcome";
 import { type Candidate, nearestToRight, type Path, pathsFrom, survivors } from "./paths";
 import type { Piece, RowLine } from "./pattern";
 import { type Dependence, PieceRun, sameState } from "./piece-run";
@@ -37,6 +37,8 @@ export class PieceWorker {
   /** The row before ended with the chain that opens this one. */
   private carried: RowPlan | null = null;
   private turnedLast = false;
+  /** What the last of the rows said that a line stands for. */
+  private copiedLast: RowPlan | null = null;
   /** The side of the starting chain that no row was worked on. */
   private freeSide: State | null = null;
   /** The piece whose end the first row is tried on. */
@@ -64,7 +66,13 @@ export class PieceWorker {
     const number = Math.max(lastHead?.from ?? 0, ...(lastHead?.to ?? []).map((n) => n ?? 0));
     const worked = { piece: this.piece, rows, context: this.context, work: {} };
     const { name, talk } = this.piece;
-    const end = state && { state, number, freeSide: this.freeSide, name, fastened: talk.fastened };
+    const end = state && {
+      state: this.turnedLast ? state.map((below) => below && turnedOver(below)) : state,
+      number,
+      freeSide: this.freeSide,
+      name,
+      fastened: talk.fastened,
+    };
     return new PieceRun({
       worked,
       dependences: this.dependences,
@@ -79,6 +87,7 @@ export class PieceWorker {
   private row(line: RowLine, i: number): void {
     if (line.kind === "foundation") return this.foundation(line, i);
     const copy = copyOf(line.content);
+    this.copiedLast = null;
     if (!copy) this.number(line, [line]);
     if (copy) this.copied(line, copy);
     else if (line.plan === null)
@@ -86,7 +95,8 @@ export class PieceWorker {
     else this.plain(line, line.plan);
     this.lastRow = line;
     if (!copy) this.lastPlain = line;
-    this.turnedLast = line.plan !== null && turnsLast(line.plan);
+    const last = this.copiedLast ?? line.plan;
+    this.turnedLast = last !== null && turnsLast(last);
   }
 
   /** Which line each row number of a head stands for, so that later rows can name it. */
@@ -421,6 +431,7 @@ export class PieceWorker {
     const missing = named.findIndex((row) => row?.plan == null);
     if (missing >= 0) return this.lacks(line, numbers[missing] ?? null, copy);
     this.number(line, named as RowLine[]);
+    this.copiedLast = named.at(-1)?.plan ?? null;
     this.repeatRows(line, named as RowLine[], copy.times);
   }
 

@@ -1,10 +1,12 @@
 import type { Choice, Instruction, RowPlan } from "./instructions";
 
+export type Settling = Pick<RowPlan, "instructions" | "choices">;
+
 /**
  * Instructions in their usual reading, without choice points: what a definition says is read once
  * and holds in every row that uses its name.
  */
-export function settled({ instructions, choices }: RowPlan): readonly Instruction[] {
+export function settled({ instructions, choices }: Settling): readonly Instruction[] {
   return settle(instructions, choices);
 }
 

@@ -10,6 +10,8 @@ import {
   type Take,
   type Target,
   type Times,
+  takesIn,
+  targetsOf,
   type Until,
 } from "./instructions";
 import { nameOpening } from "./opening-group";
@@ -349,8 +351,10 @@ class Walker {
     const { uneven } = this;
     const { at, used } = this.cursor;
     const opening = this.joinsOpening(take) ? this.opening : null;
+    const closing = take.how === "next" && take.first === true && this.closes();
     const places = this.takeFor(take, stitch.uses);
     if (places === null) return;
+    if (closing) return this.makeInOpening(stitch, per, { at, uses: 0, span });
     const uses = places > 0 ? (this.cursor.used - used) / places : 0;
     // Two in one stitch are an increase, two in a space a group.
     const apart = take.how === "last" || (take.how === "next" && take.of.sort !== "stitch");
@@ -362,6 +366,24 @@ class Walker {
       this.uneven = uneven;
     }
     if (opening !== null) this.groupFrom(opening, span);
+  }
+
+  /** `…, 2 dc in first loop, join`: the place that the round began in gets the rest of its group. */
+  private makeInOpening(
+    stitch: StitchUse,
+    per: number,
+    made: { at: number; uses: number; span: Span },
+  ): void {
+    this.inPlace = "";
+    this.make(stitch, 1, per, made);
+    this.inPlace = null;
+    const at = this.openingGroup ? this.steps.indexOf(this.openingGroup) : -1;
+    if (!this.openingGroup || at < 0) return;
+    const steps = this.openingGroup.steps.map((step) =>
+      "begins" in step && step.sort === "none" ? { ...step, perPlace: step.perPlace + per } : step,
+    );
+    this.openingGroup = { ...this.openingGroup, steps };
+    this.steps[at] = this.openingGroup;
   }
 
   /** `ch 3, 2 dc in same st`: the opening chain is the first stitch of that group. */
@@ -402,7 +424,7 @@ class Walker {
         return null;
       case "same":
         if (take.asFirst && this.beyondChain) this.cursor.take(1, everyPlace, "next");
-        this.cursor.same();
+        this.cursor.same(take.inSpace === true);
         return 1;
       case "marked":
         return this.takeMarked();
@@ -427,7 +449,7 @@ class Walker {
     const n = this.n(take.n);
     if (uses === 0) return n;
     if (!this.findsPart(take.of) && !take.of.corner) return null;
-    if (take.first && this.closes()) return null;
+    if (take.first && this.closes()) return take.of.sort === "stitch" && this.lastChain !== null ? null : n;
     if (take.first && n === 1 && take.of.sort !== "space" && this.cursor.underStart) return 1;
     if (take.spike !== undefined && this.reading[take.spike] === 1) return n;
     this.cursor.bridge(this.lastChain !== null);
@@ -481,7 +503,7 @@ class Walker {
 
   /** `ch 2, dc in first sc` at the end of a round: the stitch closes the last loop and is none of its own. */
   private closes(): boolean {
-    return this.cursor.used > 1 && this.cursor.ended && this.cursor.total > 0 && this.view.rotates;
+    return this.cursor.used > 1 && this.cursor.isDone && this.cursor.total > 0 && this.view.rotates;
   }
 
   private group(instruction: Op<"group">): void {
@@ -859,7 +881,18 @@ class Walker {
   private endOf(body: readonly Instruction[], until: Until | null): number {
     const spaced = this.view.stMeans === "any" || takesSpaces(body);
     const match: Match = spaced ? everyPlace : (run) => run.sort !== "space";
-    return this.cursor.limitOf(until, match);
+    return this.cursor.limitOf(this.bySpaces(body, until), match);
+  }
+
+  /** `to last block` in a row that works only into spaces: blocks are told by their spaces. */
+  private bySpaces(body: readonly Instruction[], until: Until | null): Until | null {
+    if (until === null || typeof until === "string" || !("n" in until) || until.of.unit === undefined)
+      return until;
+    const own = takesIn(body).flatMap(targetsOf);
+    const onlySpaces = own.length > 0 && own.every(({ sort }) => sort === "space");
+    return onlySpaces && !this.cursor.hasGroups(until.of.unit)
+      ? { n: until.n, of: { sort: "space" } }
+      : until;
   }
 
   private usesPlaces(body: readonly Instruction[], end: number): boolean {

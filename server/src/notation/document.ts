@@ -166,7 +166,7 @@ const numberWord =
   "(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)";
 /** `With A,` `Starting at the toe,` `Set-up:` `We pull`: what may stand before a starting chain. */
 const beforeChain = [
-  String.raw`(?:(?:with|using|in|start(?:ing)?|begin(?:ning)?)\b(?:[^,:.]|\.\d){1,60}[,:.]\s*)?`,
+  String.raw`(?:(?:with|using|in|(?:start(?:ing)?|begin(?:ning)?)\s+(?:at|with|from|in|on|by|the))\b(?:[^,:.]|\.\d){1,60}[,:.]\s*)?`,
   String.raw`(?:(?:(?:foundation|base|starting|beginning)(?:\s+ch(?:ain)?)?|set-?up)\s*[:–-]\s*|(?:foundation|base|starting)\s+(?=ch))?`,
   String.raw`(?:(?:we\s+)?(?:make|pull|collect|dial|cast on|start with|begin with)\s+(?:a\s+)?)?`,
 ].join("");

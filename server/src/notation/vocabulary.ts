@@ -59,6 +59,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["Y", "centre", "center|centre|middle"],
   ["Y", "skipped", "skipped|missed"],
   ["Y", "marked", "marked"],
+  ["Y", "previous", "previous|prev|preceding"],
   ["Y", "made", "made|just made|just worked|just completed|completed"],
   ["Y", "other side", "other side|opposite side"],
   ["A", "as", "as"],
@@ -135,7 +136,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
     "bar",
     "horizontal bar|third loop|3rd loop|back bar|back ridge|back bump|back bumps|horizontal bar behind|third loops",
   ],
-  ["P", "post", "post|posts|round post|around post|stem|stems"],
+  ["P", "post", "post|posts|round post|stem|stems"],
   ["h", "from hook", "from hook|from the hook|away from hook"],
   [
     "!",

@@ -88,12 +88,14 @@ const placesNamed = keptBy(({ instructions }: RowPlan): readonly NamedPlace[] =>
 );
 
 function namedIn(list: readonly Instruction[], own: ReadonlySet<number>): NamedPlace[] {
-  return list.flatMap((one): NamedPlace[] => {
+  return list.flatMap((one, i): NamedPlace[] => {
     if (one.op === "either") return namedIn(one.options[0] ?? [], own);
     if (one.op === "repeat") return namedIn(one.body, own);
     if (one.op !== "work" && one.op !== "group" && one.op !== "skip") return [];
     const isSpike = one.takes.some((take) => take.how === "next" && take.spike !== undefined);
-    const targets = isSpike ? [] : one.takes.flatMap(targetsOf);
+    // `ch 2, dc in first sc` closes the round in its own first stitch.
+    const closes = list[i - 1]?.op === "chain" && one.takes.some((take) => take.how === "next" && take.first);
+    const targets = isSpike || closes ? [] : one.takes.flatMap(targetsOf);
     return targets.filter((target) => isPlain(target, own)).map((target) => ({ target, span: one.span }));
   });
 }
@@ -138,8 +140,10 @@ function lastIn({ text }: RowLine, { start, end }: Span, form: string): Span {
 }
 
 function missingSpace(chains: number, at: Span, runs: readonly Run[]): Missing[] {
-  const lengths = [...new Set(runs.filter(({ sort }) => sort === "space").map((run) => run.chains ?? 1))];
-  if (lengths.length === 0 || lengths.includes(chains)) return [];
+  const spaces = runs.filter(({ sort }) => sort === "space");
+  const lengths = [...new Set(spaces.map((run) => run.chains ?? 1))];
+  const isHalf = spaces.some((run) => run.halves !== undefined && run.chains === chains * run.halves);
+  if (lengths.length === 0 || lengths.includes(chains) || isHalf) return [];
   const newText = lengths.length === 1 ? `${lengths[0]}` : null;
   return [{ named: `ch-${chains} sp`, there: lengths.map((n) => `ch-${n} sp`), at, newText, isOwn: false }];
 }

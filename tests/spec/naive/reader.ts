@@ -200,7 +200,9 @@ export class Reader {
   // --- chains, joins, the start ------------------------------------------------------------------------------
 
   private closingLoop(): boolean {
-    const found = this.take(/ch \d+, (?:sk last st, )?(?:dc|hdc|tr) in first \w+ to form last sp#/);
+    const found =
+      this.take(/ch \d+, (?:sk last st, )?(?:dc|hdc|tr) in first \w+ to form last sp#/) ??
+      this.take(/(?:join with |ending with )ch \d+, (?:dc|hdc|tr) in first \w+/);
     if (!found) return false;
     if (found[0].includes("sk last"))
       this.nodes.push({ do: "skip", target: next(1, "any", "last"), later: false });

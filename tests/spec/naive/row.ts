@@ -27,7 +27,7 @@ export interface RowTask {
   readonly places: readonly Made[] | null;
   readonly stated: Stated | null;
   readonly inRounds: boolean;
-  readonly setting: Omit<Setting, "choose" | "mayRepeatWhole">;
+  readonly setting: Omit<Setting, "choose" | "mayRepeatWhole" | "inRounds">;
 }
 
 const most = 256;
@@ -83,7 +83,8 @@ function outcomeOf(
   };
   const places = placesFor(task, nodes, choose);
   const mayRepeatWhole = task.inRounds && task.stated !== null;
-  const worker = new Worker(places, nodes, { ...task.setting, choose, mayRepeatWhole });
+  const { inRounds } = task;
+  const worker = new Worker(places, nodes, { ...task.setting, choose, mayRepeatWhole, inRounds });
   worker.work();
   const noPlaces = worker.places.length === 0;
   const doubtful = run.some(({ key, answer }) => key.startsWith("doubt") && answer > 0);
@@ -123,10 +124,14 @@ function goesToTheEnd(nodes: readonly Node[]): boolean {
 
 // --- the places a row works on ---------------------------------------------------------------------------------
 
+/** The row begins with a chain of its own, and goes on along other places. */
+const chainAtEdge = /^ch \d+, .*from hook.* in (?:each|next \d*) ?(?:sc|hdc|dc|st)\b/;
+
 function placesFor({ text, places }: RowTask, nodes: readonly Node[], choose: Choose): readonly Made[] {
   const targets = outer(nodes).flatMap((node) => ("target" in node ? [node.target] : []));
   const none =
     targets.some(({ at }) => at === "ring") || flat(nodes).some(({ do: what }) => what === "foundation");
+  if (places !== null && chainAtEdge.test(text)) throw new Unreadable("a chain at the edge of a row");
   if (none) return [];
   if (places === null) throw new Unreadable("no row below");
   if (/sp between/.test(text)) return places.filter(({ sort }) => sort === "st");

@@ -22,6 +22,7 @@ export interface Setting {
   readonly chain: number | null;
   /** Whether a row without repeat marks may be worked again to the end. */
   readonly mayRepeatWhole: boolean;
+  readonly inRounds: boolean;
 }
 
 const limit = 20_000;
@@ -35,6 +36,8 @@ export class Worker {
   private fixed = false;
   private standing = false;
   private out = 0;
+  /** How many places chains of a length are led over in this row. */
+  private readonly ledOver = new Map<number, number>();
 
   constructor(
     public places: readonly Made[],
@@ -60,11 +63,24 @@ export class Worker {
     ) {
       this.toTheEnd(this.nodes, 0);
     }
+    this.closeOver();
+  }
+
+  /** A round that ends with a chain: it leads over as many places as its like do elsewhere in the row. */
+  private closeOver(): void {
+    const last = this.nodes.at(-1);
+    const rest = this.places.length - this.cursor;
+    if (!this.setting.inRounds || last?.do !== "chain" || rest !== this.ledOver.get(last.count)) return;
+    for (let index = 0; index < rest; index++) this.take("any");
   }
 
   private run(nodes: readonly Node[]): void {
     nodes.forEach((node, index) => {
+      const used = this.used.length;
       this.step(node, nodes.slice(0, index), nodes.slice(index + 1));
+      const before = nodes[index - 1];
+      if (node.do === "skip" && before?.do === "chain")
+        this.ledOver.set(before.count, this.used.length - used);
       if (this.made.length > limit) throw new Unreadable("too many stitches");
     });
   }
@@ -110,9 +126,19 @@ export class Worker {
     const found =
       sort === "sp" ? this.places.findIndex((place, at) => at >= this.cursor && place.sort === "sp") : -1;
     const index = found >= 0 ? found : this.cursor;
+    if (index >= this.places.length && sort === "any" && this.comesRound()) return;
     this.used.push(index);
     this.last = index;
     this.cursor = index + 1;
+  }
+
+  /** A round that passed its first places comes to them again at its end. */
+  private comesRound(): boolean {
+    const wrapped = this.used.filter((index, at) => at > 0 && index < (this.used[0] ?? 0)).length;
+    if (!this.setting.inRounds || wrapped >= (this.used[0] ?? 0)) return false;
+    this.used.push(wrapped);
+    this.cursor = this.places.length;
+    return true;
   }
 
   /** Works something on each place of the target in turn. */
@@ -251,11 +277,21 @@ export class Worker {
     if (times.how === "to-the-end") {
       this.toTheEnd(body, times.reserve || lastPlaces(rest));
       if (node.tail) this.run(node.tail);
+      else if (rest.length === 0) this.backToTheStart(body);
       return;
     }
     const more = times.how === "in-all-or-more" ? this.setting.choose("doubt: times", 2) : 0;
     if (times.count > limit) throw new Unreadable("too many repeats");
     for (let pass = 0; pass < times.count + more; pass++) this.run(body);
+  }
+
+  /** `sc in first sp, *ch 5, sc in next sp*`: the last ch 5 may lead to the sc that the round began with. */
+  private backToTheStart(body: readonly Node[]): void {
+    const last = body.at(-1);
+    const began = this.made[0]?.name;
+    const like = last?.do === "work" && last.yields[0]?.name === began && body.length > 1;
+    if (!like || !this.setting.mayRepeatWhole || this.nodes[0]?.do === "repeat") return;
+    if (this.setting.choose("last repeat", 2) === 1) this.run(body.slice(0, -1));
   }
 
   private toTheEnd(body: readonly Node[], reserve: number): void {
