@@ -21,13 +21,13 @@ test.each(madeParts)(
   },
 );
 
-test("each rule has a setting with the rule's own severity as default, and no setting is without a rule", () => {
+test("each rule has a setting with the rule's own severity as default, or off where it starts so, and no setting is without a rule", () => {
   const defaults = Object.entries(settings)
     .filter(([name]) => name.startsWith("loopledger.rules."))
     .map(([name, setting]) => ({ name, ...setting }));
-  const expected = allRules.map(({ id, severity }) => ({
+  const expected = allRules.map(({ id, severity, startsOff }) => ({
     name: `loopledger.rules.${id}`,
-    default: severity,
+    default: startsOff ? "off" : severity,
   }));
   expect(defaults).toHaveLength(expected.length);
   expect(defaults).toEqual(expect.arrayContaining(expected.map((each) => expect.objectContaining(each))));

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { yarnMetres } from "../../server/src/measure/row-yarn";
+import { inMetres, rowYarn } from "../../server/src/measure/row-yarn";
 import { type YarnUse, yarnUseOf } from "../../server/src/measure/yarn-used";
 import { Checker } from "../../server/src/workspace/checker";
 
@@ -23,7 +23,7 @@ function usedBy(text: string): Used {
   return {
     use,
     rows: Object.fromEntries(
-      rows.map(({ row, piece }) => [row.line.headText, yarnMetres(row, piece, use)?.[0]]),
+      rows.map(({ row, piece }) => [row.line.headText, inMetres(rowYarn(row, piece, use), use)?.[0]]),
     ),
     inAll: Object.fromEntries(named),
   };

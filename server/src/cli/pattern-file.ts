@@ -3,7 +3,7 @@ import { decode } from "../lsp/files/decode";
 import { whyNotRead } from "../lsp/files/file-faults";
 import type { Checker } from "../workspace/checker";
 import { copiesAtMost, Prover } from "../workspace/prover";
-import { type Severities, withSeverities } from "../workspace/severities";
+import { type Severities, turnedOn, withSeverities } from "../workspace/severities";
 import { fileEntry } from "./file-entry";
 import { type FileEntry, STANDARD_INPUT, type UnreadableEntry } from "./report-shape";
 
@@ -37,7 +37,7 @@ function checkText(
     const checker = createChecker();
     const report = checker.check(text);
     const prover = new Prover(text, report.findings, (copy) => checker.check(copy), copiesAtMost(text));
-    const findings = withSeverities(report.findings, severities);
+    const findings = [...withSeverities(report.findings, severities), ...turnedOn(report, severities)];
     return fileEntry(file, text, { ...report, findings }, prover);
   } catch (fault) {
     const detail = fault instanceof Error ? fault.message : String(fault);

@@ -5,7 +5,7 @@ import {
 } from "vscode-languageserver";
 import type { LineIndex } from "../text/line-index";
 import type { Finding, Related, Severity } from "../workspace/report";
-import { withSeverities } from "../workspace/severities";
+import { turnedOn, withSeverities } from "../workspace/severities";
 import type { ClientAbilities } from "./capabilities";
 import type { Snapshot } from "./open-document";
 import { rangeOf } from "./positions";
@@ -28,7 +28,10 @@ export function diagnosticsOf(snapshot: Snapshot, settings: Settings, client: Cl
 
 /** The findings of one version that are shown: as loud as is set, of no word being typed. */
 export function shownFindings({ report, text, caret }: Snapshot, { severities }: Settings): Finding[] {
-  return withSeverities(findingsToShow(report, text, caret), severities);
+  return [
+    ...withSeverities(findingsToShow(report, text, caret), severities),
+    ...turnedOn(report, severities),
+  ];
 }
 
 /** Stands for the findings of a text on which checking failed: silence would look like "all is well". */

@@ -7,8 +7,7 @@ import { sumOf } from "./row-yarn";
 import { sizeOf } from "./size";
 import { sizeInWords } from "./size-words";
 import { minutesOf, pace } from "./time";
-import type { YarnKey } from "./yarn-in-hand";
-import type { ListedYarn } from "./yarn-list";
+import type { ListedYarn, YarnKey } from "./yarn-list";
 import { type YarnUse, yarnUseOf } from "./yarn-used";
 
 /** What a designer may set. */

@@ -2,22 +2,27 @@ import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { figuresOf, rounded } from "./figures";
 import type { YarnSums, YarnUse } from "./yarn-used";
 
-/** The yarn of a row in millimetres, all yarns together, one number a size; null where it is not known. */
-export function rowYarn(row: WorkedRow, piece: WorkedPiece, use: YarnUse): readonly (number | null)[] {
-  return use.ofRow(row, piece).map((sums) => (sums.size === 0 ? null : sumOf(sums)));
+/** Millimetres, all yarns together, one number a size; null where it is not known. */
+export type YarnLengths = readonly (number | null)[];
+
+/** The yarn of a row. */
+export function rowYarn(row: WorkedRow, piece: WorkedPiece, use: YarnUse): YarnLengths {
+  return inOne(use.ofRow(row, piece));
 }
 
-/** The same in metres, to the figures that its basis deserves; null where nothing is known for any size. */
-export function yarnMetres(
-  row: WorkedRow,
-  piece: WorkedPiece,
-  use: YarnUse,
-): readonly (number | null)[] | null {
-  const { basis } = use.ground;
+/** The yarn of every row of a piece, in their order. */
+export function rowsYarn(piece: WorkedPiece, use: YarnUse): readonly YarnLengths[] {
+  return use.ofRows(piece).map(inOne);
+}
+
+function inOne(sums: readonly YarnSums[]): YarnLengths {
+  return sums.map((one) => (one.size === 0 ? null : sumOf(one)));
+}
+
+/** Lengths in metres, to the figures that their basis deserves; null where nothing is known for any size. */
+export function inMetres(lengths: YarnLengths, { ground: { basis } }: YarnUse): YarnLengths | null {
   if (basis === null) return null;
-  const metres = rowYarn(row, piece, use).map((mm) =>
-    mm === null ? null : rounded(mm / 1000, figuresOf(basis)),
-  );
+  const metres = lengths.map((mm) => (mm === null ? null : rounded(mm / 1000, figuresOf(basis))));
   return metres.some((n) => n !== null) ? metres : null;
 }
 

@@ -8,15 +8,14 @@ import type { PatternLine } from "../notation/lines";
 import { lettersAlone, type YarnMention, yarnsIn } from "../notation/mentions/yarns";
 import { keptBy } from "../text/kept-by";
 import { convertLength } from "../trade/units";
-import type { YarnList } from "./yarn-list";
+import type { YarnKey, YarnList } from "./yarn-list";
 
-/** A yarn by its place in the list, or by the name that a row gives one the list does not have. */
-export type YarnKey = number | string;
+export type { YarnKey } from "./yarn-list";
 
 /** With which yarns the rows of one piece are worked. */
 export interface PieceYarns {
-  /** The yarn in hand when a row begins: one for each row that the line asks for in turn. */
-  readonly atStart: ReadonlyMap<WorkedRow, readonly YarnKey[]>;
+  /** The yarns in hand when each row begins, in the order of the rows: one for each that a line asks for in turn. */
+  readonly atStart: readonly (readonly YarnKey[])[];
   /** Ends to weave in and to sew with, in millimetres. */
   readonly tails: ReadonlyMap<YarnKey, number>;
 }
@@ -53,7 +52,7 @@ function lineStart({ span }: RowLine): number {
 }
 
 class HandReader implements PieceYarns {
-  readonly atStart = new Map<WorkedRow, readonly YarnKey[]>();
+  readonly atStart: (readonly YarnKey[])[] = [];
   readonly tails = new Map<YarnKey, number>();
   private readonly byNumber = new Map<number, YarnKey>();
   private hand: YarnKey = 0;
@@ -74,7 +73,7 @@ class HandReader implements PieceYarns {
     const inHead = mentionsIn(content).filter(({ end }) => end <= before);
     this.takeAll([...this.lettersIn(content.text.slice(0, before)), ...inHead.map(({ name }) => name)]);
     const turns = this.turnsOf(row);
-    this.atStart.set(row, turns);
+    this.atStart.push(turns);
     this.number(row, turns);
     for (const turn of turns) this.work(turn, 1);
     this.again(row, turns);
@@ -106,8 +105,7 @@ class HandReader implements PieceYarns {
 
   private takeAll(names: readonly string[]): void {
     for (const name of names) {
-      const at = this.list.find(name);
-      const taken = at >= 0 ? at : this.list.yarns.length > 1 || this.list.yarns[0]?.name ? name : 0;
+      const taken = this.list.keyOf(name);
       this.isFresh ||= taken !== this.hand;
       this.hand = taken;
     }
@@ -152,6 +150,11 @@ class HandReader implements PieceYarns {
 const tailLength = /\b(?:leav\w*|with|tail)\b[^.]*\d[^.]*\b(?:tail|long|cm|in)/i;
 
 const mentionsIn: (content: LineContent) => readonly YarnMention[] = keptBy(({ text }) => yarnsIn(text));
+
+/** Whether a line takes up a yarn or tells of a tail. */
+export const tellsOfYarn: (content: LineContent) => boolean = keptBy(
+  (content) => content.kind === "heading" || mentionsIn(content).length > 0 || /\btail\b/i.test(content.text),
+);
 
 function rowsOf(copy: Copy): readonly number[] {
   return copy.how === "rows" ? copy.rows : [];

@@ -16,6 +16,9 @@ export interface ListedYarn {
   readonly perPiece: boolean;
 }
 
+/** A yarn by its place in the list, or by the name that a row gives one the list does not have. */
+export type YarnKey = number | string;
+
 /** The yarns of the list of materials, in order; rows call them by letter or colour. */
 export class YarnList {
   readonly yarns: readonly ListedYarn[];
@@ -23,8 +26,14 @@ export class YarnList {
   constructor(front: FrontMatter) {
     const all = front.yarns.filter(isYarn);
     const named = all.filter(({ letter, colour }) => letter !== null || colour !== null);
-    const listed = named.length > 0 ? named : all.slice(0, 1);
-    this.yarns = listed.map((yarn) => listedYarn(yarn, all));
+    this.yarns = (named.length > 0 ? named : oneOf(all)).map((yarn) => listedYarn(yarn, all));
+  }
+
+  /** What a row calls a yarn, as a key; a list of one yarn without a name has no other. */
+  keyOf(called: string): YarnKey {
+    const at = this.find(called);
+    if (at >= 0) return at;
+    return this.yarns.length === 1 && this.yarns[0]?.name === "" ? 0 : called;
   }
 
   /** The place in the list of what a row calls a yarn; -1 where the list does not have it. */
@@ -42,9 +51,15 @@ export class YarnList {
 
 export const yarnListOf: (front: FrontMatter) => YarnList = keptBy((front) => new YarnList(front));
 
-/** An item that only names a weight or a fibre of another says no more of a yarn. */
-function isYarn({ amounts, letter, colour, text }: Yarn): boolean {
-  return amounts.length > 0 || letter !== null || colour !== null || /\p{L}/u.test(text);
+/** Of yarns without names the one with an amount; of several with amounts nobody knows which is which. */
+function oneOf(all: readonly Yarn[]): Yarn[] {
+  const told = all.filter(({ amounts, item }) => withoutLabel(amounts, readLabel(item)).length > 0);
+  return told.length === 1 ? told : all.slice(0, 1).map((yarn) => ({ ...yarn, amounts: [] }));
+}
+
+/** A swatch among the materials is none of them. */
+function isYarn({ item }: Yarn): boolean {
+  return !/\b(?:swatch|unravel)/i.test(item.text);
 }
 
 function shareWord(colour: string, name: string): boolean {

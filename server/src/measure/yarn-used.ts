@@ -3,7 +3,7 @@ import type { PatternLine } from "../notation/lines";
 import { keptBy } from "../text/kept-by";
 import { type Ground, groundOf, kindsIn, type TurnLengths } from "./ground";
 import { stitchesOf } from "./stitch-counts";
-import { type PieceYarns, type YarnKey, yarnsOfPiece } from "./yarn-in-hand";
+import { type PieceYarns, tellsOfYarn, type YarnKey, yarnsOfPiece } from "./yarn-in-hand";
 
 /** Yarn in millimetres, by yarn. */
 export type YarnSums = ReadonlyMap<YarnKey, number>;
@@ -11,11 +11,20 @@ export type YarnSums = ReadonlyMap<YarnKey, number>;
 /** Worked out once for each version of a pattern, when it is first asked for. */
 export const yarnUseOf: (pattern: WorkedPattern) => YarnUse = keptBy((pattern) => new YarnUse(pattern));
 
+/** What a piece takes, and the lines between its rows that it depends on. */
+interface PieceUse {
+  readonly telling: readonly unknown[];
+  readonly hands: PieceYarns;
+  readonly sums: readonly YarnSums[];
+}
+
+/** Pieces that an edit left alone are not added up again. */
+const keptPieces = new WeakMap<Ground, WeakMap<object, PieceUse>>();
+
 /** The yarn of one pattern: how much each row and piece takes. */
 export class YarnUse {
   readonly ground: Ground;
-  private readonly hands = new Map<WorkedPiece, PieceYarns>();
-  private readonly pieces = new Map<WorkedPiece, readonly YarnSums[]>();
+  private readonly pieces = new Map<WorkedPiece, PieceUse>();
 
   constructor(private readonly pattern: WorkedPattern) {
     this.ground = groundOf(pattern);
@@ -23,15 +32,18 @@ export class YarnUse {
 
   /** Of a row and all its repeats, one sum a size; none where there is no basis, or nothing tells the stitches. */
   ofRow(row: WorkedRow, piece: WorkedPiece): readonly YarnSums[] {
-    const hands = this.handsOf(piece).atStart.get(row) ?? [0];
-    return this.ground.lengthsOf(row).map((turns) => this.sumOf(turns, hands));
+    return this.rowWith(row, this.useOf(piece).hands.atStart[piece.rows.indexOf(row)]);
+  }
+
+  /** The same of every row of a piece, in their order. */
+  ofRows(piece: WorkedPiece): readonly (readonly YarnSums[])[] {
+    const { atStart } = this.useOf(piece).hands;
+    return piece.rows.map((row, i) => this.rowWith(row, atStart[i]));
   }
 
   /** Of a piece made once, with its tails; rows that are not known are left out. */
   ofPiece(piece: WorkedPiece): readonly YarnSums[] {
-    const found = this.pieces.get(piece) ?? this.addUp(piece);
-    this.pieces.set(piece, found);
-    return found;
+    return this.useOf(piece).sums;
   }
 
   /** Of the whole pattern, each piece as often as it is made. */
@@ -45,8 +57,7 @@ export class YarnUse {
 
   /** Rows whose stitches nobody knows, and which are in no sum. */
   get leftOut(): readonly WorkedRow[] {
-    const rows = this.pattern.pieces.flatMap((piece) => piece.rows);
-    return rows.filter((row) => row.line.kind !== "foundation" && stitchesOf(row).length === 0);
+    return this.pattern.pieces.flatMap(leftOutOf);
   }
 
   /** What had to be taken for granted: `each bobble as 5 dc together`. */
@@ -55,10 +66,31 @@ export class YarnUse {
     return [...kinds].flatMap((key) => this.ground.paths.of(key).taken ?? []);
   }
 
-  private addUp(piece: WorkedPiece): readonly YarnSums[] {
+  private useOf(piece: WorkedPiece): PieceUse {
+    let found = this.pieces.get(piece);
+    if (!found) {
+      found = this.keptUse(piece);
+      this.pieces.set(piece, found);
+    }
+    return found;
+  }
+
+  private keptUse(piece: WorkedPiece): PieceUse {
+    const kept = keptPieces.get(this.ground) ?? new WeakMap<object, PieceUse>();
+    keptPieces.set(this.ground, kept);
+    const lines = linesOf(piece, this.pattern.lines);
+    const telling = tellingIn(lines, piece);
+    const before = kept.get(piece.work);
+    if (before && sameItems(before.telling, telling)) return before;
+    const hands = yarnsOfPiece(piece, lines, this.ground.list);
+    const use = { telling, hands, sums: this.addUp(piece, hands) };
+    kept.set(piece.work, use);
+    return use;
+  }
+
+  private addUp(piece: WorkedPiece, { tails, atStart }: PieceYarns): readonly YarnSums[] {
     const { basis } = this.ground;
-    const { tails } = this.handsOf(piece);
-    const rows = piece.rows.map((row) => this.ofRow(row, piece));
+    const rows = piece.rows.map((row, i) => this.rowWith(row, atStart[i]));
     return piece.context.sizes.map((_, size) => {
       const sum = new Map<YarnKey, number>();
       for (const row of rows) addTo(sum, row[size], 1);
@@ -67,39 +99,62 @@ export class YarnUse {
     });
   }
 
+  private rowWith(row: WorkedRow, hands: readonly YarnKey[] = [0]): readonly YarnSums[] {
+    return this.ground.lengthsOf(row).map((turns) => this.sumOf(turns, hands));
+  }
+
   private sumOf(turns: TurnLengths, hands: readonly YarnKey[]): YarnSums {
     const sum = new Map<YarnKey, number>();
     for (const [i, turn] of turns.entries())
       for (const [name, length] of turn) {
-        const yarn = name === "" ? (hands[i % hands.length] ?? 0) : this.keyOf(name);
+        const yarn = name === "" ? (hands[i % hands.length] ?? 0) : this.ground.list.keyOf(name);
         sum.set(yarn, (sum.get(yarn) ?? 0) + length);
       }
     return sum;
   }
-
-  private keyOf(name: string): YarnKey {
-    const at = this.ground.list.find(name);
-    return at >= 0 ? at : name;
-  }
-
-  private handsOf(piece: WorkedPiece): PieceYarns {
-    const found =
-      this.hands.get(piece) ?? yarnsOfPiece(piece, linesOf(piece, this.pattern.lines), this.ground.list);
-    this.hands.set(piece, found);
-    return found;
-  }
 }
+
+const leftOutOf = keptBy(({ rows }: WorkedPiece) =>
+  rows.filter((row) => row.line.kind !== "foundation" && stitchesOf(row).length === 0),
+);
 
 function addTo(sum: Map<YarnKey, number>, more: YarnSums | undefined, times: number): void {
   for (const [yarn, n] of more ?? []) sum.set(yarn, (sum.get(yarn) ?? 0) + n * times);
 }
 
+/** The lines that take up yarns or tell of tails, each with how many rows stand before it. */
+function tellingIn(lines: readonly PatternLine[], { rows }: WorkedPiece): unknown[] {
+  const telling: unknown[] = [];
+  let before = 0;
+  for (const { start, content } of lines) {
+    while (before < rows.length && (rows[before] as WorkedRow).line.span.start <= start) before++;
+    if (tellsOfYarn(content)) telling.push(content, before);
+  }
+  return telling;
+}
+
+function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
+  return a.length === b.length && a.every((one, i) => one === b[i]);
+}
+
 /** From the heading of a piece to the next one; what stands above its first row in a paragraph of its own is left out. */
 function linesOf({ piece, rows: [first] }: WorkedPiece, all: readonly PatternLine[]): PatternLine[] {
-  const from = all.findIndex(({ start }) => start >= piece.span.start);
-  const next = all.findIndex(({ kind, start }) => kind === "heading" && start > piece.span.end);
-  const own = all.slice(from, next < 0 ? undefined : next);
-  const row = own.findIndex(({ start }) => start >= (first?.line.span.start ?? 0));
-  const gap = own.slice(0, Math.max(row, 0)).findLastIndex(({ kind }) => kind === "blank");
+  const from = firstFrom(all, piece.span.start);
+  let to = firstFrom(all, piece.span.end);
+  while (to < all.length && all[to]?.kind !== "heading") to++;
+  const own = all.slice(from, to);
+  const row = firstFrom(own, first?.line.span.start ?? 0);
+  const gap = own.slice(0, row).findLastIndex(({ kind }) => kind === "blank");
   return gap < 0 ? own : [...own.slice(0, 1).filter(({ kind }) => kind === "heading"), ...own.slice(gap + 1)];
+}
+
+/** The index of the first line that starts at an offset or behind it. */
+function firstFrom(lines: readonly PatternLine[], offset: number): number {
+  let [low, high] = [0, lines.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((lines[middle] as PatternLine).start < offset) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }

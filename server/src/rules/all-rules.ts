@@ -3,9 +3,11 @@ import { ambiguous } from "./ambiguous";
 import { countMissing } from "./count-missing";
 import { definedTwice } from "./defined-twice";
 import { doesNotFit } from "./does-not-fit";
+import { doesNotLieFlat } from "./does-not-lie-flat";
 import { edgesDiffer } from "./edges-differ";
 import { hookMismatch } from "./hook-mismatch";
 import { idleRemark } from "./idle-remark";
+import { incompleteGauge } from "./incomplete-gauge";
 import { lengthsDisagree } from "./lengths-disagree";
 import { markNotClosed } from "./mark-not-closed";
 import { mixedTerms } from "./mixed-terms";
@@ -22,7 +24,10 @@ import { rowDoubled } from "./row-doubled";
 import { rowSkipped } from "./row-skipped";
 import type { PatternRule, RowRule, Rule } from "./rule";
 import { sidesNotAlternating } from "./sides-not-alternating";
+import { sizeDiffers } from "./size-differs";
 import { timesTwoWays } from "./times-two-ways";
+import { tooLittleYarn } from "./too-little-yarn";
+import { tooMuchYarn } from "./too-much-yarn";
 import { undefinedAbbreviation } from "./undefined-abbreviation";
 import { unevenSizes } from "./uneven-sizes";
 import { unlistedHook } from "./unlisted-hook";
@@ -78,6 +83,13 @@ export const patternRules: readonly PatternRule[] = [
   placedTooLate,
   pieceNotFinished,
   oddEyelets,
+  tooLittleYarn,
+  tooMuchYarn,
+  incompleteGauge,
+  sizeDiffers,
 ];
 
-export const allRules: readonly Rule[] = [...rowRules, ...patternRules, idleRemark];
+/** Rules for a pattern as a whole that are off until somebody turns them on. */
+export const quietRules: readonly PatternRule[] = [doesNotLieFlat];
+
+export const allRules: readonly Rule[] = [...rowRules, ...patternRules, ...quietRules, idleRemark];

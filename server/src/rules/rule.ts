@@ -39,6 +39,8 @@ export interface Rule {
   readonly id: string;
   readonly severity: Severity;
   readonly documentation: string;
+  /** Off until somebody turns it on. */
+  readonly startsOff?: true;
 }
 
 /** A rule for one row. */

@@ -1,11 +1,12 @@
 import { type AsMeant, readAsMeant, withoutAsMeant } from "../notation/as-meant";
-import { allRules } from "../rules/all-rules";
+import { allRules, quietRules } from "../rules/all-rules";
 import { type AnsweredNothing, idleRemarks } from "../rules/idle-remark";
 import type { WorkedPattern } from "../rules/rule";
 import type { Span, TextEdit } from "../text/span";
 import type { Finding, PatternReport } from "./report";
 
 const ids = allRules.map(({ id }) => id);
+const quiet: ReadonlySet<string> = new Set(quietRules.map(({ id }) => id));
 
 /** The rows of a report, as far as remarks need them. */
 type Rows = readonly { readonly span: Span }[];
@@ -81,5 +82,7 @@ function answers({ about, names }: Placed, { rule, span }: Finding): boolean {
 function idleNames(remark: Placed, findings: readonly Finding[]): AnsweredNothing[] {
   if (remark.names.length === 0) return [{ remark, name: null }];
   const here = findings.filter((finding) => answers(remark, finding)).map(({ rule }) => rule);
-  return remark.names.filter(({ name }) => !here.includes(name)).map((name) => ({ remark, name }));
+  // A rule that is off may well have something to say.
+  const idle = ({ name }: { readonly name: string }) => !here.includes(name) && !quiet.has(name);
+  return remark.names.filter(idle).map((name) => ({ remark, name }));
 }

@@ -1,9 +1,9 @@
 import { PatternReader } from "../fabric/pattern";
 import { Fabric, type WorkedPiece } from "../fabric/worked";
-import { yarnMetres } from "../measure/row-yarn";
+import { inMetres, rowYarn } from "../measure/row-yarn";
 import { yarnUseOf } from "../measure/yarn-used";
 import { withoutAsMeant } from "../notation/as-meant";
-import { patternRules, rowRules } from "../rules/all-rules";
+import { patternRules, quietRules, rowRules } from "../rules/all-rules";
 import type { Found, Rule, WorkedPattern } from "../rules/rule";
 import { shift } from "../text/span";
 import { unanswered } from "./as-meant";
@@ -79,6 +79,10 @@ function reportOf(pattern: WorkedPattern, findings: readonly Finding[]): Pattern
     terms,
     sizes,
     findings,
+    get quietFindings() {
+      const quiet = quietRules.flatMap((rule) => named(rule, rule.check(pattern)));
+      return unanswered(pattern, quiet).filter(({ rule }) => quietRules.some(({ id }) => id === rule));
+    },
     get pieces() {
       pieces ??= pattern.pieces.map((piece) => pieceReport(piece, pattern));
       return pieces;
@@ -88,13 +92,15 @@ function reportOf(pattern: WorkedPattern, findings: readonly Finding[]): Pattern
 
 function pieceReport(piece: WorkedPiece, pattern: WorkedPattern): PieceReport {
   const { name, make, span } = piece.piece;
-  const yarn = yarnUseOf(pattern);
   const sizes = pattern.context.sizes.length;
-  const measured = piece.rows.map((row) => ({
+  const rows = piece.rows.map((row) => ({
     ...rowReport(row, sizes),
-    yarnMetres: yarnMetres(row, piece, yarn),
+    get yarnMetres() {
+      const yarn = yarnUseOf(pattern);
+      return inMetres(rowYarn(row, piece, yarn), yarn);
+    },
   }));
-  return { name, make, span, rows: measured };
+  return { name, make, span, rows };
 }
 
 function named({ id, severity }: Rule, found: readonly Found[]): Finding[] {

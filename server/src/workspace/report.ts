@@ -58,4 +58,6 @@ export interface PatternReport {
   readonly sizes: readonly string[];
   readonly pieces: readonly PieceReport[];
   readonly findings: readonly Finding[];
+  /** Of rules that are off until somebody turns them on; worked out when they are asked for. */
+  readonly quietFindings?: readonly Finding[];
 }

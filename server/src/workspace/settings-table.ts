@@ -25,9 +25,15 @@ export interface Setting {
   readonly text: string;
 }
 
-function severityOf({ id, severity, documentation }: Rule): Setting {
+function severityOf({ id, severity, documentation, startsOff }: Rule): Setting {
   const text = sectionOf(documentation, "What it finds");
-  return { name: `rules.${id}`, default: severity, values: severitySettings, scope: "resource", text };
+  return {
+    name: `rules.${id}`,
+    default: startsOff ? "off" : severity,
+    values: severitySettings,
+    scope: "resource",
+    text,
+  };
 }
 
 /** How loudly each rule speaks, in the order of the rules. */

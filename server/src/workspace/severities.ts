@@ -1,6 +1,6 @@
-import { allRules } from "../rules/all-rules";
+import { allRules, quietRules } from "../rules/all-rules";
 import { closest } from "../rules/closest";
-import type { Finding } from "./report";
+import type { Finding, PatternReport } from "./report";
 import { type SeveritySetting, severitySettings } from "./settings-table";
 
 /** How loudly rules are to speak, by their ids; a rule that is not in it keeps its own severity. */
@@ -22,6 +22,19 @@ export function readSeverity(
 function likely(rule: string): string {
   const near = closest(rule, ids);
   return near ? `Did you mean ${near}?` : `The rules are ${ids.join(", ")}.`;
+}
+
+/** The findings of rules that are off until somebody turns them on, and that somebody has turned on. */
+export function turnedOn(
+  report: Pick<PatternReport, "quietFindings">,
+  severities: Severities,
+): readonly Finding[] {
+  const wanted = quietRules.filter(({ id }) => (severities.get(id) ?? "off") !== "off");
+  return wanted.length === 0
+    ? []
+    : withSeverities(report.quietFindings ?? [], severities).filter(({ rule }) =>
+        wanted.some(({ id }) => id === rule),
+      );
 }
 
 /** The findings with the severities wanted, without those of rules that are turned off. */

@@ -3,7 +3,7 @@ import type { Basis } from "../../measure/basis";
 import { type Curvature, curvatureOf } from "../../measure/curvature";
 import { estimateOf, inWords } from "../../measure/figures";
 import type { MeasureOptions } from "../../measure/materials";
-import { rowYarn, sumOf } from "../../measure/row-yarn";
+import { rowsYarn, rowYarn, sumOf } from "../../measure/row-yarn";
 import { durationInWords, minutesOf } from "../../measure/time";
 import { type YarnUse, yarnUseOf } from "../../measure/yarn-used";
 import type { PlacedRow } from "../placed-row";
@@ -40,10 +40,8 @@ function yarnRows({ row, piece }: PlacedRow, use: YarnUse): SizeRow[] {
 /** Up to a row, that row with it; without tails. */
 function soFar(row: WorkedRow, piece: WorkedPiece, use: YarnUse): number[] {
   const sums = piece.context.sizes.map(() => 0);
-  for (const one of piece.rows) {
-    for (const [size, n] of rowYarn(one, piece, use).entries()) sums[size] = (sums[size] ?? 0) + (n ?? 0);
-    if (one === row) break;
-  }
+  for (const lengths of rowsYarn(piece, use).slice(0, piece.rows.indexOf(row) + 1))
+    for (const [size, n] of lengths.entries()) sums[size] = (sums[size] ?? 0) + (n ?? 0);
   return sums;
 }
 

@@ -1,0 +1,38 @@
+import { isStepLoop, type Steps } from "../fabric/steps";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+
+/** Words on things that are not the size that their stitches lie in. */
+const formed =
+  /\b(?:stuff|fibre ?fill|fiber ?fill|cinch|gather|drawstring|elastic|pleat|ruffle|stretch|block|felt|starch|full|rib)/i;
+
+/** Whether the stitches of a piece lie as wide as they are many: nothing is stuffed, ribbed, gathered, rippled or open. */
+export function liesPlainly({ rows }: WorkedPiece, text: string): boolean {
+  return !formed.test(text) && rows.every((row) => row.line.kind === "foundation" || isPlain(row));
+}
+
+function isPlain({ line, outcome, result }: WorkedRow): boolean {
+  if (!outcome || result !== "ok") return false;
+  if (/\b(?:[fb]p|post|blo|back loop|cable|cross)/i.test(line.text)) return false;
+  return outcome.worked.every(({ steps }) => steps.every((one) => !isOpen(one) && !isRippled(one)));
+}
+
+/** Arches of chains pull together; a few chains over as many stitches do not. */
+function isOpen(steps: readonly Steps[]): boolean {
+  return steps.some((step) =>
+    isStepLoop(step) ? isOpen(step.steps) : step.sort === "space" && (step.chains ?? 1) > 3,
+  );
+}
+
+/** Increases and decreases in one row make waves. */
+function isRippled(steps: readonly Steps[]): boolean {
+  const [more, fewer] = [has(steps, "more"), has(steps, "fewer")];
+  return more && fewer;
+}
+
+function has(steps: readonly Steps[], what: "more" | "fewer"): boolean {
+  return steps.some((step) => {
+    if (isStepLoop(step)) return has(step.steps, what);
+    if (step.sort !== "stitch") return false;
+    return what === "more" ? step.perPlace > 1 : step.uses > 1;
+  });
+}

@@ -1,0 +1,78 @@
+import type { GaugeProblem } from "../measure/gauge";
+import { yarnUseOf } from "../measure/yarn-used";
+import { frontMatterOf } from "../notation/front-matter/front-matter";
+import type { Found, PatternRule, WorkedPattern } from "./rule";
+
+/** A gauge that cannot be worked to, or that leaves out what the pattern depends on. */
+export const incompleteGauge: PatternRule = {
+  id: "incomplete-gauge",
+  severity: "information",
+  documentation: `## What it finds
+A gauge that does not say over which length its stitches lie, or that cannot be. Also one without rows, where the pattern states a height. A pattern that states no gauge, or says that it does not matter, is left alone.
+
+## Why it matters
+Nobody can reach the finished size, or know whether the yarn is enough, by a gauge that lacks a part.
+
+## Example
+\`\`\`crochet
+Terms: US
+Finished size: 10 cm x 12 cm
+
+Gauge: 20 sc = 10 cm
+
+Ch 21.
+Row 1: Sc in 2nd ch from hook and in each ch across. (20)
+Rows 2-26: Ch 1, turn, sc in each st across. (20)
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Terms: US
+Finished size: 10 cm x 12 cm
+
+Gauge: 20 sc and 22 rows = 10 cm
+
+Ch 21.
+Row 1: Sc in 2nd ch from hook and in each ch across. (20)
+Rows 2-26: Ch 1, turn, sc in each st across. (20)
+\`\`\`
+`,
+  check(pattern) {
+    const { ground } = yarnUseOf(pattern);
+    const { problems, basis } = ground;
+    const others = problems.filter(({ sort }) => sort !== "no-rows" && sort !== "no-stitches");
+    if (basis?.gauge == null)
+      return [...others, ...problems.filter(({ sort }) => sort === "no-stitches")].map(found);
+    // A second line that is of no use does no harm, but for one that cannot be.
+    const wrong = others.filter(({ sort }) => sort === "impossible");
+    return [...wrong, ...(basis.gauge.height === null ? rowsMissing(problems, pattern) : [])].map(found);
+  },
+};
+
+function rowsMissing(problems: readonly GaugeProblem[], pattern: WorkedPattern): GaugeProblem[] {
+  return statesHeight(pattern) ? problems.filter(({ sort }) => sort === "no-rows").slice(0, 1) : [];
+}
+
+/** A finished size of two lengths, or one that is high, tall, long or deep. */
+function statesHeight({ lines }: WorkedPattern): boolean {
+  return frontMatterOf(lines).measurements.some(
+    ({ title, content, lengths }) =>
+      !/\bfit\b/i.test(title?.text ?? "") &&
+      (/\b(?:high|height|tall|long|length|deep|depth)\b/i.test(`${title?.text ?? ""} ${content.text}`) ||
+        (/\d\s*(?:cm|in|")?\s*[x×]\s*\d/i.test(content.text) && lengths.length > 1)),
+  );
+}
+
+const ask: Readonly<Record<GaugeProblem["sort"], string>> = {
+  "no-length": "Add the length, as in: 20 sc and 22 rows = 10 cm.",
+  "no-stitches": "Add the stitches, as in: 20 sc and 22 rows = 10 cm.",
+  "no-rows": "The pattern states a height: add the rows, as in: 20 sc and 22 rows = 10 cm.",
+  nothing: "Write it as in: 20 sc and 22 rows = 10 cm.",
+  impossible: "Look whether a figure is mistyped.",
+  "repeat-unknown": "Write with the notes of how many stitches it is a multiple: multiple of 12 sts + 1.",
+};
+
+function found({ span, says, sort }: GaugeProblem): Found {
+  const missing = sort === "no-rows" ? "is not complete" : "cannot be worked to as it stands";
+  return { span, message: `The gauge ${missing}: ${says}. ${ask[sort]}`, fixes: [], related: [] };
+}

@@ -1,0 +1,77 @@
+import { estimateOf, inWords } from "../measure/figures";
+import type { Found, PatternRule } from "./rule";
+import { amountToList, inUnit, listedInWords, withAmount, type YarnNeed, yarnNeeds } from "./yarn-needed";
+
+/** The materials list more of a yarn than the rows take, by more than a whole ball. */
+export const tooMuchYarn: PatternRule = {
+  id: "too-much-yarn",
+  severity: "information",
+  documentation: `## What it finds
+A yarn of which the materials list more than one whole ball too much, even with a good deal to spare. Only where a label such as \`50 g / 125 m\` tells what a ball holds; oddments of less than a ball are never told of.
+
+## Why it matters
+Makers buy what the list says. A ball too many on every list is remembered.
+
+## Example
+\`\`\`crochet
+Terms: US
+
+Materials
+DK cotton, 50 g / 125 m: 4 balls
+4 mm hook
+
+Gauge: 20 sc and 22 rows = 10 cm
+
+Ch 21.
+Row 1: Sc in 2nd ch from hook and in each ch across. (20)
+Rows 2-20: Ch 1, turn, sc in each st across. (20)
+Fasten off.
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Terms: US
+
+Materials
+DK cotton, 50 g / 125 m: 1 ball
+4 mm hook
+
+Gauge: 20 sc and 22 rows = 10 cm
+
+Ch 21.
+Row 1: Sc in 2nd ch from hook and in each ch across. (20)
+Rows 2-20: Ch 1, turn, sc in each st across. (20)
+Fasten off.
+\`\`\`
+`,
+  check(pattern) {
+    // Of several sizes the largest may need what the list says.
+    return pattern.context.sizes.length > 1 ? [] : yarnNeeds(pattern).filter(isTooMuch).map(found);
+  },
+};
+
+/** Published items took at most so much more than the model says of them, and this much is to spare. */
+const atMost = 1.35;
+const spare = 1.2;
+
+function isTooMuch({ needs, has, yarn: { label, perPiece }, basis, isWhole }: YarnNeed): boolean {
+  if (label === null || perPiece || !isWhole || needs === 0) return false;
+  const enough = needs * (basis.spread > 0 ? atMost : 1) * spare;
+  return has.least - enough > label.metres;
+}
+
+function found(need: YarnNeed): Found {
+  const { amount, yarn, basis, needs } = need;
+  const enough = amountToList(need, atMost * spare);
+  const of = yarn.name === "" ? "" : ` of ${yarn.name}`;
+  const list = enough === null ? "less" : inUnit(need, enough);
+  return {
+    span: { start: amount.start, end: amount.end },
+    message: `The materials list ${listedInWords(need)}${of}; the rows take about ${inWords(estimateOf(needs, basis))} m, and a ball holds ${Math.round(yarn.label?.metres ?? 0)} m: more than a whole ball is left over. This is by ${basis.says}. ${list} would do, with plenty to spare.`,
+    fixes:
+      enough === null
+        ? []
+        : [{ title: `List ${inUnit(need, enough)}`, edits: () => withAmount(need, enough) }],
+    related: [],
+  };
+}
