@@ -6,7 +6,7 @@ const steps = [
   { script: "types", checks: "types and layers" },
   { script: "lint", checks: "style" },
   { script: "unit", checks: "tests of the core, the rules and the protocol" },
-  { script: "editor", checks: "the built extension in a real editor" },
+  { script: "test:editor", checks: "the built extension in a real editor" },
 ];
 
 /** @param {typeof steps[number]} step */

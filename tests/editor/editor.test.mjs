@@ -1,7 +1,11 @@
 // The built extension, installed from its file into a real VS Code under a real browser.
 import assert from "node:assert/strict";
+import { existsSync, readFileSync, rmSync } from "node:fs";
+import { join } from "node:path";
 import { test } from "node:test";
 import { fileURLToPath } from "node:url";
+import { bundleSuite } from "../desktop-suite.mjs";
+import { root } from "../npm.mjs";
 import { whyNoEditorTest } from "./programs.mjs";
 import { openWorkbench } from "./workbench.mjs";
 
@@ -16,6 +20,16 @@ if (reason) {
 }
 
 const limits = { skip: reason ?? false, timeout: 300_000 };
+
+test("the suite of the desktop passes in the editor that is served to a browser", limits, async (t) => {
+  const { folder } = await bundleSuite(root);
+  const result = join(root, ".types/desktop-suite/result.txt");
+  rmSync(result, { force: true });
+  const workbench = await openWorkbench(pattern, { suite: { folder, result } });
+  t.after(workbench.close);
+  while (!existsSync(result)) await workbench.page.waitForTimeout(200);
+  assert.equal(readFileSync(result, "utf8"), "passed");
+});
 
 test("the row at the caret is told, shown and copied", limits, async (t) => {
   const workbench = await openWorkbench(pattern);

@@ -1,7 +1,7 @@
 // A real VS Code that is served to a browser, for machines without one of their own and for the editor test.
 // All of it lives in the ignored folder .vscode-host: nothing is written to anyone's home folder.
 import { spawn, spawnSync } from "node:child_process";
-import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { cpSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { createServer } from "node:net";
 import { dirname, join } from "node:path";
 import { npm, root } from "../npm.mjs";
@@ -114,11 +114,23 @@ export function installExtension(home) {
 }
 
 /**
+ * Puts an extension that tests the other one into a profile.
+ * @param {string} home
+ * @param {string} folder
+ */
+export function installSuite(home, folder) {
+  cpSync(folder, join(home, "extensions/loopledger.loopledger-suite-0.0.1"), { recursive: true });
+  // The list of what is installed is made anew from what is there.
+  rmSync(join(home, "extensions/extensions.json"), { force: true });
+}
+
+/**
  * Serves the editor on this machine only, until it is stopped or this process ends.
  * @param {string} home the profile
  * @param {number} port
+ * @param {Record<string, string>} more of the environment
  */
-export async function serve(home, port) {
+export async function serve(home, port, more = {}) {
   const words = [
     ...places(home),
     ...["--auth", "none", "--bind-addr", `127.0.0.1:${port}`, "--ignore-last-opened"],
@@ -126,7 +138,10 @@ export async function serve(home, port) {
     "--disable-getting-started-override",
   ];
   // A group of its own, so that it ends with all the processes it starts.
-  const child = spawn(process.execPath, [entry, ...words], { env: environment(home), detached: true });
+  const child = spawn(process.execPath, [entry, ...words], {
+    env: { ...environment(home), ...more },
+    detached: true,
+  });
   const stop = () => void (child.exitCode === null && child.pid && process.kill(-child.pid, "SIGTERM"));
   process.once("exit", stop);
   await listening(child);

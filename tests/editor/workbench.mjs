@@ -3,7 +3,7 @@ import { copyFileSync, mkdirSync } from "node:fs";
 import { basename, join } from "node:path";
 import { chromium } from "playwright-core";
 import { root } from "../npm.mjs";
-import { freePort, freshProfile, installExtension, installHost, serve } from "./host.mjs";
+import { freePort, freshProfile, installExtension, installHost, installSuite, serve } from "./host.mjs";
 import { findBrowser } from "./programs.mjs";
 
 const browserArguments = [
@@ -24,20 +24,23 @@ const settings = {
 
 const screenshots = join(root, ".screenshots");
 
+/** @typedef {{ folder: string, result: string }} Suite an extension that tests, and the file it reports in */
+
 /**
  * Opens a copy of a pattern in a fresh editor that has the extension installed.
  * @param {string} pattern path of a file
- * @param {{ size?: { width: number, height: number }, moreSettings?: Record<string, unknown> }} options
+ * @param {{ size?: { width: number, height: number }, moreSettings?: Record<string, unknown>, suite?: Suite }} options
  */
 export async function openWorkbench(
   pattern,
-  { size = { width: 1200, height: 800 }, moreSettings = {} } = {},
+  { size = { width: 1200, height: 800 }, moreSettings = {}, suite } = {},
 ) {
   installHost();
   const home = freshProfile("test", { ...settings, ...moreSettings });
   installExtension(home);
+  if (suite) installSuite(home, suite.folder);
   const file = copyInto(join(home, "patterns"), pattern);
-  const host = await serve(home, await freePort());
+  const host = await serve(home, await freePort(), suite ? { LOOPLEDGER_SUITE_RESULT: suite.result } : {});
   const browser = await chromium.launch({
     executablePath: findBrowser() ?? "chromium",
     args: browserArguments,
