@@ -1,9 +1,11 @@
+import { sumOf } from "../fabric/count";
+import { inTradeForm, multipleOf } from "../fabric/multiple";
 import type { State } from "../fabric/outcome";
 import { hasProfile, profileOf } from "../fabric/profile";
 import { countPlaces } from "../fabric/strip";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { type TextEdit, withEdits } from "../text/span";
-import { type Group, isStaggered } from "./even";
+import { type Group, isEven, isStaggered } from "./even";
 import { evenText, groupsFor, type Shaping, type Spacing, shapingOf } from "./even-row";
 import { editsFor, type Slot, slotsOf } from "./number-slots";
 import { isRefusal, type Proved, proved, type Refusal, type RowTrial, trialOf } from "./row-trial";
@@ -63,19 +65,12 @@ export function rewriteOn(row: WorkedRow, piece: WorkedPiece, on: State): Rewrit
 }
 
 function whyNot({ outcome }: RowTrial, places: number): string {
-  const profile = profileOf(outcome, 0);
-  const each = hasProfile(profile) && profile.k > 0 ? profile.needs.each : 0;
-  return each > 1
-    ? `it is worked over ${profileWords(profile)}, and there are ${places}`
-    : `it is not plain how it goes on ${places}`;
-}
-
-function profileWords(profile: ReturnType<typeof profileOf>): string {
-  if (!hasProfile(profile)) return "";
-  const { base, each } = profile.needs;
-  return base === 0
-    ? `a multiple of ${each}`
-    : `a multiple of ${each}, ${base > 0 ? "+" : "−"} ${Math.abs(base)}`;
+  const multiple = multipleOf(outcome, 0);
+  if (!multiple || multiple.of === 1) return `it is not plain how it goes on over ${places}`;
+  const { of, plus } = multiple;
+  const below = places - ((((places - plus) % of) + of) % of);
+  const near = below > 0 ? `${below} or ${below + of}` : `${below + of}`;
+  return `it is worked over a ${inTradeForm({ ...multiple, startingChain: null })}: ${near}, and there are ${places}`;
 }
 
 function rewritten(trial: RowTrial, { text, outcome }: Proved, how: Rewritten["how"]): Rewritten {
@@ -162,12 +157,11 @@ function spacedOn(trial: RowTrial, own: ShapedRow, on: State): Rewritten | null 
 
 /** As many more of the same groups as the places hold; else as many increases as before. */
 function unitsOn({ groups, unit }: ShapedRow, places: number): number[] {
-  const before = groups.reduce((sum, { units }) => sum + units, 0);
-  const [first] = groups;
-  if (!unit || !first) return [0];
-  const isRegular = groups.every((one) => one.plain === first.plain && one.units === first.units);
-  const more = (places / (first.plain + unit.uses * first.units)) * first.units;
-  return isRegular && Number.isInteger(more / first.units) ? [more, before] : [before];
+  const [units, plain] = [sumOf(groups.map((one) => one.units)), sumOf(groups.map((one) => one.plain))];
+  if (!unit) return [0];
+  const isRegular = isEven(groups) && (plain % units === 0 || units % plain === 0);
+  const more = (places * units) / (plain + units * unit.uses);
+  return isRegular && Number.isInteger(more) ? [more, units] : [units];
 }
 
 // Numbers
@@ -179,7 +173,8 @@ interface Goal {
 
 /** One number changed so that the row comes out; none where several could be. */
 function bySlots(trial: RowTrial, goal: Goal): Rewritten | null {
-  const found = slotsOf(trial).flatMap((slot) => {
+  const slots = slotsOf(trial).filter(({ isChain }) => !isChain);
+  const found = slots.flatMap((slot) => {
     const n = solved(trial, slot, goal);
     const right = n === null ? null : proved(trial, withEdits(trial.text, editsFor(slot, n)), goal.on);
     return right ? [{ right, isRepeat: isMainRepeat(trial, slot) }] : [];
@@ -212,25 +207,59 @@ function solved(trial: RowTrial, slot: Slot, { makes, on }: Goal): number | null
   return each !== 0 && Number.isInteger(n) && n >= 1 && n !== slot.n ? n : null;
 }
 
-/** A row along a starting chain on a line of its own: the chain is made longer or shorter. */
+/** A row along a chain: the chain is made longer or shorter, and what is counted off along it. */
 function byChain(trial: RowTrial, makes: number): Rewritten | null {
-  const { below, found } = trial.row;
-  const [state] = found?.state ?? [];
-  if (below?.kind !== "foundation" || !state?.chain) return null;
-  const digits = [...below.text.matchAll(/\d+/g)].filter(([text]) => Number(text) === state.chain);
-  const [only] = digits;
-  if (digits.length !== 1 || !only) return null;
-  const chain = chainFor(trial, makes);
-  if (chain === null) return null;
-  const right = proved(trial, trial.text, withChain(found?.state ?? [], chain));
-  const span = { start: only.index, end: only.index + only[0].length };
-  return right && { ...rewritten(trial, right, "numbers"), chainEdits: [{ span, newText: `${chain}` }] };
+  const chain = trial.row.line.plan?.foundation ? ownChain(trial) : chainBelow(trial);
+  if (!chain) return null;
+  const free = chainFor(trial, makes, chain.n);
+  if (free !== null) return chain.changed(free, trial.text);
+  const by = makes - (trial.outcome.makes[0] ?? 0);
+  const runs = slotsOf(trial).filter(({ isChain, n }) => !isChain && n + by >= 1);
+  for (const slot of runs) {
+    const found = chain.changed(chain.n + by, withEdits(trial.text, editsFor(slot, slot.n + by)), slot);
+    if (found?.makes === makes) return found;
+  }
+  return null;
 }
 
-function chainFor(trial: RowTrial, makes: number): number | null {
-  const state = trial.row.found?.state ?? [];
-  const chain = state[0]?.chain ?? 0;
-  const profile = profileOf(trial.outcome, 0);
+/** The chain that a row is worked along. */
+interface Chain {
+  readonly n: number;
+  /** The row with another chain, and with `text` for its own, in which `slot` was changed. */
+  changed(n: number, text: string, slot?: Slot): Rewritten | null;
+}
+
+/** The row itself begins with its chain. */
+function ownChain(trial: RowTrial): Chain | null {
+  const n = trial.row.line.plan?.foundation?.[0] ?? null;
+  const own = slotsOf(trial).find((slot) => slot.isChain && slot.n === n);
+  if (n === null || !own) return null;
+  const changed = (to: number, _: string, slot?: Slot): Rewritten | null => {
+    const run = slot ? editsFor(slot, slot.n + to - n) : [];
+    const found = proved(trial, withEdits(trial.text, [...editsFor(own, to), ...run]));
+    return found && rewritten(trial, found, "numbers");
+  };
+  return { n, changed };
+}
+
+/** The chain is on a line of its own. */
+function chainBelow(trial: RowTrial): Chain | null {
+  const { below, found } = trial.row;
+  const n = found?.state[0]?.chain;
+  if (below?.kind !== "foundation" || !n) return null;
+  const digits = [...below.text.matchAll(/\d+/g)].filter(([text]) => Number(text) === n);
+  const [only] = digits;
+  if (digits.length !== 1 || !only) return null;
+  const span = { start: only.index, end: only.index + only[0].length };
+  const changed = (to: number, text: string): Rewritten | null => {
+    const right = proved(trial, text, withChain(found.state, to));
+    return right && { ...rewritten(trial, right, "numbers"), chainEdits: [{ span, newText: `${to}` }] };
+  };
+  return { n, changed };
+}
+
+function chainFor({ outcome }: RowTrial, makes: number, chain: number): number | null {
+  const profile = profileOf(outcome, 0);
   if (!hasProfile(profile) || !profile.repeat?.isFree || !profile.makes?.each) return null;
   const passes = (makes - profile.makes.base) / profile.makes.each - profile.k;
   const to = chain + passes * profile.needs.each;

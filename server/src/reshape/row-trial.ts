@@ -1,5 +1,7 @@
+import type { PatternContext } from "../fabric/context";
+import type { RowPlan } from "../fabric/instructions";
 import type { Outcome, State } from "../fabric/outcome";
-import { isRight, isWorkedOnce, type Reworking, reworking } from "../fabric/rework";
+import { isRight, type Reworking, reworking } from "../fabric/rework";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { readWords } from "../notation/words";
 import { type TextEdit, withEdits } from "../text/span";
@@ -47,7 +49,8 @@ export interface Proved {
 /** The text with its count brought into line, if it is right then and takes nothing more for granted; else null. */
 export function proved(trial: RowTrial, text: string, on?: State): Proved | null {
   const fitting = trial.rework(text, on).find((one) => one.fits && one.outOfReach === null);
-  const counted = fitting && withEdits(text, countEdits(trial, fitting));
+  const counted =
+    fitting && withEdits(text, countEdits(trial.piece.context, fitting.how?.plan ?? null, fitting));
   if (counted === undefined) return null;
   const right = trial.rework(counted, on).filter(isRight);
   const [outcome] = right;
@@ -65,10 +68,14 @@ function isSettled({ outcome: before }: RowTrial, outcome: Outcome, right: reado
 }
 
 /** The numbers of the stated count, by what the row makes. */
-function countEdits({ piece }: RowTrial, { how, counted: [counted] }: Outcome): TextEdit[] {
-  const { stated, statedSpan, text } = how?.plan ?? {};
+export function countEdits(
+  context: PatternContext,
+  plan: RowPlan | null,
+  { counted: [counted] }: Outcome,
+): TextEdit[] {
+  const { stated, statedSpan, text } = plan ?? {};
   if (!stated || !statedSpan || !counted || text === undefined) return [];
-  const typed = readWords(text, piece.context.lexicon).filter(
+  const typed = readWords(text, context.lexicon).filter(
     ({ cls, start, end }) => cls === "n" && start >= statedSpan.start && end <= statedSpan.end,
   );
   const made = stated.length === 1 ? [counted.makes] : [...counted.kinds.values()];
@@ -80,5 +87,3 @@ function countEdits({ piece }: RowTrial, { how, counted: [counted] }: Outcome): 
       : [{ span: { start: span.start, end: span.end }, newText: `${to}` }];
   });
 }
-
-export { isWorkedOnce };
