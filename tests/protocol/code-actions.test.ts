@@ -127,8 +127,33 @@ describe("changes that are offered", () => {
     expect(await kinds(["source"])).toEqual(["source.fixAll.loopledger"]);
     expect(await kinds(["source.fixAll"])).toEqual(["source.fixAll.loopledger"]);
     expect(await kinds(["source.fixAll.other"])).toEqual([]);
-    expect(await kinds(["refactor"])).toEqual([]);
+    expect(new Set(await kinds(["refactor"]))).toEqual(new Set(["refactor.rewrite"]));
     expect(await kinds(["quick"])).toEqual([]);
+  });
+
+  test("of rows that follow carry notes, so that each can be left out", async () => {
+    const text = "Rnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)\nRnd 3: (sc, inc) x6 (18)";
+    const notes = { groupsOnLabel: false };
+    const client = await opened(
+      { ...LAZY, workspace: { workspaceEdit: { documentChanges: true, changeAnnotationSupport: notes } } },
+      text,
+    );
+    const offers = await asked(client, 0, ["refactor"]);
+    const offer = offers.find(
+      ({ title }) => title === "Rewrite Rnd 1 for 7 sts and update the rounds that follow",
+    );
+    expect((await resolved(client, offer)).edit).toMatchObject({
+      documentChanges: [
+        {
+          edits: [
+            { newText: "7 sc in mr (7" },
+            { newText: "x7 (14", annotationId: "Rnd 2: spaced anew" },
+            { newText: "x7 (21", annotationId: "Rnd 3: spaced anew" },
+          ],
+        },
+      ],
+      changeAnnotations: { "Rnd 2: spaced anew": { label: "Rnd 2: spaced anew", needsConfirmation: true } },
+    });
   });
 
   test("at saving correct what can only be a slip", async () => {

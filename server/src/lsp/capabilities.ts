@@ -34,6 +34,8 @@ export interface ClientAbilities {
   readonly resolvesActions: boolean;
   /** Takes edits that are good for one version of a text only. */
   readonly takesVersionedEdits: boolean;
+  /** Shows what an edit is for, and lets it be left out. */
+  readonly showsNotes: boolean;
   readonly hasFolders: boolean;
   /** Tells of files that come, go and are written, where it is asked to. */
   readonly watchesFiles: boolean;
@@ -56,6 +58,7 @@ export function clientAbilities({ textDocument, workspace }: ClientCapabilities)
     resolvesActions:
       action?.dataSupport === true && action.resolveSupport?.properties.includes("edit") === true,
     takesVersionedEdits: workspace?.workspaceEdit?.documentChanges === true,
+    showsNotes: workspace?.workspaceEdit?.changeAnnotationSupport !== undefined,
     hasFolders: workspace?.workspaceFolders === true,
     watchesFiles: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
   };

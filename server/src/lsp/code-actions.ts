@@ -1,12 +1,20 @@
 import {
   type CancellationToken,
   type CodeAction,
+  type CodeActionContext,
   type CodeActionParams,
+  CodeActionTriggerKind,
   LSPErrorCodes,
   type Range,
   ResponseError,
 } from "vscode-languageserver";
-import { type Action, actionsAt, actionsOnAll, type Scene } from "../features/actions/all-actions";
+import {
+  type Action,
+  actionsAt,
+  actionsOnAll,
+  actionsOnRequest,
+  type Scene,
+} from "../features/actions/all-actions";
 import { KIND } from "./capabilities";
 import type { Server } from "./context";
 import { diagnosticOf, shownFindings } from "./diagnostics";
@@ -21,7 +29,7 @@ interface Ticket {
   readonly uri: string;
   readonly version: number;
   readonly range: Range;
-  readonly scope: "here" | "all";
+  readonly scope: "here" | "on-request" | "all";
   /** Its place among the actions of its scope and range. */
   readonly index: number;
   readonly title: string;
@@ -60,7 +68,7 @@ async function offered(server: Server, request: Request<CodeActionParams>): Prom
   const { params, snapshot } = request;
   const settings = await server.settings.of(snapshot.uri);
   const { range, context } = params;
-  const scopes = scopesAsked(context.only);
+  const scopes = scopesAsked(context);
   return scopes.flatMap((scope) =>
     actionsIn(snapshot, settings, scope, range).flatMap((action, index) => {
       if (!isAsked(action, context.only)) return [];
@@ -71,9 +79,18 @@ async function offered(server: Server, request: Request<CodeActionParams>): Prom
   );
 }
 
-/** What changes the whole pattern is offered only where it is asked for by its kind. */
-function scopesAsked(only: readonly string[] | undefined): readonly Ticket["scope"][] {
-  return only?.some((kind) => kind.split(".")[0] === "source") ? ["here", "all"] : ["here"];
+/**
+ * What changes the whole pattern is offered only where it is asked for by its kind; what nothing calls for, where
+ * somebody asks for changes at all.
+ */
+function scopesAsked({ only, triggerKind }: CodeActionContext): readonly Ticket["scope"][] {
+  const isAskedFor = (kind: string) => only?.some((one) => one.split(".")[0] === kind) === true;
+  const onRequest = triggerKind === CodeActionTriggerKind.Invoked || isAskedFor("refactor");
+  return [
+    "here",
+    ...(onRequest ? (["on-request"] as const) : []),
+    ...(isAskedFor("source") ? (["all"] as const) : []),
+  ];
 }
 
 function isAsked({ kind }: Action, only: readonly string[] | undefined): boolean {
@@ -88,7 +105,9 @@ function actionsIn(
 ): readonly Action[] {
   const { text, report, worked, prover, lines } = snapshot;
   const scene: Scene = { text, report, worked, prover, findings: shownFindings(snapshot, settings) };
-  return scope === "all" ? actionsOnAll(scene) : actionsAt(scene, spanOf(range, lines));
+  if (scope === "all") return actionsOnAll(scene);
+  const span = spanOf(range, lines);
+  return scope === "here" ? actionsAt(scene, span) : actionsOnRequest(scene, span);
 }
 
 /** Findings an action is linked to at most: hundreds mended at once need not all be named. */

@@ -2,6 +2,7 @@ import { sumOf } from "../fabric/count";
 import { inTradeForm, multipleOf } from "../fabric/multiple";
 import type { State } from "../fabric/outcome";
 import { hasProfile, profileOf } from "../fabric/profile";
+import { isWorkedOnce } from "../fabric/rework";
 import { countPlaces } from "../fabric/strip";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { type TextEdit, withEdits } from "../text/span";
@@ -28,6 +29,7 @@ export interface Rewritten {
 export function rewriteToMake(row: WorkedRow, piece: WorkedPiece, makes: number): Rewritten | Refusal {
   const trial = trialOf(row, piece);
   if (isRefusal(trial)) return trial;
+  if (!isWorkedOnce(row)) return { why: "it stands for several rows" };
   if (!Number.isInteger(makes) || makes < 1) return { why: "a row makes one stitch or more" };
   for (const attempt of attemptsToMake(trial, makes)) {
     const found = attempt();
@@ -92,7 +94,7 @@ function difference(before: string, after: string): TextEdit[] {
 
 // Increases and decreases
 
-function shapedOf({ outcome }: RowTrial): ShapedRow | null {
+export function shapedOf({ outcome }: RowTrial): ShapedRow | null {
   return outcome.how ? shapedRow(outcome.how.plan, outcome, 0) : null;
 }
 
@@ -173,7 +175,9 @@ interface Goal {
 
 /** One number changed so that the row comes out; none where several could be. */
 function bySlots(trial: RowTrial, goal: Goal): Rewritten | null {
-  const slots = slotsOf(trial).filter(({ isChain }) => !isChain);
+  // The stitch repeat is the design: on other places it is worked more or less often, never changed.
+  const isFixed = goal.on !== undefined && hasRepeat(trial);
+  const slots = slotsOf(trial).filter((slot) => !slot.isChain && (!isFixed || isMainRepeat(trial, slot)));
   const found = slots.flatMap((slot) => {
     const n = solved(trial, slot, goal);
     const right = n === null ? null : proved(trial, withEdits(trial.text, editsFor(slot, n)), goal.on);
@@ -182,6 +186,11 @@ function bySlots(trial: RowTrial, goal: Goal): Rewritten | null {
   const [chosen] = found.filter(({ isRepeat }) => isRepeat);
   const only = chosen ?? (found.length === 1 ? found[0] : undefined);
   return only ? rewritten(trial, only.right, "numbers") : null;
+}
+
+function hasRepeat({ outcome }: RowTrial): boolean {
+  const profile = profileOf(outcome, 0);
+  return hasProfile(profile) && profile.repeat !== null;
 }
 
 /** The number is how often the main repeat is worked: behind its body, at its end. */

@@ -6,6 +6,18 @@ import type { Finding, PatternReport } from "../../workspace/report";
 /** `mend`: mends what was found; `rewrite`: betters what is right; `mend-safely`: may be done at every saving. */
 export type ActionKind = "mend" | "rewrite" | "mend-safely";
 
+/** An edit that is looked at before it is made, and may be left out. */
+export interface NotedEdit extends TextEdit {
+  readonly note?: EditNote;
+}
+
+/** Edits with the same note are left out together. */
+export interface EditNote {
+  /** Which row, and what becomes of it. */
+  readonly label: string;
+  readonly description?: string;
+}
+
 /** A change of the text that is offered at a place. Nothing is offered that was not proved. */
 export interface Action {
   readonly kind: ActionKind;
@@ -16,7 +28,7 @@ export interface Action {
   /** Whether it is the likeliest way to mend them. */
   readonly preferred: boolean;
   /** In offsets of the text it was offered for; worked out when it is asked for. */
-  edits(): readonly TextEdit[];
+  edits(): readonly NotedEdit[];
 }
 
 /** One version of a pattern, as actions see it. */

@@ -7,16 +7,28 @@ import { explain } from "./explain";
 import { mend } from "./mend";
 import { mendAlike } from "./mend-alike";
 import { mendSafely } from "./mend-safely";
+import { respace } from "./respace";
+import { rewriteRow } from "./rewrite-row";
+import { updateFollowing } from "./update-following";
 
-export type { Action, ActionKind, Scene } from "./action";
+export type { Action, ActionKind, NotedEdit, Scene } from "./action";
 
 /** All sorts of actions at a place, in the order in which they are offered. */
 const atPlace: readonly ActionSource[] = [mend, mendAlike, declare, explain, addCount, asMeant];
+
+/** Those that better what is right: they come when someone asks for them, and light no lamp. */
+const onRequest: readonly ActionSource[] = [updateFollowing, rewriteRow, respace];
 
 /** The actions on the lines that a stretch of the text touches. */
 export function actionsAt(scene: Scene, span: Span): Action[] {
   const focus = wholeLines(scene.text, span);
   return atPlace.flatMap((source) => source(scene, focus));
+}
+
+/** The actions on those lines that nothing calls for. */
+export function actionsOnRequest(scene: Scene, span: Span): Action[] {
+  const focus = wholeLines(scene.text, span);
+  return onRequest.flatMap((source) => source(scene, focus));
 }
 
 /** The actions on the whole pattern. */

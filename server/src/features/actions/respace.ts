@@ -1,0 +1,22 @@
+import { type Respaced, respacings } from "../../reshape/respace";
+import type { ActionSource } from "./action";
+import { editsOf, withFollowing } from "./following";
+import { rowHere } from "./row-here";
+
+/** The increases or decreases of the row here spread evenly, or moved on by half a group; its count stays. */
+export const respace: ActionSource = (scene, focus) => {
+  const here = rowHere(scene, focus);
+  if (!here) return [];
+  return respacings(here.row, here.piece).flatMap((one) => {
+    const edits = withFollowing(scene, null, editsOf(here.row, one.rewritten));
+    return edits
+      ? [{ kind: "rewrite", title: titleOf(one), mends: [], preferred: false, edits: () => edits }]
+      : [];
+  });
+};
+
+function titleOf({ way, isIncrease }: Respaced): string {
+  const units = isIncrease ? "increases" : "decreases";
+  if (way === "evenly") return `Space the ${units} evenly`;
+  return way === "staggered" ? `Stagger the ${units} by half a group` : `Line the ${units} up`;
+}

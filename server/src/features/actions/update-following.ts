@@ -1,0 +1,26 @@
+import type { WorkedRow } from "../../fabric/worked";
+import { rowTitle } from "../row-names";
+import type { ActionSource } from "./action";
+import { thoseBehind, withFollowing } from "./following";
+import { rowHere } from "./row-here";
+
+/** After a row changed: the row here, or the one behind it, no longer fits and is brought into line with those below. */
+export const updateFollowing: ActionSource = (scene, focus) => {
+  const here = rowHere(scene, focus);
+  const stale = here && [here.row, here.next].find((row) => row !== null && isWrong(row));
+  const edits = stale ? withFollowing(scene, stale, []) : null;
+  if (!here || !stale || !edits) return [];
+  return [
+    {
+      kind: "rewrite",
+      title: `Update ${rowTitle(stale)} and ${thoseBehind(stale, here.piece)}`,
+      mends: [],
+      preferred: false,
+      edits: () => edits,
+    },
+  ];
+};
+
+function isWrong({ result, after }: WorkedRow): boolean {
+  return (result === "does-not-fit" || result === "wrong-count") && after === null;
+}

@@ -1,0 +1,58 @@
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { shapingOf } from "./even-row";
+import { type Rewritten, rewriteToMake, shapedOf } from "./rewrite-row";
+import { isRefusal, trialOf } from "./row-trial";
+
+/** Counts tried on either side of the one that a row has. */
+const triedAtMost = 24;
+
+/** A row that can be rewritten at all is looked at further. */
+const provedAtMost = 8;
+
+export interface Nearest {
+  readonly below: Rewritten | null;
+  readonly above: Rewritten | null;
+}
+
+/** Whether a count suits whatever else has to be looked at. */
+export type Suits = (rewritten: Rewritten) => boolean;
+
+/** The counts nearest to `from` that suit a row: all its groups alike where it is shaped, whole repeats elsewhere. */
+export function nearestCounts(row: WorkedRow, piece: WorkedPiece, from: number, suitsAll: Suits): Nearest {
+  const search = { row, piece, from, suits: suitsFor(row, piece), suitsAll };
+  return { below: nearest(search, -1), above: nearest(search, 1) };
+}
+
+/** Like groups are easier to work, so that they are looked for; a count that is asked for needs none. */
+function suitsFor(row: WorkedRow, piece: WorkedPiece): (makes: number) => boolean {
+  const trial = trialOf(row, piece);
+  const places = isRefusal(trial) || !shapedOf(trial) ? null : (trial.outcome.has[0] ?? null);
+  if (places === null) return (makes) => makes >= 1;
+  return (makes) => {
+    const shaping = shapingOf(places, makes);
+    if (!shaping) return false;
+    const { units, plain } = shaping;
+    return units === 0 || plain === 0 || plain % units === 0 || units % plain === 0;
+  };
+}
+
+interface Search {
+  readonly row: WorkedRow;
+  readonly piece: WorkedPiece;
+  readonly from: number;
+  readonly suits: (makes: number) => boolean;
+  readonly suitsAll: Suits;
+}
+
+function nearest({ row, piece, from, suits, suitsAll }: Search, by: 1 | -1): Rewritten | null {
+  let proved = 0;
+  for (let i = 1; i <= triedAtMost && proved < provedAtMost; i++) {
+    const makes = from + by * i;
+    if (!suits(makes)) continue;
+    const found = rewriteToMake(row, piece, makes);
+    if (isRefusal(found)) continue;
+    proved++;
+    if (suitsAll(found)) return found;
+  }
+  return null;
+}

@@ -1,0 +1,121 @@
+import { describe, expect, test } from "vitest";
+import { type Action, actionsOnRequest } from "../../server/src/features/actions/all-actions";
+import { withEdits } from "../../server/src/text/span";
+import { Checker } from "../../server/src/workspace/checker";
+import { sceneOf } from "../faults/promises";
+import { readCases } from "../spec/case-file";
+
+/* Changes of rows that nothing is wrong with: offered where someone asks for them. */
+
+function offered(marked: string): readonly Action[] {
+  const start = marked.indexOf("|");
+  return actionsOnRequest(sceneOf(marked.replace("|", "")), { start, end: start });
+}
+
+function titles(marked: string): string[] {
+  return offered(marked).map(({ title }) => title);
+}
+
+function chosen(marked: string, title: string): string {
+  const action = offered(marked).find((one) => one.title === title);
+  if (!action) throw new Error(`"${title}" is not offered, but ${titles(marked).join(", ")}`);
+  return withEdits(marked.replace("|", ""), action.edits());
+}
+
+const ball = `Ball
+Rnd 1: |6 sc in magic ring (6)
+Rnd 2: inc x6 (12)
+Rnd 3: (sc, inc) x6 (18)
+Rnd 4: 1 sc, inc, (2 sc, inc) x5, 1 sc (24)
+Rnds 5-8: sc in each st around (24)
+Rnd 9: (2 sc, dec) x6 (18)
+Rnd 10: (sc, dec) x6 (12)
+Rnd 11: dec x6 (6)`;
+
+describe("a row for another count, with the rounds that follow", () => {
+  test("keeps the style of each round", () => {
+    expect(titles(ball)).toContain("Rewrite Rnd 1 for 7 sts and update the rounds that follow");
+    expect(chosen(ball, "Rewrite Rnd 1 for 7 sts and update the rounds that follow")).toBe(`Ball
+Rnd 1: 7 sc in magic ring (7)
+Rnd 2: inc x7 (14)
+Rnd 3: (sc, inc) x7 (21)
+Rnd 4: 1 sc, inc, (2 sc, inc) x6, 1 sc (28)
+Rnds 5-8: sc in each st around (28)
+Rnd 9: (2 sc, dec) x7 (21)
+Rnd 10: (sc, dec) x7 (14)
+Rnd 11: dec x7 (7)`);
+  });
+
+  test("shows each round that follows by itself", () => {
+    const [first] = offered(ball);
+    expect(first?.edits().map(({ note }) => note?.label)).toEqual([
+      undefined,
+      "Rnd 2: spaced anew",
+      "Rnd 3: spaced anew",
+      "Rnd 4: spaced anew",
+      "Rnds 5-8: another count",
+      "Rnd 9: spaced anew",
+      "Rnd 10: spaced anew",
+      "Rnd 11: spaced anew",
+    ]);
+  });
+
+  test("passes over counts that a later row cannot be worked on", () => {
+    // An eyelet every 4 stitches: 36, 48 and 60 fit, 42 and 54 do not; arithmetic, no source.
+    const pouch = (n: number) => `Pouch
+Ch ${n + 1}.
+Row 1: |Sc in 2nd ch from hook and in each ch across, turn. (${n} sc)
+Row 2: Ch 1, *sc in next 3 sts, ch 1, sk next st; rep from * across, turn. (${(n / 4) * 3} sc, ${n / 4} ch-1 sps)`;
+    expect(titles(pouch(48))).toEqual([
+      "Rewrite Row 1 for 52 sts and update the rows that follow",
+      "Rewrite Row 1 for 44 sts and update the rows that follow",
+    ]);
+    expect(chosen(pouch(48), "Rewrite Row 1 for 52 sts and update the rows that follow")).toBe(
+      pouch(52).replace("|", ""),
+    );
+  });
+});
+
+test("after a round changed, those that follow are updated", () => {
+  const changed = ball.replace("|", "").replace("6 sc in magic ring (6)", "|8 sc in magic ring (8)");
+  expect(chosen(changed, "Update Rnd 2 and the rounds that follow")).toContain(
+    "Rnds 5-8: sc in each st around (32)\nRnd 9: (2 sc, dec) x8 (24)",
+  );
+});
+
+describe("increases", () => {
+  const round = (row: string) => `Rnd 1: 42 sc in magic ring (42)\nRnd 2: |${row} (48)`;
+
+  test("are staggered by half a group, and lined up again", () => {
+    const stacked = round("(6 sc, inc) x6");
+    const moved = round("3 sc, inc, (6 sc, inc) x5, 3 sc");
+    expect(chosen(stacked, "Stagger the increases by half a group")).toBe(moved.replace("|", ""));
+    expect(chosen(moved, "Line the increases up")).toBe(stacked.replace("|", ""));
+  });
+
+  test("are spaced evenly where they are bunched", () => {
+    const bunched = round("(3 sc, inc) x5, 21 sc, inc");
+    expect(chosen(bunched, "Space the increases evenly")).toBe(round("(6 sc, inc) x6").replace("|", ""));
+  });
+});
+
+test("what is offered on request brings nothing new, in all cases of the specification", {
+  timeout: 300_000,
+}, () => {
+  const stride = 5;
+  const all = readCases()
+    .filter((_, i) => i % stride === 0)
+    .flatMap(({ name, text }) => {
+      const scene = sceneOf(text);
+      const rows = scene.report.pieces.flatMap(({ rows }) => rows);
+      return rows.flatMap(({ span }) =>
+        actionsOnRequest(scene, span).map((action) => ({ name, scene, action })),
+      );
+    });
+  expect(all.length).toBeGreaterThan(50);
+  for (const { name, scene, action } of all) {
+    const after = new Checker().check(withEdits(scene.text, action.edits()));
+    const before = scene.report.findings.length;
+    expect(after.findings.length, `${name}: ${action.title}`).toBeLessThanOrEqual(before);
+  }
+});
