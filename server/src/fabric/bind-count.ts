@@ -33,6 +33,8 @@ function bindTerm(node: Tree, words: readonly Word[], text: string): StatedTerm 
   const at = own.findIndex((word) => word.cls === "n");
   const number = own[at]?.number;
   if (number === undefined) return null;
+  // `until you have 48 rows` counts no stitches.
+  if (own[at + 1]?.cls === "R") return null;
   const until = own.findIndex((word) => word.value === "at");
   const nouns = own
     .slice(at + 1, until < 0 ? undefined : until)
@@ -54,6 +56,8 @@ function nounOf(nouns: readonly Word[], own: readonly Word[], text: string): Omi
     return { noun, word, sort: "space", ...(space.number?.[0] == null ? {} : { chains: space.number[0] }) };
   if (nouns.some((word) => word.cls === "p" || word.cls === "q"))
     return { noun, word, sort: nouns.some((word) => word.cls === "S") ? "unit" : "space" };
+  const chains = first.cls === "H" && nouns.length > 1 ? first.number?.[0] : null;
+  if (chains != null) return { noun, word, sort: "space", chains };
   if (first.cls === "H") return { noun: first.value, word, sort: "turning-chain" };
   if (first.cls === "c")
     return { noun: "ch", word, sort: own.some((word) => word.cls === "T") ? "space" : "chain" };

@@ -76,6 +76,8 @@ export class JoinBinder extends StitchBinder {
       return [{ op: "chain", n: words[chain + 1]?.number ?? one, span: this.span(node) }];
     const placed = words.findIndex((word) => word.cls === "i");
     if (placed < 0) return [];
+    const intoRing = has("g") && !has("S");
+    if (intoRing) return [{ op: "ring", span: this.span(node) }];
     return this.standsOn(node, words) ?? this.anewInSpace(node, words.slice(placed)) ?? [];
   }
 

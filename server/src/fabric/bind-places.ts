@@ -267,7 +267,9 @@ export class PlaceBinder extends RowWords {
     const space = of.sort === "space" && !words.some((word) => word.cls === "z" || word.cls === "n");
     if (words.some((word) => word.cls === "X") || of.corner || space) return { next: of };
     const at = words.find((word) => word.cls === "n");
-    return { n: at?.number ?? one, of };
+    // `until 6 sts remain` leaves them, `to last 6 sts` may go on.
+    const remain = words.some((word) => word.cls === "y") && !words.some((word) => word.cls === "z");
+    return { n: at?.number ?? one, of, ...(remain ? { remain } : {}) };
   }
 }
 
@@ -281,7 +283,8 @@ function spaceTarget(space: Word, words: readonly Word[]): Target {
   if (space.value === "corner sp") return { sort: "space", corner: true };
   const corner = words.some((other) => other.cls === "q") ? { corner: true } : {};
   const chains = space.cls === "C" && space.number?.[0] ? { chains: space.number[0] } : {};
-  return { sort: "space", ...chains, ...corner };
+  const loose = space.value === "loop" && space.cls === "p" ? { loose: true } : {};
+  return { sort: "space", ...chains, ...corner, ...loose };
 }
 
 /** `2nd ch from hook`. */

@@ -33,9 +33,10 @@ export function rowChoices(
   declared: Declared | null,
   context: BindContext,
 ): Rest {
-  const all = withRoundEnd(reserveLast(withEnding(sideBySide(shapedAtEnds(bound)), choices)), choices);
-  const { kept: whole, carried } = splitCarried(all);
-  const { kept, foundation } = splitFoundation(whole);
+  const whole = leavingRest(shapedAtEnds(withoutRing(bound)), choices);
+  const all = withRoundEnd(reserveLast(withEnding(sideBySide(whole), choices)), choices);
+  const { kept: withStart, carried } = splitCarried(all);
+  const { kept, foundation } = splitFoundation(withStart);
   const late = declared !== null && carried.length > 0 && declared.from > (carried[0]?.span.start ?? 0);
   const onChain = skippedChains(kept, foundation, choices, late ? null : declared, context);
   const opened =
@@ -47,6 +48,40 @@ export function rowChoices(
     foundation,
     carriedDeclared: late ? declared.counts : null,
   };
+}
+
+/** `Ch 4, join into a ring, ch 3, 11 dc into ring`: the ring is no part of the round. */
+function withoutRing(all: readonly Instruction[]): readonly Instruction[] {
+  const at = all.findIndex(({ op }) => op === "ring");
+  const isMade = at > 0 && all.slice(0, at).every(({ op }) => op === "chain" || op === "mark");
+  return isMade ? all.slice(at + 1) : all.filter(({ op }) => op !== "ring");
+}
+
+/** Stitches before the end that a row may stop short of although it does not say that it leaves them. */
+const leastLeft = 3;
+
+/** `sc in each st to last 4 sts, turn`, `until 4 sts remain`: nothing follows, so they are left. */
+function leavingRest(all: readonly Instruction[], choices: Choice[]): readonly Instruction[] {
+  const at = all.findLastIndex((one) => takesIn([one]).length > 0);
+  const run = all[at];
+  const [take] = run?.op === "work" ? run.takes : [];
+  if (!run || take?.how !== "each" || take.until === null || take.until === "marked" || !("n" in take.until))
+    return all;
+  const rest: Take = { how: "each", of: [{ sort: "stitch" }], until: null };
+  const leave: Instruction = { op: "skip", takes: [rest], span: run.span };
+  if (take.until.remain) return all.toSpliced(at + 1, 0, leave);
+  const turns = all.slice(at).some(({ op }) => op === "turn");
+  if (!turns || take.until.n.some((n) => (n ?? leastLeft) < leastLeft)) return all;
+  const left = take.until.n.join("/");
+  const choice =
+    choices.push({
+      options: [
+        `the row goes on over the last ${left} stitches`,
+        `the last ${left} stitches are left unworked`,
+      ],
+      costs: [0, 0.5],
+    }) - 1;
+  return all.toSpliced(at + 1, 0, { op: "either", choice, options: [[], [leave]], span: run.span });
 }
 
 /** `ch 2, join to first leg, … 2 sc on chain`: the chain that opens the row lies between two pieces. */

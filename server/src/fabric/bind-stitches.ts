@@ -148,6 +148,7 @@ export class StitchBinder extends PlaceBinder {
       this.atEnds(make) ??
       this.onEdge(make) ??
       this.spreadEvenly(make) ??
+      this.alongSide(make) ??
       this.alongChain(make) ??
       this.inPlaces(make) ??
       this.toEnd(make) ??
@@ -166,8 +167,12 @@ export class StitchBinder extends PlaceBinder {
       !/\d+ (?:sts?|sc|dc|ch)\b|\beach\b/i.test(this.text.slice(span.start + 3, span.end)) &&
       !wheres.some((part) => isWholePiece(part) && (count !== null || this.isAround(part)));
     if (!alongEdge && !onPiece) return null;
-    this.outOfReach = `"${this.textOf(node)}" is worked on an edge that cannot be counted`;
-    return [{ op: "work", stitch, per: count ?? one, takes: [{ how: "nowhere" }], span }];
+    const why = `"${this.textOf(node)}" is worked on an edge that cannot be counted`;
+    this.outOfReach = why;
+    // `in each row end`, `along each edge`: nor is it known how often.
+    const known = count !== null && !this.words.slice(node.from, node.to).some((word) => word.cls === "e");
+    const take: Take = known ? { how: "nowhere" } : { how: "unknown", why };
+    return [{ op: "work", stitch, per: count ?? one, takes: [take], span }];
   }
 
   private spreadEvenly(make: Make): Instruction[] | null {
@@ -182,6 +187,22 @@ export class StitchBinder extends PlaceBinder {
     const more = /inc$/.test(word) ? 1 : stitch.uses > stitch.makes ? stitch.makes - stitch.uses : 0;
     if (more === 0) return null;
     return [{ op: "ends", more, n: count ?? one, span }];
+  }
+
+  /** `3 sc along other side of chain`: first there, then the stitches. */
+  private alongSide(make: Make): Instruction[] | null {
+    const side = make.wheres.find((part) => part.rule === "onSide");
+    if (!side) return null;
+    const { stitch, count, span } = make;
+    const wheres = make.wheres.filter((part) => part !== side);
+    const turned: Instruction = { op: "other-side", span: this.span(side) };
+    const before = this.text.slice(make.span.start, this.word(side.from).start);
+    // `3 sc in last ch working on other side`: the stitches come before the turn.
+    if (/\bwork/i.test(before)) return [...this.makeIn({ ...make, wheres }), turned];
+    if (wheres.length > 0) return [turned, ...this.makeIn({ ...make, wheres })];
+    const takes: Take[] = [{ how: "next", n: count ?? one, of: { sort: "chain" } }];
+    const work: Instruction = { op: "work", stitch, per: one, takes, span };
+    return this.words.some((word) => word.cls === "N") ? [work] : [turned, work];
   }
 
   /** `24 hdc from 2nd ch from hook`: one in each chain, that one first. */
@@ -201,7 +222,9 @@ export class StitchBinder extends PlaceBinder {
   private inPlaces(make: Make): Instruction[] | null {
     const { stitch, span, wheres } = make;
     for (const part of wheres) if (part.rule === "resumed") this.remark(child(part, "aside") as Tree, []);
-    const places = wheres.filter((part) => ["place", "loopPlace", "resumed", "folded"].includes(part.rule));
+    const places = wheres
+      .filter((part) => ["place", "loopPlace", "resumed", "folded"].includes(part.rule))
+      .filter((part) => !isLoopOnly(part));
     const [first] = places;
     if (!first) return null;
     const extent = wheres.some((part) => part.rule === "extent");
@@ -262,6 +285,8 @@ export class StitchBinder extends PlaceBinder {
     if (words.some((word) => word.cls === "Z")) return [this.throughLayers(make)];
     if (stitch.family === "over" && /^over\b/i.test(this.text.slice(this.word(first.from).start, span.end)))
       return [{ op: "work", stitch: spread(stitch, takes), per: one, takes: [next], span }];
+    const over = words.some((word) => word.cls === "e") ? null : workedOver(stitch, takes);
+    if (over) return [{ op: "work", stitch, per: one, takes: [over], span }];
     const elsewhere = takes.filter((take) => take.how !== "same");
     return elsewhere.length > 0 && elsewhere.length < takes.length && stitch.uses > 1
       ? [{ op: "work", stitch: { ...stitch, uses: 1 }, per: one, takes: elsewhere, span }]
@@ -272,6 +297,9 @@ export class StitchBinder extends PlaceBinder {
   private toEnd({ stitch, count, wheres, span }: Make): Instruction[] | null {
     const toLast = wheres.find((part) => part.rule === "toLast");
     if (!toLast && !wheres.some((part) => part.rule === "extent")) return null;
+    // `12 sc around` is twelve in all, `2 sc around` two in each.
+    if (count?.some((n) => n !== null && n > mostInOne))
+      return [{ op: "work", stitch, per: one, takes: [{ how: "next", n: count, of: anyStitch }], span }];
     const until = toLast ? this.until(toLast) : null;
     return [
       { op: "work", stitch, per: count ?? one, takes: [{ how: "each", of: [anyStitch], until }], span },
@@ -407,9 +435,25 @@ export class StitchBinder extends PlaceBinder {
   }
 }
 
+/** Stitches that a plain round may put into every place. */
+const mostInOne = 3;
+
 function isWholePiece(part: Tree): boolean {
   const core = part.rule === "place" && child(part, "core");
   return core !== undefined && core !== false && child(core, "pieceCore") !== undefined;
+}
+
+/** `sc2tog over next 2 sts` is one: the number is that of the places. */
+function workedOver({ uses }: StitchUse, [take, second]: readonly Take[]): Take | null {
+  if (uses < 2 || second || (take?.how !== "next" && take?.how !== "last")) return null;
+  const n = take.n.map((places) => (places === null ? null : places / uses));
+  return n.every((times) => times === null || Number.isInteger(times)) ? { ...take, n } : null;
+}
+
+/** `18 sc in FLO` names the loops and no place. */
+function isLoopOnly(part: Tree): boolean {
+  const core = part.rule === "place" && child(part, "core");
+  return core !== undefined && core !== false && child(core, "core_loop") !== undefined;
 }
 
 function isCountedOff(take: Take): boolean {

@@ -12,8 +12,15 @@ export type Copy =
       readonly times: readonly (number | null)[] | null;
       /** Of another piece, by its key: `as for Body`. */
       readonly of: string | null;
+      readonly until: Until;
     }
-  | { readonly how: "last"; readonly times: readonly (number | null)[] | null }
+  /** The last `rows` rows. */
+  | {
+      readonly how: "last";
+      readonly rows: number;
+      readonly times: readonly (number | null)[] | null;
+      readonly until: Until;
+    }
   /** `by` stitches more or fewer, `times` times in `rows` rows; one number a size, or one for all. */
   | {
       readonly how: "each-end";
@@ -28,10 +35,18 @@ export type Copy =
       readonly left: readonly number[];
       readonly apart: number;
     }
-  | { readonly how: "even"; readonly times: number | null };
+  | { readonly how: "even"; readonly times: readonly number[] | null };
+
+/** How a copy ends where not by a number of times. */
+interface Until {
+  /** So many rows in all, one number a size. */
+  readonly rowsInAll: readonly number[] | null;
+  /** `then work Row 1 once more`. */
+  readonly extra: number | null;
+}
 
 const rowNumbers =
-  /\b(?:rows?|rnds?|rounds?|rw|rd|r)\.?\s*\(?(\d+)(?:\s*(-|–|—|&|and|,|to)\s*(?:(?:row|rnd|round|r)\.?\s*)?(\d+)(?!\d|\s*(?:sc|hdc|dc|htr|tr|dtr|sts?|stitches)\b))?/i;
+  /\b(?:rows?|rnds?|rounds?|rws?|rds?|r)\.?\s*\(?(\d+)(?:\s*(-|–|—|&|and|,|to)\s*(?:(?:row|rnd|round|r)\.?\s*)?(\d+)(?!\d|\s*(?:sc|hdc|dc|htr|tr|dtr|sts?|stitches)\b))?/i;
 const ordinalRow = /\b(\d+)(?:st|nd|rd|d|th)\s+(?:to\s+(\d+)(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?)\b/i;
 const wordNumbers: Readonly<Record<string, number>> = {
   once: 1,
@@ -72,20 +87,31 @@ function readCopy(line: RowContent): Copy | null {
       text.split(/[.;]\s/)[0] as string,
     )
   ) {
-    const n =
-      /(?:for\s+)?(\d+|one|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)/i.exec(
-        text,
-      )?.[1];
-    return { how: "even", times: n === undefined ? null : numberOf(n) };
+    return { how: "even", times: rowsFor(text) };
   }
   if (!/^\s*[[(]?\s*(?:rep(?:eat)?s?\b|as (?:for )?|same as|work as|continue as|cont as)/i.test(text))
     return null;
   if (/\*|^\W*rep(?:eat)?\s+from\b/i.test(text.split(/[.;(]/)[0] as string)) return null;
   const times = timesOf(text);
-  if (/\b(?:last|previous|prev)\s+(?:row|rnd|round)/i.test(text)) return { how: "last", times };
+  const until = untilOf(text);
+  const last =
+    /\b(?:last|previous|prev|these|above)\s+(?:(\d+|two|three|four|five|six)\s+)?(?:rows?|rnds?|rounds?)\b/i.exec(
+      text,
+    );
+  if (last) return { how: "last", rows: last[1] ? numberOf(last[1]) : 1, times, until };
   const of = otherPiece(text);
   const rows = rowsNamed(text, of !== null) ?? (of === null ? null : rowsOf(line.head));
-  return rows && { how: "rows", rows, ofOther: namesOther(text), times, of };
+  return rows && { how: "rows", rows, ofOther: namesOther(text), times, of, until };
+}
+
+/** `until you have 21 (25) rows`, `then work Row 1 once more`. */
+function untilOf(text: string): Until {
+  const inAll = untilRows.exec(text)?.[1];
+  const extra =
+    /\b(?:then|ending)\b[^.;]*?\b(?:row|rnd|round)\s+(\d+)(?:\s+(?:again|once(?:\s+more)?|one\s+more\s+time|only))/i.exec(
+      text,
+    );
+  return { rowsInAll: inAll ? numbersIn(inAll) : null, extra: extra ? Number(extra[1]) : null };
 }
 
 const asPiece =
@@ -154,10 +180,24 @@ function timesOf(text: string): number[] | null {
   return [first, ...(match[2]?.match(/\d+/g) ?? []).map(Number)];
 }
 
+function rowsFor(text: string): number[] | null {
+  const told = evenRows.exec(text)?.[1];
+  if (told === undefined) return null;
+  return /\d/.test(told) ? numbersIn(told) : [numberOf(told)];
+}
+
 const sized = String.raw`(\d+(?:\s*[([]\s*[\d\s,;:–-]+[)\]])?)`;
 const alternateRows = new RegExp(String.raw`(?:foll(?:owing)?|next)\s+${sized}\s+alt(?:ernate)?`, "i");
 const nextRows = new RegExp(
   String.raw`(?:of|on)\s+(?:the\s+)?(?:next|foll(?:owing)?)\s+${sized}\s+rows`,
+  "i",
+);
+const untilRows = new RegExp(
+  String.raw`\buntil\s+(?:(?:there\s+are|you\s+(?:have|get|reach)|reaching)\s+)?(?:a\s+total\s+of\s+)?${sized}\s+(?:rows|rnds|rounds)\b`,
+  "i",
+);
+const evenRows = new RegExp(
+  String.raw`(?:for\s+)?(${sized}|one|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+)?(?:rows?|rnds?|rounds?)`,
   "i",
 );
 const everyRow = /every\s+(?:(other|alt(?:ernate)?)\s+|(\d+)(?:nd|rd|th)\s+)?rows?/i;

@@ -265,6 +265,7 @@ export class Cursor {
     const { strip } = this.reach;
     // The loops of a starting chain are its chains.
     if (this.below.chain !== null) return everyPlace;
+    if (target.loose && !hasSpaces(strip)) return stitches;
     const long =
       target.chains !== undefined &&
       countPlaces(strip, (run) => run.sort === "space" && run.chains === target.chains) > 0;
@@ -385,13 +386,18 @@ export class Cursor {
     }
   }
 
+  /** Places were only skipped so far: "same st" is the next one, in which the work begins. */
+  forgetTaken(): void {
+    this.reach.takenAny = false;
+  }
+
   /** The place worked into last; before any, the first one, or the loop whose end closed the round. */
   same(inSpace: boolean): void {
     const { reach } = this;
     if (reach.takenAny || this.below.ring || reach.total === 0) return;
     const closed = placeAt(reach.strip, reach.total - 1)?.sort === "space";
     if (inSpace && closed && this.view.rotates) this.turnRoundTo(reach.total - 1);
-    const first = runAt(reach.strip, 0);
+    const first = runAt(reach.strip, reach.at);
     this.take(1, everyPlace, "start");
     if (first?.sort === "space") reach.worksSpaces = true;
     reach.underStart = false;
@@ -570,6 +576,10 @@ export function placesOf({ chain, strip }: Below): Strip {
 
 function spaceKey({ chains, unit }: Run): string {
   return `${chains ?? 1} ${unit ?? "-"}`;
+}
+
+function hasSpaces(strip: Strip): boolean {
+  return countPlaces(strip, (run) => run.sort === "space") > 0;
 }
 
 /** Chains of the longest space: the corners of a square. */

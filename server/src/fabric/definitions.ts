@@ -46,6 +46,8 @@ function define(part: string, out: Defined, context: BindContext, sizes: number)
   const names = [title, ...(aliases?.split(/[,/]| or /) ?? [])]
     .map((name) => name.trim().toLowerCase())
     .filter((name) => name !== "" && !/^\d|uk |us |makes?\b|made\b/.test(name));
+  // The trade knows what `dc2tog` is: a line that explains it changes nothing.
+  if (names.some((name) => /\d\s?tog$/.test(name))) return;
   const known = names.map((name) => stitchSpellings.get(name)).find((word) => word !== undefined);
   const word = trade.get(said.toLowerCase().replace(/[.;]$/, ""));
   if (word && "gBlck".includes(word.cls)) for (const name of names) out.words.set(name, word);

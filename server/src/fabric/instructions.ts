@@ -19,12 +19,17 @@ export interface Target {
   readonly row?: number;
   /** Only this place of each group: its middle, or its stitch of that number (from 1; from -1 for the last). */
   readonly part?: "middle" | number;
+  /** "Loop", which translations say of any stitch. */
+  readonly loose?: boolean;
   /** Places of another piece, by its key: `14 sts of leg 1`. */
   readonly piece?: string;
 }
 
 /** Where a run of stitches stops short of the end: before the last of some places, before the next one, at the mark. */
-export type Until = { readonly n: Sized; readonly of: Target } | { readonly next: Target } | "marked";
+export type Until =
+  | { readonly n: Sized; readonly of: Target; readonly remain?: boolean }
+  | { readonly next: Target }
+  | "marked";
 
 /** Which places an instruction takes. */
 export type Take =
@@ -144,6 +149,8 @@ export type Instruction =
   /** `ending with`: what follows takes the place of the end of the last pass; `omitting last ch-3`: nothing does. */
   | { readonly op: "ending"; readonly omits: boolean; readonly span: Span }
   | { readonly op: "other-side"; readonly span: Span }
+  /** `ch 4, join into a ring`, in the row that is worked into it. */
+  | { readonly op: "ring"; readonly span: Span }
   /** `join to second leg`, `in the second leg:`: what follows is worked there. */
   | { readonly op: "onto"; readonly piece: string; readonly span: Span }
   | { readonly op: "begin-at"; readonly n: Sized; readonly span: Span }

@@ -44,7 +44,8 @@ export class PieceWorker {
   /** The piece whose end the first row is tried on. */
   private goesOnFrom: string | null = null;
   private lastRow: RowLine | null = null;
-  private lastPlain: RowLine | null = null;
+  /** The rows that say themselves what they do. */
+  private readonly plains: RowLine[] = [];
 
   constructor(
     private readonly fabric: Fabric,
@@ -94,7 +95,7 @@ export class PieceWorker {
       this.unchecked(line, "it is longer or more deeply nested than any row can be");
     else this.plain(line, line.plan);
     this.lastRow = line;
-    if (!copy) this.lastPlain = line;
+    if (!copy) this.plains.push(line);
     const last = this.copiedLast ?? line.plan;
     this.turnedLast = last !== null && turnsLast(last);
   }
@@ -390,7 +391,7 @@ export class PieceWorker {
   ): void {
     const { plan } = line;
     const [stated] = plan?.stated ?? [];
-    const placeless = plan !== null && plan.outOfReach !== null && plan.unknown.length === 0;
+    const placeless = plan !== null && isPlaceless(plan) && outcome?.outOfReach === plan.outOfReach;
     const made = placeless && outcome?.steps.some((steps) => steps.length > 0) ? outcome : null;
     const before = state ?? plainState([0], this.sizes, null, "sc");
     const after = stated ? statedState(plan as RowPlan, { after: before }) : (made?.after ?? null);
@@ -424,15 +425,16 @@ export class PieceWorker {
         copy.rows,
       );
     if (copy.how === "each-end-until") return this.untilLeft(line, copy);
-    if (copy.how === "even") return this.counted(line, [0], copy.times === null ? null : [copy.times]);
-    const numbers = copy.how === "last" ? [null] : copy.rows;
+    if (copy.how === "even") return this.counted(line, [0], copy.times);
+    const numbers = copy.how === "last" ? Array<null>(copy.rows).fill(null) : copy.rows;
     const lines = this.linesOf(copy);
-    const named = numbers.map((n) => (n === null ? this.lastPlain : (lines.get(n) ?? null)));
+    const last = copy.how === "last" ? this.plains.slice(-copy.rows) : [];
+    const named = numbers.map((n, i) => (n === null ? (last[i] ?? null) : (lines.get(n) ?? null)));
     const missing = named.findIndex((row) => row?.plan == null);
     if (missing >= 0) return this.lacks(line, numbers[missing] ?? null, copy);
     this.number(line, named as RowLine[]);
     this.copiedLast = named.at(-1)?.plan ?? null;
-    this.repeatRows(line, named as RowLine[], copy.times);
+    this.repeatRows(line, named as RowLine[], copy);
   }
 
   private lacks(line: RowLine, number: number | null, copy: Copy): void {
@@ -477,11 +479,7 @@ export class PieceWorker {
     );
   }
 
-  private repeatRows(
-    line: RowLine,
-    named: readonly RowLine[],
-    times: readonly (number | null)[] | null,
-  ): void {
+  private repeatRows(line: RowLine, named: readonly RowLine[], copy: RowCopy): void {
     const rows = named.map((row) => this.scheduled(row, this.onEdge(line, row.plan as RowPlan)));
     const stated = line.plan?.stated ?? null;
     const byHead = line.head !== null && (line.head.to !== null || line.head.many !== null);
@@ -489,11 +487,22 @@ export class PieceWorker {
     const isFresh = this.paths.every((path) => path.state === null);
     const paths = isFresh ? [{ ...start, state: this.startState(first.plan as RowPlan, first) }] : this.paths;
     if (byHead) return this.step(line, { rows, stated, ...rowsOfHead(line, this.sizes) }, paths);
-    const open = times === null && /until|for .*(?:cm|in|")/i.test(line.text);
-    const each = [...Array(this.sizes).keys()].map(
-      (size) => (forSize(times ?? [1], size) ?? 1) * rows.length,
-    );
+    const each = this.rowsOfCopy(first, rows.length, copy);
+    if (each.some((n) => n < 1))
+      return this.unchecked(line, "there are as many rows already", paths[0]?.state);
+    const told = copy.times !== null || copy.until.rowsInAll !== null;
+    const open = !told && /until|for .*(?:cm|in|")/i.test(line.text);
     this.step(line, { rows, stated, each, times: open ? null : each }, paths);
+  }
+
+  /** How many rows a copy is, one number a size: so many times, or until there are so many. */
+  private rowsOfCopy(first: RowLine, cycle: number, { times, until }: RowCopy): number[] {
+    const done = Math.max(0, ...this.byNumber.keys());
+    const last = until.extra !== null && until.extra === first.head?.from ? 1 : 0;
+    return [...Array(this.sizes).keys()].map((size) => {
+      const inAll = until.rowsInAll && forSize(until.rowsInAll, size);
+      return inAll === null ? (forSize(times ?? [1], size) ?? 1) * cycle + last : inAll - done;
+    });
   }
 
   /** Rows told only by what they do to the count: "Dec 1 st each end of next 4 rows", "Work even". */
@@ -574,6 +583,14 @@ function blank(line: RowLine): WorkedRow {
     fault: null,
   };
   return { line, result: "unchecked", others: [], times: [1], assumptions: [], ...nothing };
+}
+
+type RowCopy = Extract<Copy, { how: "rows" | "last" }>;
+
+/** Only the places are out of reach, and how many stitches go there is told. */
+function isPlaceless({ outOfReach, unknown, instructions }: RowPlan): boolean {
+  const told = takesIn(instructions).every((take) => take.how !== "unknown");
+  return outOfReach !== null && unknown.length === 0 && told;
 }
 
 const noLines: ReadonlyMap<number, RowLine> = new Map();

@@ -80,7 +80,13 @@ export function foundationState(line: RowLine, next: RowLine | undefined, sizes:
   });
 }
 
+const withMore =
+  /(\d+)\s*(?:chs?|chains?|sts?)?\s*(?:\+|plus|and)\s*(\d+)\s*(?:more|extra|to turn|for|as|ch)/i;
+
 function chainOf(line: RowLine): Sized | null {
+  // `a chain of 26 plus 1 to turn`
+  const more = withMore.exec(line.text);
+  if (more) return [Number(more[1]) + Number(more[2])];
   const chain = line.plan?.instructions.find((one) => one.op === "chain" || one.op === "start");
   if (chain?.op === "chain" || chain?.op === "start") return chain.n;
   const told = /(\d+)\s*(?:ch|chains?)\b|\bch(?:ain)?s?\W+(\d+)/i.exec(line.text);

@@ -595,7 +595,9 @@ class Walker {
       if (take.how === "same") continue;
       this.cursor = this.sources.of(take, this.cursor);
       const { at, used } = this.cursor;
+      const isOpening = this.steps.every((step) => "kind" in step && step.kind === "skip");
       this.takeFor(this.withoutUnderStart(this.inTurningChain(take).take), 1);
+      if (isOpening) this.cursor.forgetTaken();
       this.emit({
         kind: "skip",
         sort: "none",

@@ -99,15 +99,23 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["s", "total", "for a total of|a total of|in all|in total|altogether|total"],
   ["r", "repeat", "rep|repeat|repeats|repeating|reps"],
   ["F", "from", "from"],
-  ["Q", "beginning", "beg|beginning|start|starting"],
-  ["a", "around", "around|all around|all round|round and round|ar|in the round"],
+  [
+    "Q",
+    "beginning",
+    "beg|beginning|start|starting|start with|starting with|start from|starting from|begin with|begin in|beginning with|beginning in",
+  ],
+  [
+    "a",
+    "around",
+    "around|all around|all round|all the way around|all the way round|the whole way around|round and round|ar|in the round",
+  ],
   [
     "a",
     "across",
     "across|to end|to the end|to end of row|to end of rnd|to end of round|to the end of the row|to the end of the round|to end of the row|even|evenly across row|until end|to end of ch|to end of chain|until the end|rest of round|rest of the round|rest of rnd|for the rest of the round|for the rest of the row|to the other end",
   ],
   ["V2", "evenly", "evenly|evenly spaced|evenly around"],
-  ["j", "join", "join|joining|joined"],
+  ["j", "join", "join|joining|joined|rejoin|rejoining|re-join"],
   ["J", "invisible join", "invisible join|inv join"],
   ["U", "turn", "turn|turning|turned|do not turn|don't turn"],
   [
@@ -123,12 +131,12 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   [
     "B",
     "back",
-    "blo|bl|tbl|through back loop|through back loops|back loop|back loops|back loop only|back loops only|back lp|back lps|back lp only|back lps only",
+    "behind the back wall|for the back wall|behind the back loop|back wall|blo|bl|tbl|through back loop|through back loops|back loop|back loops|back loop only|back loops only|back lp|back lps|back lp only|back lps only",
   ],
   [
     "B",
     "front",
-    "flo|fl|front loop|front loops|front loop only|front loops only|front lp|front lps|front lps only|front lp only",
+    "behind the front wall|for the front wall|front wall|flo|fl|front loop|front loops|front loop only|front loops only|front lp|front lps|front lps only|front lp only",
   ],
   ["B", "both", "both loops|both lps|under both loops"],
   [

@@ -269,7 +269,9 @@ function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null 
   if (spaceNouns.has(wordAt(atoms, i + used + dash)))
     return make("C", `ch-${n} sp`, used + 1 + dash, [Number(n)]);
   const worked =
-    hyphen || (/^(of|top|to|beg|turning)$/.test(wordAt(atoms, i - 1)) && atoms[i + 1]?.glued === true);
+    hyphen ||
+    (wordAt(atoms, i - 1) === "of" && chainWords.has(first)) ||
+    (/^(of|top|to|beg|turning)$/.test(wordAt(atoms, i - 1)) && atoms[i + 1]?.glued === true);
   return worked ? make("H", `ch-${n}`, used, [Number(n)]) : null;
 }
 
