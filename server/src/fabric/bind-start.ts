@@ -53,7 +53,8 @@ export function rowChoices(
 /** `Ch 4, join into a ring, ch 3, 11 dc into ring`: the ring is no part of the round. */
 function withoutRing(all: readonly Instruction[]): readonly Instruction[] {
   const at = all.findIndex(({ op }) => op === "ring");
-  const isMade = at > 0 && all.slice(0, at).every(({ op }) => op === "chain" || op === "mark");
+  const isMade =
+    at > 0 && at < all.length - 1 && all.slice(0, at).every(({ op }) => op === "chain" || op === "mark");
   return isMade ? all.slice(at + 1) : all.filter(({ op }) => op !== "ring");
 }
 
