@@ -9,6 +9,7 @@ import {
 import { copyProof } from "./copy-proof";
 import { copyQueries } from "./copy-queries";
 import { restartQuietly } from "./quiet-restart";
+import { rewriteRow } from "./rewrite-row";
 import { showRowStatus } from "./row-status";
 import { showWake } from "./wake-view";
 
@@ -35,6 +36,7 @@ export function activate(context: ExtensionContext): void {
   context.subscriptions.push(
     commands.registerCommand("loopledger.copyProof", () => copyProof(started)),
     commands.registerCommand("loopledger.copyQueries", () => copyQueries(started)),
+    commands.registerCommand("loopledger.rewriteRow", () => rewriteRow(started)),
     showRowStatus(started),
     showWake(started),
   );

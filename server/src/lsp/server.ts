@@ -15,6 +15,7 @@ import { answerHovers } from "./hover";
 import { answerInlayHints, refreshInlayHints } from "./inlay-hints";
 import { OpenDocument } from "./open-document";
 import { answerQueries } from "./queries";
+import { answerRewrites } from "./rewrite-requests";
 import { answerRowRequests } from "./row-requests";
 import { SettingsSource } from "./settings-source";
 import { answerWake } from "./wake";
@@ -34,6 +35,7 @@ export function startServer(connection: Connection, host: Host): void {
     answerCodeLenses(server);
     answerInlayHints(server);
     answerRowRequests(server);
+    answerRewrites(server);
     offerActions(server);
     answerQueries(server);
     answerWake(server);

@@ -1,6 +1,7 @@
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { addressOf, type Followed, follow } from "../../reshape/follow";
 import type { Rewritten } from "../../reshape/rewrite-row";
+import type { Refusal } from "../../reshape/row-trial";
 import { shift, type TextEdit } from "../../text/span";
 import { roundsOrRows, rowTitle } from "../row-names";
 import type { NotedEdit, Scene } from "./action";
@@ -13,19 +14,23 @@ export function editsOf({ line, below }: WorkedRow, { edits, chainEdits }: Rewri
 }
 
 /**
- * Some edits with what the rows from one on become after them, each row to be looked at and left out by itself; null
- * where a row cannot follow, or something new would be found.
+ * Some edits with what the rows from one on become after them, each row to be looked at and left out by itself; or
+ * why not: a row cannot follow, or something new would be found.
  */
 export function withFollowing(
   { text, worked, prover }: Scene,
   from: WorkedRow | null,
   first: readonly TextEdit[],
-): NotedEdit[] | null {
+): readonly NotedEdit[] | Refusal {
   const address = from && addressOf(worked.pieces, from);
   const following = address ? follow(text, address, first) : null;
-  if (following?.stopped) return null;
+  const stopped = following?.stopped;
+  if (stopped) return { why: `${rowTitle(stopped.row)} cannot follow: ${stopped.why}` };
   const all = [...first, ...(following?.changed.flatMap(notedEdits) ?? [])];
-  return prover.aftermath(all, [])?.fresh.length === 0 ? all : null;
+  const after = prover.aftermath(all, []);
+  if (!after) return { why: "nothing has to be changed" };
+  const [fresh] = after.fresh;
+  return fresh ? { why: `something else would be wrong then: ${fresh.message}` } : all;
 }
 
 function notedEdits({ row, how, edits }: Followed): NotedEdit[] {

@@ -1,4 +1,5 @@
 import { type Respaced, respacings } from "../../reshape/respace";
+import { isRefusal } from "../../reshape/row-trial";
 import type { ActionSource } from "./action";
 import { editsOf, withFollowing } from "./following";
 import { rowHere } from "./row-here";
@@ -9,9 +10,8 @@ export const respace: ActionSource = (scene, focus) => {
   if (!here) return [];
   return respacings(here.row, here.piece).flatMap((one) => {
     const edits = withFollowing(scene, null, editsOf(here.row, one.rewritten));
-    return edits
-      ? [{ kind: "rewrite", title: titleOf(one), mends: [], preferred: false, edits: () => edits }]
-      : [];
+    if (isRefusal(edits)) return [];
+    return [{ kind: "rewrite", title: titleOf(one), mends: [], preferred: false, edits: () => edits }];
   });
 };
 

@@ -1,8 +1,9 @@
 import { nearestCounts } from "../../reshape/nearest-counts";
 import type { Rewritten } from "../../reshape/rewrite-row";
+import { isRefusal } from "../../reshape/row-trial";
 import { rowTitle } from "../row-names";
 import { sts } from "../shown/counts";
-import type { Action, ActionSource, NotedEdit } from "./action";
+import type { Action, ActionSource, NotedEdit, Scene } from "./action";
 import { editsOf, thoseBehind, withFollowing } from "./following";
 import { type RowHere, rowHere } from "./row-here";
 
@@ -11,17 +12,34 @@ export const rewriteRow: ActionSource = (scene, focus) => {
   const here = rowHere(scene, focus);
   const now = here?.row.outcome?.makes[0];
   if (!here || now == null || here.row.result !== "ok") return [];
-  const edits = new Map<Rewritten, readonly NotedEdit[]>();
-  const suits = (one: Rewritten): boolean => {
-    const all = withFollowing(scene, here.next, editsOf(here.row, one));
-    if (all) edits.set(one, all);
-    return all !== null;
-  };
-  const { below, above } = nearestCounts(here.row, here.piece, now, suits);
-  return [above, below].flatMap((one) => (one ? [actionFor(here, one, edits.get(one) ?? [])] : []));
+  const { below, above } = nearestWithFollowing(scene, here, now);
+  return [above, below].flatMap((one) => (one ? [actionFor(here, one)] : []));
 };
 
-function actionFor({ row, piece, next }: RowHere, { makes }: Rewritten, edits: readonly NotedEdit[]): Action {
+/** A row for another count, with what follows from it. */
+export interface RewrittenWith {
+  readonly makes: number;
+  readonly edits: readonly NotedEdit[];
+}
+
+/** The counts nearest to one on either side that suit the row and all that follow. */
+export function nearestWithFollowing(
+  scene: Scene,
+  { row, piece, next }: RowHere,
+  from: number,
+): { readonly below: RewrittenWith | null; readonly above: RewrittenWith | null } {
+  const known = new Map<Rewritten, readonly NotedEdit[]>();
+  const suits = (one: Rewritten): boolean => {
+    const edits = withFollowing(scene, next, editsOf(row, one));
+    if (!isRefusal(edits)) known.set(one, edits);
+    return !isRefusal(edits);
+  };
+  const { below, above } = nearestCounts(row, piece, from, suits);
+  const withEdits = (one: Rewritten | null) => one && { makes: one.makes, edits: known.get(one) ?? [] };
+  return { below: withEdits(below), above: withEdits(above) };
+}
+
+function actionFor({ row, piece, next }: RowHere, { makes, edits }: RewrittenWith): Action {
   const behind = next && edits.some(({ note }) => note) ? ` and update ${thoseBehind(next, piece)}` : "";
   return {
     kind: "rewrite",

@@ -1,4 +1,5 @@
 import type { WorkedRow } from "../../fabric/worked";
+import { isRefusal } from "../../reshape/row-trial";
 import { rowTitle } from "../row-names";
 import type { ActionSource } from "./action";
 import { thoseBehind, withFollowing } from "./following";
@@ -9,7 +10,7 @@ export const updateFollowing: ActionSource = (scene, focus) => {
   const here = rowHere(scene, focus);
   const stale = here && [here.row, here.next].find((row) => row !== null && isWrong(row));
   const edits = stale ? withFollowing(scene, stale, []) : null;
-  if (!here || !stale || !edits) return [];
+  if (!here || !stale || !edits || isRefusal(edits)) return [];
   return [
     {
       kind: "rewrite",

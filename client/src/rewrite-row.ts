@@ -1,0 +1,54 @@
+import { InputBoxValidationSeverity, type TextEditor, window, workspace } from "vscode";
+import type { LanguageClient, WorkspaceEdit } from "vscode-languageclient/node";
+
+/** What the server answers of the row at the caret, and of a count for it. */
+interface RewriteReply {
+  readonly row: string | null;
+  readonly now: number | null;
+  readonly fits: boolean;
+  readonly says: string;
+  readonly edit: WorkspaceEdit | null;
+}
+
+/** Asks how many stitches the row at the caret is to make, tells while it is typed what fits, and rewrites the row. */
+export async function rewriteRow(client: LanguageClient): Promise<void> {
+  const editor = window.activeTextEditor;
+  if (!editor) return;
+  const ask = (typed: string | null): Promise<RewriteReply | null> => askServer(client, editor, typed);
+  const first = await ask(null);
+  if (!first?.fits) {
+    void window.showInformationMessage(
+      first?.says ?? "There is no row at the caret. Put the caret on a row and try again.",
+    );
+    return;
+  }
+  const typed = await window.showInputBox({
+    title: `Rewrite ${first.row}`,
+    prompt: `It makes ${first.now} now. How many stitches is it to make?`,
+    value: `${first.now ?? ""}`,
+    validateInput: async (text) => validation(await ask(text)),
+  });
+  const last = typed === undefined ? null : await ask(typed);
+  if (last?.edit) await apply(client, last.edit);
+}
+
+function askServer(
+  client: LanguageClient,
+  { document, selection }: TextEditor,
+  typed: string | null,
+): Promise<RewriteReply | null> {
+  const caret = client.code2ProtocolConverter.asTextDocumentPositionParams(document, selection.active);
+  return client.sendRequest("loopledger/rewriteRow", { ...caret, typed });
+}
+
+function validation(reply: RewriteReply | null) {
+  if (!reply) return undefined;
+  const severity = reply.fits ? InputBoxValidationSeverity.Info : InputBoxValidationSeverity.Error;
+  return reply.says === "" ? undefined : { message: reply.says, severity };
+}
+
+/** Lines below that change with the row are shown before anything is changed. */
+async function apply(client: LanguageClient, edit: WorkspaceEdit): Promise<void> {
+  const made = await client.protocol2CodeConverter.asWorkspaceEdit(edit);
+  if (made) await workspace.applyEdit(made, { isRefactoring: true });
+}
