@@ -11,6 +11,7 @@ import { copyQueries } from "./copy-queries";
 import { restartQuietly } from "./quiet-restart";
 import { rewriteRow } from "./rewrite-row";
 import { showRowStatus } from "./row-status";
+import { turnTerms } from "./turn-terms";
 import { showWake } from "./wake-view";
 
 // The id is also the name of the settings: `loopledger.trace.server` is read by the client library.
@@ -37,6 +38,8 @@ export function activate(context: ExtensionContext): void {
     commands.registerCommand("loopledger.copyProof", () => copyProof(started)),
     commands.registerCommand("loopledger.copyQueries", () => copyQueries(started)),
     commands.registerCommand("loopledger.rewriteRow", () => rewriteRow(started)),
+    commands.registerCommand("loopledger.turnIntoUk", () => turnTerms(started, "UK")),
+    commands.registerCommand("loopledger.turnIntoUs", () => turnTerms(started, "US")),
     showRowStatus(started),
     showWake(started),
   );

@@ -313,3 +313,31 @@ test("a long report is delivered to its end", async () => {
   expect(report.files).toHaveLength(300);
   expect(status).toBe(0);
 });
+
+describe("a pattern in other terms", () => {
+  const text = "Terms: US\nRnd 1: 6 sc in mr (6)\nRnd 2: glorp, sc 6 (6)\n";
+
+  test("goes to standard output; what was left alone is told beside it", async () => {
+    const folder = folderWith({ "buoy.crochet": text });
+    const { status, out, err } = await runCommand(script, ["terms", "--to", "uk", "buoy.crochet"], {
+      cwd: folder,
+    });
+    expect(out).toBe("Terms: UK\nRnd 1: 6 dc in mr (6)\nRnd 2: glorp, dc 6 (6)\n");
+    expect(err).toBe('Left alone: "glorp" (line 3): it was not understood\n');
+    expect(status).toBe(0);
+  });
+
+  test("that it has already comes out as it went in", async () => {
+    const { out, err } = await runCommand(script, ["terms", "--to", "US", "-"], { input: text });
+    expect(out).toBe(text);
+    expect(err).toBe("(standard input) is in US terms already.\n");
+  });
+
+  test("is not written where no terms are named, or no file is there", async () => {
+    expect(await runCommand(script, ["terms", "buoy.crochet"])).toMatchObject({ status: 2, out: "" });
+    expect(await runCommand(script, ["terms", "--to", "uk", "none.crochet"])).toMatchObject({
+      status: 2,
+      out: "",
+    });
+  });
+});

@@ -12,12 +12,14 @@ export type Task =
       readonly names: readonly string[];
       readonly severities: Severities;
     }
+  | { readonly command: "terms"; readonly to: "US" | "UK"; readonly file: string }
   | { readonly command: "lsp" | "help" | "version" }
   | { readonly command: "wrong-usage"; readonly message: string };
 
 const OPTIONS = {
   format: { type: "string" },
   severity: { type: "string", multiple: true },
+  to: { type: "string" },
   stdio: { type: "boolean" },
   help: { type: "boolean", short: "h" },
   version: { type: "boolean", short: "v" },
@@ -38,6 +40,7 @@ export function readArguments(args: readonly string[]): Task {
   if (values.version) return { command: "version" };
   const [command, ...names] = positionals;
   if (command === "check") return checkTask(values, names);
+  if (command === "terms") return termsTask(values.to, names);
   if (command === "lsp") return serverTask(values.stdio, names);
   if (command === undefined) return wrong("Say what to do, for example: loopledger check pouch.crochet");
   return wrong(`There is no command "${command}". To check a pattern: loopledger check ${command}`);
@@ -68,6 +71,14 @@ function readSeverities(wanted: readonly unknown[]): Severities | string {
     severities.set(rule, read.severity);
   }
   return severities;
+}
+
+function termsTask(wanted: unknown, [file, ...others]: readonly string[]): Task {
+  const to = (["US", "UK"] as const).find((terms) => terms.toLowerCase() === String(wanted).toLowerCase());
+  if (!to) return wrong("Say which terms, for example: loopledger terms --to uk pouch.crochet");
+  if (file === undefined || others.length > 0)
+    return wrong("loopledger terms takes one file, or - for standard input.");
+  return { command: "terms", to, file };
 }
 
 function serverTask(stdio: unknown, names: readonly string[]): Task {

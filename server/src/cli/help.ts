@@ -8,6 +8,10 @@ export const HELP = `Loopledger checks crochet patterns written as plain text.
       Exit status 0: no error; 1: at least one error; 2: a file that cannot be
       read, or a command that cannot be understood.
 
+  loopledger terms --to uk|us FILE
+      Writes the pattern in UK or US terms to standard output, and each word that
+      was left alone, with the reason, to standard error. The file stays as it is.
+
   loopledger lsp --stdio
       Starts the language server for an editor.
 

@@ -18,14 +18,20 @@ export interface CheckingHost {
 
 /** Reads and checks one file, or standard input; a fault becomes a reason and never stops the other files. */
 export async function checkFile(file: string, host: CheckingHost): Promise<FileEntry | UnreadableEntry> {
-  let bytes: Uint8Array;
-  try {
-    bytes = file === STANDARD_INPUT ? await readAll(host.input) : readFileSync(file);
-  } catch (fault) {
-    return { file, reason: whyNotRead(fault) };
-  }
-  const content = decode(bytes);
+  const content = await readPatternText(file, host.input);
   return "reason" in content ? { file, reason: content.reason } : checkText(file, content.text, host);
+}
+
+/** The text of one file, or of standard input; or why it cannot be read. */
+export async function readPatternText(
+  file: string,
+  input: AsyncIterable<Uint8Array>,
+): Promise<{ readonly text: string } | { readonly reason: string }> {
+  try {
+    return decode(file === STANDARD_INPUT ? await readAll(input) : readFileSync(file));
+  } catch (fault) {
+    return { reason: whyNotRead(fault) };
+  }
 }
 
 function checkText(

@@ -5,6 +5,7 @@ import { HELP } from "./help";
 import { writeJson } from "./json-report";
 import type { Output } from "./output";
 import type { CreateChecker } from "./pattern-file";
+import { writeTerms } from "./terms";
 import { writeText } from "./text-report";
 
 /** What the command line needs from the place it runs in. */
@@ -36,6 +37,8 @@ export async function run(args: readonly string[], host: CliHost): Promise<numbe
     case "lsp":
       await host.startServer();
       return 0;
+    case "terms":
+      return writeTerms(task.file, task.to, host);
     case "check": {
       const report = await check(task.names, { ...host, severities: task.severities });
       WRITERS[task.format](report, output);

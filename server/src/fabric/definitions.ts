@@ -73,7 +73,7 @@ function meansOtherwise(name: string): boolean {
 
 const oneStitch = /popcorn|puff|bobble|cluster|bullion|\bpc\b|\bbo\b|\bcl\b/i;
 const byHand =
-  /\b(?:yo|yoh|yrh|yarn over|insert (?:your )?hook|pull up|draw up|draw through|pull through|remove (?:the )?hook|drop loop)\b/i;
+  /\b(?:yo|yoh|yrh|yarn over|yarn round (?:the )?hook|insert (?:your )?hook|pull up|draw up|draw through|pull through|remove (?:the )?hook|drop loop)\b/i;
 /** `ch 3 (counts as dc)` and nothing else. */
 const chainForStitch = /^ch(?:ain)?\s*\d+\s*[,(:]*\s*counts? as (?:a |one )?(\w+)\W*$/i;
 

@@ -18,6 +18,7 @@ import { answerQueries } from "./queries";
 import { answerRewrites } from "./rewrite-requests";
 import { answerRowRequests } from "./row-requests";
 import { SettingsSource } from "./settings-source";
+import { answerTerms } from "./terms";
 import { answerWake } from "./wake";
 import { checkFolders } from "./workspace-diagnostics";
 
@@ -38,6 +39,7 @@ export function startServer(connection: Connection, host: Host): void {
     answerRewrites(server);
     offerActions(server);
     answerQueries(server);
+    answerTerms(server);
     answerWake(server);
     return {
       capabilities: serverCapabilities(server.client, host),

@@ -1,0 +1,47 @@
+import { type TextEditor, WorkspaceEdit, window, workspace } from "vscode";
+import type { LanguageClient, TextEdit } from "vscode-languageclient/node";
+
+/** `edits` is null where the pattern is in these terms already. */
+interface Turned {
+  readonly edits: readonly TextEdit[] | null;
+  readonly left: readonly string[];
+}
+
+/** Turns the selection of the pattern in front, else all of it, into other terms; one step to undo. */
+export async function turnTerms(client: LanguageClient, to: "US" | "UK"): Promise<void> {
+  const editor = window.activeTextEditor;
+  if (editor?.document.languageId !== "crochet") return tell("Open the pattern to turn, and try again.");
+  const { document } = editor;
+  const { version } = document;
+  const { edits, left } = await askFor(editor, client, to);
+  if (edits === null) return tell(`The pattern is in ${to} terms already, so nothing was changed.`);
+  if (document.version !== version)
+    return tell("The pattern was changed meanwhile, so nothing was turned. Try again.");
+  const change = new WorkspaceEdit();
+  change.set(document.uri, await client.protocol2CodeConverter.asTextEdits([...edits]));
+  if (!(await workspace.applyEdit(change)))
+    return tell("Nothing was changed: the pattern cannot be written to.");
+  await tellOfRest(
+    `Turned into ${to} terms: ${edits.length === 1 ? "1 change" : `${edits.length} changes`}.`,
+    left,
+  );
+}
+
+function askFor({ document, selection }: TextEditor, client: LanguageClient, to: string): Promise<Turned> {
+  const textDocument = client.code2ProtocolConverter.asTextDocumentIdentifier(document);
+  const range = selection.isEmpty ? {} : { range: client.code2ProtocolConverter.asRange(selection) };
+  return client.sendRequest<Turned>("loopledger/turnTerms", { textDocument, to, ...range });
+}
+
+async function tellOfRest(done: string, left: readonly string[]): Promise<void> {
+  if (left.length === 0) return tell(done);
+  const show = "Show them";
+  const words = left.length === 1 ? "One word was" : `${left.length} words were`;
+  if ((await window.showInformationMessage(`${done} ${words} left alone.`, show)) !== show) return;
+  const content = `Left alone, to be looked at:\n\n${left.map((line) => `- ${line}`).join("\n")}\n`;
+  await window.showTextDocument(await workspace.openTextDocument({ content, language: "markdown" }));
+}
+
+function tell(message: string): void {
+  void window.showInformationMessage(message);
+}

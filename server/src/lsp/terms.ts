@@ -1,0 +1,41 @@
+import type { Range, TextEdit } from "vscode-languageserver";
+import { leftLines, turnPattern, turnStretch } from "../features/turn-pattern";
+import type { Terms } from "../trade/stitches";
+import type { Server } from "./context";
+import { answering, type Request } from "./handler";
+import { rangeOf, spanOf } from "./positions";
+
+interface Wanted {
+  readonly textDocument: { readonly uri: string };
+  readonly to: Terms;
+  /** What is to be turned; the whole pattern where it is left out. */
+  readonly range?: Range;
+}
+
+/** `edits` is null where the pattern is in these terms already, or is not open. */
+interface TurnedAnswer {
+  readonly edits: readonly TextEdit[] | null;
+  readonly left: readonly string[];
+}
+
+const nothing: TurnedAnswer = { edits: null, left: [] };
+
+/** Answers what only this extension's client asks: the changes that turn a pattern into other terms. */
+export function answerTerms(server: Server): void {
+  server.connection.onRequest(
+    "loopledger/turnTerms",
+    answering<Wanted, TurnedAnswer>(server, {
+      name: "Turning the terms",
+      work: turnedAnswer,
+      empty: () => nothing,
+    }),
+  );
+}
+
+function turnedAnswer({ params: { to, range }, snapshot }: Request<Wanted>): TurnedAnswer {
+  const { worked, lines, text } = snapshot;
+  const turned = range ? turnStretch(worked, to, spanOf(range, lines)) : turnPattern(worked, to);
+  if (!turned) return nothing;
+  const edits = turned.edits.map(({ span, newText }) => ({ range: rangeOf(span, lines), newText }));
+  return { edits, left: leftLines(turned.left, text) };
+}
