@@ -1,4 +1,5 @@
 import { inTradeForm, multipleOf } from "../../fabric/multiple";
+import { countsAround } from "../../reshape/which-counts";
 import type { PlacedRow } from "../placed-row";
 import { proofBlocks } from "../proof/proof-blocks";
 import { factsOf } from "../row-facts";
@@ -15,6 +16,7 @@ export function rowBlocks(placed: PlacedRow, { pattern, options }: Place): Block
     ...sizeTable(rowTitle(placed.row), pattern.context.sizes, [
       ...factsOf(placed, pattern),
       ...multipleRow(placed),
+      ...togetherRow(placed),
       ...measureRows(placed, pattern, options),
     ]),
     ...list([...notesOf(placed, pattern), ...measureNotes(placed, pattern)]),
@@ -30,4 +32,15 @@ function multipleRow({ row: { outcome, result } }: PlacedRow): SizeRow[] {
     return multiple && multiple.of > 1 ? inTradeForm(multiple) : null;
   });
   return [{ label: "can be worked on", cells }];
+}
+
+/** The counts that suit the row together with its neighbours, where they ask for more than it does. */
+function togetherRow({ row, piece }: PlacedRow): SizeRow[] {
+  const suiting = row.result === "ok" ? countsAround(row, piece) : null;
+  const own = row.outcome && multipleOf(row.outcome, 0);
+  if (!suiting || (own && own.of === suiting.of && own.plus === suiting.plus)) return [];
+  const { first, last, below, above } = suiting;
+  const near = [below, above].flatMap((n) => n ?? []).join(" and ");
+  const label = `with ${rowTitle(first)} to ${rowTitle(last)}`;
+  return [{ label, cells: [`${inTradeForm({ ...suiting, startingChain: null })}; next are ${near}`] }];
 }
