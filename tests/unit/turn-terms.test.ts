@@ -119,9 +119,8 @@ const choices: readonly (readonly [RegExp, string])[] = [
   [/\bd\.c\.|\bd c\b/g, "dc"],
   // US terms have no short name for the UK treble.
   [/(?<!half |double |triple )\btreble\b(?! crochet)/g, "treble crochet"],
-  [/\bss\b/g, "sl st"],
-  [/\bSs\b/g, "Sl st"],
-  [/\b(?:skip|miss)(?=\s)/g, "sk"],
+  [/\b(?:ss|sl st)\b/gi, "sl st"],
+  [/\b(?:skip|miss|sk)(?=\s)/gi, "sk"],
 ];
 
 function settled(text: string): string {
@@ -133,7 +132,7 @@ describe("all samples and cases", () => {
     for (const text of corpus) {
       const { terms } = readPattern(text).context;
       const there = turned(text, terms === "US" ? "UK" : "US");
-      expect(settled(turned(there, terms))).toBe(settled(text));
+      expect.soft(settled(turned(there, terms))).toBe(settled(text));
     }
   });
 
