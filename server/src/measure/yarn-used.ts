@@ -1,5 +1,6 @@
 import type { WorkedPattern, WorkedPiece, WorkedRow } from "../fabric/worked";
 import type { PatternLine } from "../notation/lines";
+import { type ParagraphContent, paragraphsOf } from "../notation/paragraphs";
 import { keptBy } from "../text/kept-by";
 import { type Ground, groundOf, kindsIn, type TurnLengths } from "./ground";
 import { stitchesOf } from "./stitch-counts";
@@ -16,6 +17,14 @@ interface PieceUse {
   readonly telling: readonly unknown[];
   readonly hands: PieceYarns;
   readonly sums: readonly YarnSums[];
+  readonly isWhole: boolean;
+}
+
+/** A line that takes up a yarn or tells of a tail, by its place in the pattern. */
+interface Telling {
+  readonly content: PatternLine["content"];
+  readonly start: number;
+  readonly at: number;
 }
 
 /** Pieces that an edit left alone are not added up again. */
@@ -25,6 +34,7 @@ const keptPieces = new WeakMap<Ground, WeakMap<object, PieceUse>>();
 export class YarnUse {
   readonly ground: Ground;
   private readonly pieces = new Map<WorkedPiece, PieceUse>();
+  private tellingLines: readonly Telling[] | undefined;
 
   constructor(private readonly pattern: WorkedPattern) {
     this.ground = groundOf(pattern);
@@ -55,6 +65,11 @@ export class YarnUse {
     });
   }
 
+  /** Whether every row is in the sums. */
+  get isWhole(): boolean {
+    return this.pattern.pieces.every((piece) => this.useOf(piece).isWhole);
+  }
+
   /** Rows whose stitches nobody knows, and which are in no sum. */
   get leftOut(): readonly WorkedRow[] {
     return this.pattern.pieces.flatMap(leftOutOf);
@@ -78,14 +93,39 @@ export class YarnUse {
   private keptUse(piece: WorkedPiece): PieceUse {
     const kept = keptPieces.get(this.ground) ?? new WeakMap<object, PieceUse>();
     keptPieces.set(this.ground, kept);
-    const lines = linesOf(piece, this.pattern.lines);
-    const telling = tellingIn(lines, piece);
+    const telling = this.tellingOf(piece);
     const before = kept.get(piece.work);
     if (before && sameItems(before.telling, telling)) return before;
-    const hands = yarnsOfPiece(piece, lines, this.ground.list);
-    const use = { telling, hands, sums: this.addUp(piece, hands) };
+    const hands = yarnsOfPiece(piece, linesOf(piece, this.pattern.lines), this.ground.list);
+    const isWhole = !piece.rows.some(isLeftOut);
+    const use = { telling, hands, sums: this.addUp(piece, hands), isWhole };
     kept.set(piece.work, use);
     return use;
+  }
+
+  /** The lines that tell of yarn for a piece, each with where it stands among the rows. */
+  private tellingOf({ piece, rows }: WorkedPiece): unknown[] {
+    const { lines } = this.pattern;
+    const found: unknown[] = [];
+    const first = firstFrom(lines, rows[0]?.line.span.start ?? 0);
+    for (let i = firstFrom(this.telling, piece.span.start); i < this.telling.length; i++) {
+      const { content, start, at } = this.telling[i] as Telling;
+      if (content.kind === "heading" && start > piece.span.end) break;
+      // Above the rows it matters whether a blank line stands between.
+      found.push(content, at < first ? at - first : rowsBefore(rows, start));
+    }
+    return found;
+  }
+
+  private get telling(): readonly Telling[] {
+    const { lines } = this.pattern;
+    this.tellingLines ??= paragraphsOf(lines).flatMap(({ content, first }) =>
+      tellingIn(content).map((i) => {
+        const at = first + i;
+        return { content: content.lines[i] as PatternLine["content"], start: lines[at]?.start ?? 0, at };
+      }),
+    );
+    return this.tellingLines;
   }
 
   private addUp(piece: WorkedPiece, { tails, atStart }: PieceYarns): readonly YarnSums[] {
@@ -114,23 +154,26 @@ export class YarnUse {
   }
 }
 
-const leftOutOf = keptBy(({ rows }: WorkedPiece) =>
-  rows.filter((row) => row.line.kind !== "foundation" && stitchesOf(row).length === 0),
+/** Which lines of a paragraph tell of yarn. */
+const tellingIn = keptBy(({ lines }: ParagraphContent): readonly number[] =>
+  lines.flatMap((content, i) => (tellsOfYarn(content) ? [i] : [])),
 );
+
+function leftOutOf({ rows }: WorkedPiece): WorkedRow[] {
+  return rows.filter(isLeftOut);
+}
+
+function isLeftOut(row: WorkedRow): boolean {
+  return row.line.kind !== "foundation" && stitchesOf(row).length === 0;
+}
 
 function addTo(sum: Map<YarnKey, number>, more: YarnSums | undefined, times: number): void {
   for (const [yarn, n] of more ?? []) sum.set(yarn, (sum.get(yarn) ?? 0) + n * times);
 }
 
-/** The lines that take up yarns or tell of tails, each with how many rows stand before it. */
-function tellingIn(lines: readonly PatternLine[], { rows }: WorkedPiece): unknown[] {
-  const telling: unknown[] = [];
-  let before = 0;
-  for (const { start, content } of lines) {
-    while (before < rows.length && (rows[before] as WorkedRow).line.span.start <= start) before++;
-    if (tellsOfYarn(content)) telling.push(content, before);
-  }
-  return telling;
+function rowsBefore(rows: readonly WorkedRow[], offset: number): number {
+  const at = rows.findIndex(({ line }) => line.span.start > offset);
+  return at < 0 ? rows.length : at;
 }
 
 function sameItems(a: readonly unknown[], b: readonly unknown[]): boolean {
@@ -149,11 +192,11 @@ function linesOf({ piece, rows: [first] }: WorkedPiece, all: readonly PatternLin
 }
 
 /** The index of the first line that starts at an offset or behind it. */
-function firstFrom(lines: readonly PatternLine[], offset: number): number {
+function firstFrom(lines: readonly { readonly start: number }[], offset: number): number {
   let [low, high] = [0, lines.length];
   while (low < high) {
     const middle = (low + high) >> 1;
-    if ((lines[middle] as PatternLine).start < offset) low = middle + 1;
+    if ((lines[middle]?.start ?? 0) < offset) low = middle + 1;
     else high = middle;
   }
   return low;

@@ -24,12 +24,12 @@ export function yarnNeeds(pattern: WorkedPattern): YarnNeed[] {
   const use = yarnUseOf(pattern);
   const { basis, list } = use.ground;
   if (basis === null || !list.yarns.some(({ amounts }) => amounts.length > 0)) return [];
+  const { isWhole } = use;
   return pattern.context.sizes.flatMap((_, size) =>
     list.yarns.flatMap((yarn, at) => {
       const has = metresListed(yarn, size, basis);
       const [amount] = yarn.amounts;
       if (!has || !amount) return [];
-      const isWhole = use.leftOut.length === 0;
       return [
         { yarn, amount, size, basis, needs: needsOf(use, pattern, yarn, at, size) / 1000, has, isWhole },
       ];
