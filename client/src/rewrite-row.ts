@@ -24,7 +24,7 @@ export async function rewriteRow(client: LanguageClient): Promise<void> {
   }
   const typed = await window.showInputBox({
     title: `Rewrite ${first.row}`,
-    prompt: `It makes ${first.now} now. How many stitches is it to make?`,
+    prompt: `It makes ${first.now} now. How many stitches is it to make? 60, x1.5 or, at your gauge, 50 cm.`,
     value: `${first.now ?? ""}`,
     validateInput: async (text) => validation(await ask(text)),
   });

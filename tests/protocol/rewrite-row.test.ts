@@ -10,10 +10,10 @@ Row 1: Sc in 2nd ch from hook and in each ch across, turn. (48 sc)
 Row 2: Ch 1, *sc in next 3 sts, ch 1, sk next st; rep from * across, turn. (36 sc, 12 ch-1 sps)
 Stuff.`;
 
-async function asked(line: number, typed?: string): Promise<RewriteReply | null> {
+async function asked(line: number, typed?: string, text = POUCH): Promise<RewriteReply | null> {
   const client = inProcess(() => new Checker());
   await client.initialize({ ...PULL, workspace: { workspaceEdit: { documentChanges: true } } });
-  await client.open(URI, POUCH);
+  await client.open(URI, text);
   const position = { line, character: 4 };
   return client.connection.sendRequest("loopledger/rewriteRow", {
     textDocument: { uri: URI },
@@ -56,6 +56,22 @@ describe("a count for the row at the caret", () => {
     ["100001", "No row has more than 100000 stitches."],
   ])("%j is answered with what is wrong", async (typed, says) => {
     expect(await asked(2, typed)).toMatchObject({ fits: false, says, edit: null });
+  });
+
+  test("may be told as a share of what there is", async () => {
+    expect((await asked(2, "x1.5"))?.says).toMatch(/^72 sts fit: /);
+    expect((await asked(2, "50 %"))?.says).toMatch(/^24 sts fit: /);
+  });
+
+  test("may be told as a size at the gauge of the pattern", async () => {
+    // A flat pouch of 3.5 in at 6 sts to the inch has 42 sts around, one of 5 in 60: arithmetic, no source.
+    const sized = `Gauge: 24 sc and 28 rnds = 4 in\n\nPouch\nRnd 1: 42 sc in magic ring (42)\nRnd 2: sc in each st around (42)`;
+    expect((await asked(3, "10 in", sized))?.says).toMatch(/^60 sts \(10 in\) fit: /);
+    expect((await asked(3, "25.4 cm", sized))?.says).toMatch(/^60 sts \(25.4 cm\) fit: /);
+    expect(await asked(2, "10 in")).toMatchObject({
+      fits: false,
+      says: 'A size needs the gauge. Add a line to the pattern, such as "Gauge: 18 sc and 20 rows = 10 cm".',
+    });
   });
 
   test("is not asked for where there is no row", async () => {

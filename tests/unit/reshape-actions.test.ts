@@ -99,6 +99,35 @@ describe("increases", () => {
   });
 });
 
+describe("a repeat", () => {
+  const round = (row: string) => `Rnd 1: 6 sc in magic ring (6)\nRnd 2: inc x6 (12)\nRnd 3: |${row} (18)`;
+  const bare = (row: string) => round(row).replace("|", "");
+
+  test("is spelled out, and folded again", () => {
+    const long = "sc, inc, sc, inc, sc, inc, sc, inc, sc, inc, sc, inc";
+    expect(chosen(round("(sc, inc) x6"), "Spell the repeat out")).toBe(bare(long));
+    expect(chosen(round(long), "Fold what comes again into a repeat")).toBe(bare("(sc, inc) 6 times"));
+  });
+
+  test("is written in brackets, and from an asterisk again", () => {
+    const [star, bracket] = ["*sc, inc; rep from * around", "(sc, inc) around"];
+    expect(chosen(round(star), "Write the repeat in brackets")).toBe(bare(bracket));
+    expect(chosen(round(bracket), "Write the repeat from an asterisk")).toBe(bare(star));
+    expect(chosen(round("(sc, inc) 6 times"), "Write the repeat from an asterisk")).toBe(
+      bare("*sc, inc; rep from * 5 more times"),
+    );
+    expect(chosen(round("*sc, inc; rep from * 5 more times"), "Write the repeat in brackets")).toBe(
+      bare("(sc, inc) 6 times"),
+    );
+  });
+
+  test("in which the last pass is another is left alone", () => {
+    expect(titles(round("*sc, inc; rep from * to last 2 sts, sc, inc"))).not.toContain(
+      "Spell the repeat out",
+    );
+  });
+});
+
 test("what is offered on request brings nothing new, in all cases of the specification", {
   timeout: 300_000,
 }, () => {

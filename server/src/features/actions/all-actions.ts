@@ -8,6 +8,7 @@ import { mend } from "./mend";
 import { mendAlike } from "./mend-alike";
 import { mendSafely } from "./mend-safely";
 import { respace } from "./respace";
+import { retell } from "./retell";
 import { rewriteRow } from "./rewrite-row";
 import { updateFollowing } from "./update-following";
 
@@ -17,7 +18,7 @@ export type { Action, ActionKind, NotedEdit, Scene } from "./action";
 const atPlace: readonly ActionSource[] = [mend, mendAlike, declare, explain, addCount, asMeant];
 
 /** Those that better what is right: they come when someone asks for them, and light no lamp. */
-const onRequest: readonly ActionSource[] = [updateFollowing, rewriteRow, respace];
+const onRequest: readonly ActionSource[] = [updateFollowing, rewriteRow, respace, retell];
 
 /** The actions on the lines that a stretch of the text touches. */
 export function actionsAt(scene: Scene, span: Span): Action[] {
