@@ -126,6 +126,32 @@ describe("what is offered", () => {
     );
   });
 
+  test("another number of stitches worked together, in one place or in all alike", () => {
+    const row = "Rnd 2: *sc in next 2, sc3tog; rep from * 5 more times. (18)";
+    expect(titles(`Rnd 1: fsc 24, join (24)\n${row}`)).toContain('Change "sc3tog" to "sc2tog"');
+    const ends = "Row 2: Ch 1, turn, sc3tog, sc in next 12, sc3tog. (14)";
+    expect(titles(`Ch 17.\nRow 1: Sc in 2nd ch from hook and in each ch across. (16)\n${ends}`)).toContain(
+      'Change "sc3tog" to "sc2tog"',
+    );
+  });
+
+  test("in a range of rows that are all alike", () => {
+    expect(titles("Rnd 1: fsc 36, join (36)\nRnds 2-4: 35 sc (36)")).toContain('Change "35 sc" to "36 sc"');
+    const growing = "Rnd 1: fsc 12, join (12)\nRnds 2-3: inc, sc in next 12 (14)";
+    expect(titles(growing)).toEqual([]);
+  });
+
+  test("the count of a size where another size does not work the row", () => {
+    const rows =
+      "Sizes S (M, L)\nRnd 1: fsc 8 (8, 16), join. 8 (8, 16) sts.\nRnd 2: [sc in next 7, inc] - (1, 2) times. - (9, 19) sts.";
+    expect(titles(rows)).toContain("Change the count to - (9, 18) sts");
+  });
+
+  test("another length of the spaces in a count", () => {
+    const rows = "Rnd 1: fsc 12, join (12)\nRnd 2: *sc in next 2 sts, ch 2, sk next st; rep from * around.";
+    expect(titles(`${rows} (8 sc, 4 ch-3 sps)`)).toContain("Change the count to 8 sc, 4 ch-2 sps");
+  });
+
   test("another number that is one more, where the row is right with it", () => {
     expect(titles("Rnd 1: Fsc 23, join. (24)")).toContain('Change "Fsc 23" to "Fsc 24"');
   });

@@ -7,8 +7,10 @@ import { incOrDec } from "./mends/inc-or-dec";
 import { leaveRest } from "./mends/leave-rest";
 import type { Mend } from "./mends/mend";
 import { nearbyNumber } from "./mends/nearby-number";
+import { spaceLength } from "./mends/space-length";
 import { startingChain } from "./mends/starting-chain";
 import { statedCount } from "./mends/stated-count";
+import { together } from "./mends/together";
 import { type Trial, trialOf } from "./mends/trial";
 import type { Fix } from "./rule";
 
@@ -64,7 +66,7 @@ export function questionFor([first, second]: readonly Mend[]): string | null {
 }
 
 function proved(trial: Trial): Mends {
-  const inRow = [nearbyNumber, incOrDec, firstChain, startingChain].flatMap((mend) => mend(trial));
+  const inRow = [nearbyNumber, together, incOrDec, firstChain, startingChain].flatMap((mend) => mend(trial));
   const instructions = (inRow.length > 0 ? inRow : leaveRest(trial)).slice(0, mendsAtMost);
-  return { instructions, count: statedCount(trial)[0] ?? null };
+  return { instructions, count: statedCount(trial)[0] ?? spaceLength(trial)[0] ?? null };
 }

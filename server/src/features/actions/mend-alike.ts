@@ -7,6 +7,7 @@ const deeds: ReadonlyMap<string, string> = new Map([
   ["count", "change the count"],
   ["add-count", "add the count"],
   ["number", "change one number"],
+  ["together", "work another number of stitches together"],
   ["inc-or-dec", "exchange inc and dec"],
   ["starting-chain", "change the starting chain"],
   ["first-chain", "change the chain to begin in"],

@@ -7,7 +7,14 @@ export interface MendEdit extends TextEdit {
 }
 
 /** What is changed; several rows can be mended at once where each is mended alike. */
-export type MendKind = "number" | "inc-or-dec" | "starting-chain" | "first-chain" | "leave-rest" | "count";
+export type MendKind =
+  | "number"
+  | "together"
+  | "inc-or-dec"
+  | "starting-chain"
+  | "first-chain"
+  | "leave-rest"
+  | "count";
 
 /**
  * A small change after which the row is right: it was made, read and worked again on the same
@@ -22,4 +29,12 @@ export interface Mend {
   /** `8 sc for 4 sc`: where several ways are named in one sentence. */
   readonly exchange: string;
   readonly edits: readonly MendEdit[];
+}
+
+/** A count as it is named in a sentence: from its first number on, without the brackets or the full stop around it. */
+export function inShort(count: string): string {
+  const start = count.search(/(?:[-–]\s*[([]\s*)?\d/);
+  const bare = count.slice(Math.max(start, 0)).replace(/[\s.]+$/, "");
+  const [opened, closed] = [bare.match(/[([{<]/g), bare.match(/[)\]}>]/g)].map((found) => found?.length ?? 0);
+  return (closed ?? 0) > (opened ?? 0) ? bare.replace(/\s*[)\]}>]+$/, "") : bare;
 }

@@ -1,7 +1,7 @@
 import { forSize } from "../../fabric/instructions";
 import type { Word } from "../../notation/words";
 import { withEdits } from "../../text/span";
-import type { Mend, MendEdit } from "./mend";
+import { inShort, type Mend, type MendEdit } from "./mend";
 import type { Trial } from "./trial";
 
 /** The count itself, where the row fits and only its number is another. */
@@ -29,25 +29,21 @@ export function statedCount(trial: Trial): Mend[] {
   ];
 }
 
-/** From its first number on, without the brackets or the full stop around it. */
-function inShort(count: string): string {
-  const bare = count.replace(/^\D+/, "").replace(/[\s.]+$/, "");
-  const isOpened = (bare.match(/[([{<]/g) ?? []).length >= (bare.match(/[)\]}>]/g) ?? []).length;
-  return isOpened ? bare : bare.replace(/\s*[)\]}>]$/, "");
-}
-
 function editsOf(trial: Trial, word: Word, term: number): MendEdit[] {
   const sized = word.number ?? [];
   const made = trial.asWritten.counted.map((_, size) => madeOf(trial, term, size));
   const digits = [...trial.text.slice(word.start, word.end).matchAll(/\d+/g)];
-  if (digits.length !== sized.length) return [];
-  const changed = digits.flatMap((match, size): MendEdit[] => {
+  // A size that does not work the row has no number: `- (16, 18)`.
+  const sizes = [...sized.keys()].filter((size) => sized[size] !== null);
+  if (digits.length !== sizes.length) return [];
+  const changed = digits.flatMap((match, index): MendEdit[] => {
+    const size = sizes[index] ?? 0;
     const [to, said] = [made[size], forSize(sized, size)];
     const start = word.start + match.index;
     const span = { start, end: start + match[0].length };
     return to === undefined || to < 1 || to === said ? [] : [{ line: "row", span, newText: `${to}` }];
   });
-  return [...changed, ...missingSizes(word, digits, made)];
+  return digits.length < sized.length ? changed : [...changed, ...missingSizes(word, digits, made)];
 }
 
 /** What the row makes of one kind of its count, in one size. */

@@ -1,5 +1,5 @@
 import type { PatternContext } from "../../fabric/context";
-import { type Outcome, outcomesOf, type State } from "../../fabric/outcome";
+import { type Outcome, outcomesOf, type State, stateKey } from "../../fabric/outcome";
 import { isRight, isWorkedOnce, reworking } from "../../fabric/rework";
 import type { WorkedRow } from "../../fabric/worked";
 import { readWords, type Word } from "../../notation/words";
@@ -26,10 +26,10 @@ export interface Trial {
 /** Characters; mending a longer row would cost more than it helps. */
 const longestMended = 600;
 
-/** Null for rows whose text is not what was worked: repeated rows, ranges, rows without numbers. */
+/** Null for rows whose text is not what was worked: rows that repeat others, rows without numbers. */
 export function trialOf(row: WorkedRow, context: PatternContext): Trial | null {
   const { found, outcome, line } = row;
-  if (!found || !outcome || !isWorkedOnce(row) || line.text.length > longestMended) return null;
+  if (!found || !outcome || !isOwnText(row) || line.text.length > longestMended) return null;
   const outcomes = reworking(row, context);
   const before = outcomes(line.text);
   const asWritten = before.find((one) => sameNumbers(one, outcome));
@@ -43,9 +43,19 @@ export function trialOf(row: WorkedRow, context: PatternContext): Trial | null {
     size: firstWrong(asWritten),
     // Readings are told apart by what they assume: a row that is right is tried in fewer of them.
     rework: (text) => outcomes(text).find((one) => sameReading(one, asWritten)),
-    isRight: (text) => outcomes(text).some(isRight),
-    isRightOn: (state) => outcomesOf(found.plan, state, found.setting).some(isRight),
+    isRight: (text) => outcomes(text).some((one) => isRight(one) && staysRight(one, row)),
+    isRightOn: (state) => isWorkedOnce(row) && outcomesOf(found.plan, state, found.setting).some(isRight),
   };
+}
+
+/** Whether what the line says is what was worked, a known number of times: not so where it stands for other rows. */
+function isOwnText({ found, line, times }: WorkedRow): boolean {
+  return found?.plan.instructions.at(-1) === line.plan?.instructions.at(-1) && times !== null;
+}
+
+/** A row that is worked again must hand on what it found, or it would be another row the next time. */
+function staysRight({ after }: Outcome, row: WorkedRow): boolean {
+  return isWorkedOnce(row) || (row.found !== null && stateKey(after) === stateKey(row.found.state));
 }
 
 /** Whether a text in the place of a row's would fit and agree with its count. */
