@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import manifest from "../../package.json";
 import { madeParts } from "../../server/manifest/made-parts";
 import { allRules } from "../../server/src/rules/all-rules";
+import { Checker } from "../../server/src/workspace/checker";
 import { settingsTable } from "../../server/src/workspace/settings-table";
 
 const root = new URL("../../", import.meta.url);
@@ -60,6 +61,28 @@ test("the bracket marks and the colours are files that can be read", () => {
   expect(JSON.parse(fileText(language?.configuration ?? ""))).toHaveProperty("brackets");
   expect(JSON.parse(fileText(grammar?.path ?? ""))).toMatchObject({ scopeName: grammar?.scopeName });
 });
+
+test("the snippets are patterns without a query, as they come", () => {
+  const [{ path }] = (JSON.parse(fileText("package.json")) as Snippets).contributes.snippets;
+  const snippets = JSON.parse(fileText(path)) as Record<string, { prefix: string; body: string | string[] }>;
+  expect(Object.keys(snippets)).toEqual(["Pattern", "Piece", "Flat piece", "Round", "Special stitch"]);
+  for (const [name, { body }] of Object.entries(snippets)) {
+    const text = [body]
+      .flat()
+      .join("\n")
+      .replace(/\$\{\d+\|([^,|]*)[^}]*\}/g, "$1")
+      .replace(/\$\{\d+:([^}]*)\}|\$0/g, "$1");
+    const wrong = new Checker().check(name === "Round" ? `Rnd 0: fsc 12, join (12)\n${text}` : text).findings;
+    expect(
+      wrong.filter(({ rule }) => !/^row-|abbreviation$/.test(rule)),
+      `${name}: ${text}`,
+    ).toEqual([]);
+  }
+});
+
+interface Snippets {
+  readonly contributes: { readonly snippets: readonly [{ readonly path: string }] };
+}
 
 test("nothing but a pattern starts the extension", () => {
   expect(manifest.activationEvents).toEqual([]);

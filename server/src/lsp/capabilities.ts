@@ -7,6 +7,7 @@ import {
   TextDocumentSyncKind,
 } from "vscode-languageserver";
 import type { ActionKind } from "../features/actions/all-actions";
+import { openingMarks } from "../features/completion/completion";
 import type { Host } from "./context";
 
 /** The protocol's names for the kinds of actions. */
@@ -24,6 +25,8 @@ export interface ClientAbilities {
   readonly refreshesDiagnostics: boolean;
   readonly showsRelatedPlaces: boolean;
   readonly showsMarkdown: boolean;
+  /** Markdown beside what could be written. */
+  readonly showsMarkdownItems: boolean;
   readonly refreshesHints: boolean;
   readonly takesVersions: boolean;
   readonly answersConfiguration: boolean;
@@ -50,6 +53,8 @@ export function clientAbilities({ textDocument, workspace }: ClientCapabilities)
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
     showsRelatedPlaces: (pull?.relatedInformation ?? push?.relatedInformation) === true,
     showsMarkdown: textDocument?.hover?.contentFormat?.includes(MarkupKind.Markdown) === true,
+    showsMarkdownItems:
+      textDocument?.completion?.completionItem?.documentationFormat?.includes(MarkupKind.Markdown) === true,
     refreshesHints: workspace?.inlayHint?.refreshSupport === true,
     takesVersions: push?.versionSupport === true,
     answersConfiguration: workspace?.configuration === true,
@@ -69,6 +74,7 @@ export function serverCapabilities(client: ClientAbilities, host: Pick<Host, "fi
     positionEncoding: PositionEncodingKind.UTF16,
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
     hoverProvider: true,
+    completionProvider: { triggerCharacters: [...openingMarks], resolveProvider: true },
     codeLensProvider: {},
     inlayHintProvider: true,
   };

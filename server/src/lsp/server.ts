@@ -9,6 +9,7 @@ import { clientAbilities, serverCapabilities } from "./capabilities";
 import type { ClosedPatterns } from "./closed-patterns";
 import { offerActions } from "./code-actions";
 import { answerCodeLenses } from "./code-lens";
+import { answerCompletions } from "./completion";
 import type { Host, Server } from "./context";
 import { type DiagnosticsChannel, pullChannel, pushChannel } from "./diagnostics-channels";
 import { answerHovers } from "./hover";
@@ -33,6 +34,7 @@ export function startServer(connection: Connection, host: Host): void {
     listenToSettings(server, channel, closed);
     connection.onInitialized(() => registerWith(server, closed));
     answerHovers(server);
+    answerCompletions(server);
     answerCodeLenses(server);
     answerInlayHints(server);
     answerRowRequests(server);

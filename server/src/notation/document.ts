@@ -25,7 +25,8 @@ export interface RowHead {
 }
 
 const rowWord = "(?:rows?|rnds?|rounds?|rws?|rds?|r)";
-const number = String.raw`\d+`;
+/** More digits than these number no row. */
+const number = String.raw`\d{1,12}`;
 const sizedEnd = String.raw`(?:\d+(?:\s*[([]\s*[\d\s,;:–-]+[)\]])?|[([]\s*\d+(?:\s*[,;:]\s*\d+)+\s*[)\]])`;
 const dash = String.raw`\s*(?:[-–—&,]|to|and|through)\s*`;
 const ord = String.raw`\d+(?:st|nd|rd|th|d)`;

@@ -66,6 +66,23 @@ export function rewriteOn(row: WorkedRow, piece: WorkedPiece, on: State): Rewrit
   return again ?? { why: whyNot(trial, countPlaces(on[0]?.strip ?? [])) };
 }
 
+/** The row on other places, made to come to so many stitches there. */
+export function rewriteOnToMake(
+  row: WorkedRow,
+  piece: WorkedPiece,
+  on: State,
+  makes: number,
+): Rewritten | Refusal {
+  const trial = trialOf(row, piece);
+  if (isRefusal(trial)) return trial;
+  const asWritten = proved(trial, trial.text, on);
+  if (asWritten?.outcome.makes[0] === makes) return rewritten(trial, asWritten, "count");
+  const own = shapedOf(trial);
+  const shaping = own && shapingOf(countPlaces(on[0]?.strip ?? []), makes);
+  const found = own && shaping ? spaced(trial, own, shaping, spacingOf(trial, own), on) : null;
+  return found?.makes === makes ? found : { why: `it does not come to ${makes} there` };
+}
+
 function whyNot({ outcome }: RowTrial, places: number): string {
   const multiple = multipleOf(outcome, 0);
   if (!multiple || multiple.of === 1) return `it is not plain how it goes on over ${places}`;
