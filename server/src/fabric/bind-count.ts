@@ -1,7 +1,7 @@
 import type { Tree } from "../notation/tree";
 import type { Word } from "../notation/words";
 import { stitchOf } from "../trade/stitches";
-import type { StatedTerm } from "./instructions";
+import { forSize, type StatedTerm } from "./instructions";
 
 /** The terms of a stated count: `24 dc, 4 ch-2 sps`; null where the words are no count. */
 export function bindCount(list: Tree, words: readonly Word[], text: string): StatedTerm[] | null {
@@ -13,9 +13,17 @@ export function bindCount(list: Tree, words: readonly Word[], text: string): Sta
     if (terms.length > 0 && /\b(?:per|each|counting|on)\b/i.test(behind)) continue;
     const term = bindTerm(node, words, text);
     if (term === null) return null;
-    terms.push(term);
+    const groups = terms.at(-1);
+    if (groups?.sort === "unit" && /\bof\s*$/i.test(before)) terms[terms.length - 1] = inGroups(groups, term);
+    else terms.push(term);
   }
   return terms.length > 0 ? terms : null;
+}
+
+/** `8 groups of 3 dc` are 24 dc. */
+function inGroups(groups: StatedTerm, each: StatedTerm): StatedTerm {
+  const n = groups.n.map((times, size) => (times === null ? null : times * (forSize(each.n, size) ?? 0)));
+  return { ...each, n };
 }
 
 function termsOf(node: Tree): Tree[] {

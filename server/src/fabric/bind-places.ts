@@ -167,7 +167,7 @@ export class PlaceBinder extends RowWords {
     if (place.has("m")) return [{ how: "same", asFirst: place.has("A") && place.has("f"), inSpace }];
     switch (place.valueOf("Y")) {
       case "skipped":
-        return [{ how: "nowhere" }];
+        return [{ how: "nowhere", n: place.nAt >= 0 ? place.n : place.has("e") ? "skipped" : one }];
       case "marked":
         return [{ how: "marked" }];
       case "made":

@@ -403,6 +403,10 @@ class Binder extends JoinBinder {
     const what = child(node, "skipWhat");
     const span = this.span(node);
     const number = what && child(what, "number");
+    const toLast = child(node, "toLast");
+    // `skip all sts to next ch-2 sp`
+    if (toLast)
+      return [{ op: "skip", takes: [{ how: "each", of: [anyStitch], until: this.until(toLast) }], span }];
     if (!what) return [{ op: "skip", takes: [{ how: "next", n: one, of: anyStitch }], span }];
     if (number)
       return [{ op: "skip", takes: [{ how: "next", n: this.numberAt(number.from), of: anyStitch }], span }];

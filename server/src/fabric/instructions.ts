@@ -52,7 +52,8 @@ export type Take =
   | { readonly how: "marked" }
   /** A stitch or chain of this same row. */
   | { readonly how: "made" }
-  | { readonly how: "nowhere" }
+  /** Places that were used before; of skipped ones so many, or as many as there were. */
+  | { readonly how: "nowhere"; readonly n?: Sized | "skipped" }
   | { readonly how: "unknown"; readonly why: string };
 
 /** A stitch as one row uses it. */

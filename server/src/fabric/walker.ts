@@ -130,6 +130,8 @@ class Walker {
   /** How many places chains of a length were led over in this row. */
   private readonly skippedUnder = new Map<number, number>();
   private beyondChain = false;
+  /** Places skipped last, which may be worked after those behind them. */
+  private lastSkipped = 1;
   /** The chain made last, which may lie between two pieces. */
   private bridge: Steps | null = null;
   private placed = false;
@@ -415,7 +417,7 @@ class Walker {
     const uses = Math.max(stitchUses, 1);
     switch (take.how) {
       case "nowhere":
-        return 1;
+        return take.n === "skipped" ? this.lastSkipped : take.n ? this.n(take.n) : 1;
       case "unknown":
         this.outOfReach ??= take.why;
         return null;
@@ -447,7 +449,8 @@ class Walker {
 
   private takeNext(take: Extract<Take, { how: "next" }>, uses: number): number | null {
     const n = this.n(take.n);
-    if (uses === 0) return n;
+    const inRing = this.below.ring && this.cursor.total === 0;
+    if (uses === 0 || inRing) return n;
     if (!this.findsPart(take.of) && !take.of.corner) return null;
     if (take.first && this.closes()) return take.of.sort === "stitch" && this.lastChain !== null ? null : n;
     if (take.first && n === 1 && take.of.sort !== "space" && this.cursor.underStart) return 1;
@@ -587,6 +590,7 @@ class Walker {
     const before = this.cursor.used;
     const over = this.lastChain;
     this.skipAll(instruction);
+    this.lastSkipped = this.cursor.used - before;
     if (over !== null) this.skippedUnder.set(over, this.cursor.used - before);
   }
 

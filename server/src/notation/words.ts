@@ -86,7 +86,26 @@ export function readWords(text: string, lexicon: Lexicon): Word[] {
     if (word) words.push(word);
     i += used;
   }
-  return mergeSizes(words, lexicon.sizes);
+  return mergeSizes(withoutAdjectives(words), lexicon.sizes);
+}
+
+/** `in next 6 underarm ch`, `skip all sleeve sts`: what the places are like besides changes nothing. */
+function withoutAdjectives(words: readonly Word[]): readonly Word[] {
+  return words.some(({ cls }) => cls === "w") ? words.filter((_, i) => !isAdjective(words, i)) : words;
+}
+
+const placeNouns = "tcpC";
+const determiners = "nXfzeyEm";
+const placeLeads = "ikO";
+
+function isAdjective(words: readonly Word[], i: number): boolean {
+  const word = words[i] as Word;
+  if (word.cls !== "w" || !/^\p{L}/u.test(word.value) || !placeNouns.includes(words[i + 1]?.cls ?? "-"))
+    return false;
+  let before = i - 1;
+  while (determiners.includes(words[before]?.cls ?? "-")) before--;
+  const isLed = before < i - 1 || words[before]?.cls === "k";
+  return isLed && placeLeads.includes(words[before]?.cls ?? "-");
 }
 
 function readAtoms(text: string): Atom[] {
