@@ -1,4 +1,6 @@
+import type { State } from "../fabric/outcome";
 import { PatternReader } from "../fabric/pattern";
+import { isWorkedOnce } from "../fabric/rework";
 import { Fabric, type WorkedPiece, type WorkedRow } from "../fabric/worked";
 import { withoutAsMeant } from "../notation/as-meant";
 import { shift, type TextEdit, withEdits } from "../text/span";
@@ -41,10 +43,17 @@ export function addressOf(pieces: readonly WorkedPiece[], row: WorkedRow): RowAd
  * where it stands, with all that was changed before it.
  */
 export function follow(text: string, from: RowAddress, first: readonly TextEdit[]): Following {
-  const desk = new Desk(text, from.piece, first);
+  const quick = new Desk(text, from.piece, first, "by-rows");
+  const following = followOn(quick, from.row);
+  return quick.isRight(from.row, following)
+    ? following
+    : followOn(new Desk(text, from.piece, first, "by-piece"), from.row);
+}
+
+function followOn(desk: Desk, from: number): Following {
   const changed: Followed[] = [];
   let asWritten = 0;
-  for (let i = from.row; i < desk.length; i++) {
+  for (let i = from; i < desk.length; i++) {
     const done = desk.follow(i);
     if (done === "as-written") asWritten++;
     else if ("why" in done) return { changed, asWritten, stopped: { ...done, row: desk.before(i) } };
@@ -53,18 +62,25 @@ export function follow(text: string, from: RowAddress, first: readonly TextEdit[
   return { changed, asWritten, stopped: null };
 }
 
-/** A text that is changed row after row, and worked again each time. */
+/**
+ * A text that is changed row after row. The whole piece is worked again after each change, or, `by-rows`, only where
+ * a row stands for others: else a row is tried on what the row before it left.
+ */
 class Desk {
   private readonly reader = new PatternReader();
   private readonly fabric = new Fabric();
   private readonly original: WorkedPiece | undefined;
   private edits: readonly TextEdit[];
   private now: WorkedPiece | undefined;
+  /** What the row before leaves; null where the piece has to be worked to know. */
+  private left: State | null = null;
+  private isStale = false;
 
   constructor(
     private readonly text: string,
     private readonly piece: number,
     first: readonly TextEdit[],
+    private readonly way: "by-rows" | "by-piece",
   ) {
     this.original = this.worked([]);
     this.edits = first;
@@ -79,23 +95,58 @@ class Desk {
     return this.original?.rows[i] as WorkedRow;
   }
 
+  /** Whether all rows that were followed come out right where they stand. */
+  isRight(from: number, { stopped }: Following): boolean {
+    this.catchUp();
+    const to = stopped ? this.original?.rows.indexOf(stopped.row) : undefined;
+    return this.now?.rows.slice(from, to).every(({ result }) => result === "ok") === true;
+  }
+
   follow(i: number): Followed | Refusal | "as-written" {
+    const quick = this.quickly(i);
+    if (quick) return quick;
+    this.catchUp();
+    const done = this.inPiece(i);
+    this.left = this.now?.rows[i]?.outcome?.after ?? null;
+    return done;
+  }
+
+  private catchUp(): void {
+    if (this.isStale) this.now = this.worked(this.edits);
+    this.isStale = false;
+  }
+
+  private quickly(i: number): Followed | "as-written" | null {
+    const row = this.before(i);
+    const isPlain = row.result === "ok" && row.line.kind === "row" && isWorkedOnce(row);
+    if (this.way === "by-piece" || !this.left || !this.original || !isPlain) return null;
+    const found = rewriteOn(row, this.original, this.left);
+    if (isRefusal(found)) return null;
+    this.left = found.after;
+    if (found.edits.length === 0) return "as-written";
+    const edits = this.placed(i, found.edits);
+    this.edits = [...this.edits, ...edits];
+    this.isStale = true;
+    return { row, how: found.how, edits, makes: found.makes };
+  }
+
+  private inPiece(i: number): Followed | Refusal | "as-written" {
     const [row, piece] = [this.now?.rows[i], this.now];
     if (!row || !piece) return { why: "it is gone" };
     if (row.result === "ok" || row.line.kind === "foundation") return "as-written";
     if (row.result === "unchecked") return { why: row.reason ?? "it is not understood" };
-    for (const change of [countOnly(row, piece), onItsPlaces(row, piece)]) {
-      if (isRefusal(change)) continue;
-      const done = this.keep(i, change);
+    const changes = [countOnly(row, piece), onItsPlaces(row, piece)] as const;
+    for (const change of changes) {
+      const done = isRefusal(change) ? null : this.keep(i, change);
       if (done) return done;
     }
-    const refused = onItsPlaces(row, piece);
+    const [, refused] = changes;
     return isRefusal(refused) ? refused : { why: "it does not come out right" };
   }
 
   /** The change, if the row is right with it where it stands. */
   private keep(i: number, { edits: own, how }: Change): Followed | null {
-    const edits = own.map(({ span, newText }) => ({ span: shift(span, this.before(i).line.start), newText }));
+    const edits = this.placed(i, own);
     const all = [...this.edits, ...edits];
     const piece = this.worked(all);
     const row = piece?.rows[i];
@@ -103,6 +154,11 @@ class Desk {
     this.edits = all;
     this.now = piece;
     return { row: this.before(i), how, edits, makes: row.outcome?.makes[0] ?? null };
+  }
+
+  private placed(i: number, edits: readonly TextEdit[]): TextEdit[] {
+    const { start } = this.before(i).line;
+    return edits.map(({ span, newText }) => ({ span: shift(span, start), newText }));
   }
 
   private worked(edits: readonly TextEdit[]): WorkedPiece | undefined {

@@ -6,8 +6,8 @@ import { isRefusal, trialOf } from "./row-trial";
 /** Counts tried on either side of the one that a row has. */
 const triedAtMost = 24;
 
-/** A row that can be rewritten at all is looked at further. */
-const provedAtMost = 8;
+/** Of them, those that suit the row itself, and for which the rows that follow are looked at. */
+const provedAtMost = 4;
 
 export interface Nearest {
   readonly below: Rewritten | null;

@@ -23,6 +23,8 @@ export interface Rewritten {
   /** Changes of the starting chain on the line before, in offsets of that line's text. */
   readonly chainEdits: readonly TextEdit[];
   readonly how: "count" | "numbers" | "spaced";
+  /** What it leaves for the next row. */
+  readonly after: State;
 }
 
 /** The row on the places that it has, made to come to so many stitches. */
@@ -93,7 +95,8 @@ function whyNot({ outcome }: RowTrial, places: number): string {
 }
 
 function rewritten(trial: RowTrial, { text, outcome }: Proved, how: Rewritten["how"]): Rewritten {
-  return { text, makes: outcome.makes[0] ?? 0, edits: difference(trial.text, text), chainEdits: [], how };
+  const [makes, after] = [outcome.makes[0] ?? 0, outcome.after];
+  return { text, makes, edits: difference(trial.text, text), chainEdits: [], how, after };
 }
 
 /** One edit that leaves both ends alone, at whole numbers and words. */
