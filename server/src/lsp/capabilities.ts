@@ -77,6 +77,8 @@ export function serverCapabilities(client: ClientAbilities, host: Pick<Host, "fi
     completionProvider: { triggerCharacters: [...openingMarks], resolveProvider: true },
     codeLensProvider: {},
     inlayHintProvider: true,
+    documentFormattingProvider: true,
+    documentRangeFormattingProvider: true,
   };
   return { ...always, ...foldersOffer(client), ...diagnosticsOffer(client, host), ...actionsOffer(client) };
 }

@@ -19,7 +19,7 @@ export class Snapshot {
     readonly caret: number | null,
     private readonly check: (text: string) => Checked,
     /** Checks copies of the text with changes in them. */
-    private readonly tryOut: (text: string) => Checked,
+    readonly tryOut: (text: string) => Checked,
   ) {}
 
   get report(): PatternReport {

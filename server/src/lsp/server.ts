@@ -12,6 +12,7 @@ import { answerCodeLenses } from "./code-lens";
 import { answerCompletions } from "./completion";
 import type { Host, Server } from "./context";
 import { type DiagnosticsChannel, pullChannel, pushChannel } from "./diagnostics-channels";
+import { answerFormatting } from "./formatting";
 import { answerHovers } from "./hover";
 import { answerInlayHints, refreshInlayHints } from "./inlay-hints";
 import { OpenDocument } from "./open-document";
@@ -33,6 +34,7 @@ export function startServer(connection: Connection, host: Host): void {
     listenToDocuments(server, channel, closed);
     listenToSettings(server, channel, closed);
     connection.onInitialized(() => registerWith(server, closed));
+    answerFormatting(server);
     answerHovers(server);
     answerCompletions(server);
     answerCodeLenses(server);

@@ -1,3 +1,4 @@
+import { type StyleName, styleNames } from "../features/house-style";
 import type { MeasureOptions } from "../measure/materials";
 import type { SeveritySetting } from "../workspace/settings-table";
 import { settingsTable } from "../workspace/settings-table";
@@ -18,6 +19,8 @@ export interface Settings {
   readonly measures: MeasureOptions;
   /** `loopledger.hints.…`. */
   readonly hints: HintSettings;
+  /** `loopledger.style.rows`; null where rows are to stay as they are written. */
+  readonly style: StyleName | null;
   /** What was set but cannot be used, for the log. */
   readonly problems: readonly string[];
 }
@@ -43,6 +46,7 @@ export function readSettings(section: unknown): Settings {
       yarn: plain.flag("hints.yarn"),
       time: plain.flag("hints.time"),
     },
+    style: styleNames.find((name) => name === plain.choice("style.rows")) ?? null,
     problems,
   };
 }
@@ -66,6 +70,14 @@ class PlainSettings {
     if (typeof value === "boolean") return value;
     this.refuse(name, value, "true or false");
     return defaultOf(name) === true;
+  }
+
+  choice(name: string): string {
+    const value = this.valueOf(name);
+    const values = settingsTable.find((setting) => setting.name === name)?.values ?? [];
+    if (typeof value === "string" && values.includes(value)) return value;
+    this.refuse(name, value, values.join(", "));
+    return String(defaultOf(name));
   }
 
   private valueOf(name: string): unknown {

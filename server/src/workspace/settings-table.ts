@@ -76,6 +76,13 @@ const otherSettings: readonly Setting[] = [
     text: "Show behind each row how long it takes to work.",
   },
   {
+    name: "style.rows",
+    default: "as-written",
+    values: ["as-written", "compact", "written-out", "plain-text"],
+    scope: "resource",
+    text: "What _Format Document_ makes of rows: `compact` is `Rnd 4: (2 sc, inc) x6 (24)`, `written-out` is `Round 4: *2 sc, inc; rep from * 5 more times (24)`, `plain-text` is `Rnd 4: (sc 2, inc) 6 times [24]` with the signs of every keyboard. `as-written` changes nothing.",
+  },
+  {
     name: "trace.server",
     default: "off",
     values: ["off", "messages", "verbose"],

@@ -1,0 +1,27 @@
+import { houseStyleEdits, type StyleName } from "../../server/src/features/house-style";
+import { withEdits } from "../../server/src/text/span";
+import { Checker } from "../../server/src/workspace/checker";
+
+const all = { start: 0, end: Infinity };
+
+/** A text with all its rows in a style. */
+export function styled(text: string, name: StyleName): string {
+  const checker = new Checker();
+  const edits = houseStyleEdits(checker.work(text), name, all, (copy) => checker.work(copy));
+  return withEdits(text, edits);
+}
+
+/** Everything the check says of the rows, and all lines that are no rows. */
+export function meaning(text: string): unknown {
+  const { report, worked } = new Checker().work(text);
+  const rows = report.pieces.flatMap((piece) =>
+    piece.rows.map(({ head: _, span: __, ...numbers }) => numbers),
+  );
+  const isRow = (kind: string) => kind === "row" || kind === "copy";
+  const prose = worked.lines.filter(({ kind }) => !isRow(kind)).map((line) => line.text);
+  return {
+    rows,
+    prose,
+    loud: report.findings.filter(({ severity }) => severity === "error").map(({ rule }) => rule),
+  };
+}
