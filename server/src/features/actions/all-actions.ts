@@ -11,11 +11,20 @@ import { respace } from "./respace";
 import { retell } from "./retell";
 import { rewriteRow } from "./rewrite-row";
 import { updateFollowing } from "./update-following";
+import { writeMaterials } from "./write-materials";
 
 export type { Action, ActionKind, NotedEdit, Scene } from "./action";
 
 /** All sorts of actions at a place, in the order in which they are offered. */
-const atPlace: readonly ActionSource[] = [mend, mendAlike, declare, explain, addCount, asMeant];
+const atPlace: readonly ActionSource[] = [
+  mend,
+  mendAlike,
+  declare,
+  explain,
+  addCount,
+  asMeant,
+  writeMaterials,
+];
 
 /** Those that better what is right: they come when someone asks for them, and light no lamp. */
 const onRequest: readonly ActionSource[] = [updateFollowing, rewriteRow, respace, retell];
