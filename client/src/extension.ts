@@ -8,6 +8,7 @@ import {
 } from "vscode-languageclient/node";
 import { copyProof } from "./copy-proof";
 import { copyQueries } from "./copy-queries";
+import { showMaterials } from "./materials-view";
 import { restartQuietly } from "./quiet-restart";
 import { rewriteRow } from "./rewrite-row";
 import { showRowStatus } from "./row-status";
@@ -40,6 +41,7 @@ export function activate(context: ExtensionContext): void {
     commands.registerCommand("loopledger.rewriteRow", () => rewriteRow(started)),
     commands.registerCommand("loopledger.turnIntoUk", () => turnTerms(started, "UK")),
     commands.registerCommand("loopledger.turnIntoUs", () => turnTerms(started, "US")),
+    showMaterials(started),
     showRowStatus(started),
     showWake(started),
   );

@@ -1,4 +1,5 @@
 import { parseArgs } from "node:util";
+import { type MeasureOptions, usualOptions } from "../measure/materials";
 import type { SeveritySetting } from "../workspace/settings-table";
 import { readSeverity, type Severities } from "../workspace/severities";
 
@@ -12,6 +13,12 @@ export type Task =
       readonly names: readonly string[];
       readonly severities: Severities;
     }
+  | {
+      readonly command: "measure";
+      readonly format: Format;
+      readonly names: readonly string[];
+      readonly options: MeasureOptions;
+    }
   | { readonly command: "terms"; readonly to: "US" | "UK"; readonly file: string }
   | { readonly command: "lsp" | "help" | "version" }
   | { readonly command: "wrong-usage"; readonly message: string };
@@ -19,6 +26,8 @@ export type Task =
 const OPTIONS = {
   format: { type: "string" },
   severity: { type: "string", multiple: true },
+  margin: { type: "string" },
+  pace: { type: "string" },
   to: { type: "string" },
   stdio: { type: "boolean" },
   help: { type: "boolean", short: "h" },
@@ -40,6 +49,7 @@ export function readArguments(args: readonly string[]): Task {
   if (values.version) return { command: "version" };
   const [command, ...names] = positionals;
   if (command === "check") return checkTask(values, names);
+  if (command === "measure") return measureTask(values, names);
   if (command === "terms") return termsTask(values.to, names);
   if (command === "lsp") return serverTask(values.stdio, names);
   if (command === undefined) return wrong("Say what to do, for example: loopledger check pouch.crochet");
@@ -58,6 +68,32 @@ function checkTask({ format = "text", severity = [] }: CheckOptions, names: read
   if (names.length === 0)
     return wrong("Say which files to check, for example: loopledger check pouch.crochet");
   return { command: "check", format, names, severities };
+}
+
+interface MeasureArguments {
+  readonly format?: unknown;
+  readonly margin?: unknown;
+  readonly pace?: unknown;
+}
+
+function measureTask({ format = "text", margin, pace }: MeasureArguments, names: readonly string[]): Task {
+  if (format !== "text" && format !== "json") return wrong("--format is followed by text or json.");
+  const marginPercent = numberOf(margin, usualOptions.marginPercent, 0);
+  if (marginPercent === null) return wrong("--margin is followed by the percent of yarn to spare: 15.");
+  const stitchesPerMinute = numberOf(pace, usualOptions.stitchesPerMinute, 1);
+  if (stitchesPerMinute === null) return wrong("--pace is followed by the stitches worked in a minute: 20.");
+  if (names.length === 0)
+    return wrong("Say which files to measure, for example: loopledger measure pouch.crochet");
+  return { command: "measure", format, names, options: { marginPercent, stitchesPerMinute } };
+}
+
+/** Larger numbers are of no use anywhere. */
+const greatest = 1_000;
+
+function numberOf(written: unknown, usual: number, least: number): number | null {
+  if (written === undefined) return usual;
+  const n = typeof written === "string" && written.trim() !== "" ? Number(written) : Number.NaN;
+  return n >= least && n <= greatest ? n : null;
 }
 
 /** `ambiguous=off`, `wrong-count=warning`; or what is wrong with one of them. */

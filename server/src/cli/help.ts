@@ -8,6 +8,11 @@ export const HELP = `Loopledger checks crochet patterns written as plain text.
       Exit status 0: no error; 1: at least one error; 2: a file that cannot be
       read, or a command that cannot be understood.
 
+  loopledger measure [--format text|json] [--margin PERCENT] [--pace STITCHES] FILE...
+      Tells the yarn of each colour and size, the finished size of each piece and
+      the time to work it: as a page of Markdown, or as data. --margin is the yarn
+      to spare in percent (15), --pace the stitches worked in a minute (20).
+
   loopledger terms --to uk|us FILE
       Writes the pattern in UK or US terms to standard output, and each word that
       was left alone, with the reason, to standard error. The file stays as it is.

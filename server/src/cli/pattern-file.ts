@@ -7,7 +7,7 @@ import { type Severities, turnedOn, withSeverities } from "../workspace/severiti
 import { fileEntry } from "./file-entry";
 import { type FileEntry, STANDARD_INPUT, type UnreadableEntry } from "./report-shape";
 
-export type CreateChecker = () => Pick<Checker, "check">;
+export type CreateChecker = () => Pick<Checker, "check" | "work">;
 
 /** What checking needs besides the names. */
 export interface CheckingHost {

@@ -3,6 +3,7 @@ import { check } from "./check";
 import { exitStatus } from "./exit-status";
 import { HELP } from "./help";
 import { writeJson } from "./json-report";
+import { measure, writeMeasuresJson, writePages } from "./measure";
 import type { Output } from "./output";
 import type { CreateChecker } from "./pattern-file";
 import { writeTerms } from "./terms";
@@ -19,6 +20,7 @@ export interface CliHost {
 }
 
 const WRITERS = { text: writeText, json: writeJson };
+const MEASURE_WRITERS = { text: writePages, json: writeMeasuresJson };
 
 /** Does what the arguments ask for and gives the exit status. */
 export async function run(args: readonly string[], host: CliHost): Promise<number> {
@@ -37,6 +39,11 @@ export async function run(args: readonly string[], host: CliHost): Promise<numbe
     case "lsp":
       await host.startServer();
       return 0;
+    case "measure": {
+      const report = await measure(task.names, task.options, host);
+      MEASURE_WRITERS[task.format](report, output);
+      return report.unreadable.length > 0 ? 2 : 0;
+    }
     case "terms":
       return writeTerms(task.file, task.to, host);
     case "check": {

@@ -15,6 +15,7 @@ import { type DiagnosticsChannel, pullChannel, pushChannel } from "./diagnostics
 import { answerFormatting } from "./formatting";
 import { answerHovers } from "./hover";
 import { answerInlayHints, refreshInlayHints } from "./inlay-hints";
+import { answerMaterials } from "./materials";
 import { OpenDocument } from "./open-document";
 import { answerQueries } from "./queries";
 import { answerRewrites } from "./rewrite-requests";
@@ -39,6 +40,7 @@ export function startServer(connection: Connection, host: Host): void {
     answerCompletions(server);
     answerCodeLenses(server);
     answerInlayHints(server);
+    answerMaterials(server);
     answerRowRequests(server);
     answerRewrites(server);
     offerActions(server);
