@@ -51,23 +51,27 @@ interface NamedGroup {
 class PlaceWords {
   /** Index of the number of places; -1 for none. */
   readonly nAt: number;
+  /** Those that say which place, not what lies beside it. */
+  private readonly own: readonly Word[];
 
   constructor(
     readonly words: readonly Word[],
     readonly text: string,
     readonly group: NamedGroup | null,
   ) {
-    this.nAt = this.words.findIndex(
+    const between = words.findIndex((word) => word.cls === "v");
+    this.own = between < 0 ? words : words.slice(0, between);
+    this.nAt = this.own.findIndex(
       (word, i) => word.cls === "n" && words[i + 1]?.cls !== "R" && words[i - 1]?.cls !== "R",
     );
   }
 
   has(cls: string): boolean {
-    return this.words.some((word) => word.cls === cls);
+    return this.own.some((word) => word.cls === cls);
   }
 
   valueOf(cls: string): string | undefined {
-    return this.words.find((word) => word.cls === cls)?.value;
+    return this.own.find((word) => word.cls === cls)?.value;
   }
 
   get n(): Sized {
@@ -112,6 +116,8 @@ export class PlaceBinder extends RowWords {
     if (!core) return [{ how: "next", n: one, of: anyStitch }];
     const group = this.groupIn(core);
     const words = this.words.slice(core.from, core.to);
+    const inSpace = this.inChainsOf(core, words);
+    if (inSpace) return [inSpace];
     const place = new PlaceWords(words, this.textOf(core), group);
     if (place.has("B") && place.row !== null) this.onRow = place.row;
     return (
@@ -121,6 +127,18 @@ export class PlaceBinder extends RowWords {
       this.markedOff(place) ??
       this.runOf(place, extent) ?? [this.nextOf(place)]
     );
+  }
+
+  /** `3rd ch of next ch-5 lp`, `first 2 ch of next lp`: the loop, and how many of its chains. */
+  private inChainsOf(core: Tree, words: readonly Word[]): Take | null {
+    const node = descendants(core, "ofGroup").at(-1);
+    const space = node && this.words[node.to - 1];
+    if (!space || (space.cls !== "C" && space.cls !== "p")) return null;
+    const head = new PlaceWords(words.slice(0, node.from - core.from), "", null);
+    const said = new PlaceWords(this.words.slice(node.from, node.to), "", null);
+    if (!head.has("c") && !head.has("t")) return null;
+    const how = this.runOfTarget(said, spaceTarget(space, said.words), false)?.[0];
+    return how ?? { how: "next", n: one, of: spaceTarget(space, said.words), chains: head.n };
   }
 
   /** `of next shell`, behind what is meant of it; null where no group is named. */
@@ -171,7 +189,7 @@ export class PlaceBinder extends RowWords {
       case "marked":
         return [{ how: "marked" }];
       case "made":
-        return [{ how: "made" }];
+        return inSpace ? [{ how: "same", inSpace }] : [{ how: "made" }];
       case "base":
         return [{ how: "same" }];
       case "top":

@@ -448,11 +448,14 @@ function startOf(
     declared === null &&
     !context.conventions.startCounts.get(n) &&
     startsInFirst(rest);
+  const unsaid = declared === null && !context.conventions.startCounts.has(n);
   const ways = opensBlock(rest)
     ? [{ ...asSpace(n, kind), cost: 0 }]
     : inFirst
       ? all.filter((way) => !way.option.counted)
-      : all;
+      : unsaid && opensCluster(rest)
+        ? [inCluster(n, kind), ...all.map((way) => ({ ...way, cost: way.cost + 1 }))]
+        : all;
   choices.push({
     options: ways.map((way) => way.says),
     costs: ways.map((way) => way.cost),
@@ -473,6 +476,27 @@ function startOf(
 /** A pattern lets chains of one length count as a stitch, or not, throughout. */
 export function startHabit(n: number, options: readonly StartOption[]): NonNullable<Choice["habit"]> {
   return { topic: `ch ${n} at the start`, means: options.map(({ counted }) => `${counted}`) };
+}
+
+/** `ch 2, dc4tog over next 4 dc, *…, dc5tog over next 5 dc`: the chain is the fifth leg of the first cluster. */
+function opensCluster(rest: readonly Instruction[]): boolean {
+  const [first, ...others] = worksIn(rest).map(({ stitch }) => stitch.uses);
+  const together = others.filter((uses) => uses > 1);
+  return (
+    first !== undefined && first > 1 && together.length > 0 && together.every((uses) => uses === first + 1)
+  );
+}
+
+function worksIn(list: readonly Instruction[]): Extract<Instruction, { op: "work" }>[] {
+  return list.flatMap((one) => {
+    if (one.op === "repeat" || one.op === "group") return worksIn(one.body);
+    return one.op === "work" ? [one] : [];
+  });
+}
+
+function inCluster(n: number, kind: string): Way {
+  const option = { counted: false, takesPlace: true, kind, space: 0 };
+  return { option, says: `the ch ${n} at the start is part of the first cluster`, cost: 0 };
 }
 
 /** `sl st in next ch-3 sp, ch 3, 3 dc in same sp`, over and over: what opens the row is a block like those behind it. */

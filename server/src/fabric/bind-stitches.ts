@@ -78,7 +78,8 @@ export class StitchBinder extends PlaceBinder {
       if (/beside|no place|does not take/i.test(text))
         this.declared = { ...this.declared, from: -1 - this.declared.from };
     }
-    const made = /\(\s*(?:first |next |last )?([\w-]+)\s+(?:made|completed)/i.exec(text);
+    const made =
+      /\(\s*(?:first |1st |next |last |beg(?:inning)? |starting )?([\w-]+)\s+(?:made|completed)/i.exec(text);
     return made && last ? [{ op: "remark", names: (made[1] as string).toLowerCase() }] : [];
   }
 

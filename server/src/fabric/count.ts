@@ -226,7 +226,7 @@ function unitTerm(
   sum: Tally,
   stated: number | null,
 ): TermValue {
-  const noun = term.word.replace(/s$/, "");
+  const noun = term.word.replace(/(?<=x)es$|s$/, "");
   const counted = !/picot|loop|arch/.test(noun);
   const direct =
     sum.units.get(noun) ??
@@ -236,7 +236,7 @@ function unitTerm(
   const alike = [...sum.groups.values(), ...sum.units.values(), sumOf(sum.units.values())];
   const candidates = noun === "group" ? alike : [...alike, ...sum.spaces.values()];
   // A group may be written out where its name is used besides, and a block is told by its space as well.
-  const open = direct === undefined || /^(?:group|block|tile)$/.test(noun);
+  const open = direct === undefined || /^(?:group|block|tile|box)$/.test(noun);
   if (open && stated !== null && candidates.includes(stated)) return { ...base, n: stated, counted };
   if (direct !== undefined) return { ...base, n: direct, counted };
   return { ...base, n: 0, counted, unknown: true };

@@ -166,7 +166,10 @@ export class Cursor {
     const toLast = worksStitches || this.reach.worksEdges;
     const spaces = (run: Run): boolean =>
       worksSpaces && (!this.closing || this.workedInto.has(spaceKey(run)));
-    return countPlaces(rest, (run) => anything || (run.sort === "space" ? spaces(run) : toLast));
+    return countPlaces(
+      rest,
+      (run) => anything || (run.sort === "space" ? spaces(run) : toLast && this.isNamed(run)),
+    );
   }
 
   /** A round that began in the middle of a group ends before its first stitches, where the row leaves groups. */
@@ -204,11 +207,18 @@ export class Cursor {
   /** `next sc` in front of a shell of dc is the sc behind it. */
   private matchNamed(kind: string | undefined): Match {
     const { strip, at } = this.reach;
+    const alike: Match = (one) => one.sort === "stitch" && one.kind === kind;
+    if (this.view.kinds !== null && countPlaces(strip, alike) > countBefore(strip, at, alike)) return alike;
     const next = findPlace(strip, countBefore(strip, at, stitches), stitches);
     const run = next < 0 ? undefined : runAt(strip, next);
     if (kind === undefined || run?.size === undefined || run.kind === kind) return stitches;
     const alone: Match = (one) => one.sort === "stitch" && one.kind === kind && one.size === undefined;
     return countPlaces(strip, alone) > countBefore(strip, at, alone) ? alone : stitches;
+  }
+
+  /** A stitch of a kind that the row works into. */
+  private isNamed(run: Run): boolean {
+    return this.view.kinds === null || this.view.kinds.has(run.kind);
   }
 
   /** The middle of a group, or one of its stitches. */
@@ -348,7 +358,8 @@ export class Cursor {
   private pass(from: number, to: number, match: Match): void {
     const between = slice(this.reach.strip, from, to);
     if (countPlaces(between, match) === to - from) return;
-    const passed: Match = (run) => !match(run) && run.sort !== "space" && run.unit === undefined;
+    const passed: Match = (run) =>
+      !match(run) && run.sort !== "space" && run.unit === undefined && this.isNamed(run);
     const stitchesPassed = countPlaces(between, passed);
     this.reach.passedStitches += stitchesPassed;
     if (!this.reach.takenAny) this.reach.passedFirst = stitchesPassed;

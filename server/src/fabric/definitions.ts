@@ -188,7 +188,9 @@ export interface Made {
 
 /** `5 dc in next ch (shell made)`: the first row that uses a group explains it. */
 export function madeNames(text: string): Made[] {
-  return [...text.matchAll(/\((?:first |1st )?([\w-]+)\s+(?:made|completed)\)/gi)].map((match) => {
+  return [
+    ...text.matchAll(/\((?:first |1st |beg(?:inning)? |starting )?([\w-]+)\s+(?:made|completed)\)/gi),
+  ].map((match) => {
     const name =
       stitchSpellings.get((match[1] as string).toLowerCase()) ?? (match[1] as string).toLowerCase();
     const before = text.slice(0, match.index);

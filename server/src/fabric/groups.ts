@@ -1,4 +1,14 @@
-import { countPlaces, isLoop, keyOf, type Loop, type Run, runsOf, type Strip, type StripNode } from "./strip";
+import {
+  countPlaces,
+  isLoop,
+  keyOf,
+  type Loop,
+  placeAt,
+  type Run,
+  runsOf,
+  type Strip,
+  type StripNode,
+} from "./strip";
 import { tidy } from "./tidy";
 
 /** Groups with more places than this are not told place by place. */
@@ -69,10 +79,14 @@ export function groupsApart(strip: Strip): Strip {
   return apart(strip);
 }
 
+function endsGroup(last: Run | undefined): boolean {
+  return last?.size !== undefined && last.size > 1 && last.offset === last.size - 1;
+}
+
 /** Groups side by side with the space between them told as a place. */
-export function gapsApart(strip: Strip): Strip {
+export function gapsApart(strip: Strip, inRound: boolean): Strip {
   const gap: Run = { sort: "space", kind: "gap", n: 1, chains: 0 };
-  let before = false;
+  let before = inRound && endsGroup(placeAt(strip, countPlaces(strip) - 1));
   const apart = (nodes: Strip): Strip =>
     nodes.flatMap((node): Strip => {
       if (isLoop(node)) return apartLoop(node);

@@ -111,7 +111,7 @@ export class PieceWorker {
 
   private foundation(line: RowLine, i: number): void {
     const next = this.piece.rows.slice(i + 1).find((row) => row.kind !== "foundation");
-    const state = foundationState(line, next, this.sizes);
+    const state = foundationState(line, next && this.standingFor(next), this.sizes);
     const chains = state.map(
       (below) => below?.chain ?? (below?.ring ? null : countPlaces(below?.strip ?? [])),
     );
@@ -455,6 +455,13 @@ export class PieceWorker {
   /** Tells what is wrong with the row that was done last. */
   private blame(known: Pick<WorkedRow, "fault"> & Partial<WorkedRow>): void {
     this.done.push({ ...(this.done.pop() as WorkedRow), ...known });
+  }
+
+  /** A line, or the first of the rows that it stands for. */
+  private standingFor(line: RowLine): RowLine {
+    const copy = copyOf(line.content);
+    if (copy?.how !== "rows") return line;
+    return this.linesOf(copy).get(copy.rows[0] ?? 0) ?? line;
   }
 
   /** The lines by number that a copy takes its rows from: this piece's, or another's. */

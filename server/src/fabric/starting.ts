@@ -66,7 +66,11 @@ function firstState({ foundation, instructions }: RowPlan, sizes: number): State
 }
 
 /** A starting chain or ring on a line of its own. */
-export function foundationState(line: RowLine, next: RowLine | undefined, sizes: number): State {
+export function foundationState(
+  line: RowLine,
+  next: Pick<RowLine, "plan"> | undefined,
+  sizes: number,
+): State {
   const joined = /\bjoin|\bss\b|sl st/i.test(line.text);
   const named = /ring|circle|\bmr\b/i.test(line.text) && !joined;
   const intoRing = next !== undefined && (next.plan === null || standsOnNothing(next.plan.instructions));

@@ -69,7 +69,7 @@ function tradeUse(word: string, stitch: Stitch, context: BindContext, last: Stit
         : word.replace(/(inc|dec)$/, "").trim();
     return { ...base, kind: named };
   }
-  if (stitch.family === "together") return { ...base, kind: word.replace(/\d+tog$/, "") };
+  if (stitch.family === "together") return togetherUse(word, base);
   if (stitch.family === "foundation") return { ...base, kind: word.replace(/^f/, "") };
   if (stitch.family === "start") return { ...base, kind: word.replace(/^cs/, "") };
   if (stitch.family === "cluster" || stitch.family === "picot")
@@ -79,6 +79,12 @@ function tradeUse(word: string, stitch: Stitch, context: BindContext, last: Stit
   if (stitch.family === "shell")
     return { ...base, kind: word, special: true, unit: word, undefinedGroup: true };
   return { ...base, kind: word };
+}
+
+/** Three and more worked together are what counts call a cluster. */
+function togetherUse(word: string, base: Pick<StitchUse, "uses" | "makes">): StitchUse {
+  const kind = word.replace(/\d+tog$/, "");
+  return base.uses > 2 ? { ...base, kind, begins: "cluster" } : { ...base, kind };
 }
 
 function vStitch(context: BindContext): Instruction[] {

@@ -2,7 +2,7 @@ import { keptBy } from "../text/kept-by";
 import { gapsApart, groupsApart, halvesApart, hasHalves } from "./groups";
 import { type RowPlan, type Target, takesIn, targetsOf } from "./instructions";
 import type { RowSetting, State } from "./outcome";
-import { chainByChain, countPlaces, runsOf, type Strip, spaces } from "./strip";
+import { chainByChain, countPlaces, runsOf, type Strip, spaces, stitches } from "./strip";
 import type { Below, View } from "./walker";
 
 /** One way to see the places below: what the walker is told, and how closely they are looked at. */
@@ -18,6 +18,7 @@ export function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewO
   return placeViews(plan, state, setting)
     .flatMap((one) => withSlips(one, plan, setting))
     .flatMap((one) => withGroupsLeft(one, plan, state))
+    .flatMap((one) => withKinds(one, plan, state))
     .flatMap((one) => withHalves(one, state))
     .flatMap((one) => withReturn(one, plan));
 }
@@ -30,6 +31,7 @@ function placeViews(plan: RowPlan, state: State, setting: RowSetting): ViewOptio
     slipCounts: false,
     rotates: !flat,
     leavesGroups: false,
+    kinds: null,
   };
   const plainly = { view, closeness: "as they are", cost: 0, says: [] } as const;
   const chainwise = { ...plainly, closeness: "chain by chain" } as const;
@@ -74,6 +76,30 @@ function withGroupsLeft(one: ViewOption, plan: RowPlan, state: State): ViewOptio
   return [one, { ...one, view: { ...one.view, leavesGroups: true }, cost: one.cost + 0.3, says }];
 }
 
+/** `sc in next ch-4 lp, dc in next dc`: stitches of other kinds may lie between, and be passed. */
+function withKinds(one: ViewOption, plan: RowPlan, state: State): ViewOption[] {
+  const kinds = kindsIn(plan);
+  const spaced = targetsIn(plan).some(({ sort, part }) => sort === "space" || part !== undefined);
+  if (kinds === null || !spaced || one.closeness === "chain by chain") return [one];
+  const there = new Set(
+    stripsOf(state)
+      .flatMap(runsOf)
+      .filter(stitches)
+      .map(({ kind }) => kind),
+  );
+  if (there.size <= kinds.size || ![...kinds].every((kind) => there.has(kind))) return [one];
+  const says = [...one.says, "stitches that the row does not name are passed over"];
+  return [one, { ...one, view: { ...one.view, kinds }, cost: one.cost + 0.2, says }];
+}
+
+/** The kinds of stitches a row works into, where it names each by its kind. */
+const kindsIn = keptBy((plan: RowPlan): ReadonlySet<string> | null => {
+  const named = targetsIn(plan).filter(({ sort, part }) => sort === "stitch" && part === undefined);
+  return named.length > 0 && named.every(({ kind }) => kind !== undefined)
+    ? new Set(named.map(({ kind }) => kind as string))
+    : null;
+});
+
 /** A loop with a picot in it is one loop, or a chain space on each side of the picot. */
 function withHalves(one: ViewOption, state: State): ViewOption[] {
   if (one.closeness !== "as they are" || !stripsOf(state).some(hasHalves)) return [one];
@@ -116,16 +142,21 @@ const mentionsOf = keptBy((plan: RowPlan): { spaces: boolean; chains: boolean; s
 const targetsIn = keptBy((plan: RowPlan): readonly Target[] => takesIn(plan.instructions).flatMap(targetsOf));
 
 /** The places below as closely as the row looks at them. */
-export function closely(plan: RowPlan, { closeness }: ViewOption, below: Below): Below {
+export function closely(plan: RowPlan, { closeness, view }: ViewOption, below: Below): Below {
   const { strip } = below;
   if (closeness === "chain by chain") return { ...below, strip: chainByChain(strip) };
   if (closeness === "half by half") return { ...below, strip: halvesApart(strip) };
   const all = targetsIn(plan);
-  if (all.some((target) => target.part !== undefined)) return { ...below, strip: groupsApart(strip) };
-  // Without chains between them, groups are parted by nothing but the space itself.
+  const parted = partsGroups(all, strip) ? gapsApart(strip, view.rotates) : strip;
+  const close = all.some((target) => target.part !== undefined) ? groupsApart(parted) : parted;
+  return close === strip ? below : { ...below, strip: close };
+}
+
+/** Without chains between them, groups are parted by nothing but the space itself. */
+function partsGroups(all: readonly Target[], strip: Strip): boolean {
   const between = all.some(({ sort, unit }) => sort === "gap" && unit !== undefined);
-  const bare = all.some(({ sort, chains }) => sort === "space" && chains === undefined);
-  return between || (bare && countPlaces(strip, spaces) === 0)
-    ? { ...below, strip: gapsApart(strip) }
-    : below;
+  const bare = all.some(
+    ({ sort, chains, part }) => sort === "space" && chains === undefined && part === undefined,
+  );
+  return between || (bare && countPlaces(strip, spaces) === 0);
 }

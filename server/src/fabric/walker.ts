@@ -6,6 +6,7 @@ import { heldTogether } from "./held-loops";
 import {
   forSize,
   type Instruction,
+  type StartOption,
   type StitchUse,
   type Take,
   type Target,
@@ -43,6 +44,8 @@ export interface View {
   readonly rotates: boolean;
   /** Behind a chain, the next stitch lies beyond the group whose space was worked into. */
   readonly leavesGroups: boolean;
+  /** Only stitches of these kinds are places, as the row names no others; null: all are. */
+  readonly kinds: ReadonlySet<string> | null;
 }
 
 export interface Walk {
@@ -297,7 +300,7 @@ class Walker {
   private start(instruction: Op<"start">): void {
     const option = instruction.options[this.reading[instruction.choice] ?? 0];
     if (!option) return;
-    if (!option.counted) return option.space > 0 ? this.chain(option.space, instruction.span) : undefined;
+    if (!option.counted) return this.startUncounted(option, instruction.span);
     const { at, used } = this.cursor;
     if (option.takesPlace && !this.below.ring && this.cursor.total > 0 && !this.placed)
       this.cursor.take(1, everyPlace, "start");
@@ -306,6 +309,12 @@ class Walker {
     this.emit({ kind: option.kind, sort: "stitch", n: 1, uses, at, span: instruction.span });
     if (option.space > 0) this.chain(option.space, instruction.span);
     this.opening = this.inPlace === null ? opening : null;
+  }
+
+  /** The chain is a space, or a part of the stitch behind it. */
+  private startUncounted({ space, takesPlace }: StartOption, span: Span): void {
+    if (space > 0) this.chain(space, span);
+    if (takesPlace && this.cursor.total > 0) this.cursor.take(1, everyPlace, "next");
   }
 
   /** `inc 4 sts evenly`: more or fewer stitches, nobody says where. */
@@ -336,6 +345,7 @@ class Walker {
 
   /** `next 2 ch` where no chain lies ahead chain by chain: a turning chain, of which some are a space and the last a stitch. */
   private inTurningChain(take: Take): { take: Take; chains: number } {
+    if (take.how === "next" && take.chains) return { take, chains: this.n(take.chains) };
     const aside = this.edge !== null || this.side !== null || this.below.elsewhere !== undefined;
     if (take.how !== "next" || take.of.sort !== "chain" || aside || this.cursor.chainsAhead)
       return { take, chains: 1 };
@@ -452,7 +462,7 @@ class Walker {
     const inRing = this.below.ring && this.cursor.total === 0;
     if (uses === 0 || inRing) return n;
     if (!this.findsPart(take.of) && !take.of.corner) return null;
-    if (take.first && this.closes()) return take.of.sort === "stitch" && this.lastChain !== null ? null : n;
+    if (take.first && this.closes()) return take.of.sort === "stitch" && this.endsInChain ? null : n;
     if (take.first && n === 1 && take.of.sort !== "space" && this.cursor.underStart) return 1;
     if (take.spike !== undefined && this.reading[take.spike] === 1) return n;
     this.cursor.bridge(this.lastChain !== null);
@@ -502,6 +512,11 @@ class Walker {
     this.cursor.take(1, everyPlace, "next");
     this.marked = countStitches(this.steps);
     return 1;
+  }
+
+  private get endsInChain(): boolean {
+    const last = this.steps.findLast((step) => "steps" in step || step.sort !== "none");
+    return last !== undefined && "sort" in last && last.sort === "space";
   }
 
   /** `ch 2, dc in first sc` at the end of a round: the stitch closes the last loop and is none of its own. */
@@ -861,7 +876,7 @@ class Walker {
   private spanRest(body: readonly Instruction[], span: Span): void {
     const { used, total, at } = this.cursor;
     const pass = this.tried(body, total, () => this.cursor.used) - used;
-    if (at >= total || total - at >= pass) return;
+    if (at >= total || total - at >= pass || this.cursor.isDone) return;
     this.passOver(total - at, "start", span);
     this.uneven = false;
   }

@@ -344,9 +344,14 @@ export class Reader {
     this.again(before);
   }
 
-  /** `over next 4 sts` closes them all into one stitch; `over same st and next st` takes one new place. */
+  /** `over next 4 sts` closes them all into one stitch, by twos where so many belong together; `over same st and next st` takes one new place. */
   private over(working: Working): void {
     const [first, second] = this.targets();
+    if (working.over > 1 && first?.at === "next" && first.count % working.over === 0 && !second) {
+      const times = first.count / working.over;
+      this.nodes.push(work(working.yields, working.over, next(times, "any", "between")));
+      return;
+    }
     const places = first?.at === "same" && second ? 1 : first?.at === "next" ? first.count : working.over;
     this.nodes.push(work(working.yields, places, next(1, "any", "between")));
   }
