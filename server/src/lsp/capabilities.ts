@@ -39,6 +39,8 @@ export interface ClientAbilities {
   readonly takesVersionedEdits: boolean;
   /** Shows what an edit is for, and lets it be left out. */
   readonly showsNotes: boolean;
+  /** Asks what is to be renamed before it asks for the new name. */
+  readonly preparesRenames: boolean;
   readonly hasFolders: boolean;
   /** Tells of files that come, go and are written, where it is asked to. */
   readonly watchesFiles: boolean;
@@ -64,6 +66,7 @@ export function clientAbilities({ textDocument, workspace }: ClientCapabilities)
       action?.dataSupport === true && action.resolveSupport?.properties.includes("edit") === true,
     takesVersionedEdits: workspace?.workspaceEdit?.documentChanges === true,
     showsNotes: workspace?.workspaceEdit?.changeAnnotationSupport !== undefined,
+    preparesRenames: textDocument?.rename?.prepareSupport === true,
     hasFolders: workspace?.workspaceFolders === true,
     watchesFiles: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
   };
@@ -75,6 +78,15 @@ export function serverCapabilities(client: ClientAbilities, host: Pick<Host, "fi
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
     hoverProvider: true,
     completionProvider: { triggerCharacters: [...openingMarks], resolveProvider: true },
+    definitionProvider: true,
+    referencesProvider: true,
+    documentHighlightProvider: true,
+    renameProvider: client.preparesRenames ? { prepareProvider: true } : true,
+    documentSymbolProvider: true,
+    workspaceSymbolProvider: true,
+    foldingRangeProvider: true,
+    selectionRangeProvider: true,
+    colorProvider: true,
     codeLensProvider: {},
     inlayHintProvider: true,
     documentFormattingProvider: true,

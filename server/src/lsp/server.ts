@@ -16,7 +16,9 @@ import { answerFormatting } from "./formatting";
 import { answerHovers } from "./hover";
 import { answerInlayHints, refreshInlayHints } from "./inlay-hints";
 import { answerMaterials } from "./materials";
+import { answerNames } from "./names";
 import { OpenDocument } from "./open-document";
+import { answerOutline } from "./outline";
 import { answerQueries } from "./queries";
 import { answerRewrites } from "./rewrite-requests";
 import { answerRowRequests } from "./row-requests";
@@ -24,6 +26,7 @@ import { SettingsSource } from "./settings-source";
 import { answerTerms } from "./terms";
 import { answerWake } from "./wake";
 import { checkFolders } from "./workspace-diagnostics";
+import { answerYarnColours } from "./yarn-colours";
 
 /** Serves one client over a connection; returns at once and works until the connection ends. */
 export function startServer(connection: Connection, host: Host): void {
@@ -38,6 +41,9 @@ export function startServer(connection: Connection, host: Host): void {
     answerFormatting(server);
     answerHovers(server);
     answerCompletions(server);
+    answerNames(server);
+    answerOutline(server);
+    answerYarnColours(server);
     answerCodeLenses(server);
     answerInlayHints(server);
     answerMaterials(server);
