@@ -6,6 +6,7 @@ import {
   type ServerOptions,
   TransportKind,
 } from "vscode-languageclient/node";
+import { checkBeforePublishing } from "./check-before-publishing";
 import { copyProof } from "./copy-proof";
 import { copyQueries } from "./copy-queries";
 import { showMaterials } from "./materials-view";
@@ -39,6 +40,7 @@ export function activate(context: ExtensionContext): void {
     commands.registerCommand("loopledger.copyProof", () => copyProof(started)),
     commands.registerCommand("loopledger.copyQueries", () => copyQueries(started)),
     commands.registerCommand("loopledger.rewriteRow", () => rewriteRow(started)),
+    commands.registerCommand("loopledger.checkBeforePublishing", () => checkBeforePublishing(started)),
     commands.registerCommand("loopledger.turnIntoUk", () => turnTerms(started, "UK")),
     commands.registerCommand("loopledger.turnIntoUs", () => turnTerms(started, "US")),
     showMaterials(started),

@@ -341,3 +341,11 @@ describe("a pattern in other terms", () => {
     });
   });
 });
+
+test("the page to read before publishing goes to standard output, with the status of a check", async () => {
+  const ask = (input: string) => runCommand(script, ["publish-check", "-"], { input });
+  expect(await ask(WRONG)).toMatchObject({ status: 1, err: "" });
+  const { status, out } = await ask(RIGHT);
+  expect(out).toContain("2 of 2 rows checked");
+  expect(status).toBe(0);
+});

@@ -47,3 +47,13 @@ describe("the queries of a pattern", () => {
     expect(await client.pullItems(URI)).toHaveLength(1_000);
   });
 });
+
+test("the page to read before publishing is made from what is shown", async () => {
+  const ask = async (client: Client) =>
+    client.connection.sendRequest("loopledger/publishingPage", { textDocument: { uri: URI } });
+  expect(await ask(await opened(WRONG))).toContain("1 open query; 2 of 3 rows checked.");
+  const quiet = await opened(WRONG, { rules: { "does-not-fit": "off" } });
+  expect(await ask(quiet)).toContain("- does-not-fit: turned off in the settings");
+  await quiet.close(URI);
+  expect(await ask(quiet)).toBeNull();
+});

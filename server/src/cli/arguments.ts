@@ -20,6 +20,7 @@ export type Task =
       readonly options: MeasureOptions;
     }
   | { readonly command: "terms"; readonly to: "US" | "UK"; readonly file: string }
+  | { readonly command: "publish-check"; readonly file: string }
   | { readonly command: "lsp" | "help" | "version" }
   | { readonly command: "wrong-usage"; readonly message: string };
 
@@ -51,6 +52,7 @@ export function readArguments(args: readonly string[]): Task {
   if (command === "check") return checkTask(values, names);
   if (command === "measure") return measureTask(values, names);
   if (command === "terms") return termsTask(values.to, names);
+  if (command === "publish-check") return publishTask(names);
   if (command === "lsp") return serverTask(values.stdio, names);
   if (command === undefined) return wrong("Say what to do, for example: loopledger check pouch.crochet");
   return wrong(`There is no command "${command}". To check a pattern: loopledger check ${command}`);
@@ -115,6 +117,12 @@ function termsTask(wanted: unknown, [file, ...others]: readonly string[]): Task 
   if (file === undefined || others.length > 0)
     return wrong("loopledger terms takes one file, or - for standard input.");
   return { command: "terms", to, file };
+}
+
+function publishTask([file, ...others]: readonly string[]): Task {
+  if (file === undefined || others.length > 0)
+    return wrong("loopledger publish-check takes one file, or - for standard input.");
+  return { command: "publish-check", file };
 }
 
 function serverTask(stdio: unknown, names: readonly string[]): Task {

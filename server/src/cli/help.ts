@@ -13,6 +13,10 @@ export const HELP = `Loopledger checks crochet patterns written as plain text.
       the time to work it: as a page of Markdown, or as data. --margin is the yarn
       to spare in percent (15), --pace the stitches worked in a minute (20).
 
+  loopledger publish-check FILE
+      Writes one page of Markdown: what was checked, what was taken for granted,
+      what was not checked and why, and what is open. Exit status as for check.
+
   loopledger terms --to uk|us FILE
       Writes the pattern in UK or US terms to standard output, and each word that
       was left alone, with the reason, to standard error. The file stays as it is.

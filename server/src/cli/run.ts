@@ -6,6 +6,7 @@ import { writeJson } from "./json-report";
 import { measure, writeMeasuresJson, writePages } from "./measure";
 import type { Output } from "./output";
 import type { CreateChecker } from "./pattern-file";
+import { writePublishingPage } from "./publish-check";
 import { writeTerms } from "./terms";
 import { writeText } from "./text-report";
 
@@ -46,6 +47,8 @@ export async function run(args: readonly string[], host: CliHost): Promise<numbe
     }
     case "terms":
       return writeTerms(task.file, task.to, host);
+    case "publish-check":
+      return writePublishingPage(task.file, host);
     case "check": {
       const report = await check(task.names, { ...host, severities: task.severities });
       WRITERS[task.format](report, output);

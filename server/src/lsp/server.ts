@@ -19,6 +19,7 @@ import { answerMaterials } from "./materials";
 import { answerNames } from "./names";
 import { OpenDocument } from "./open-document";
 import { answerOutline } from "./outline";
+import { answerPublishing } from "./publishing";
 import { answerQueries } from "./queries";
 import { answerRewrites } from "./rewrite-requests";
 import { answerRowRequests } from "./row-requests";
@@ -50,6 +51,7 @@ export function startServer(connection: Connection, host: Host): void {
     answerRowRequests(server);
     answerRewrites(server);
     offerActions(server);
+    answerPublishing(server);
     answerQueries(server);
     answerTerms(server);
     answerWake(server);
