@@ -3,6 +3,7 @@ import type { Action, ActionSource, Scene } from "./action";
 import { addCount } from "./add-count";
 import { asMeant } from "./as-meant";
 import { declare } from "./declare";
+import { declareTerms } from "./declare-terms";
 import { explain } from "./explain";
 import { mend } from "./mend";
 import { mendAlike } from "./mend-alike";
@@ -11,6 +12,7 @@ import { respace } from "./respace";
 import { retell } from "./retell";
 import { rewriteRow } from "./rewrite-row";
 import { updateFollowing } from "./update-following";
+import { writeLists } from "./write-lists";
 import { writeMaterials } from "./write-materials";
 
 export type { Action, ActionKind, NotedEdit, Scene } from "./action";
@@ -20,6 +22,7 @@ const atPlace: readonly ActionSource[] = [
   mend,
   mendAlike,
   declare,
+  declareTerms,
   explain,
   addCount,
   asMeant,
@@ -27,7 +30,7 @@ const atPlace: readonly ActionSource[] = [
 ];
 
 /** Those that better what is right: they come when someone asks for them, and light no lamp. */
-const onRequest: readonly ActionSource[] = [updateFollowing, rewriteRow, respace, retell];
+const onRequest: readonly ActionSource[] = [updateFollowing, rewriteRow, respace, retell, writeLists];
 
 /** The actions on the lines that a stretch of the text touches. */
 export function actionsAt(scene: Scene, span: Span): Action[] {
