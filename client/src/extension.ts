@@ -11,6 +11,7 @@ import { copyProof } from "./copy-proof";
 import { copyQueries } from "./copy-queries";
 import { showMaterials } from "./materials-view";
 import { restartQuietly } from "./quiet-restart";
+import { readRow } from "./read-row";
 import { rewriteRow } from "./rewrite-row";
 import { showRowStatus } from "./row-status";
 import { turnTerms } from "./turn-terms";
@@ -38,6 +39,7 @@ export function activate(context: ExtensionContext): void {
   client.start().catch(() => undefined);
   context.subscriptions.push(
     commands.registerCommand("loopledger.copyProof", () => copyProof(started)),
+    commands.registerCommand("loopledger.readRow", () => readRow(started)),
     commands.registerCommand("loopledger.copyQueries", () => copyQueries(started)),
     commands.registerCommand("loopledger.rewriteRow", () => rewriteRow(started)),
     commands.registerCommand("loopledger.checkBeforePublishing", () => checkBeforePublishing(started)),

@@ -8,6 +8,7 @@ import {
 } from "vscode-languageserver";
 import type { ActionKind } from "../features/actions/all-actions";
 import { openingMarks } from "../features/completion/completion";
+import { tokenTypes } from "../features/semantic-tokens";
 import type { Host } from "./context";
 
 /** The protocol's names for the kinds of actions. */
@@ -87,6 +88,11 @@ export function serverCapabilities(client: ClientAbilities, host: Pick<Host, "fi
     foldingRangeProvider: true,
     selectionRangeProvider: true,
     colorProvider: true,
+    semanticTokensProvider: {
+      legend: { tokenTypes: [...tokenTypes], tokenModifiers: [] },
+      full: { delta: true },
+      range: true,
+    },
     codeLensProvider: {},
     inlayHintProvider: true,
     documentFormattingProvider: true,

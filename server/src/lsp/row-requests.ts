@@ -1,5 +1,6 @@
 import type { TextDocumentPositionParams } from "vscode-languageserver";
 import { type ProofText, proofTextAt } from "../features/proof/proof-text";
+import { type RowInWords, rowInWordsAt } from "../features/reading/row-in-words";
 import { type RowStatus, statusAt } from "../features/row-status";
 import type { Server } from "./context";
 import { answering, type Request, stopIfCancelled } from "./handler";
@@ -25,6 +26,14 @@ export function answerRowRequests(server: Server): void {
     answering<AtCaret, ProofText | null>(server, {
       name: "Proving the row at the caret",
       work: (request) => atCaret(server, request, proofTextAt),
+      empty: () => null,
+    }),
+  );
+  connection.onRequest(
+    "loopledger/rowInWords",
+    answering<AtCaret, RowInWords | null>(server, {
+      name: "Reading the row at the caret",
+      work: (request) => atCaret(server, request, rowInWordsAt),
       empty: () => null,
     }),
   );

@@ -23,6 +23,7 @@ import { answerPublishing } from "./publishing";
 import { answerQueries } from "./queries";
 import { answerRewrites } from "./rewrite-requests";
 import { answerRowRequests } from "./row-requests";
+import { answerSemanticTokens } from "./semantic-tokens";
 import { SettingsSource } from "./settings-source";
 import { answerTerms } from "./terms";
 import { answerWake } from "./wake";
@@ -43,6 +44,7 @@ export function startServer(connection: Connection, host: Host): void {
     answerHovers(server);
     answerCompletions(server);
     answerNames(server);
+    answerSemanticTokens(server);
     answerOutline(server);
     answerYarnColours(server);
     answerCodeLenses(server);
