@@ -8,7 +8,7 @@ export function bindCount(list: Tree, words: readonly Word[], text: string): Sta
   const terms: StatedTerm[] = [];
   for (const node of termsOf(list)) {
     const before = text.slice(words[list.from]?.start ?? 0, words[node.from]?.start ?? 0);
-    if (terms.length > 0 && /\bat\b/i.test(before)) break;
+    if (terms.length > 0 && /\b(?:at|after)\b/i.test(before)) break;
     const behind = text.slice(words[node.from]?.start ?? 0, words[node.to - 1]?.end ?? 0);
     if (terms.length > 0 && /\b(?:per|each|counting|on)\b/i.test(behind)) continue;
     const term = bindTerm(node, words, text);
@@ -43,7 +43,7 @@ function bindTerm(node: Tree, words: readonly Word[], text: string): StatedTerm 
   if (number === undefined) return null;
   // `until you have 48 rows` counts no stitches.
   if (own[at + 1]?.cls === "R") return null;
-  const until = own.findIndex((word) => word.value === "at");
+  const until = own.findIndex(({ value }) => value === "at" || value === "after");
   const nouns = own
     .slice(at + 1, until < 0 ? undefined : until)
     .filter((word) => "S@tCpqcHlwN".includes(word.cls) && word.value !== "in");

@@ -66,9 +66,13 @@ const wordNumbers: Readonly<Record<string, number>> = {
 /** What a line asks for that stands for other rows; null for an ordinary row. */
 export const copyOf = keptBy(readCopy);
 
+/** `With B, rep Row 2`, `Working in BLO, rep Row 2`: how, before what is worked again. */
+const leadIn =
+  /^(?:with|using|in|working|work|changing to|change to)\b[^.;:*()]{1,40}?[,:]\s*(?=rep(?:eat)?\b)/i;
+
 /** Reads "Rep Row 2", "as rnd 3", "Dec 1 st each end of next and foll 4 alt rows"; null for an ordinary row. */
 function readCopy(line: RowContent): Copy | null {
-  const text = line.text.trim();
+  const text = line.text.trim().replace(leadIn, "");
   const each =
     /^(dec|inc)(?:rease)?\s+(\d+)\s+sts?\s+(?:at\s+)?(?:the\s+)?(each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)\b/i.exec(
       text,
@@ -94,9 +98,11 @@ function readCopy(line: RowContent): Copy | null {
   if (/\*|^\W*rep(?:eat)?\s+from\b/i.test(text.split(/[.;(]/)[0] as string)) return null;
   const times = timesOf(text);
   const until = untilOf(text);
+  // The count behind may speak of the last row too.
+  const [asked = ""] = text.split(/[.;(=]\s|[([]\d/);
   const last =
     /\b(?:last|previous|prev|these|above)\s+(?:(\d+|two|three|four|five|six)\s+)?(?:rows?|rnds?|rounds?)\b/i.exec(
-      text,
+      asked,
     );
   if (last) return { how: "last", rows: last[1] ? numberOf(last[1]) : 1, times, until };
   const of = otherPiece(text);

@@ -2,7 +2,7 @@ import type { LineContent } from "../notation/document";
 import { type Tree, treeOf } from "../notation/tree";
 import { type Meaning, trade } from "../notation/vocabulary";
 import { readWords, type Word } from "../notation/words";
-import { stitchSpellings } from "../trade/stitches";
+import { stitchOf, stitchSpellings } from "../trade/stitches";
 import { type BindContext, bindPart, bindRow, type Definition } from "./bind";
 import { type Instruction, type Take, targetsOf } from "./instructions";
 import { type Settling, settled } from "./settled";
@@ -94,6 +94,9 @@ function definitionOf(
   if (/^(?:dec|invdec)$/.test(name) && together)
     return { kind: (together[1] as string).toLowerCase(), uses: Number(together[2]), makes: 1 };
   if (/^picot/.test(name)) return { kind: "picot", uses: 0, makes: 0 };
+  const inWords = /tog$|^(?:inv)?dec$/.test(name) ? workedTogether.exec(said) : null;
+  if (inWords)
+    return { kind: decreaseKind(name, said, context), uses: numberIn(inWords[1] as string), makes: 1 };
   const numbers = byNumbers.exec(said);
   if (numbers) return { kind, uses: Number(numbers[1]), makes: Number(numbers[2]) };
   const uses = usesOf(said);
@@ -102,6 +105,22 @@ function definitionOf(
   if (first) return { kind: (first[1] as string).toLowerCase(), uses: 1, makes: 1 };
   if (byHand.test(said)) return { kind, uses, makes: 1 };
   return bodyOf(said, name, context, sizes);
+}
+
+/** `double crochet 2 stitches together`, `sc next 2 sts tog`: so many places, one stitch. */
+const workedTogether = /\b(\d|two|three|four|five)\s+(?:sts?|stitches|\w+)?\s*(?:together|tog)\b/i;
+
+const numberWords: Readonly<Record<string, number>> = { two: 2, three: 3, four: 4, five: 5 };
+
+function numberIn(text: string): number {
+  return numberWords[text.toLowerCase()] ?? Number(text);
+}
+
+/** A decrease that the trade names keeps its name; `dec` is called by the stitch it is worked in. */
+function decreaseKind(name: string, said: string, { terms }: BindContext): string {
+  if (!/^(?:inv)?dec$/.test(name)) return baseOf(name);
+  const stitch = readWords(said, { words: new Map(), sizes: 1 }).find(({ cls }) => cls === "S")?.value;
+  return stitch && stitchOf(stitch, terms) ? stitch : baseOf(name);
 }
 
 function usesOf(said: string): number {

@@ -34,11 +34,18 @@ export function readHooks(lines: readonly FrontLine[]): HookSize[] {
   return lines.flatMap(({ topic, content }) => hooksIn(content, topic === "hook"));
 }
 
+/** `2nd ch from hook`, `loops on hook` speak of no hook to take up. */
+function speaksOfHook(text: string): boolean {
+  return (
+    /hook/i.test(text) && /hook/i.test(text.replace(/\b(?:from|on|onto|off)\s+(?:the\s+|your\s+)?hook/gi, ""))
+  );
+}
+
 /** The hooks that a line names; where it is `about` hooks it need not say the word. */
 export function hooksIn(line: Stretch, about: boolean): HookSize[] {
-  if (!(about || /hook/i.test(line.text)) || line.text.length > 2_000) return [];
+  if (!(about || speaksOfHook(line.text)) || line.text.length > 2_000) return [];
   const items = splitAt(line, /[;•·|]+/gu).flatMap((part) => splitOutsideBrackets(part, ","));
-  const ofHook = ({ text }: Stretch) => /hook/i.test(text) || (about && !otherWord.test(text));
+  const ofHook = ({ text }: Stretch) => speaksOfHook(text) || (about && !otherWord.test(text));
   return items.filter(ofHook).flatMap((item) => hooksOfItem(item, about));
 }
 
