@@ -31,13 +31,24 @@ export function declaringLabels(text: string): Label[] {
   return labelsIn(text, declaring);
 }
 
-/** The label that tells in which terms a name is: `sc (UK dc)`, `dc (US)`. */
-export function labelOf({ start, end }: Span, text: string): Label | null {
-  const all = labelsIn(text, labels);
+/** Everything in a line that may tell in which terms a name is. */
+export function allLabels(text: string): readonly Label[] {
+  return labelsIn(text, labels);
+}
+
+/** Characters between a label and what it is about, and around both. */
+const nearby = 80;
+
+/** The label, of all of a line, that tells in which terms a name is: `sc (UK dc)`, `dc (US)`. */
+export function labelOf({ start, end }: Span, text: string, all: readonly Label[]): Label | null {
   const last = all.findLast((one) => one.end <= start);
-  if (last && governs(text.slice(last.end, start), text.slice(0, last.start))) return last;
+  if (last && start - last.end <= nearby) {
+    const before = text.slice(Math.max(0, last.start - nearby), last.start);
+    if (governs(text.slice(last.end, start), before)) return last;
+  }
   const next = all.find((one) => one.start >= end);
-  return next && isBehind(text.slice(end, next.start), text.slice(next.end)) ? next : null;
+  if (!next || next.start - end > nearby) return null;
+  return isBehind(text.slice(end, next.start), text.slice(next.end, next.end + nearby)) ? next : null;
 }
 
 function labelsIn(text: string, form: RegExp): Label[] {

@@ -4,7 +4,7 @@ import { trade } from "../../notation/vocabulary";
 import { type Span, shift, type TextEdit } from "../../text/span";
 import type { Terms } from "../../trade/stitches";
 import { otherTerms } from "../../trade/term-spellings";
-import { declaringLabels, type Label, labelOf } from "./labels";
+import { allLabels, declaringLabels, type Label, labelOf } from "./labels";
 import { turnedWords } from "./other-words";
 import { type StitchName, stitchNamesIn, turnedName } from "./stitch-names";
 
@@ -54,10 +54,11 @@ export function turnLine(line: string, from: Terms, own: OwnWords): Turned {
   const text = line.replace(notRead, (found) => " ".repeat(found.length));
   const labels = new Map<number, Label>();
   if (termsDeclaredIn(text)) for (const one of declaringLabels(text)) labels.set(one.start, one);
+  const near = allLabels(text);
   const edits: TextEdit[] = [];
   const left: LeftAlone[] = [];
   for (const name of stitchNamesIn(text)) {
-    const label = labelOf(name, text);
+    const label = labelOf(name, text, near);
     if (label) labels.set(label.start, label);
     const turned = isOwn(name.spelling, own) ? null : turnedName(name, label?.terms ?? from);
     if (turned === null) left.push({ ...spanOf(name), word: name.word, why: whyLeft(name, own, from) });
