@@ -2,24 +2,24 @@
 import { pathToFileURL } from "node:url";
 import { Checker } from "../../server/src/workspace/checker";
 import { readCases } from "../spec/case-file";
-import { mutantsOf } from "./mutants";
-import { type Offer, offersIn, sceneOf } from "./promises";
+import { type Mutant, mutantsOf } from "./mutants";
+import { correctsTheSlip, type Offer, offersIn, sceneOf } from "./promises";
 import { sampleMutants } from "./samples";
 
 /** A pattern with at least one slip in it. */
 interface Slipped {
   readonly name: string;
   readonly text: string;
+  /** The number that was changed by one; none where the slips are the pattern's own. */
+  readonly mutant?: Mutant;
 }
 
 const cases = readCases(pathToFileURL("tests/spec/"));
 const clean = cases.filter(({ text }) => new Checker().check(text).findings.length === 0);
+const mutants = [...clean.flatMap(({ name, text }) => mutantsOf(name, text)), ...sampleMutants("samples")];
 const texts: readonly Slipped[] = [
   ...cases.map(({ name, text }) => ({ name, text })),
-  ...clean
-    .flatMap(({ name, text }) => mutantsOf(name, text))
-    .map((one) => ({ name: `${one.file}: ${one.shown}`, text: one.text })),
-  ...sampleMutants("samples").map(({ file, shown, text }) => ({ name: `${file}: ${shown}`, text })),
+  ...mutants.map((mutant) => ({ name: `${mutant.file}: ${mutant.shown}`, text: mutant.text, mutant })),
 ];
 
 interface Tally {
@@ -29,8 +29,11 @@ interface Tally {
 
 function tallied(): Map<string, Tally> {
   const all = new Map<string, Tally>();
-  for (const { name, text } of texts) {
-    for (const { action, broken } of offersIn(text)) {
+  for (const { name, text, mutant } of texts) {
+    for (const offer of offersIn(text)) {
+      const { action } = offer;
+      const isRight = mutant === undefined || correctsTheSlip(action, mutant);
+      const broken = offer.broken ?? (isRight ? null : "not where the slip is");
       const tally = all.get(sortOf(action)) ?? { offered: 0, broken: [] };
       all.set(sortOf(action), tally);
       tally.offered++;

@@ -8,6 +8,7 @@ import { type Span, type TextEdit, withEdits } from "../../server/src/text/span"
 import { Checker } from "../../server/src/workspace/checker";
 import { Prover } from "../../server/src/workspace/prover";
 import type { Finding } from "../../server/src/workspace/report";
+import type { Mutant } from "./mutants";
 
 /** A change that was offered, and what it did not keep of what an offer promises; null where it kept all. */
 export interface Offer {
@@ -60,6 +61,15 @@ function brokenBy(scene: Scene, action: Action): string | null {
   const fresh = without(now, scene.findings.map(place))[0];
   if (fresh) return `new: ${fresh}`;
   return isOfferedIn(after, action, edits) ? "offered again" : null;
+}
+
+/**
+ * What is changed without a look at it must be the slip itself: the number that was changed by one, whichever of its
+ * digits differ.
+ */
+export function correctsTheSlip({ kind, edits }: Action, { start, shown }: Mutant): boolean {
+  const slip = start + shown.search(/\{\d+[a-z]*→/);
+  return kind !== "mend-safely" || edits().every(({ span }) => span.start <= slip && slip <= span.end);
 }
 
 function isOfferedIn(after: Scene, { title, kind }: Action, edits: readonly TextEdit[]): boolean {

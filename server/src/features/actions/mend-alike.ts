@@ -5,6 +5,7 @@ import { type Action, type ActionSource, findingsAt, type Scene } from "./action
 /** What is done, by kind of fix. Fixes of other kinds are to be looked at one by one. */
 const deeds: ReadonlyMap<string, string> = new Map([
   ["count", "change the count"],
+  ["space-length", "change the length of the spaces in the count"],
   ["add-count", "add the count"],
   ["number", "change one number"],
   ["together", "work another number of stitches together"],

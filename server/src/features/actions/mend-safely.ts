@@ -1,3 +1,4 @@
+import { isWorkedOnce } from "../../fabric/rework";
 import type { WorkedRow } from "../../fabric/worked";
 import type { Finding } from "../../workspace/report";
 import type { ActionSource, Scene } from "./action";
@@ -20,7 +21,8 @@ export const mendSafely: ActionSource = (scene) => {
 
 function isBorneOut({ worked }: Scene, { span }: Finding): boolean {
   const [row, next] = rowAndNext(worked.pieces, span.start);
-  if (row?.line.plan?.stated?.length !== 1) return false;
+  // In a row that stands for another, the slip may be in that one.
+  if (!row || !isWorkedOnce(row) || row.line.plan?.stated?.length !== 1) return false;
   return next?.result === "ok" && next.after === null && next.line.plan?.stated != null;
 }
 

@@ -14,7 +14,8 @@ export type MendKind =
   | "starting-chain"
   | "first-chain"
   | "leave-rest"
-  | "count";
+  | "count"
+  | "space-length";
 
 /**
  * A small change after which the row is right: it was made, read and worked again on the same

@@ -29,7 +29,7 @@ function mendFor({ text, row }: Trial, edit: MendEdit, end: number): Mend {
   const mended = withEdits(text, [edit]);
   const count = inShort(mended.slice(start, end + mended.length - text.length));
   return {
-    kind: "count",
+    kind: "space-length",
     title: `Change the count to ${count}`,
     question: `Did you mean ${count}?`,
     exchange: `the count ${count}`,
