@@ -23,6 +23,7 @@ describe("the head of a row", () => {
       1 | 1 | 1 | sc
       2 | 2 | 2–3 | 2 sc in one st
       3 | 3–12 | 4–18 | steps 1–2 again, 5 more times
+      In words: Round 3 is worked over the 12 stitches of round 2. Step 1, on stitch 1: work single crochet. Step 2, on stitch 2: work 2 single crochet in one stitch. Step 3, on stitches 3 to 12: do steps 1 to 2 again, 5 more times. Round 3 has 18 stitches.
       `,
     );
   });
@@ -49,6 +50,7 @@ describe("the head of a row", () => {
       - It is made 2 times: the total of the whole pattern counts it 2 times.
       Step | Sts of R1 | Sts made | Worked
       1 | 1–6 | 1–12 | 2 sc in each
+      In words: Round 2 is worked over the 6 stitches of round 1. Step 1, on stitches 1 to 6: work 2 single crochet in each. Round 2 has 12 stitches.
       `,
     );
   });
@@ -72,6 +74,7 @@ describe("the head of a row", () => {
       1 | 1–5 | 1–5 | sc in each
       2 | 6 | 6–7 | 2 sc in one st
       3 | 7–42 (48) | 8–49 (56) | steps 1–2 again, 6 (7) more times
+      In words: Round 2 is worked over the 42 (48) stitches of round 1. In size M and size L: Step 1, on stitches 1 to 5: work single crochet in each. Step 2, on stitch 6: work 2 single crochet in one stitch. Step 3, on stitches 7 to 42 (48): do steps 1 to 2 again, 6 (7) more times. Round 2 has 49 (56) stitches.
       `,
     );
   });
@@ -94,6 +97,7 @@ describe("the head of a row", () => {
       Step | Sts of the row before it | Sts made | Worked
       1 | 1 | 1–2 | 2 sc in one st
       2 | 2–13 | 3–14 | sc in each
+      In words: Rows 2 to 5 are worked one like the other. Step 1, on stitch 1: work 2 single crochet in one stitch. Step 2, on stitches 2 to 13: work single crochet in each. The last of them has 14 stitches.
       `,
     );
   });
@@ -123,6 +127,7 @@ describe("the head of a row", () => {
       7 | 18–20 | 19 | sc over 3 sts together
       8 | 21–24 | 20–23 | sc in each
       9 | 25 | 24–25 | 2 sc in one st
+      In words: Row 2 is worked over the 25 stitches of row 1. Step 1, on stitch 1: work 2 single crochet in one stitch. Step 2, on stitches 2 to 5: work single crochet in each. Step 3, on stitches 6 to 8: work single crochet over 3 stitches together. Step 4, on stitches 9 to 12: work single crochet in each. Step 5, on stitch 13: work 3 single crochet in one stitch. Step 6, on stitches 14 to 17: work single crochet in each. Step 7, on stitches 18 to 20: work single crochet over 3 stitches together. Step 8, on stitches 21 to 24: work single crochet in each. Step 9, on stitch 25: work 2 single crochet in one stitch. Row 2 has 25 stitches.
       `,
     );
   });
@@ -147,6 +152,7 @@ describe("the head of a row", () => {
       2 | – | – | ch 1
       3 | 3 | – | skip
       4 | 4–12 | 3–8 | steps 1–3 again, 3 more times
+      In words: Round 2 is worked over the 12 stitches of round 1. Step 1, on stitches 1 to 2: work half double crochet in each. Step 2: make 1 chain. Step 3, on stitch 3: skip. Step 4, on stitches 4 to 12: do steps 1 to 3 again, 3 more times. Round 2 has 8 half double crochet, 4 spaces of 1 chain.
       `,
     );
   });
@@ -172,6 +178,7 @@ describe("the head of a row", () => {
       3 | 4–5 | – | skip
       4 | 6 | 6 | sc
       5 | 7–12 | 7–12 | steps 1–4 again, 1 more time
+      In words: Round 2 is worked over the 12 stitches of round 1. Step 1, on stitches 1 to 2: skip. Step 2, on stitch 3: work shell: 5 double crochet in one stitch. Step 3, on stitches 4 to 5: skip. Step 4, on stitch 6: work single crochet. Step 5, on stitches 7 to 12: do steps 1 to 4 again, 1 more time. Round 2 has 2 shells, 2 single crochet.
       `,
     );
   });
@@ -194,6 +201,7 @@ describe("the head of a row", () => {
       1 | 1 | 1 | sc
       2 | 2 | 2–3 | 2 sc in one st
       3 | 3–4 | 4–6 | steps 1–2 again, 1 more time
+      In words: Round 2 is worked over the 6 stitches of round 1. Step 1, on stitch 1: work single crochet. Step 2, on stitch 2: work 2 single crochet in one stitch. Step 3, on stitches 3 to 4: do steps 1 to 2 again, 1 more time. Round 2 has 6 stitches. It does not fit: it needs 4, and there are 6.
       `,
     );
     checkHover(
@@ -212,6 +220,7 @@ describe("the head of a row", () => {
       so far in this piece: 18 of 31 sts
       Step | Sts of Rnd 1 | Sts made | Worked
       1 | 1–6 | 1–12 | 2 sc in each
+      In words: Round 2 is worked over the 6 stitches of round 1. Step 1, on stitches 1 to 6: work 2 single crochet in each. Round 2 has 12 stitches. The line says 13.
       `,
     );
     checkHover(
@@ -230,6 +239,7 @@ describe("the head of a row", () => {
       - It is judged by the count that Rnd 2 states, not by what that makes.
       Step | Sts of Rnd 2 | Sts made | Worked
       1 | 1–13 | 1–13 | sc in each
+      In words: Round 3 is worked over the 13 stitches of round 2. Step 1, on stitches 1 to 13: work single crochet in each. Round 3 has 13 stitches.
       `,
     );
   });
@@ -271,6 +281,7 @@ describe("the head of a row", () => {
       1 | 1–2 | 2 dc in the ring
       2 | – | ch 1
       3 | 3–10 | steps 1–2 again, 4 more times
+      In words: Round 1 is worked on nothing: it begins a piece. Step 1: work 2 double crochet in the ring. Step 2: make 1 chain. Step 3: do steps 1 to 2 again, 4 more times. Round 1 has 10 double crochet, 5 spaces of 1 chain.
       `,
     );
   });

@@ -2,16 +2,18 @@ import { inTradeForm, multipleOf } from "../../fabric/multiple";
 import { countsAround } from "../../reshape/which-counts";
 import type { PlacedRow } from "../placed-row";
 import { proofBlocks } from "../proof/proof-blocks";
+import { workedInWords } from "../reading/row-in-words";
 import { factsOf } from "../row-facts";
 import { rowTitle } from "../row-names";
 import { notesOf } from "../row-notes";
-import { type Block, list } from "../shown/blocks";
+import { type Block, line, list } from "../shown/blocks";
 import { type SizeRow, sizeTable } from "../shown/size-table";
 import type { Place } from "./place";
 import { measureNotes, measureRows } from "./row-measures";
 
 /** A row with its numbers, what is to be said of them, and its proof. */
-export function rowBlocks(placed: PlacedRow, { pattern, options }: Place): Block[] {
+export function rowBlocks(placed: PlacedRow, place: Place): Block[] {
+  const { pattern, options } = place;
   return [
     ...sizeTable(rowTitle(placed.row), pattern.context.sizes, [
       ...factsOf(placed, pattern),
@@ -21,7 +23,14 @@ export function rowBlocks(placed: PlacedRow, { pattern, options }: Place): Block
     ]),
     ...list([...notesOf(placed, pattern), ...measureNotes(placed, pattern)]),
     ...proofBlocks(placed),
+    ...inWords(placed, place),
   ];
+}
+
+/** For whoever cannot see a table, or does not know the abbreviations. */
+function inWords(placed: PlacedRow, { pattern }: Place): Block[] {
+  const said = workedInWords(placed, pattern);
+  return said === null ? [] : [line(`In words: ${said}`)];
 }
 
 /** `multiple of 4 + 2`: the numbers of stitches the row could be worked on, where not all will do. */

@@ -6,8 +6,9 @@ import { type PlacedRow, rowAtOrBefore } from "../placed-row";
 import { type Proof, type ProofTable, proofOf, sizesOf } from "../proof/proof";
 import type { ProofLine } from "../proof/proof-lines";
 import { isMany, roundsOrRows, rowTitle } from "../row-names";
+import { kindsOf } from "../shown/counts";
 import { sentence } from "../shown/sentence";
-import { sized } from "../shown/sized";
+import { mergedSizes, sized } from "../shown/sized";
 import { spelledOut } from "./spelled-out";
 
 /** A row in whole sentences, for whoever listens to it. */
@@ -22,8 +23,19 @@ export function rowInWordsAt(pattern: WorkedPattern, offset: number): RowInWords
   const placed = rowAtOrBefore(pattern, offset);
   if (!placed) return null;
   const row = sentence(nameInWords(rowTitle(placed.row), placed));
-  const said = sentencesOf(row, placed, pattern);
-  return { row, text: said.map((one) => spelledOut(one, pattern.context.terms)).join(" ") };
+  return { row, text: inWords(row, placed, pattern) };
+}
+
+function inWords(name: string, placed: PlacedRow, pattern: WorkedPattern): string {
+  const said = sentencesOf(name, placed, pattern);
+  return said.map((one) => spelledOut(one, pattern.context.terms)).join(" ");
+}
+
+/** The same, where it is known how the row is worked. */
+export function workedInWords(placed: PlacedRow, pattern: WorkedPattern): string | null {
+  const { row, piece } = placed;
+  const isTold = row.line.kind !== "foundation" && proofOf(row, piece) !== null;
+  return isTold ? inWords(sentence(nameInWords(rowTitle(row), placed)), placed, pattern) : null;
 }
 
 /** `round 3` for `Rnd 3`, `R3`, `3.` */
@@ -86,14 +98,21 @@ function asked(does: string): string {
   return /^ch \d/.test(does) ? `make ${does}` : `work ${does}`;
 }
 
-function closing(name: string, { needs, has, makes, result, stated }: RowReport): string[] {
-  const made = (makes ?? []).filter((n) => n !== null);
-  const many = made.length === 1 && made[0] === 1 ? "1 stitch" : `${sized(made)} stitches`;
+function closing(name: string, report: RowReport): string[] {
+  const { needs, has, result, stated } = report;
+  const misfit = `It does not fit: it needs ${sized(needs ?? [])}, and there are ${sized(has ?? [])}.`;
   return [
-    `${name} has ${many}.`,
-    ...(result === "does-not-fit"
-      ? [`It does not fit: it needs ${sized(needs ?? [])}, and there are ${sized(has ?? [])}.`]
-      : []),
+    `${name} has ${madeBy(report)}.`,
+    ...(result === "does-not-fit" ? [misfit] : []),
     ...(result === "wrong-count" && stated ? [`The line says ${sized(stated)}.`] : []),
   ];
+}
+
+/** `18 stitches`; `2 shells, 2 sc` where not all of them are counted alike. */
+function madeBy(report: RowReport): string {
+  const makes = report.makes ?? [];
+  const kinds = mergedSizes(makes.map((n, size) => (n === null ? null : kindsOf(report, size) || null)));
+  if (kinds?.includes(",")) return kinds;
+  const made = makes.filter((n) => n !== null);
+  return made.length === 1 && made[0] === 1 ? "1 stitch" : `${sized(made)} stitches`;
 }

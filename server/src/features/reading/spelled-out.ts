@@ -13,7 +13,7 @@ const words: ReadonlyMap<string, string> = new Map([
 /** A text without abbreviations: stitches by their names in the terms in force, `ch 2` as chains, `3–12` as `3 to 12`. */
 export function spelledOut(text: string, terms: Terms): string {
   return text
-    .replace(/\bch[- ](\d+)(?= sps?\b)/g, (_, n: string) => `${chains(n)}`)
+    .replace(/\bch[- ](\d+) (sps?)\b/g, (_, n: string, sp: string) => `${words.get(sp)} of ${chains(n)}`)
     .replace(/\bch (\d+)/g, (_, n: string) => chains(n))
     .replace(/(\d)\s*[–-]\s*(\d)/g, "$1 to $2")
     .replace(/\bsl st\b|\p{L}[\p{L}\d]*(?:-\p{L}+)*/gu, (word) => spelled(word, terms));
