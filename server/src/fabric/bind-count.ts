@@ -43,7 +43,7 @@ function bindTerm(node: Tree, words: readonly Word[], text: string): StatedTerm 
   if (number === undefined) return null;
   // `until you have 48 rows` counts no stitches.
   if (own[at + 1]?.cls === "R") return null;
-  const until = own.findIndex(({ value }) => value === "at" || value === "after");
+  const until = own.findIndex(({ cls, value }) => value === "at" || cls === "v");
   const nouns = own
     .slice(at + 1, until < 0 ? undefined : until)
     .filter((word) => "S@tCpqcHlwN".includes(word.cls) && word.value !== "in");
