@@ -136,3 +136,27 @@ describe("samples", () => {
     expect(Object.keys(inAll).sort()).toEqual(use.ground.list.yarns.map((yarn) => yarn.name).sort());
   });
 });
+
+describe("rows that are worked until a length is reached", () => {
+  const scarf = (last: string) =>
+    `Scarf\n\nMaterials\nWorsted wool\n5 mm hook\n\nGauge: 20 sc and 20 rows = 10 cm\n\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20)\nRow 2: Ch 1, turn, sc in each st across. (20)\n${last}\n`;
+
+  test.each([
+    ["Rep Row 2 until piece measures 50 cm.", 98],
+    ["Rep Row 2 for another 10 cm.", 20],
+    ["Rep Row 2 until piece measures 20 in.", 100],
+    ["Row 3+: Ch 1, turn, sc in each st across, until it measures 5 cm.", 8],
+  ])("%s: %d rows", (last, rows) => {
+    const { use, rows: metres, inAll } = usedBy(scarf(last));
+    expect(use.leftOut).toEqual([]);
+    const all = (inAll[""] ?? 0) - 0.3;
+    const one = usedBy(scarf(`Rows 3-${rows + 2}: Ch 1, turn, sc in each st across. (20)`));
+    expect(all).toBeCloseTo((one.inAll[""] ?? 0) - 0.3, 6);
+    expect(Object.values(metres).at(-1)).toBeGreaterThan(0);
+  });
+
+  test("are left out, and told so, where nothing tells how often", () => {
+    const { use } = usedBy(scarf("Rep Row 2 until you run out of yarn."));
+    expect(use.leftOut.map(({ line }) => line.headText)).toEqual(["Rep Row 2 until you run out of"]);
+  });
+});

@@ -34,7 +34,7 @@ export function inlayHints(
     const parts = [
       ...(choice.count ? countOf(placed) : []),
       ...(choice.yarn ? yarnOf(placed, pattern) : []),
-      ...(choice.time ? timeOf(placed, options) : []),
+      ...(choice.time ? timeOf(placed, pattern, options) : []),
     ];
     if (parts.length === 0) return [];
     const offset = placed.row.line.span.end;
@@ -65,8 +65,12 @@ function yarnOf({ row, piece }: PlacedRow, pattern: WorkedPattern): Part[] {
   return [{ label: `${bySize(cells)} m`, tells: `Yarn by ${basis.says}.` }];
 }
 
-function timeOf({ row }: PlacedRow, { stitchesPerMinute }: MeasureOptions): Part[] {
-  const minutes = minutesOf(row, stitchesPerMinute);
+function timeOf(
+  { row, piece }: PlacedRow,
+  pattern: WorkedPattern,
+  { stitchesPerMinute }: MeasureOptions,
+): Part[] {
+  const minutes = minutesOf(row, stitchesPerMinute, yarnUseOf(pattern).timesOf(row, piece));
   if (minutes.every((n) => n === null || n === 0)) return [];
   const cells = minutes.map((n) => (n ? durationInWords(n) : "-"));
   return [{ label: bySize(cells), tells: `At ${stitchesPerMinute} stitches a minute.` }];

@@ -96,7 +96,10 @@ function measuresOf(piece: WorkedPiece, use: YarnUse, { stitchesPerMinute }: Mea
     metres: sums.map((sum) => (basis ? estimateOf(sumOf(sum) / 1000, basis) : null)),
     minutes: sums.map((_, size) =>
       rounded(
-        piece.rows.reduce((sum, row) => sum + (minutesOf(row, stitchesPerMinute)[size] ?? 0), 0),
+        piece.rows.reduce(
+          (sum, row) => sum + (minutesOf(row, stitchesPerMinute, use.timesOf(row, piece))[size] ?? 0),
+          0,
+        ),
         2,
       ),
     ),

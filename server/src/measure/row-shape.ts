@@ -28,7 +28,7 @@ interface Sums {
   readonly lengths: Map<number, number>;
 }
 
-/** The rows of a line in order, for one size; null where they are not known. Chains go along with the row below. */
+/** The rows of a line in order, for one size; null where they are not known. Of an open range, one pass of its rows. */
 export function shapesOf(
   row: WorkedRow,
   size: number,
@@ -36,7 +36,7 @@ export function shapesOf(
   paths: StitchPaths,
 ): RowShape[] | null {
   const { outcome, result, line } = row;
-  if (!outcome || result === "unchecked" || row.times === null) return null;
+  if (!outcome || result === "unchecked") return null;
   if (line.sizes && !line.sizes.includes(size)) return [];
   if (outcome.worked.length === 0) return null;
   const shapes: RowShape[] = [];

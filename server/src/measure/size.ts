@@ -1,5 +1,6 @@
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import type { Basis } from "./basis";
+import { lengthAsked, passesTo } from "./open-rows";
 import { isInRounds, type RowShape, shapesOf, startsInMiddle } from "./row-shape";
 import type { StitchPaths } from "./stitch-paths";
 
@@ -41,26 +42,66 @@ export interface RoundOfPiece extends RowShape {
   readonly row: WorkedRow;
 }
 
+/** The rows of a piece for one size, in order. */
+interface Layout {
+  /** Null where one of them is not known. */
+  readonly rounds: readonly RoundOfPiece[] | null;
+  /** How often open ranges are worked; null where nothing tells. */
+  readonly passes: ReadonlyMap<WorkedRow, number | null>;
+}
+
 /** The rows of a piece for one size, in millimetres; null where one of them is not known. */
 export function roundsOf(
   piece: WorkedPiece,
   size: number,
   basis: Basis,
   paths: StitchPaths,
-): RoundOfPiece[] | null {
-  const { width, rise } = basis.size;
-  const rounds: RoundOfPiece[] = [];
-  let along = 0;
-  for (const row of piece.rows) {
-    if (row.line.kind === "foundation") continue;
-    const shapes = shapesOf(row, size, rounds.at(-1) ?? null, paths);
-    if (shapes === null) return null;
-    for (const shape of shapes) {
-      along += shape.height * rise * shape.rows;
-      rounds.push({ ...shape, along, around: shape.width * width, row });
-    }
+): readonly RoundOfPiece[] | null {
+  return layOut(piece, size, basis, paths).rounds;
+}
+
+export function layOut(piece: WorkedPiece, size: number, basis: Basis, paths: StitchPaths): Layout {
+  const layer = new Layer(basis);
+  for (const row of piece.rows)
+    if (row.line.kind !== "foundation") layer.add(row, size, shapesOf(row, size, layer.last, paths));
+  return layer;
+}
+
+class Layer implements Layout {
+  readonly passes = new Map<WorkedRow, number | null>();
+  private readonly found: RoundOfPiece[] = [];
+  private along = 0;
+  private isKnown = true;
+
+  constructor(private readonly basis: Basis) {}
+
+  get rounds(): readonly RoundOfPiece[] | null {
+    return this.isKnown ? this.found : null;
   }
-  return rounds;
+
+  get last(): RowShape | null {
+    return this.found.at(-1) ?? null;
+  }
+
+  add(row: WorkedRow, size: number, shapes: readonly RowShape[] | null): void {
+    const passes = row.times === null ? this.passesOf(row, size, shapes) : 1;
+    if (row.times === null) this.passes.set(row, passes);
+    if (shapes === null || passes === null) this.isKnown = false;
+    for (const shape of shapes ?? []) this.put(row, shape, shape.rows * (passes ?? 1));
+  }
+
+  private passesOf(row: WorkedRow, size: number, shapes: readonly RowShape[] | null): number | null {
+    const asked = lengthAsked(row, size);
+    if (asked === null || shapes === null || (asked.from === "start" && !this.isKnown)) return null;
+    const high = shapes.reduce((sum, { height, rows }) => sum + height * rows, 0) * this.basis.size.rise;
+    return passesTo(asked, this.along, high);
+  }
+
+  private put(row: WorkedRow, shape: RowShape, rows: number): void {
+    this.along += shape.height * this.basis.size.rise * rows;
+    const around = shape.width * this.basis.size.width;
+    this.found.push({ ...shape, rows, along: this.along, around, row });
+  }
 }
 
 /** The finished size of a piece in one size; null where a row of it is not known. */

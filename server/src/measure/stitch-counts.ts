@@ -17,7 +17,10 @@ export type TurnCounts = readonly ReadonlyMap<string, StitchCounts>[];
 
 type Sums = Map<string, Map<string, number>>;
 
-/** The stitches of a worked line for each size; null where nothing tells them. Worked out once for each row. */
+/**
+ * The stitches of a worked line for each size; null where nothing tells them. Of rows that are worked until
+ * a length is reached, those of one pass. Worked out once for each row.
+ */
 export const stitchesOf: (row: WorkedRow) => readonly (TurnCounts | null)[] = keptBy((row) =>
   row.line.kind === "foundation" ? foundation(row) : lineCounts(row),
 );
@@ -30,11 +33,11 @@ function foundation({ line, makes }: WorkedRow): TurnCounts[] {
 }
 
 function lineCounts({ outcome, result, times, line }: WorkedRow): (TurnCounts | null)[] {
-  if (!outcome || result === "unchecked" || times === null) return [];
+  if (!outcome || result === "unchecked") return [];
   return outcome.makes.map((makes, size) => {
     if (line.sizes && !line.sizes.includes(size)) return [];
     if (outcome.worked.length > 0) return countTurns(outcome.worked, size);
-    return makes === null ? null : plainRows(outcome, size, times[size] ?? times[0] ?? 1);
+    return makes === null ? null : plainRows(outcome, size, times?.[size] ?? times?.[0] ?? 1);
   });
 }
 

@@ -7,15 +7,20 @@ export const pace = { usual: 20, beginner: 10 } as const;
 /** A chain takes a third of the time of a stitch. Common practice, no source. */
 const chainTime = 1 / 3;
 
-/** Minutes to work a row and all its repeats, one number a size; null where its stitches are not known. */
-export function minutesOf(row: WorkedRow, stitchesPerMinute: number): readonly (number | null)[] {
-  return stitchesOf(row).map((turns) => {
-    if (turns === null) return null;
+/** Minutes to work a row, so many times, one number a size; null where its stitches or its times are not known. */
+export function minutesOf(
+  row: WorkedRow,
+  stitchesPerMinute: number,
+  times: readonly (number | null)[] = [],
+): readonly (number | null)[] {
+  return stitchesOf(row).map((turns, size) => {
+    const many = times.length === 0 ? 1 : (times[size] ?? null);
+    if (turns === null || many === null) return null;
     let stitches = 0;
     for (const turn of turns)
       for (const counts of turn.values())
         for (const [key, n] of counts) stitches += n * (key === "ch" ? chainTime : 1);
-    return stitches / stitchesPerMinute;
+    return (stitches * many) / stitchesPerMinute;
   });
 }
 

@@ -3,6 +3,7 @@ import type { PatternLine } from "../notation/lines";
 import { type ParagraphContent, paragraphsOf } from "../notation/paragraphs";
 import { keptBy } from "../text/kept-by";
 import { type Ground, groundOf, kindsIn, type TurnLengths } from "./ground";
+import { layOut } from "./size";
 import { stitchesOf } from "./stitch-counts";
 import { type PieceYarns, tellsOfYarn, type YarnKey, yarnsOfPiece } from "./yarn-in-hand";
 
@@ -17,8 +18,12 @@ interface PieceUse {
   readonly telling: readonly unknown[];
   readonly hands: PieceYarns;
   readonly sums: readonly YarnSums[];
-  readonly isWhole: boolean;
+  readonly passes: Passes;
+  readonly leftOut: readonly number[];
 }
+
+/** How often the open ranges of a piece are worked in each size: by the place of the row, null where nothing tells. */
+type Passes = ReadonlyMap<object, readonly (number | null)[]>;
 
 /** A line that takes up a yarn or tells of a tail, by its place in the pattern. */
 interface Telling {
@@ -42,13 +47,19 @@ export class YarnUse {
 
   /** Of a row and all its repeats, one sum a size; none where there is no basis, or nothing tells the stitches. */
   ofRow(row: WorkedRow, piece: WorkedPiece): readonly YarnSums[] {
-    return this.rowWith(row, this.useOf(piece).hands.atStart[piece.rows.indexOf(row)]);
+    const { hands, passes } = this.useOf(piece);
+    return this.rowWith(row, hands.atStart[piece.rows.indexOf(row)], passes);
   }
 
   /** The same of every row of a piece, in their order. */
   ofRows(piece: WorkedPiece): readonly (readonly YarnSums[])[] {
-    const { atStart } = this.useOf(piece).hands;
-    return piece.rows.map((row, i) => this.rowWith(row, atStart[i]));
+    const { hands, passes } = this.useOf(piece);
+    return piece.rows.map((row, i) => this.rowWith(row, hands.atStart[i], passes));
+  }
+
+  /** How often a row is worked as it is told, one number a size: 1, or as often as an open range asks for; null where nothing tells. */
+  timesOf(row: WorkedRow, piece: WorkedPiece): readonly (number | null)[] {
+    return passesIn(row, this.useOf(piece).passes) ?? piece.context.sizes.map(() => 1);
   }
 
   /** Of a piece made once, with its tails; rows that are not known are left out. */
@@ -67,12 +78,14 @@ export class YarnUse {
 
   /** Whether every row is in the sums. */
   get isWhole(): boolean {
-    return this.pattern.pieces.every((piece) => this.useOf(piece).isWhole);
+    return this.pattern.pieces.every((piece) => this.useOf(piece).leftOut.length === 0);
   }
 
   /** Rows whose stitches nobody knows, and which are in no sum. */
   get leftOut(): readonly WorkedRow[] {
-    return this.pattern.pieces.flatMap(leftOutOf);
+    return this.pattern.pieces.flatMap((piece) =>
+      this.useOf(piece).leftOut.map((at) => piece.rows[at] as WorkedRow),
+    );
   }
 
   /** What had to be taken for granted: `each bobble as 5 dc together`. */
@@ -97,8 +110,9 @@ export class YarnUse {
     const before = kept.get(piece.work);
     if (before && sameItems(before.telling, telling)) return before;
     const hands = yarnsOfPiece(piece, linesOf(piece, this.pattern.lines), this.ground.list);
-    const isWhole = !piece.rows.some(isLeftOut);
-    const use = { telling, hands, sums: this.addUp(piece, hands), isWhole };
+    const passes = this.openRanges(piece);
+    const leftOut = piece.rows.flatMap((row, i) => (isLeftOut(row, passes) ? [i] : []));
+    const use = { telling, hands, passes, sums: this.addUp(piece, hands, passes), leftOut };
     kept.set(piece.work, use);
     return use;
   }
@@ -128,9 +142,17 @@ export class YarnUse {
     return this.tellingLines;
   }
 
-  private addUp(piece: WorkedPiece, { tails, atStart }: PieceYarns): readonly YarnSums[] {
+  private openRanges(piece: WorkedPiece): Passes {
+    const { basis, paths } = this.ground;
+    const open = basis === null ? [] : piece.rows.filter(({ times }) => times === null);
+    if (basis === null || open.length === 0) return new Map();
+    const bySize = piece.context.sizes.map((_, size) => layOut(piece, size, basis, paths).passes);
+    return new Map(open.map((row) => [row.line.content, bySize.map((passes) => passes.get(row) ?? null)]));
+  }
+
+  private addUp(piece: WorkedPiece, { tails, atStart }: PieceYarns, passes: Passes): readonly YarnSums[] {
     const { basis } = this.ground;
-    const rows = piece.rows.map((row, i) => this.rowWith(row, atStart[i]));
+    const rows = piece.rows.map((row, i) => this.rowWith(row, atStart[i], passes));
     return piece.context.sizes.map((_, size) => {
       const sum = new Map<YarnKey, number>();
       for (const row of rows) addTo(sum, row[size], 1);
@@ -139,16 +161,19 @@ export class YarnUse {
     });
   }
 
-  private rowWith(row: WorkedRow, hands: readonly YarnKey[] = [0]): readonly YarnSums[] {
-    return this.ground.lengthsOf(row).map((turns) => this.sumOf(turns, hands));
+  private rowWith(row: WorkedRow, hands: readonly YarnKey[] = [0], passes: Passes): readonly YarnSums[] {
+    const times = passesIn(row, passes);
+    return this.ground
+      .lengthsOf(row)
+      .map((turns, size) => this.sumOf(turns, hands, times === null ? 1 : (times[size] ?? 0)));
   }
 
-  private sumOf(turns: TurnLengths, hands: readonly YarnKey[]): YarnSums {
+  private sumOf(turns: TurnLengths, hands: readonly YarnKey[], times: number): YarnSums {
     const sum = new Map<YarnKey, number>();
     for (const [i, turn] of turns.entries())
       for (const [name, length] of turn) {
         const yarn = name === "" ? (hands[i % hands.length] ?? 0) : this.ground.list.keyOf(name);
-        sum.set(yarn, (sum.get(yarn) ?? 0) + length);
+        if (times > 0) sum.set(yarn, (sum.get(yarn) ?? 0) + length * times);
       }
     return sum;
   }
@@ -159,12 +184,14 @@ const tellingIn = keptBy(({ lines }: ParagraphContent): readonly number[] =>
   lines.flatMap((content, i) => (tellsOfYarn(content) ? [i] : [])),
 );
 
-function leftOutOf({ rows }: WorkedPiece): WorkedRow[] {
-  return rows.filter(isLeftOut);
+function isLeftOut(row: WorkedRow, passes: Passes): boolean {
+  if (row.line.kind === "foundation") return false;
+  return stitchesOf(row).length === 0 || (passesIn(row, passes)?.some((n) => n === null) ?? false);
 }
 
-function isLeftOut(row: WorkedRow): boolean {
-  return row.line.kind !== "foundation" && stitchesOf(row).length === 0;
+/** Null for a row that is told how often it is worked. */
+function passesIn({ line, times }: WorkedRow, passes: Passes): readonly (number | null)[] | null {
+  return times === null ? (passes.get(line.content) ?? [null]) : null;
 }
 
 function addTo(sum: Map<YarnKey, number>, more: YarnSums | undefined, times: number): void {

@@ -12,7 +12,7 @@ import type { SizeRow } from "../shown/size-table";
 /** What a row takes of yarn and time, and how it lies, for each size. */
 export function measureRows(placed: PlacedRow, pattern: WorkedPattern, options: MeasureOptions): SizeRow[] {
   const use = yarnUseOf(pattern);
-  return [...yarnRows(placed, use), ...timeRow(placed, options), ...lieRow(placed, use)];
+  return [...yarnRows(placed, use), ...timeRow(placed, use, options), ...lieRow(placed, use)];
 }
 
 /** What the yarn is worked out from. */
@@ -52,8 +52,8 @@ function metres(millimetres: number, basis: Basis): string {
 /** Minutes; a shorter time is nothing to plan with. */
 const shortestTime = 5;
 
-function timeRow({ row }: PlacedRow, { stitchesPerMinute }: MeasureOptions): SizeRow[] {
-  const minutes = minutesOf(row, stitchesPerMinute);
+function timeRow({ row, piece }: PlacedRow, use: YarnUse, { stitchesPerMinute }: MeasureOptions): SizeRow[] {
+  const minutes = minutesOf(row, stitchesPerMinute, use.timesOf(row, piece));
   if (minutes.every((n) => n === null || n < shortestTime)) return [];
   return [{ label: "time", cells: minutes.map((n) => (n ? durationInWords(n) : null)) }];
 }
