@@ -116,6 +116,7 @@ export class PlaceBinder extends RowWords {
     if (!core) return [{ how: "next", n: one, of: anyStitch }];
     const group = this.groupIn(core);
     const words = this.words.slice(core.from, core.to);
+    if (core.children[0]?.rule === "core_hookRun") return hookRun(words);
     const inSpace = this.inChainsOf(core, words);
     if (inSpace) return [inSpace];
     const place = new PlaceWords(words, this.textOf(core), group);
@@ -303,6 +304,18 @@ function spaceTarget(space: Word, words: readonly Word[]): Target {
   const chains = space.cls === "C" && space.number?.[0] ? { chains: space.number[0] } : {};
   const loose = space.value === "loop" && space.cls === "p" ? { loose: true } : {};
   return { sort: "space", ...chains, ...corner, ...loose };
+}
+
+/** `4th, 5th and 6th ch from hook`. */
+function hookRun(words: readonly Word[]): Take[] {
+  const numbers = words.flatMap(({ cls, number }) => (cls === "o" ? (number?.[0] ?? []) : []));
+  const [first = 1] = numbers;
+  if (numbers.some((n, i) => n !== first + i))
+    return [{ how: "unknown", why: "these chains do not follow one another" }];
+  return [
+    { how: "from-hook", n: [first] },
+    { how: "next", n: [numbers.length - 1], of: { sort: "chain" } },
+  ];
 }
 
 /** `2nd ch from hook`. */

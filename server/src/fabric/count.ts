@@ -18,6 +18,8 @@ export interface Tally {
   readonly groups: Map<number, number>;
   /** Stitches that belong to no group, by kind. */
   readonly loose: Map<string, number>;
+  /** Those that stand by themselves: in no group, named or not. */
+  readonly alone: Map<string, number>;
 }
 
 /** Adds up the steps of a row. */
@@ -30,6 +32,7 @@ export function tally(steps: readonly Steps[]): Tally {
     units: new Map(),
     groups: new Map(),
     loose: new Map(),
+    alone: new Map(),
   };
   addSteps(sum, steps, 1);
   return sum;
@@ -44,6 +47,7 @@ function addSteps(sum: Tally, steps: readonly Steps[], times: number): void {
     const n = step.n * times;
     if (step.sort === "stitch") {
       add(sum.stitches, step.kind, n);
+      if (step.unit === undefined && step.begins === undefined) add(sum.alone, step.kind, n);
       if ((step.unit ?? "") === "" && (step.begins ?? "group") === "group") add(sum.loose, step.kind, n);
     }
     if (step.sort === "space") {
@@ -176,7 +180,8 @@ function stitchesNamed(noun: string, all: readonly StatedTerm[], sum: Tally, sta
   if (exact === stated || units === stated) return stated ?? exact;
   const loose = sum.loose.get(noun) ?? 0;
   const grouped = all.some((other) => other.sort === "unit");
-  if (grouped) return loose;
+  const alone = sum.alone.get(noun) ?? 0;
+  if (grouped) return alone === stated ? alone : loose;
   const family = sumOf(
     [...sum.stitches].filter(([kind]) => kind === noun || kind.endsWith(noun)).map(([, n]) => n),
   );

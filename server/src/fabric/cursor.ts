@@ -174,8 +174,8 @@ export class Cursor {
 
   /** A round that began in the middle of a group ends before its first stitches, where the row leaves groups. */
   private get end(): number {
-    const { strip, total } = this.reach;
-    return total - (this.view.leavesGroups ? (placeAt(strip, 0)?.offset ?? 0) : 0);
+    const { strip, total, inPart } = this.reach;
+    return total - (this.view.leavesGroups || inPart ? (placeAt(strip, 0)?.offset ?? 0) : 0);
   }
 
   /** Spaces that the chain closing the round stands over: those that come at once behind the last stitch. */

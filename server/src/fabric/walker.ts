@@ -664,7 +664,10 @@ class Walker {
 
   /** Slip stitches to another place before the round begins: it becomes the first. */
   private travel(takes: readonly Take[]): void {
-    let at = 0;
+    const [first] = takes;
+    // The stitch that closed the round is behind the hook: the next one is its second.
+    const behind = first?.how === "next" && first.of.sort === "stitch" && !first.first && takes.length === 1;
+    let at = behind ? 1 : 0;
     for (const take of takes)
       if (take.how === "next") at = this.cursor.startAt(this.n(take.n), this.cursor.match(take.of), at);
     this.movedTo = Math.max(at - 1, 0);
