@@ -34,6 +34,9 @@ export class StitchBinder extends PlaceBinder {
   protected lastStitch: StitchUse | null = null;
   /** A ring was named and nothing worked into it yet. */
   protected onRing = false;
+  /** `Working through both thicknesses` was said of all that follows. */
+  protected layered = false;
+  private layers: number | null = null;
   protected declared: { from: number; counts: "yes" | "no"; space: number; kind: string | null } | null =
     null;
 
@@ -110,7 +113,7 @@ export class StitchBinder extends PlaceBinder {
       .filter((part) => part.rule === "where")
       .map((part) => part.children[0] as Tree);
     const again = wheres.find((part) => part.rule === "times");
-    const out = this.makeIn({
+    const made = this.makeIn({
       node,
       span,
       stitch,
@@ -118,6 +121,7 @@ export class StitchBinder extends PlaceBinder {
       leads: leading !== null,
       wheres,
     });
+    const out = this.layered && !made.some(({ op }) => op === "either") ? this.throughLayers(made) : made;
     return again ? [{ op: "repeat", body: out, times: this.timesOf(again, false), span }] : out;
   }
 
@@ -283,7 +287,7 @@ export class StitchBinder extends PlaceBinder {
     const words = this.words.slice(node.from, node.to);
     const next = { how: "next", n: one, of: anyStitch } as const;
     if (words.some((word) => word.cls === "E")) return this.everyOther(stitch, per, span);
-    if (words.some((word) => word.cls === "Z")) return [this.throughLayers(make)];
+    if (words.some((word) => word.cls === "Z")) return this.throughLayers([this.besidesLayers(make)]);
     if (stitch.family === "over" && /^over\b/i.test(this.text.slice(this.word(first.from).start, span.end)))
       return [{ op: "work", stitch: spread(stitch, takes), per: one, takes: [next], span }];
     const over = words.some((word) => word.cls === "e") ? null : workedOver(stitch, takes);
@@ -327,14 +331,29 @@ export class StitchBinder extends PlaceBinder {
     };
   }
 
-  /** `6 sc through both layers`: each goes through two places. */
-  private throughLayers({ stitch, count, wheres, span }: Make): Instruction {
+  /** `6 sc through both layers`: each goes through two places of a folded round, or through two pieces that lie alike. */
+  private throughLayers(plain: readonly Instruction[]): Instruction[] {
+    const [only] = plain;
+    if (!only || plain.length > 1 || only.op !== "work") return [...plain];
+    this.layers ??= this.choose(
+      [
+        "each stitch through both layers uses two stitches of the round",
+        "the layers are two pieces that lie alike",
+      ],
+      [0, 0.4],
+    );
+    const stitch: StitchUse = { ...only.stitch, uses: 2 * only.stitch.uses, family: "folded" };
+    const folded: Instruction = { ...only, stitch };
+    return [{ op: "either", choice: this.layers, options: [[folded], [only]], span: only.span }];
+  }
+
+  /** `6 sc through both layers`, `sc through both layers across`: without what they go through. */
+  private besidesLayers({ stitch, count, wheres, span }: Make): Instruction {
     const all = count === null && wheres.some((part) => part.rule === "extent");
     const take: Take = all
       ? { how: "each", of: [anyStitch], until: null }
       : { how: "next", n: count ?? one, of: anyStitch };
-    const folded: StitchUse = { ...stitch, uses: 2 * stitch.uses, family: "folded" };
-    return { op: "work", stitch: folded, per: one, takes: [take], span };
+    return { op: "work", stitch, per: one, takes: [take], span };
   }
 
   protected readonly gluedChoices = new Map<string, number>();

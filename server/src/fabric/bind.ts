@@ -318,6 +318,7 @@ class Binder extends JoinBinder {
   private wherever(node: Tree): Instruction[] {
     const words = this.words.slice(node.from, node.to);
     if (words.some((word) => word.cls === "g")) this.onRing = true;
+    if (words.some((word) => word.cls === "Z")) this.layered = true;
     if (words.some((word) => word.cls === "c" || word.cls === "C")) this.mentions.add("ch");
     const piece = words.find((word) => word.cls === "N")?.value;
     return piece === undefined ? [] : [{ op: "onto", piece, span: this.span(node) }];

@@ -68,7 +68,7 @@ export const copyOf = keptBy(readCopy);
 
 /** `With B, rep Row 2`, `Working in BLO, rep Row 2`: how, before what is worked again. */
 const leadIn =
-  /^(?:with|using|in|working|work|changing to|change to)\b[^.;:*()]{1,40}?[,:]\s*(?=rep(?:eat)?\b)/i;
+  /^(?:with|using|in|working|work|changing to|change to)\b[^.;:*()]{1,40}?[,:]\s*(?=(?:rep(?:eat)?|as|same as|work as|work even)\b)/i;
 
 /** Reads "Rep Row 2", "as rnd 3", "Dec 1 st each end of next and foll 4 alt rows"; null for an ordinary row. */
 function readCopy(line: RowContent): Copy | null {
@@ -84,14 +84,18 @@ function readCopy(line: RowContent): Copy | null {
       Number(each[2]) * (/each|both/i.test(each[3] as string) ? 2 : 1),
     );
   if (
-    /^(?:work(?:ing|ed)?|cont(?:inue)?)\b[^.]*\b(?:even|straight|as (?:set|established)|in patt)/i.test(
+    /^(?:work(?:ing|ed)?|cont(?:inue)?)\b[^.]*\b(?:even|straight|as (?:set|established)|in (?:the )?(?:established |est )?patt)/i.test(
       text,
     ) &&
     !/\d\s*(?:sc|dc|hdc|tr|htr)\b|\b(?:sc|dc|hdc|tr|htr)\s+(?:\d|in\b)/i.test(
       text.split(/[.;]\s/)[0] as string,
     )
   ) {
-    return { how: "even", times: rowsFor(text) };
+    const shaping = shapingByRow.exec(text);
+    const rows = rowsFor(text) ?? manyOf(line.head);
+    if (!shaping) return { how: "even", times: rows };
+    const by = Number(shaping[2]) * (/^inc/i.test(shaping[1] as string) ? 1 : -1);
+    return { how: "each-end", by, times: rows ?? [1], rows: rows ?? [1] };
   }
   if (!/^\s*[[(]?\s*(?:rep(?:eat)?s?\b|as (?:for )?|same as|work as|continue as|cont as)/i.test(text))
     return null;
@@ -184,6 +188,16 @@ function timesOf(text: string): number[] | null {
   if (!match) return null;
   const first = numberOf((match[1] ?? match[3] ?? match[4]) as string);
   return [first, ...(match[2]?.match(/\d+/g) ?? []).map(Number)];
+}
+
+/** `increasing 16 sts each rnd`. */
+const shapingByRow =
+  /\b(increas\w*|inc|decreas\w*|dec)\s+(?:by\s+)?(\d+)\s+(?:\w+\s+)?(?:in\s+|on\s+)?(?:each|every|per)\s+(?:row|rnd|round)/i;
+
+/** How many rows a head stands for, one number a size; null for one row. */
+function manyOf(head: RowContent["head"]): number[] | null {
+  const list = head?.many ?? head?.to?.map((n) => (n === null ? null : n - (head.from ?? 1) + 1));
+  return list ? list.map((n) => n ?? 1) : null;
 }
 
 function rowsFor(text: string): number[] | null {

@@ -345,7 +345,7 @@ export class PieceWorker {
       cost: path.cost + outcome.cost,
       stated: null,
     };
-    const stated = statedState({ ...plan, stated: schedule.stated }, outcome);
+    const stated = asTold(statedState({ ...plan, stated: schedule.stated }, outcome), schedule.stated);
     const other = stated && keepOthers(stated, path.state as State, line.sizes);
     const differs = other !== null && stateKey(other) !== stateKey(outcome.after);
     const result = outcome.fits ? "wrong-count" : "does-not-fit";
@@ -394,7 +394,9 @@ export class PieceWorker {
     const placeless = plan !== null && isPlaceless(plan) && outcome?.outOfReach === plan.outOfReach;
     const made = placeless && outcome?.steps.some((steps) => steps.length > 0) ? outcome : null;
     const before = state ?? plainState([0], this.sizes, null, "sc");
-    const after = stated ? statedState(plan as RowPlan, { after: before }) : (made?.after ?? null);
+    const after = stated
+      ? asTold(statedState(plan as RowPlan, { after: before }), plan?.stated ?? null)
+      : (made?.after ?? null);
     const has = plan !== null && plan.outOfReach !== null && !takesPlaces(plan) ? null : placesOf(state);
     this.finish(line, [{ ...start, state: after }], { reason, has, makes: made?.makes ?? null }, []);
   }
@@ -514,18 +516,11 @@ export class PieceWorker {
 
   /** Rows told only by what they do to the count: "Dec 1 st each end of next 4 rows", "Work even". */
   private counted(line: RowLine, by: readonly number[], times: readonly number[] | null): void {
-    const [path] = this.paths;
-    if (!path?.state) return this.unchecked(line, "nothing tells what these rows are worked on");
-    const { state } = path;
-    const before = state.map((below) => (below === null ? null : countPlaces(below.strip)));
-    const isEven = by.every((n) => n === 0);
-    const after = isEven
-      ? state
-      : state.map((below, size) => below && changed(below, forSize(by, size) ?? 0));
-    const makes = after.map((below) => (below === null ? null : countPlaces(below.strip)));
     const stated = line.plan?.stated ?? null;
-    const counts = makes.every((n, size) => n === null || !stated?.[0] || n === forSize(stated[0].n, size));
-    const outcome = { ...plainOutcome(before, after, makes, counts), inAll: evenly(makes, isEven, times) };
+    const candidates = this.paths.flatMap((path) =>
+      path.state ? [{ path, outcome: countedOutcome(path.state, by, times, stated) }] : [],
+    );
+    if (candidates.length === 0) return this.unchecked(line, "nothing tells what these rows are worked on");
     const plan = { ...(line.plan as RowPlan), instructions: [] };
     const schedule: Schedule = {
       rows: [{ plan, setting: { flat: true, turned: false } }],
@@ -533,7 +528,7 @@ export class PieceWorker {
       times,
       stated,
     };
-    this.judge(line, schedule, [{ path, outcome }]);
+    this.judge(line, schedule, candidates);
   }
 }
 
@@ -614,9 +609,15 @@ function unknownNoun(outcome: Outcome): string | null {
   return outcome.counted.find((one) => one?.unknownNoun)?.unknownNoun ?? null;
 }
 
+function asTold(state: State | null, stated: RowPlan["stated"]): State | null {
+  if (stated?.some(({ sort }) => sort === "space")) return state;
+  return state?.map((below) => below && { ...below, told: true }) ?? null;
+}
+
 function changed(below: Below, by: number): Below {
   const kind = kindOf(below);
-  return { ...below, strip: plainStrip(kind, Math.max(countPlaces(below.strip) + by, 0)) };
+  const stitches = countPlaces(below.strip, (run) => run.sort !== "space");
+  return { ...below, strip: plainStrip(kind, Math.max(stitches + by, 0)), told: true };
 }
 
 function kindOf(below: Below | null): string {
@@ -627,6 +628,21 @@ function kindOf(below: Below | null): string {
 function evenly(makes: Outcome["makes"], isEven: boolean, times: readonly number[] | null): Outcome["inAll"] {
   const rows = isEven && times !== null ? times[0] : null;
   return makes.map((n) => (n === null || rows == null ? null : n * rows));
+}
+
+/** What rows come to that are told only by how many stitches more or fewer they make. */
+function countedOutcome(
+  state: State,
+  by: readonly number[],
+  times: readonly number[] | null,
+  stated: RowPlan["stated"],
+): Outcome {
+  const before = state.map((below) => (below === null ? null : countPlaces(below.strip)));
+  const isEven = by.every((n) => n === 0);
+  const after = isEven ? state : state.map((below, size) => below && changed(below, forSize(by, size) ?? 0));
+  const makes = after.map((below) => (below === null ? null : countPlaces(below.strip)));
+  const counts = makes.every((n, size) => n === null || !stated?.[0] || n === forSize(stated[0].n, size));
+  return { ...plainOutcome(before, after, makes, counts), inAll: evenly(makes, isEven, times) };
 }
 
 function plainOutcome(

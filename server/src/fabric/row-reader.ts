@@ -196,7 +196,8 @@ function continues(before: PatternLine, next: PatternLine): boolean {
   if (next.kind === "foundation") return before.kind === "row" && /,\s*$/.test(before.text);
   if (next.kind !== "prose" && next.kind !== "heading") return false;
   const open = (before.text.match(/[([{]/g)?.length ?? 0) > (before.text.match(/[)\]}]/g)?.length ?? 0);
-  if (open || /[,;–-]\s*$/.test(before.text)) return true;
+  // `-16 sc-` is a count between dashes.
+  if (open || /[,;–-]\s*$/.test(before.text.replace(/-[^-]*\d[^-]*-\s*$/, ""))) return true;
   if (next.kind === "heading") return false;
   if (before.kind === "foundation") return false;
   return /^\s*[\p{Ll}([*]/u.test(next.text) && !/[.)\]]\s*$/.test(before.text);

@@ -27,7 +27,7 @@ function placeViews(plan: RowPlan, state: State, setting: RowSetting): ViewOptio
   const flat = setting.flat;
   const view: View = {
     stMeans: "stitch",
-    returns: false,
+    returns: "no",
     slipCounts: false,
     rotates: !flat,
     leavesGroups: false,
@@ -111,10 +111,15 @@ function withHalves(one: ViewOption, state: State): ViewOption[] {
 function withReturn(one: ViewOption, plan: RowPlan): ViewOption[] {
   if (plan.instructions.every(({ op }) => op !== "other-side")) return [one];
   const goesOn = firstIsSingle(plan);
-  const returning = { ...one.view, returns: true };
+  const returning = { ...one.view, returns: "first" as const };
+  const under = { ...one.view, returns: "opening" as const };
+  const opened = plan.instructions.some(
+    (step) => step.op === "start" && step.options.some(({ counted }) => counted),
+  );
   return [
     { ...one, cost: one.cost + (goesOn ? 0.1 : 0) },
     { ...one, cost: one.cost + (goesOn ? 0 : 0.1), view: returning },
+    ...(opened ? [{ ...one, cost: one.cost + 0.3, view: under }] : []),
   ];
 }
 

@@ -31,14 +31,16 @@ export interface Below {
   readonly marked: number | null;
   /** Other places that the row names: the ends of other pieces, the free side of the starting chain. */
   readonly elsewhere?: ReadonlyMap<string, Strip>;
+  /** Only a count tells what is there: where its spaces are, nobody knows. */
+  readonly told?: boolean;
 }
 
 /** Row-wide ways to see the places below; the row's own words or its fit decide. */
 export interface View {
   /** Whether "st" means stitches, or any place. */
   readonly stMeans: "stitch" | "any";
-  /** Whether an oval goes on into its first chain again. */
-  readonly returns: boolean;
+  /** Whether an oval goes on into its first chain again, or into the one under the chains that opened it. */
+  readonly returns: "no" | "first" | "opening";
   readonly slipCounts: boolean;
   /** Slip stitches that open the row move its start and use no place: joined rounds. */
   readonly rotates: boolean;
@@ -425,6 +427,7 @@ class Walker {
   /** Takes what an instruction says; how many times it is worked, or null out of reach. */
   private takeFor(take: Take, stitchUses: number): number | null {
     const uses = Math.max(stitchUses, 1);
+    if (this.isOnlyTold(targetsOf(take))) return null;
     switch (take.how) {
       case "nowhere":
         return take.n === "skipped" ? this.lastSkipped : take.n ? this.n(take.n) : 1;
@@ -455,6 +458,13 @@ class Walker {
       case "each":
         return this.takeEach(take, uses);
     }
+  }
+
+  /** Whether spaces are asked for of which a count says nothing. */
+  private isOnlyTold(targets: readonly Target[]): boolean {
+    if (!this.below.told || !targets.some(({ sort }) => sort === "space")) return false;
+    this.outOfReach ??= "only a count tells of the row below, not where its spaces are";
+    return true;
   }
 
   private takeNext(take: Extract<Take, { how: "next" }>, uses: number): number | null {
@@ -562,6 +572,7 @@ class Walker {
     }));
     // Corners before other spaces, spaces of a length before any.
     const ranked = [...runs].sort((a, b) => narrowness(b.of) - narrowness(a.of));
+    if (runs.some(({ of }) => this.isOnlyTold(of))) return;
     for (const { of } of runs) this.cursor.noteTargets(of);
     this.goings.push(this.goingFrom(instruction, true));
     if (!runs.every(({ of }) => of.every((target) => this.findsPart(target)))) this.outOfReach ??= noCorners;
@@ -753,7 +764,8 @@ class Walker {
       return;
     }
     const out = this.cursor.total - ((this.fromHook ?? 1) - 1);
-    this.cursor.carryOn(plainStrip("ch", Math.max(out - (this.view.returns ? 1 : 2), 0), "chain"));
+    const short = { no: 2, first: 1, opening: 0 }[this.view.returns];
+    this.cursor.carryOn(plainStrip("ch", Math.max(out - short, 0), "chain"));
     this.beyondChain = true;
   }
 
