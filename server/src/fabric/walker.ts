@@ -316,7 +316,7 @@ class Walker {
   /** The chain is a space, or a part of the stitch behind it. */
   private startUncounted({ space, takesPlace }: StartOption, span: Span): void {
     if (space > 0) this.chain(space, span);
-    if (takesPlace && this.cursor.total > 0) this.cursor.take(1, everyPlace, "next");
+    if (takesPlace && this.cursor.total > 0) this.passOver(1, "next", span);
   }
 
   /** `inc 4 sts evenly`: more or fewer stitches, nobody says where. */
