@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { flatRate } from "../../server/src/measure/curvature";
 import { metresListed } from "../../server/src/measure/listed-amounts";
@@ -150,6 +151,23 @@ describe("hats, balls and tubes", () => {
     if (size.shape !== "ball") throw new Error(`a ${size.shape}`);
     expect(size.across).toBeCloseTo((24 * 5) / Math.PI, 6);
     expect(size.opening).toBeCloseTo(30, 6);
+  });
+});
+
+describe("samples", () => {
+  const notesOf = (name: string) =>
+    materialsOf(new Checker().work(readFileSync(`samples/${name}`, "utf8")).worked, usualOptions).notes;
+
+  test("the hat has the ease that its pattern states, 2 to 3 cm less than the head", () => {
+    expect(notesOf("stall-hat.crochet")).toContain(
+      "Ease, the piece less the body it is to fit: −2 (−2.5, −2.5, −3) cm.",
+    );
+  });
+
+  test("the cord of the pouch goes through its eyelets, with ends to tie", () => {
+    expect(notesOf("cord-pouch.crochet")).toContainEqual(
+      expect.stringMatching(/^Cord is 55\.5 cm .* laced through once, 14\.5 cm .* to tie\.$/),
+    );
   });
 });
 

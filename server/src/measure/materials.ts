@@ -2,7 +2,10 @@ import type { WorkedPattern, WorkedPiece } from "../fabric/worked";
 import { convertLength } from "../trade/units";
 import { usualMetres } from "../trade/yarn-weights";
 import type { Basis } from "./basis";
+import { cordNotes } from "./cords";
+import { easeNotes } from "./ease";
 import { type Estimate, estimateOf, figuresOf, rounded } from "./figures";
+import { drawnIn } from "./plain-pieces";
 import { sumOf } from "./row-yarn";
 import { sizeOf } from "./size";
 import { sizeInWords } from "./size-words";
@@ -81,7 +84,7 @@ export function materialsOf(pattern: WorkedPattern, options: MeasureOptions): Ma
         2,
       ),
     ),
-    notes: notesOf(use),
+    notes: [...notesOf(use), ...easeNotes(pattern, use), ...cordNotes(pattern, use)],
   };
 }
 
@@ -92,7 +95,7 @@ function measuresOf(piece: WorkedPiece, use: YarnUse, { stitchesPerMinute }: Mea
   return {
     name: piece.piece.name,
     make: piece.piece.make,
-    sizes: sizes.map((size) => size && sizeInWords(size)),
+    sizes: sizes.map((size) => size && `${sizeInWords(size)}${asLaid(piece)}`),
     metres: sums.map((sum) => (basis ? estimateOf(sumOf(sum) / 1000, basis) : null)),
     minutes: sums.map((_, size) =>
       rounded(
@@ -104,6 +107,13 @@ function measuresOf(piece: WorkedPiece, use: YarnUse, { stitchesPerMinute }: Mea
       ),
     ),
   };
+}
+
+/** What no count tells: how far waves draw a piece in, and open work stretches. */
+function asLaid(piece: WorkedPiece): string {
+  const why = drawnIn(piece);
+  if (why === null) return "";
+  return why === "waves" ? ", before its waves draw it in" : ", as its stitches lie; open work stretches";
 }
 
 function yarnsOf(use: YarnUse, basis: Basis, { marginPercent }: MeasureOptions): YarnOfPattern[] {

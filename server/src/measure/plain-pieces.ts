@@ -10,6 +10,13 @@ export function liesPlainly({ rows }: WorkedPiece, text: string): boolean {
   return !formed.test(text) && rows.every((row) => row.line.kind === "foundation" || isPlain(row));
 }
 
+/** Why a piece is not as wide as its stitches are many; null where nothing tells. */
+export function drawnIn({ rows }: WorkedPiece): "waves" | "open work" | null {
+  const steps = rows.flatMap(({ outcome }) => outcome?.worked.flatMap((one) => one.steps) ?? []);
+  if (steps.some(isRippled)) return "waves";
+  return steps.some(isOpen) ? "open work" : null;
+}
+
 function isPlain({ line, outcome, result }: WorkedRow): boolean {
   if (!outcome || result !== "ok") return false;
   if (/\b(?:[fb]p|post|blo|back loop|cable|cross)/i.test(line.text)) return false;

@@ -1,5 +1,6 @@
 import { inUnitOf, listedAmount } from "../../measure/listed-amounts";
 import { type MeasureOptions, usualOptions } from "../../measure/materials";
+import { drawnIn } from "../../measure/plain-pieces";
 import { sizeOf } from "../../measure/size";
 import { sizeInWords } from "../../measure/size-words";
 import type { ListedYarn } from "../../measure/yarn-list";
@@ -105,7 +106,15 @@ const underSize = [/^\W*(?:level|difficulty|skill)\b/i, /^\W*terms?\b/i];
 function sizeEdits({ ground: { basis, paths } }: YarnUse, pattern: WorkedPattern): TextEdit[] {
   const [piece, second] = pattern.pieces;
   const isStated = frontMatterOf(pattern.lines).measurements.length > 0;
-  if (isStated || !piece || second || basis?.gauge == null || pattern.context.sizes.length > 1) return [];
+  if (
+    isStated ||
+    !piece ||
+    second ||
+    drawnIn(piece) !== null ||
+    basis?.gauge == null ||
+    pattern.context.sizes.length > 1
+  )
+    return [];
   const size = sizeOf(piece, 0, basis, paths);
   return size ? [newLine(pattern, `Finished size: ${sizeInWords(size)}`, underSize)] : [];
 }
