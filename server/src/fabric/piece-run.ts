@@ -37,9 +37,11 @@ export class PieceRun {
   }
 
   /** Whether working the piece again would come to the same. */
-  holdsFor({ rows, talk }: Piece, ends: Ends): boolean {
-    const { rows: own, talk: ownTalk } = this.run.worked.piece;
+  holdsFor({ name, rows, talk }: Piece, ends: Ends): boolean {
+    const { name: ownName, rows: own, talk: ownTalk } = this.run.worked.piece;
     return (
+      // A row that names a piece may name its own.
+      name === ownName &&
       sameTalk(talk, ownTalk) &&
       rows.length === own.length &&
       rows.every(({ content }, i) => content === own[i]?.content) &&
