@@ -393,7 +393,7 @@ function openRow(
   if (!first) return [...all];
   if (first.op === "chain") {
     if (fromHookNext(all.slice(at + 1))) return [...all];
-    const start = startOf(first, all.slice(at + 1), choices, declared, context);
+    const start = startOf(first, all.slice(0, at), all.slice(at + 1), choices, declared, context);
     return start ? all.map((instruction, i) => (i === at ? start : instruction)) : [...all];
   }
   if (first.op === "group" && first.takes.some((take) => take.how === "same")) {
@@ -432,6 +432,7 @@ function firstKind(all: readonly Instruction[]): string | null {
 
 function startOf(
   chain: Extract<Instruction, { op: "chain" }>,
+  before: readonly Instruction[],
   rest: readonly Instruction[],
   choices: Choice[],
   declared: Declared | null,
@@ -455,7 +456,7 @@ function startOf(
       ? all.filter((way) => !way.option.counted)
       : unsaid && opensCluster(rest)
         ? [inCluster(n, kind), ...all.map((way) => ({ ...way, cost: way.cost + 1 }))]
-        : all;
+        : [...all, ...onLastSlip(all, before)];
   choices.push({
     options: ways.map((way) => way.says),
     costs: ways.map((way) => way.cost),
@@ -511,6 +512,18 @@ function slipsIntoSpace(instruction: Instruction): boolean {
   const slips = instruction.op === "group" && instruction.body.some(({ op }) => op === "slip");
   if (instruction.op !== "slip" && !slips) return false;
   return instruction.takes.flatMap(targetsOf).some(({ sort }) => sort === "space");
+}
+
+/** `ss over first 5 sts, 3ch`: the chain may stand on the last of the five. */
+function onLastSlip(ways: readonly Way[], before: readonly Instruction[]): Way[] {
+  if (!before.some(({ op }) => op === "slip")) return [];
+  return ways
+    .filter(({ option }) => option.counted && option.takesPlace)
+    .map(({ option, says, cost }) => ({
+      option: { ...option, takesPlace: false },
+      says: `${says} and stands on the last slip stitch`,
+      cost: cost + 0.3,
+    }));
 }
 
 interface Way {

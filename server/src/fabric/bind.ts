@@ -219,6 +219,9 @@ class Binder extends JoinBinder {
     const counts =
       /^(?:with|using)$/i.test(this.text.slice(word.start, word.end)) &&
       (follows === "S" || next?.rule === "make");
+    // `magic ring with 6 sc`
+    if (/^with$/i.test(this.text.slice(word.start, word.end)) && this.words[node.from - 1]?.cls === "g")
+      return [];
     const opensSentence = node.from === 0 || /[.;]/.test(this.words[node.from - 1]?.cls ?? "");
     if ((word.cls === "V" && !counts) || word.cls === "O" || (word.cls === "@" && opensSentence)) {
       this.prose = word.value === "go on" ? "carries on" : "plain";

@@ -201,7 +201,9 @@ function readSizes(header: readonly LineContent[], lines: readonly LineContent[]
       continue;
     if (/first\s*[([]\s*second\s*[)\]]\s*size/i.test(line.text)) return ["first", "second"];
     const fit = /to fit[^\d]*([\d-]+)\s*[([]([^)\]]+)[)\]]/i.exec(line.text);
-    const listed = /sizes?\b\s*:?\s*([\w./-]+(?:\s*,\s*[\w./-]+)+)/i.exec(line.text);
+    const listed = /sizes?\b\s*:?\s*([\w./-]+(?: [\w./-]+)?(?:\s*,\s*[\w./-]+(?: [\w./-]+)?)+)/i.exec(
+      line.text,
+    );
     if (listed && !fit && /^[A-Z]|\d/.test(listed[1] as string))
       return (listed[1] as string).split(/\s*,\s*/);
     const match = fit ?? sizeNames.exec(line.text);

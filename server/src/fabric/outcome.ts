@@ -164,7 +164,7 @@ function notWorked(plan: RowPlan, size: number, sizes: number): boolean {
       Array.isArray(value) && value.length > 1 && value.every((n) => n === null || typeof n === "number");
     return isList ? value[size] === null : Object.values(value).some(lacks);
   };
-  return plan.instructions.some((one) => lacks("times" in one ? { times: one.times } : one));
+  return plan.instructions.some(lacks);
 }
 
 function judge(how: How, setting: RowSetting, walks: readonly (Walk | null)[]): Outcome {
@@ -249,7 +249,7 @@ export function statedState(plan: RowPlan, outcome: Pick<Outcome, "after">): Sta
       spaces.length === 0
         ? plainStrip(kind, total)
         : spread(kind, total, forSize(spaces[0]?.n ?? [0], size) ?? 0, spaces[0]?.chains ?? 1);
-    return { ...below, strip };
+    return { strip, chain: null, ring: false, marked: below.marked };
   });
 }
 

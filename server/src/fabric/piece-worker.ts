@@ -394,9 +394,11 @@ export class PieceWorker {
     const placeless = plan !== null && isPlaceless(plan) && outcome?.outOfReach === plan.outOfReach;
     const made = placeless && outcome?.steps.some((steps) => steps.length > 0) ? outcome : null;
     const before = state ?? plainState([0], this.sizes, null, "sc");
-    const after = stated
+    const told = stated
       ? asTold(statedState(plan as RowPlan, { after: before }), plan?.stated ?? null)
-      : (made?.after ?? null);
+      : null;
+    // What is made tells more than what is stated, where the two agree.
+    const after = (made?.counts ? made.after : told) ?? made?.after ?? null;
     const has = plan !== null && plan.outOfReach !== null && !takesPlaces(plan) ? null : placesOf(state);
     this.finish(line, [{ ...start, state: after }], { reason, has, makes: made?.makes ?? null }, []);
   }

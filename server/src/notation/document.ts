@@ -168,19 +168,20 @@ const numberWord =
 /** `With A,` `Starting at the toe,` `Set-up:` `We pull`: what may stand before a starting chain. */
 const beforeChain = [
   String.raw`(?:(?:with|using|in|(?:start(?:ing)?|begin(?:ning)?)\s+(?:at|with|from|in|on|by|the))\b(?:[^,:.]|\.\d){1,60}[,:.]\s*)?`,
+  String.raw`(?:\p{L}[\p{L} ]{1,30}:\s*(?=(?:loosely\s+)?(?:ch|chain)\s*\d+[^,;:]*$))?`,
   String.raw`(?:(?:with|using)\s[^,:.]{1,40}?\s(?=ch(?:ain)?\s*\d+[^,;:]*$))?`,
   String.raw`(?:(?:(?:foundation|base|starting|beginning)(?:\s+ch(?:ain)?)?|set-?up)\s*[:–-]\s*|(?:foundation|base|starting)\s+(?=ch))?`,
   String.raw`(?:(?:we\s+)?(?:make|pull|collect|dial|cast on|start with|begin with)\s+(?:a\s+)?)?`,
 ].join("");
 const chain = String.raw`(?:(?:loosely\s+)?(?:ch|chains?)\b\.?\s*-?\s*(?:of\s+)?[([]?\s*(?:\d|${numberWord}\b)|\d+[\s([:\d,;\])]*\s*(?:ch|chains?)\b|(?:make a |start with a |form a )?(?:magic|adjustable|sliding)\s+(?:ring|circle|loop)|mr\b\.?\s*$)`;
-const leadOfChain = new RegExp(String.raw`^\s*${beforeChain}(?=${chain})`, "i");
+const leadOfChain = new RegExp(String.raw`^\s*${beforeChain}(?=${chain})`, "iu");
 
 /** Characters of a starting chain's line before the chain itself. */
 export function foundationLead(text: string): number {
   return leadOfChain.exec(text)?.[0].length ?? 0;
 }
 
-const foundationLine = new RegExp(String.raw`^\s*${beforeChain}${chain}`, "i");
+const foundationLine = new RegExp(String.raw`^\s*${beforeChain}${chain}`, "iu");
 const numbered = /^\s*\d+\s*[.)]/;
 
 const glued = new RegExp(

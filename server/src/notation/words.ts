@@ -349,7 +349,7 @@ function phrase(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon)
     const meaning =
       lexicon.words.get(name) ??
       trade.get(name) ??
-      (n > 3 ? trade.get(name.replace(" the ", " ")) : undefined);
+      (n > 2 ? trade.get(name.replace(" the ", " ")) : undefined);
     if (!meaning || (n === 1 && isFiller(name) && !lexicon.words.has(name))) continue;
     if (name === "around" && namesPiece(atoms, i + n, lexicon)) return make("i", "around", n);
     return meant(atoms, i, n, name, meaning, make);
