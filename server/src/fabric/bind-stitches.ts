@@ -149,6 +149,7 @@ export class StitchBinder extends PlaceBinder {
 
   private makeIn(make: Make): Instruction[] {
     return (
+      this.heldByStitch(make) ??
       this.withPiece(make) ??
       this.atEnds(make) ??
       this.onEdge(make) ??
@@ -159,6 +160,15 @@ export class StitchBinder extends PlaceBinder {
       this.toEnd(make) ??
       this.inRing(make) ?? [this.inARow(make)]
     );
+  }
+
+  /** `sc in corner sp of Square 1`: it holds another motif, as a slip stitch would. */
+  private heldByStitch({ node, stitch, count, span }: Make): Instruction[] | null {
+    const words = this.words.slice(node.from, node.to);
+    const elsewhere =
+      words.some(({ cls }) => cls === "N") && words.some(({ cls }) => cls === "C" || cls === "p");
+    const low = stitch.kind === (this.context.terms === "UK" ? "dc" : "sc");
+    return elsewhere && low && count === null ? [{ op: "tie", span }] : null;
   }
 
   /** Along row ends, or on another piece: nothing tells how many places there are. */

@@ -37,6 +37,8 @@ export class PieceWorker {
   /** The row before ended with the chain that opens this one. */
   private carried: RowPlan | null = null;
   private turnedLast = false;
+  /** How rows were worked, for those that repeat them. */
+  private readonly readAs = new Map<RowPlan, readonly string[]>();
   /** What the last of the rows said that a line stands for. */
   private copiedLast: RowPlan | null = null;
   /** The side of the starting chain that no row was worked on. */
@@ -209,7 +211,7 @@ export class PieceWorker {
 
   private scheduled(line: RowLine, plan: RowPlan): ScheduledRow {
     const setting = { flat: this.isFlat(line, plan), turned: turnsFirst(plan) || this.turnedLast };
-    return { plan, setting };
+    return { plan, setting, readAs: this.readAs.get(plan) ?? null };
   }
 
   /** Rounds have no end to stop short of; "row" alone does not prove that the work is flat. */
@@ -300,6 +302,8 @@ export class PieceWorker {
   private accept(line: RowLine, schedule: Schedule, right: readonly Candidate[]): void {
     const paths = pathsFrom(right);
     const outcome = paths[0]?.outcome ?? null;
+    const { plan } = schedule.rows[0] as ScheduledRow;
+    if (outcome) this.readAs.set(plan, outcome.assumptions);
     this.freeSide ??= freeSideOf(paths[0]?.previous?.state ?? null, outcome);
     const doubted = outcome?.counted.some((one) => one?.doubt) ?? false;
     const known = { result: doubted ? "ambiguous" : "ok", outcome, after: paths[0]?.stated ?? null } as const;
@@ -525,7 +529,7 @@ export class PieceWorker {
     if (candidates.length === 0) return this.unchecked(line, "nothing tells what these rows are worked on");
     const plan = { ...(line.plan as RowPlan), instructions: [] };
     const schedule: Schedule = {
-      rows: [{ plan, setting: { flat: true, turned: false } }],
+      rows: [{ plan, setting: { flat: true, turned: false }, readAs: null }],
       each: [1],
       times,
       stated,

@@ -9,6 +9,8 @@ import type { Fabric } from "./worked";
 /** One row of a schedule. */
 export interface ScheduledRow {
   readonly plan: RowPlan;
+  /** What was taken for granted where the row was worked before; null where it was not. */
+  readonly readAs: readonly string[] | null;
   readonly setting: RowSetting;
 }
 
@@ -31,8 +33,8 @@ const rowsAtMost = 2000;
 export function workSchedule(fabric: Fabric, schedule: Schedule, state: State): readonly Outcome[] {
   const [first] = schedule.rows as readonly [ScheduledRow];
   if (Math.max(...schedule.each) === 1)
-    return fabric.outcomes(stating(first.plan, schedule.stated), state, first.setting);
-  const ways = fabric.outcomes(stating(first.plan, null), state, first.setting);
+    return usualFirst(fabric.outcomes(stating(first.plan, schedule.stated), state, first.setting), first);
+  const ways = usualFirst(fabric.outcomes(stating(first.plan, null), state, first.setting), first);
   return ways.map((outcome) => follow(fabric, schedule, outcome));
 }
 
@@ -94,12 +96,19 @@ function workRow(
   const going = state.map((below, size) => (pass < (each[size] ?? 1) ? below : null));
   const ways = fabric.outcomes(stating(row.plan, null), going, row.setting);
   const right = ways.filter(isRight);
-  const alike = pass % rows.length === 0 ? right.find((way) => readAlike(way, first)) : undefined;
+  const readAs = row.readAs ?? (pass % rows.length === 0 ? first.assumptions : null);
+  const alike = right.find((way) => readAs !== null && isReadAs(way, readAs));
   return { ways, taken: alike ?? right[0] ?? (ways[0] as Outcome) };
 }
 
-function readAlike(one: Outcome, other: Outcome): boolean {
-  return one.assumptions.join("\n") === other.assumptions.join("\n");
+function isReadAs({ assumptions }: Outcome, readAs: readonly string[]): boolean {
+  return assumptions.join("\n") === readAs.join("\n");
+}
+
+/** A row that was worked before is usually worked the same way again. */
+function usualFirst(ways: readonly Outcome[], { readAs }: ScheduledRow): readonly Outcome[] {
+  if (readAs === null || !ways.some((way) => isReadAs(way, readAs))) return ways;
+  return ways.map((way) => ({ ...way, cost: isReadAs(way, readAs) ? 0 : way.cost + 1 }));
 }
 
 /** How many rows there are from here on until a size is done. */

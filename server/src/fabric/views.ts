@@ -79,8 +79,9 @@ function withGroupsLeft(one: ViewOption, plan: RowPlan, state: State): ViewOptio
 /** `sc in next ch-4 lp, dc in next dc`: stitches of other kinds may lie between, and be passed. */
 function withKinds(one: ViewOption, plan: RowPlan, state: State): ViewOption[] {
   const kinds = kindsIn(plan);
-  const spaced = targetsIn(plan).some(({ sort, part }) => sort === "space" || part !== undefined);
-  if (kinds === null || !spaced || one.closeness === "chain by chain") return [one];
+  const lace = targetsIn(plan).some(({ sort, part }) => sort === "space" || part !== undefined);
+  if (kinds === null || !(lace || makesChains(plan.instructions)) || one.closeness === "chain by chain")
+    return [one];
   const there = new Set(
     stripsOf(state)
       .flatMap(runsOf)
@@ -90,6 +91,11 @@ function withKinds(one: ViewOption, plan: RowPlan, state: State): ViewOption[] {
   if (there.size <= kinds.size || ![...kinds].every((kind) => there.has(kind))) return [one];
   const says = [...one.says, "stitches that the row does not name are passed over"];
   return [one, { ...one, view: { ...one.view, kinds }, cost: one.cost + 0.2, says }];
+}
+
+/** Chains lead over what lies under them. */
+function makesChains(list: RowPlan["instructions"]): boolean {
+  return list.some((one) => one.op === "chain" || (one.op === "repeat" && makesChains(one.body)));
 }
 
 /** The kinds of stitches a row works into, where it names each by its kind. */
