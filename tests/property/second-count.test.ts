@@ -19,7 +19,10 @@ interface Fault {
 }
 
 const rowHead = /^(?:(?:R|Row|Rnd|Round)s? ?\d[^:]*:|\d+\w* (?:row|rnd):)/;
-const good = readCases().filter(({ rows }) => rows.every(({ verdict }) => verdict === "ok"));
+/** Cases that are right, to both counters: what the second one finds in a slipped text is the slip then. */
+const good = readCases().filter(
+  ({ rows, text }) => rows.every(({ verdict }) => verdict === "ok") && faultOf(text) === null,
+);
 
 function slipsOf(text: string): readonly Slip[] {
   const lines = text.split("\n");
