@@ -92,11 +92,7 @@ export class JoinBinder extends StitchBinder {
     const stitch = stitchUse((words[stitchAt] as Word).value, this.context, null);
     if (!stitch) return [];
     this.lastStitch = stitch;
-    const inSpace = words.some((word) => word.cls === "C" || word.cls === "p");
-    const place: Take = words.some((word) => word.cls === "g")
-      ? { how: "nowhere" }
-      : { how: "next", n: one, of: inSpace ? { sort: "space" } : anyStitch };
-    return [{ op: "work", stitch, per: one, takes: [place], span: this.span(node) }];
+    return [{ op: "work", stitch, per: one, takes: [this.placeOf(node, words)], span: this.span(node) }];
   }
 
   /** `join to leg 1 with a sc`: the work goes on there, with its first stitch where one is named. */
@@ -107,6 +103,16 @@ export class JoinBinder extends StitchBinder {
     if (!stitch) return [onto];
     const takes: Take[] = [{ how: "next", n: one, of: { sort: "stitch", piece } }];
     return [onto, { op: "work", stitch, per: one, takes, span }];
+  }
+
+  /** Where the row begins: what the place says of itself, not which of its kind it is. */
+  private placeOf(node: Tree, words: readonly Word[]): Take {
+    const place = child(node, "joinPlace");
+    const [take] = place ? this.coreTakes(child(place, "core")) : [];
+    if (take?.how === "next") return { how: "next", n: one, of: take.of };
+    if (take?.how === "nowhere" || words.some(({ cls }) => cls === "g")) return { how: "nowhere" };
+    const inSpace = words.some(({ cls }) => cls === "C" || cls === "p");
+    return { how: "next", n: one, of: inSpace ? { sort: "space" } : anyStitch };
   }
 
   private joinsWithStitch(words: readonly Word[], stitchAt: number): boolean {

@@ -184,6 +184,7 @@ export class PlaceBinder extends RowWords {
   private markedOff(place: PlaceWords): Take[] | null {
     const inSpace = place.has("C") || place.has("p");
     if (place.has("m")) return [{ how: "same", asFirst: place.has("A") && place.has("f"), inSpace }];
+    if (place.valueOf("p") === "joining loop") return [{ how: "same", inSpace }];
     switch (place.valueOf("Y")) {
       case "skipped":
         return [{ how: "nowhere", n: place.nAt >= 0 ? place.n : place.has("e") ? "skipped" : one }];

@@ -439,6 +439,8 @@ function startOf(
   context: BindContext,
 ): Instruction | null {
   const n = chain.n[0] ?? 0;
+  // Among slip stitches alone a chain is a loop.
+  if (firstKind(rest) === null && rest.some(isSlipping)) return null;
   const kind = declared?.kind ?? plainKind(firstKind(rest) ?? "", n, context.terms);
   const all = startWays(n, kind, declared, context);
   if (all === null) return null;
@@ -524,6 +526,10 @@ function onLastSlip(ways: readonly Way[], before: readonly Instruction[]): Way[]
       says: `${says} and stands on the last slip stitch`,
       cost: cost + 0.3,
     }));
+}
+
+function isSlipping(instruction: Instruction): boolean {
+  return instruction.op === "repeat" ? instruction.body.some(isSlipping) : instruction.op === "slip";
 }
 
 interface Way {

@@ -146,28 +146,33 @@ class Binder extends JoinBinder {
         return this.prefixed(node);
       case "group":
         return this.group(only, before);
+      case "again":
+        return this.again(node);
+      case "slip":
+        return this.slip(node, before);
+      case "other":
+        return this.other(node, next);
+      default:
+        return this.single(node, only);
+    }
+  }
+
+  /** One instruction that stands for itself. */
+  private single(node: Tree, only: Tree): Instruction[] {
+    const span = this.span(node);
+    switch (node.rule) {
       case "make":
         return this.make(only);
       case "ringStart":
-        return [
-          {
-            op: "work",
-            stitch: { kind: this.context.terms === "UK" ? "dc" : "sc", uses: 1, makes: 1 },
-            per: this.numberIn(node),
-            takes: [{ how: "nowhere" }],
-            span: this.span(node),
-          },
-        ];
+        return [this.ringStart(node)];
       case "elided":
         return this.elided(node);
       case "chain":
-        return [{ op: "chain", n: this.numberIn(node), span: this.span(node) }];
-      case "slip":
-        return this.slip(node, before);
+        return [{ op: "chain", n: this.numberIn(node), span }];
       case "skip":
         return this.skip(node);
       case "leave":
-        return [{ op: "skip", takes: this.coreTakes(child(node, "core")), span: this.span(node) }];
+        return [{ op: "skip", takes: this.coreTakes(child(node, "core")), span }];
       case "placeFirst":
         return this.placeFirst(only, this.bracketed(only));
       case "join":
@@ -175,28 +180,31 @@ class Binder extends JoinBinder {
       case "turn":
         return this.turn(node);
       case "otherSide":
-        return [{ op: "other-side", span: this.span(node) }];
-      case "start":
-        return [
-          {
-            op: "begin-at",
-            n: this.numberAt(find(node, (i) => this.word(i).cls === "o", this.words)),
-            span: this.span(node),
-          },
-        ];
-      case "again":
-        return this.again(node);
+        return [{ op: "other-side", span }];
+      case "start": {
+        const nth = find(node, (i) => this.word(i).cls === "o", this.words);
+        return [{ op: "begin-at", n: this.numberAt(nth), span }];
+      }
       case "marker":
         return this.marker(node);
       case "mark":
-        return [{ op: "mark", span: this.span(node) }];
-      case "repeatFrom":
-        return [];
-      case "other":
-        return this.other(node, next);
+        return [{ op: "mark", span }];
       default:
         return [];
     }
+  }
+
+  /** `magic ring 6`: so many of the lowest stitch. */
+  private ringStart(node: Tree): Instruction {
+    const kind = this.context.terms === "UK" ? "dc" : "sc";
+    const takes = [{ how: "nowhere" }] as const;
+    return {
+      op: "work",
+      stitch: { kind, uses: 1, makes: 1 },
+      per: this.numberIn(node),
+      takes,
+      span: this.span(node),
+    };
   }
 
   /** `ending with …`; what is left out of a last pass is named behind `omitting`. */

@@ -92,9 +92,13 @@ export function walk(
 /** Slip stitches that open a row lead to where its work begins; a row of nothing else is fabric. */
 function slipsToStart(instructions: readonly Instruction[]): boolean {
   const opening = instructions.find(({ op }) => !["turn", "mark", "unknown"].includes(op));
-  return (
-    opening?.op === "slip" && instructions.some(({ op }) => !["turn", "mark", "unknown", "slip"].includes(op))
-  );
+  return opening?.op === "slip" && instructions.some(makesMore);
+}
+
+/** More than slip stitches with chains between them. */
+function makesMore(instruction: Instruction): boolean {
+  if (instruction.op === "repeat") return instruction.body.some(makesMore);
+  return !["turn", "mark", "unknown", "slip", "chain"].includes(instruction.op);
 }
 
 /** Slip stitches over stitches that the row works use them. */

@@ -6,6 +6,13 @@ export interface Meaning {
   readonly value: string;
 }
 
+/** The loop that a stitch closed in place of chains, told by that stitch. */
+function joiningLoops(): string[] {
+  const stitches = ["sc", "hdc", "dc", "htr", "tr", "dtr", "st", "stitch"].map((name) => `joining ${name}`);
+  const leads = ["", "post of ", "loop formed by ", "lp formed by ", "sp formed by ", "space formed by "];
+  return leads.flatMap((lead) => stitches.map((name) => lead + name));
+}
+
 /** Another motif, beside the one in hand. */
 function otherWork(): string[] {
   const pieces = ["motif", "square", "hexagon", "flower", "circle", "triangle", "snowflake", "medallion"];
@@ -20,6 +27,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["t", "st", "st|sts|stitch|stitches|st's|position|places|place"],
   ["p", "sp", "sp|sps|space|spaces|mesh|meshes|gap|gaps"],
   ["p", "loop", "loop|loops|lp|lps|arch|arches"],
+  ["p", "joining loop", joiningLoops().join("|")],
   ["p", "eyelet", "eyelet|eyelets"],
   ["p", "hole", "hole|holes|opening|openings"],
   [
@@ -43,7 +51,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["k", "skip", "sk|skip|skipping|skp|miss|missing|pass over|passing over|omit"],
   ["L", "leave", "leave|leaving"],
   ["u", "unworked", "unworked|unused|unmade"],
-  ["i", "in", "in|into|onto|on|over|along|through"],
+  ["i", "in", "in back of|in the back of|into back of|in|into|onto|on|over|along|through"],
   ["O", "to", "to|until|till"],
   ["e", "each", "each|ea|every|all|both"],
   [
