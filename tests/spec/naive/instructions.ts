@@ -45,6 +45,8 @@ export type Node =
       readonly times: Times;
       /** How far the last pass goes, where it stops early. */
       readonly tail: readonly Node[] | null;
+      /** The last of the passes leaves its last chain out. */
+      readonly omits?: boolean;
     }
   | { readonly do: "whole-row-again"; readonly reserve: number }
   | { readonly do: "other-side" }

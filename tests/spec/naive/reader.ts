@@ -45,6 +45,7 @@ export class Reader {
       () => this.bracket(1),
       () => this.placeFirst(),
       () => this.closingLoop(),
+      () => this.take(/ending with (?=ch)/) !== null,
       () => this.prefixTimes(),
       () => this.wholeRowAgain(),
       () => this.otherSide(),
@@ -99,12 +100,9 @@ export class Reader {
     const body = this.sub(whole, "repeated");
     const times = this.times(before ? 1 : 0) ?? { how: "to-the-end", reserve: 0 };
     const ends = this.take(/,? ending last rep at ¶/) !== null;
-    this.nodes.push({
-      do: "repeat",
-      body,
-      times,
-      tail: ends && cut !== undefined ? this.sub(cut, "repeated") : null,
-    });
+    const omits = this.take(/,? omitting last ch \d+/) !== null;
+    const tail = ends && cut !== undefined ? this.sub(cut, "repeated") : null;
+    this.nodes.push({ do: "repeat", body, times, tail, omits });
     return true;
   }
 
@@ -112,6 +110,8 @@ export class Reader {
   private times(more: number): Times | null {
     const further = this.take(/ ?(\d+) more times(?: \(for[^)]*\))?/);
     if (further) return { how: "number", count: Number(further[1]) + 1 };
+    const inAll = this.take(/ ?(\d+) times (?:in all|in total|altogether)/);
+    if (inAll) return { how: "number", count: Number(inAll[1]) };
     const total = this.take(/ ?(?:a )?total of (\d+) times/);
     if (total) return { how: "number", count: Number(total[1]) };
     const plain = this.take(/ ?(?:rep )?(?:x ?(\d+)\b|\* ?(\d+)\b|(\d+) ?x(?![a-z])|(\d+) times)/);

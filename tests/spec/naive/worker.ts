@@ -276,7 +276,9 @@ export class Worker {
     const { times, body } = node;
     if (times.how === "to-the-end") {
       this.toTheEnd(body, times.reserve || lastPlaces(rest));
-      if (node.tail) this.run(node.tail);
+      // What the last pass made last is taken back.
+      if (node.omits) this.made.pop();
+      else if (node.tail) this.run(node.tail);
       else if (rest.length === 0) this.backToTheStart(body);
       return;
     }
