@@ -1,5 +1,6 @@
 import type { Tree } from "../notation/tree";
 import type { Sized, Word } from "../notation/words";
+import { otherWork } from "./bind-places";
 import { StitchBinder } from "./bind-stitches";
 import type { Instruction, StatedTerm, Take, Target } from "./instructions";
 import { stitchUse } from "./stitch-use";
@@ -39,7 +40,10 @@ export class JoinBinder extends StitchBinder {
   private holdsOtherWork(node: Tree): boolean {
     return this.words
       .slice(node.from, node.to)
-      .some((word) => word.cls === "N" || (word.cls === "Y" && word.value === "facing"));
+      .some(
+        (word) =>
+          (word.cls === "N" && !this.isOwnBlock(word)) || (word.cls === "Y" && word.value === "facing"),
+      );
   }
 
   /** `sl st to first sc`, `in 3rd ch of ch-4`, `to join`. */
@@ -132,9 +136,6 @@ export class JoinBinder extends StitchBinder {
     return [{ op: "slip", takes: [{ how: "next", n: one, of }], span: this.span(node) }];
   }
 }
-
-/** What the vocabulary calls a motif beside the one in hand. */
-const otherWork = "other work";
 
 function isNewYarn(word: Word): boolean {
   return word.cls === "K" || word.cls === "w";

@@ -41,6 +41,9 @@ class RowWords {
   }
 }
 
+/** What the vocabulary calls a motif beside the one in hand. */
+export const otherWork = "other work";
+
 /** A group that a place phrase names: `of next shell`. */
 interface NamedGroup {
   readonly name: string;
@@ -249,13 +252,18 @@ export class PlaceBinder extends RowWords {
 
   /** What the places are; a space is told by its own word, whatever stands before it. */
   protected target(words: readonly Word[]): Target {
-    const piece = words.find((word) => word.cls === "N")?.value;
+    const piece = words.find((word) => word.cls === "N" && !this.isOwnBlock(word))?.value;
     const row = rowIn(words);
     return {
       ...this.targetHere(words),
       ...(piece === undefined ? {} : { piece }),
       ...(row === null ? {} : { row }),
     };
+  }
+
+  /** `previous square` in a row that begins with a block on a chain of its own is the one below, and no other motif. */
+  protected isOwnBlock(word: Word): boolean {
+    return word.value === otherWork && this.words.some(({ cls }) => cls === "h");
   }
 
   private targetHere(words: readonly Word[]): Target {

@@ -241,7 +241,7 @@ function unitTerm(
   const alike = [...sum.groups.values(), ...sum.units.values(), sumOf(sum.units.values())];
   const candidates = noun === "group" ? alike : [...alike, ...sum.spaces.values()];
   // A group may be written out where its name is used besides, and a block is told by its space as well.
-  const open = direct === undefined || /^(?:group|block|tile|box)$/.test(noun);
+  const open = direct === undefined || /^(?:group|block|tile|box|square)$/.test(noun);
   if (open && stated !== null && candidates.includes(stated)) return { ...base, n: stated, counted };
   if (direct !== undefined) return { ...base, n: direct, counted };
   return { ...base, n: 0, counted, unknown: true };

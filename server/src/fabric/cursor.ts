@@ -41,7 +41,7 @@ interface Reach {
   travelled: number;
   passedStitches: number;
   /** Those of them before the first place that was taken: a round comes to them again at its end. */
-  passedFirst: number;
+  passedFirst: { readonly all: number; readonly missed: number };
   passedSpaces: number;
   worksStitches: boolean;
   worksSpaces: boolean;
@@ -83,7 +83,7 @@ export class Cursor {
       left: 0,
       travelled: 0,
       passedStitches: 0,
-      passedFirst: 0,
+      passedFirst: { all: 0, missed: 0 },
       passedSpaces: 0,
       worksStitches: false,
       worksSpaces: false,
@@ -322,9 +322,11 @@ export class Cursor {
   private comeRoundTo(n: number, match: Match): number {
     const { reach } = this;
     const isStitch = match({ sort: "stitch", kind: "sc", n: 1 });
-    if (!this.view.rotates || !isStitch || reach.passedFirst < n) return 0;
-    reach.passedFirst -= n;
-    reach.passedStitches -= n;
+    if (!this.view.rotates || !isStitch || reach.passedFirst.all < n) return 0;
+    const { all, missed } = reach.passedFirst;
+    const counted = Math.min(n, missed);
+    reach.passedFirst = { all: all - n, missed: missed - counted };
+    reach.passedStitches -= counted;
     reach.at = reach.total;
     return n;
   }
@@ -362,7 +364,8 @@ export class Cursor {
       !match(run) && run.sort !== "space" && run.unit === undefined && this.isNamed(run);
     const stitchesPassed = countPlaces(between, passed);
     this.reach.passedStitches += stitchesPassed;
-    if (!this.reach.takenAny) this.reach.passedFirst = stitchesPassed;
+    if (!this.reach.takenAny)
+      this.reach.passedFirst = { all: countPlaces(between, stitches), missed: stitchesPassed };
     const { worksEdges, worksStitches, worksSpaces } = this.reach;
     // Between the edge stitch and the first space that is worked: the half loop that ends the row below.
     const isHalfLoop = worksEdges && !worksStitches && !worksSpaces;
@@ -426,6 +429,7 @@ export class Cursor {
       // Among spaces only, stitches are passed here as they are anywhere in the row.
       if (reach.worksSpaces && !reach.worksStitches && match(plainStitch)) reach.passedStitches += left;
       else reach.left += left;
+      if (!this.bridging) this.passSpaces(reach.at, to, match);
       reach.at = to;
     }
     this.take(places, match, of.sort === "stitch" ? "start" : "next");
@@ -443,6 +447,13 @@ export class Cursor {
   /** How many places of its group lie before this one. */
   private intoGroup(at: number): number {
     return placeAt(this.reach.strip, at)?.offset ?? 0;
+  }
+
+  /** Spaces that the row leaves on its way to its last stitches; not one at the end, which belongs to the turning chain. */
+  private passSpaces(from: number, to: number, match: Match): void {
+    const open: Match = (run) => run.sort === "space" && !match(run);
+    const passed = countPlaces(slice(this.reach.strip, from, to), open);
+    if (passed > 1) this.reach.passedSpaces += passed;
   }
 
   /** Takes all matching places up to a limit, `uses` at a time; how many times, whether it came out even, and where the first ended. */

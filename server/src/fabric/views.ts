@@ -1,6 +1,6 @@
 import { keptBy } from "../text/kept-by";
 import { gapsApart, groupsApart, halvesApart, hasHalves } from "./groups";
-import { type RowPlan, type Target, takesIn, targetsOf } from "./instructions";
+import { type RowPlan, type Target, takesIn, targetsOf, type Until } from "./instructions";
 import type { RowSetting, State } from "./outcome";
 import { chainByChain, countPlaces, runsOf, type Strip, spaces, stitches } from "./strip";
 import type { Below, View } from "./walker";
@@ -152,6 +152,25 @@ const mentionsOf = keptBy((plan: RowPlan): { spaces: boolean; chains: boolean; s
 
 const targetsIn = keptBy((plan: RowPlan): readonly Target[] => takesIn(plan.instructions).flatMap(targetsOf));
 
+/** Whether a row, or where a run in it stops, tells one place of a group from the others. */
+const namesParts = keptBy(
+  (plan: RowPlan): boolean =>
+    targetsIn(plan).some(({ part }) => part !== undefined) || stopsIn(plan.instructions).some(hasPart),
+);
+
+function stopsIn(list: RowPlan["instructions"]): (Until | null)[] {
+  return list.flatMap((one): (Until | null)[] => {
+    if (one.op === "repeat")
+      return [...stopsIn(one.body), ...(one.times.how === "to-end" ? [one.times.until] : [])];
+    return "takes" in one ? one.takes.map((take) => (take.how === "each" ? take.until : null)) : [];
+  });
+}
+
+function hasPart(until: Until | null): boolean {
+  if (until === null || typeof until === "string") return false;
+  return ("next" in until ? until.next : until.of).part !== undefined;
+}
+
 /** The places below as closely as the row looks at them. */
 export function closely(plan: RowPlan, { closeness, view }: ViewOption, below: Below): Below {
   const { strip } = below;
@@ -159,7 +178,7 @@ export function closely(plan: RowPlan, { closeness, view }: ViewOption, below: B
   if (closeness === "half by half") return { ...below, strip: halvesApart(strip) };
   const all = targetsIn(plan);
   const parted = partsGroups(all, strip) ? gapsApart(strip, view.rotates) : strip;
-  const close = all.some((target) => target.part !== undefined) ? groupsApart(parted) : parted;
+  const close = namesParts(plan) ? groupsApart(parted) : parted;
   return close === strip ? below : { ...below, strip: close };
 }
 

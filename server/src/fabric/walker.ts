@@ -455,8 +455,10 @@ class Walker {
         return this.takeNext(take, stitchUses);
       case "last":
         if (!this.findsPart(take.of)) return null;
+        this.cursor.bridge(this.lastChain !== null);
         if (!this.below.ring || this.cursor.total > 0)
           this.cursor.last(this.n(take.n) * uses, take.of, this.n(take.before ?? [0]));
+        this.cursor.bridge(false);
         if (take.of.part !== undefined && !take.of.corner) this.cursor.tookPart();
         return this.n(take.n);
       case "each":
@@ -921,7 +923,11 @@ class Walker {
   private endOf(body: readonly Instruction[], until: Until | null): number {
     const spaced = this.view.stMeans === "any" || takesSpaces(body);
     const match: Match = spaced ? everyPlace : (run) => run.sort !== "space";
-    return this.cursor.limitOf(this.bySpaces(body, until), match);
+    const stop = this.bySpaces(body, until);
+    const last = stop !== null && typeof stop !== "string" && "n" in stop ? stop.of : null;
+    if (last?.part !== undefined && !this.cursor.finds(last) && !this.cursor.hasGroups(last.unit ?? ""))
+      this.outOfReach ??= `nothing says where the last ${last.unit || "group"} is`;
+    return this.cursor.limitOf(stop, match);
   }
 
   /** `to last block` in a row that works only into spaces: blocks are told by their spaces. */

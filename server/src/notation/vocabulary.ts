@@ -47,6 +47,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["@", "block", "block|blocks"],
   ["@", "tile", "tile|tiles"],
   ["@", "box", "box|boxes"],
+  ["@", "square", "square|squares"],
   ["@", "fan", "fan|fans"],
   ["k", "skip", "sk|skip|skipping|skp|miss|missing|pass over|passing over|omit"],
   ["L", "leave", "leave|leaving"],
