@@ -173,10 +173,11 @@ export class StitchBinder extends PlaceBinder {
 
   /** Along row ends, or on another piece: nothing tells how many places there are. */
   private onEdge({ node, span, stitch, count, wheres }: Make): Instruction[] | null {
-    const behind = this.text.slice(span.end, span.end + 40);
     const alongEdge =
-      /^\s*(?:(?!other|opposite)\w+\s+)?(?:edges?|row[- ]ends?|sides?)\b/i.test(behind) &&
-      wheres.some((part) => part.rule === "place");
+      wheres.some((part) => part.rule === "place") &&
+      /^\s*(?:(?!other|opposite)\w+\s+)?(?:edges?|row[- ]ends?|sides?)\b/i.test(
+        this.text.slice(span.end, span.end + 40),
+      );
     const onPiece =
       wheres.some((part) => this.words.slice(part.from, part.to).some((word) => word.cls === "N")) &&
       !/\d+ (?:sts?|sc|dc|ch)\b|\beach\b/i.test(this.text.slice(span.start + 3, span.end)) &&

@@ -1,6 +1,7 @@
 import type { Target, Until } from "./instructions";
 import {
   countBefore,
+  countBetween,
   countPlaces,
   everyPlace,
   findPlace,
@@ -332,7 +333,7 @@ export class Cursor {
   }
 
   private stitchesIn(from: number, to: number, match: Match): number {
-    return countPlaces(slice(this.reach.strip, from, to), (run) => match(run) && run.sort !== "space");
+    return countBetween(this.reach.strip, from, to, (run) => match(run) && run.sort !== "space");
   }
 
   /** Slip stitches open the row: the stitches they are worked into are only passed, unless the row works stitches. */
@@ -358,28 +359,29 @@ export class Cursor {
   }
 
   private pass(from: number, to: number, match: Match): void {
-    const between = slice(this.reach.strip, from, to);
-    if (countPlaces(between, match) === to - from) return;
+    const between = (one: Match): number => countBetween(this.reach.strip, from, to, one);
+    if (between(match) >= to - from) return;
     const passed: Match = (run) =>
       !match(run) && run.sort !== "space" && run.unit === undefined && this.isNamed(run);
-    const stitchesPassed = countPlaces(between, passed);
+    const stitchesPassed = between(passed);
     this.reach.passedStitches += stitchesPassed;
-    if (!this.reach.takenAny)
-      this.reach.passedFirst = { all: countPlaces(between, stitches), missed: stitchesPassed };
+    if (!this.reach.takenAny) this.reach.passedFirst = { all: between(stitches), missed: stitchesPassed };
     const { worksEdges, worksStitches, worksSpaces } = this.reach;
     // Between the edge stitch and the first space that is worked: the half loop that ends the row below.
     const isHalfLoop = worksEdges && !worksStitches && !worksSpaces;
     if (!this.bridging && !isHalfLoop)
-      this.reach.passedSpaces += countPlaces(between, (run) => !match(run) && run.sort === "space");
+      this.reach.passedSpaces += between((run) => !match(run) && run.sort === "space");
   }
 
   private note(from: number, to: number, match: Match, manner: Manner): void {
     if (manner === "start") return;
-    const taken = slice(this.reach.strip, from, to);
-    for (const run of runsOf(taken))
-      if (run.sort === "space" && match(run)) this.workedInto.add(spaceKey(run));
-    if (countPlaces(taken, (run) => match(run) && run.sort === "space") > 0) this.reach.worksSpaces = true;
-    const stitchesTaken = countPlaces(taken, (run) => match(run) && run.sort !== "space");
+    const { strip } = this.reach;
+    const inSpaces: Match = (run) => match(run) && run.sort === "space";
+    if (countBetween(strip, from, to, inSpaces) > 0) {
+      this.reach.worksSpaces = true;
+      for (const run of runsOf(slice(strip, from, to))) if (inSpaces(run)) this.workedInto.add(spaceKey(run));
+    }
+    const stitchesTaken = this.stitchesIn(from, to, match);
     if (stitchesTaken === 0) return;
     const isEdge = stitchesTaken === 1 && (from === 0 || to === this.reach.total);
     if (isEdge) this.reach.worksEdges = true;

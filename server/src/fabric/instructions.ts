@@ -236,12 +236,23 @@ export interface CopyOf {
 
 /** All that a list of instructions takes, in the order of its text. */
 export function takesIn(list: readonly Instruction[]): Take[] {
-  return list.flatMap((one): readonly Take[] => {
-    if (one.op === "either") return one.options.flatMap(takesIn);
-    if (one.op === "repeat") return takesIn([...one.body, ...(one.ending?.with ?? [])]);
-    if (one.op === "whichever") return takesIn(one.runs);
-    return "takes" in one ? one.takes : [];
-  });
+  const takes: Take[] = [];
+  for (const one of list) collectTakes(one, takes);
+  return takes;
+}
+
+/** Asked of every row again and again: nothing but the result is made. */
+function collectTakes(one: Instruction, takes: Take[]): void {
+  if ("takes" in one) takes.push(...one.takes);
+  else for (const list of listsIn(one)) for (const inner of list) collectTakes(inner, takes);
+}
+
+const nothing: readonly (readonly Instruction[])[] = [];
+
+function listsIn(one: Instruction): readonly (readonly Instruction[])[] {
+  if (one.op === "either") return one.options;
+  if (one.op === "repeat") return one.ending ? [one.body, one.ending.with] : [one.body];
+  return one.op === "whichever" ? [one.runs] : nothing;
 }
 
 /** What a take says of its places; none for those told otherwise. */

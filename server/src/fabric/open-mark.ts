@@ -11,6 +11,7 @@ export interface OpenMark extends Span {
 }
 
 const closers: Readonly<Record<string, string>> = { "(": ")", "[": "]", "{": "}" };
+const closing: ReadonlySet<string> = new Set(Object.values(closers));
 
 /** The first mark of a row that has no fellow; null where all have theirs. */
 export function openMarkIn(words: readonly Word[]): OpenMark | null {
@@ -28,7 +29,7 @@ function openBracket(words: readonly Word[]): OpenMark | null {
   const open: Word[] = [];
   for (const [i, word] of words.entries()) {
     if (closers[word.cls] !== undefined) open.push(word);
-    if (!Object.values(closers).includes(word.cls) || isListLetter(words, i)) continue;
+    if (!closing.has(word.cls) || isListLetter(words, i)) continue;
     const opener = open.pop();
     if (!opener) return markOf(word, "opening");
     if (closers[opener.cls] !== word.cls)
@@ -57,7 +58,7 @@ function openStar(words: readonly Word[]): OpenMark | null {
 }
 
 function isStar({ cls, value }: Word): boolean {
-  return cls === "*" || /^\*+$/.test(value);
+  return cls === "*" || (value.startsWith("*") && /^\*+$/.test(value));
 }
 
 /** `(sc, inc)*6`, `inc * 6`. */

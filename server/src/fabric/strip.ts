@@ -38,7 +38,8 @@ export const stitches: Match = (run) => run.sort === "stitch";
 export const spaces: Match = (run) => run.sort === "space";
 
 export function isLoop(node: StripNode): node is Loop {
-  return "body" in node;
+  // Asked more often than anything else: an `in` costs several times as much.
+  return (node as Partial<Loop>).body !== undefined;
 }
 
 /** A strip of `n` places of one kind; empty where `n` is 0. */
@@ -69,6 +70,11 @@ export function countBefore(strip: Strip, at: number, match: Match = everyPlace)
     left -= size;
   }
   return sum;
+}
+
+/** How many places from one position to another match. */
+export function countBetween(strip: Strip, from: number, to: number, match: Match): number {
+  return from >= to ? 0 : countBefore(strip, to, match) - countBefore(strip, from, match);
 }
 
 function countWithin(node: StripNode, at: number, match: Match): number {

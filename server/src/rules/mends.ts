@@ -62,7 +62,10 @@ export function mendsOf(row: WorkedRow, piece: WorkedPiece): Mends {
 /** What to ask about the likeliest ways; two ways that fit alike are named together. */
 export function questionFor([first, second]: readonly Mend[]): string | null {
   if (!first) return null;
-  return second ? `It fits with ${first.exchange}, or with ${second.exchange}.` : first.question;
+  if (!second) return first.question;
+  return first.exchange === second.exchange
+    ? `It fits with ${first.exchange}, in one place or in another.`
+    : `It fits with ${first.exchange}, or with ${second.exchange}.`;
 }
 
 function proved(trial: Trial): Mends {
