@@ -64,7 +64,8 @@ export class JoinBinder extends StitchBinder {
     this.joins = true;
     const has = (cls: string): boolean => words.some((word) => word.cls === cls);
     const rowAt = words.findIndex((word) => word.cls === "R");
-    if (rowAt >= 0 && has("B")) this.onRow = words[rowAt + 1]?.number?.[0] ?? null;
+    const row = rowAt < 0 ? null : rowNamed(words, rowAt);
+    if (row !== null && (has("B") || has("b") || words[rowAt - 1]?.cls !== "i")) this.onRow = row;
     if (has("I")) return [{ op: "other-side", span: this.span(node) }];
     const piece = words.find((word) => word.cls === "N")?.value;
     if (piece === otherWork) return [{ op: "tie", span: this.span(node) }];
@@ -135,6 +136,13 @@ export class JoinBinder extends StitchBinder {
     const of: Target = { sort: "space", ...(chains ? { chains } : {}) };
     return [{ op: "slip", takes: [{ how: "next", n: one, of }], span: this.span(node) }];
   }
+}
+
+/** `of Rnd 3`, `of 1st round`. */
+function rowNamed(words: readonly Word[], at: number): number | null {
+  const before = words[at - 1];
+  if (before?.cls === "f") return 1;
+  return words[at + 1]?.number?.[0] ?? (before?.cls === "o" ? (before.number?.[0] ?? null) : null);
 }
 
 function isNewYarn(word: Word): boolean {

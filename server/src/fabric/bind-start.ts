@@ -65,7 +65,7 @@ const leastLeft = 3;
 function leavingRest(all: readonly Instruction[], choices: Choice[]): readonly Instruction[] {
   const at = all.findLastIndex((one) => takesIn([one]).length > 0);
   const run = all[at];
-  const [take] = run?.op === "work" ? run.takes : [];
+  const take = run?.op === "work" ? run.takes.at(-1) : undefined;
   if (!run || take?.how !== "each" || take.until === null || take.until === "marked" || !("n" in take.until))
     return all;
   const rest: Take = { how: "each", of: [{ sort: "stitch" }], until: null };

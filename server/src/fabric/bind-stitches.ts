@@ -331,7 +331,9 @@ export class StitchBinder extends PlaceBinder {
   /** `3 sc`: one after another. */
   private inARow({ node, stitch, count, leads, span }: Make): Instruction {
     const glued =
-      leads && count && this.isGlued(node) ? this.gluedChoice(this.textOf(node), count[0] ?? 0) : undefined;
+      leads && count && (this.isGlued(node) || this.followsOne(node))
+        ? this.gluedChoice(this.textOf(node), count[0] ?? 0)
+        : undefined;
     return {
       op: "work",
       stitch,
@@ -398,6 +400,14 @@ export class StitchBinder extends PlaceBinder {
       { op: "either", choice, options: between, span },
     ];
     return [{ op: "repeat", body, times: { how: "to-end", until: null }, span }];
+  }
+
+  /** `(1 hdc, 2 hdc) around`: one in the next stitch, two in the one behind it. */
+  private followsOne(node: Tree): boolean {
+    const [one, stitch, comma] = this.words.slice(Math.max(node.from - 3, 0), node.from);
+    const own = this.words.slice(node.from, node.to).find(({ cls }) => cls === "S");
+    const isOne = one?.cls === "n" && one.number?.every((n) => n === 1);
+    return isOne === true && comma?.cls === "," && stitch?.cls === "S" && stitch.value === own?.value;
   }
 
   protected isGlued(node: Tree): boolean {

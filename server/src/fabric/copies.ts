@@ -45,8 +45,9 @@ interface Until {
   readonly extra: number | null;
 }
 
+/** `Row 22 – 41 sts` names one row and its count: a range has its dash close, or `Rows` before it. */
 const rowNumbers =
-  /\b(?:rows?|rnds?|rounds?|rws?|rds?|r)\.?\s*\(?(\d+)(?:\s*(-|–|—|&|and|,|to)\s*(?:(?:row|rnd|round|r)\.?\s*)?(\d+)(?!\d|\s*(?:sc|hdc|dc|htr|tr|dtr|sts?|stitches)\b))?/i;
+  /\b(?:rows?|rnds?|rounds?|rws?|rds?|r)\.?\s*\(?(\d+)(?:(?!(?<=\b(?:row|rnd|round|rw|rd)\.?\s*\d+)\s+[-–—]\s)\s*(-|–|—|&|and|,|to)\s*(?:(?:row|rnd|round|r)\.?\s*)?(\d+)(?!\d|\s*(?:sc|hdc|dc|htr|tr|dtr|sts?|stitches)\b))?/i;
 const ordinalRow = /\b(\d+)(?:st|nd|rd|d|th)\s+(?:to\s+(\d+)(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?)\b/i;
 const wordNumbers: Readonly<Record<string, number>> = {
   once: 1,

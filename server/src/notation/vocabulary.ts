@@ -133,7 +133,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   [
     "I",
     "otherside",
-    "other side of chain|opposite side of chain|other side|opposite side|opp side|underside of chain|underside|other side of ch|opposite side of ch|opp side of ch|opposite side of foundation ch|opposite side of foundation chain|opposite side of starting ch|opposite side of beg ch|bottom loops of chain|bottom loop of chain|bottom loops of ch|bottom loops|unused loops of chain|free loops of chain|other side of foundation chain|other side of foundation ch|other side of starting chain|free loops of foundation chain|free loops of chain|along foundation chain|along foundation ch|across foundation chain|across foundation ch|along foundation|across foundation|rotate|underside of ch|turn to other side|free loops of foundation ch|remaining loops of chain|back of chain",
+    "other side of chain|opposite side of chain|other side|opposite side|opp side|underside of chain|underside|other side of ch|opposite side of ch|opp side of ch|opposite side of foundation ch|opposite side of foundation chain|opposite side of starting ch|opposite side of beg ch|bottom of ch|bottom of chain|bottom loops of chain|bottom loop of chain|bottom loops of ch|bottom loops|unused loops of chain|free loops of chain|other side of foundation chain|other side of foundation ch|other side of starting chain|free loops of foundation chain|free loops of chain|along foundation chain|along foundation ch|across foundation chain|across foundation ch|along foundation|across foundation|rotate|underside of ch|turn to other side|free loops of foundation ch|remaining loops of chain|back of chain",
   ],
   [
     "G",
