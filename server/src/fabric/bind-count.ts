@@ -30,6 +30,9 @@ function termsOf(node: Tree): Tree[] {
   return node.rule === "term" ? [node] : node.children.flatMap(termsOf);
 }
 
+/** `24 sts at the edge`, `99 tr including turning chain`. */
+const endsNoun = /^(?:at|including|incl|inclusive|counting)$/;
+
 function bindTerm(node: Tree, words: readonly Word[], text: string): StatedTerm | null {
   const own = words.slice(node.from, node.to);
   const chain =
@@ -43,7 +46,7 @@ function bindTerm(node: Tree, words: readonly Word[], text: string): StatedTerm 
   if (number === undefined) return null;
   // `until you have 48 rows` counts no stitches.
   if (own[at + 1]?.cls === "R") return null;
-  const until = own.findIndex(({ cls, value }) => value === "at" || cls === "v");
+  const until = own.findIndex(({ cls, value }) => cls === "v" || endsNoun.test(value));
   const nouns = own
     .slice(at + 1, until < 0 ? undefined : until)
     .filter((word) => "S@tCpqcHlwN".includes(word.cls) && word.value !== "in");

@@ -396,13 +396,11 @@ function openRow(
     const start = startOf(first, all.slice(0, at), all.slice(at + 1), choices, declared, context);
     return start ? all.map((instruction, i) => (i === at ? start : instruction)) : [...all];
   }
-  if (first.op === "group" && first.takes.some((take) => take.how === "same")) {
-    const body = openRow(
-      first.body,
-      choices,
-      declared ?? { from: 0, counts: "yes", space: 0, kind: null },
-      context,
-    );
+  if (first.op === "group" && first.takes.some(({ how }) => how === "same" || how === "nowhere")) {
+    // In the place that the row begins in, the chain is a leg of the group; in a ring it is as in any round.
+    const isLeg = first.takes.some(({ how }) => how === "same");
+    const asLeg: Declared | null = isLeg ? { from: 0, counts: "yes", space: 0, kind: null } : null;
+    const body = openRow(first.body, choices, declared ?? asLeg, context);
     return all.map((instruction, i) => (i === at ? { ...first, body } : instruction));
   }
   return [...all];

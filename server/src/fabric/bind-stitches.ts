@@ -125,6 +125,16 @@ export class StitchBinder extends PlaceBinder {
     return again ? [{ op: "repeat", body: out, times: this.timesOf(again, false), span }] : out;
   }
 
+  /** `work in pattern to last 5 sts`, `patt 20`: as many stitches as there are places, of whatever kind. */
+  protected inPattern(node: Tree): Instruction[] {
+    const stitch: StitchUse = { kind: "st", uses: 1, makes: 1 };
+    const count = child(node, "number") ? this.numberIn(node) : null;
+    const wheres = node.children
+      .filter((part) => part.rule === "patternWhere")
+      .map((part) => part.children[0] as Tree);
+    return this.makeIn({ node, span: this.span(node), stitch, count, leads: count !== null, wheres });
+  }
+
   private sequenceOf(node: Tree): readonly Instruction[] | null {
     const at = find(node, (i) => this.word(i).cls === "S", this.words);
     const definition = this.context.definitions.get(this.word(at).value);

@@ -163,6 +163,8 @@ class Binder extends JoinBinder {
     switch (node.rule) {
       case "make":
         return this.make(only);
+      case "inPattern":
+        return this.inPattern(only);
       case "ringStart":
         return [this.ringStart(node)];
       case "elided":

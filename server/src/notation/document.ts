@@ -55,9 +55,13 @@ const shapes: readonly { readonly form: RegExp; readonly word?: "row" | "round" 
   { form: new RegExp(String.raw`^(${number})(?:\.?${dash}(${number}))?(?=[:)]\s*\S|\.\s+\S)`, "iu") },
 ];
 
+/** A bullet, a side, or what the rows are for: `Shoulder: Next row: …`. */
+const beforeHead =
+  /^\s*(?:[•·▪]\s*)?(?:\((?:rs|ws)\)\s*)?(?:\p{L}[\p{L} ]{2,30}:\s+(?=(?:next\s+(?:row|rnd|round)|(?:row|rnd|round)\s*\d+)\b))?/iu;
+
 /** The head that a stretch of text starts with; null where it is no row. */
 export function readHead(text: string): RowHead | null {
-  const lead = /^\s*(?:[•·▪]\s*)?(?:\((?:rs|ws)\)\s*)?/i.exec(text)?.[0].length ?? 0;
+  const lead = beforeHead.exec(text)?.[0].length ?? 0;
   const body = text.slice(lead);
   for (let i = 0; i < shapes.length; i++) {
     const match = (shapes[i] as (typeof shapes)[number]).form.exec(body);

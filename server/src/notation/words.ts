@@ -262,6 +262,9 @@ function stitchesAt(atoms: readonly Atom[], i: number): [number, string][] {
   return found;
 }
 
+/** Chains of the longest space that is called by its number without a hyphen. */
+const mostChainsOfSpace = 12;
+
 function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null {
   const first = wordAt(atoms, i);
   const made =
@@ -285,6 +288,9 @@ function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null 
   }
   if (n === undefined) return null;
   const dash = wordAt(atoms, i + used) === "-" && spaceNouns.has(wordAt(atoms, i + used + 1)) ? 1 : 0;
+  // `49 ch sps` are so many, `2-ch sps` so long.
+  const many = atoms[i]?.isNumber === true && !hyphen && Number(n) > mostChainsOfSpace;
+  if (many && /s$/.test(wordAt(atoms, i + used + dash))) return null;
   if (spaceNouns.has(wordAt(atoms, i + used + dash)))
     return make("C", `ch-${n} sp`, used + 1 + dash, [Number(n)]);
   const worked =

@@ -41,7 +41,8 @@ const unnumbered = /^((?:foundation|next|last) (?:row|rnd|round)): */i;
 const bare = /^(\d+)[.)] +(?=(?:\d|\(|sc|dc|hdc|inc|dec|ch \d+,))/i;
 const copy = /^(?:\[?rep (?:last|rows?|rnds?)|(?:dec|inc) \d+ sts? (?:at )?(?:each|neck)|work even)/i;
 const glued = / (?=(?:Rnd|Row|Round) \d+:)/;
-const start = /^(?:(?:with|using) [^,]+, )?(?:make )?(?:ch \d+|\d+ ch|magic ring)/;
+const start =
+  /^(?:(?:with|using) [^,]+, |(?:with|starting|begin) [^,.]+(?:, |\. | (?=ch ))|to begin: )?(?:make )?(?:a )?(?:foundation )?(?:ch (?:of )?\d+|\d+ ch|magic ring)/;
 const colourOrSize = /^(?:with|using|change|join|sizes?|all sizes|magic|make|ch)\b/i;
 
 /** The lines of a pattern as one size works them. */
