@@ -288,8 +288,9 @@ function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null 
   }
   if (n === undefined) return null;
   const dash = wordAt(atoms, i + used) === "-" && spaceNouns.has(wordAt(atoms, i + used + 1)) ? 1 : 0;
-  // `49 ch sps` are so many, `2-ch sps` so long.
-  const many = atoms[i]?.isNumber === true && !hyphen && Number(n) > mostChainsOfSpace;
+  // `49 ch sps` are so many; `2-ch sps`, `50ch sps` and those of `2 50 ch sps` are so long.
+  const named = hyphen || atoms[i + 1]?.glued === true || atoms[i - 1]?.isNumber === true;
+  const many = atoms[i]?.isNumber === true && !named && Number(n) > mostChainsOfSpace;
   if (many && /s$/.test(wordAt(atoms, i + used + dash))) return null;
   if (spaceNouns.has(wordAt(atoms, i + used + dash)))
     return make("C", `ch-${n} sp`, used + 1 + dash, [Number(n)]);
