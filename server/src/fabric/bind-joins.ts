@@ -146,11 +146,12 @@ function rowNamed(words: readonly Word[], at: number): number | null {
 }
 
 function isNewYarn(word: Word): boolean {
-  return word.cls === "K" || word.cls === "w";
+  return word.cls === "K" || word.cls === "w" || word.value === "new yarn";
 }
 
 /** Whether an instruction makes stitches. */
 export function works(instruction: Instruction): boolean {
   if (instruction.op === "repeat" || instruction.op === "group") return instruction.body.some(works);
+  if (instruction.op === "either") return instruction.options.some((option) => option.some(works));
   return instruction.op === "work";
 }

@@ -1,7 +1,7 @@
 import type { Tree } from "../notation/tree";
 import type { Sized, Word } from "../notation/words";
 import type { Span } from "../text/span";
-import type { Choice, Take, Target, Until } from "./instructions";
+import { type Choice, type Take, type Target, targetsOf, type Until } from "./instructions";
 import { type BindContext, isGroupName } from "./stitch-use";
 import { child, descendants, find } from "./tree-search";
 
@@ -227,7 +227,7 @@ export class PlaceBinder extends RowWords {
       n,
       of: this.target(words),
       ...(place.has("f") ? { first: true } : {}),
-      ...("CpS".includes(words[0]?.cls ?? "-") ? { bare: true } : {}),
+      ...("CpSt".includes(words[0]?.cls ?? "-") ? { bare: true } : {}),
       ...(rowsBelow ? { spike: this.spikeChoice() } : {}),
     };
   }
@@ -339,8 +339,12 @@ function mergeEach(takes: readonly Take[]): Take[] {
   const out: Take[] = [];
   for (const take of takes) {
     const last = out.at(-1);
-    if (last?.how === "each" && (take.how === "each" || (take.how === "next" && take.of.sort !== "stitch")))
-      out[out.length - 1] = { ...last, of: [...last.of, ...(take.how === "each" ? take.of : [take.of])] };
+    const goesOn = take.how === "next" && (take.bare === true || take.of.sort !== "stitch");
+    if (last?.how === "each" && (take.how === "each" || goesOn))
+      out[out.length - 1] = {
+        ...last,
+        of: [...last.of, ...(take.how === "each" ? take.of : targetsOf(take))],
+      };
     else out.push(take);
   }
   return out;

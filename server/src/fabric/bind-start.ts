@@ -12,6 +12,7 @@ import {
   takesIn,
   targetsOf,
 } from "./instructions";
+import { inOnePlace } from "./one-place";
 
 export interface Declared {
   readonly from: number;
@@ -33,7 +34,7 @@ export function rowChoices(
   declared: Declared | null,
   context: BindContext,
 ): Rest {
-  const whole = leavingRest(shapedAtEnds(withoutRing(bound)), choices);
+  const whole = leavingRest(shapedAtEnds(withoutRing(inOnePlace(bound, choices))), choices);
   const all = withRoundEnd(reserveLast(withEnding(sideBySide(whole), choices)), choices);
   const { kept: withStart, carried } = splitCarried(all);
   const { kept, foundation } = splitFoundation(withStart);

@@ -344,14 +344,24 @@ export class StitchBinder extends PlaceBinder {
       leads && count && (this.isGlued(node) || this.followsOne(node))
         ? this.gluedChoice(this.textOf(node), count[0] ?? 0)
         : undefined;
+    const take: Take =
+      count === null && this.opensRow(node, stitch)
+        ? { how: "same" }
+        : { how: "next", n: count ?? one, of: anyStitch, unplaced: true };
     return {
       op: "work",
       stitch,
       per: one,
-      takes: [{ how: "next", n: count ?? one, of: anyStitch }],
+      takes: [take],
       span,
       ...(glued === undefined ? {} : { glued }),
     };
+  }
+
+  /** `sl st in first lp, beg shell`: a group explained as the first of a row stands where the row begins. */
+  private opensRow(node: Tree, { body }: StitchUse): boolean {
+    const before = this.text.slice(0, this.span(node).start);
+    return body !== undefined && /\b(?:beg\.?|beginning|starting)\s+$/i.test(before);
   }
 
   /** `6 sc through both layers`: each goes through two places of a folded round, or through two pieces that lie alike. */
@@ -436,8 +446,7 @@ export class StitchBinder extends PlaceBinder {
 
   /** `work 40 sc evenly around`, `inc 4 sts evenly`: a number without places. */
   protected evenly(stitch: StitchUse, count: Sized | null, span: Span, node: Tree): Instruction[] {
-    if (count === null)
-      return [{ op: "work", stitch, per: one, takes: [{ how: "each", of: [anyStitch], until: null }], span }];
+    if (count === null) return [this.spread(stitch, span, node)];
     const word = this.words.slice(node.from, node.to).find((part) => part.cls === "S")?.value ?? "";
     if (/^(inc|dec|invdec)$/.test(word)) {
       this.outOfReach = `"${this.textOf(node)}" gives a number but not where`;
@@ -445,6 +454,20 @@ export class StitchBinder extends PlaceBinder {
     }
     this.outOfReach = `"${this.textOf(node)}" does not say which places it uses`;
     return [{ op: "work", stitch, per: count, takes: [{ how: "nowhere" }], span }];
+  }
+
+  /** `sc evenly around`: one in each, or as many as the maker sees fit. */
+  private spread(stitch: StitchUse, span: Span, node: Tree): Instruction {
+    const why = `"${this.textOf(node)}" does not say how many`;
+    const choice = this.choose(
+      ["there is one in each stitch", "there are as many as the count says, spread evenly"],
+      [0, 1],
+    );
+    const ways = [{ how: "each", of: [anyStitch], until: null } as const, { how: "unknown", why } as const];
+    const options = ways.map((take): Instruction[] => [
+      { op: "work", stitch, per: one, takes: [take], span },
+    ]);
+    return { op: "either", choice, options, span };
   }
 
   protected elided(node: Tree): Instruction[] {

@@ -127,6 +127,12 @@ export class Cursor {
     return countPlaces(strip, chain) > countBefore(strip, at, chain);
   }
 
+  /** Whether the row below has a loop of so many chains. */
+  hasLoop(chains: number): boolean {
+    const loop: Match = (run) => run.sort === "space" && (run.chains ?? 0) >= chains;
+    return countPlaces(this.reach.strip, loop) > 0;
+  }
+
   /** Nothing is left of the sorts of places that the row works. */
   get isDone(): boolean {
     return this.leftover() === 0;

@@ -41,6 +41,8 @@ export type Take =
       readonly first?: boolean;
       /** Named without "next": the place of that kind, wherever it is. */
       readonly bare?: boolean;
+      /** `3 dc`: no place is named. */
+      readonly unplaced?: boolean;
       /** Into so many chains of a loop, one by one. */
       readonly chains?: Sized;
       /** The number of stitches is that of the places: `14 sc on first leg`. */

@@ -714,6 +714,9 @@ function freeSideOf(found: State | null, outcome: Outcome | null): State | null 
 function unsureElsewhere({ onPiece, instructions }: RowPlan, state: State | null): string | null {
   if (state?.some((below) => below?.elsewhere?.has(chainSide)))
     return "it is worked along a chain that other rows stand on";
+  // `sc evenly around` and a count: as many as the maker sees fit.
+  const unsaid = takesIn(instructions).find((take) => take.how === "unknown");
+  if (unsaid?.how === "unknown") return unsaid.why;
   const [piece, second] = onPiece;
   if (piece === undefined || second !== undefined || !worksOnlyOn(piece, instructions)) return null;
   return `it is worked on a part of "${piece}", and nothing tells on how much of it`;

@@ -1,6 +1,6 @@
 import { baseOf } from "../notation/piece-names";
 import type { Sized } from "../notation/words";
-import { forSize, type Instruction, type RowPlan } from "./instructions";
+import { forSize, type Instruction, type RowPlan, type Take, takesIn } from "./instructions";
 import type { State } from "./outcome";
 import type { RowLine } from "./pattern";
 import { plainStrip } from "./strip";
@@ -72,16 +72,33 @@ export function foundationState(
   sizes: number,
 ): State {
   const joined = /\bjoin|\bss\b|sl st/i.test(line.text);
-  const named = /ring|circle|\bmr\b/i.test(line.text) && !joined;
   const intoRing = next !== undefined && (next.plan === null || standsOnNothing(next.plan.instructions));
   const n = chainOf(line);
-  if (intoRing || n === null || named) return eachSize(sizes, () => ring);
+  const smallRing = named(line.text) && next?.plan != null && n !== null && fillsRing(next.plan, n);
+  if (smallRing || intoRing || n === null || (named(line.text) && !joined))
+    return eachSize(sizes, () => ring);
   return eachSize(sizes, (size) => {
     const all = forSize(n, size);
     if (all === null) return null;
     const chains = Math.max(all - passedChains(line.text), 0);
     return joined ? { ...nothing, strip: plainStrip("ch", chains, "chain") } : { ...nothing, chain: chains };
   });
+}
+
+function named(text: string): boolean {
+  return /ring|circle|\bmr\b/i.test(text);
+}
+
+/** Chains of a ring that stitches go into, not onto. */
+const longestRing = 10;
+
+/** `Ch 4, join to form ring`, then `ch 3, 2 dc, ch 2, 3 dc`: more stitches than chains, and no place named. */
+function fillsRing({ instructions }: RowPlan, chains: Sized): boolean {
+  if ((chains[0] ?? 0) > longestRing) return false;
+  const ofPlace = (take: Take): number =>
+    take.how === "next" && take.unplaced ? (take.n[0] ?? 0) : Number.NaN;
+  const inAll = takesIn(instructions).reduce((sum, take) => sum + ofPlace(take), 0);
+  return inAll > (chains[0] ?? 0);
 }
 
 const withMore =

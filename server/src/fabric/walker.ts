@@ -665,7 +665,7 @@ class Walker {
     if (opens && this.view.rotates && takes.every((take) => take.how === "next")) return this.travel(takes);
     if (this.edge !== null) this.closeEdge();
     this.cursor.travels(opens);
-    for (const take of takes) {
+    for (const take of opens ? takes.map((one) => this.intoLoop(one)) : takes) {
       const { at, used } = this.cursor;
       const n = this.takeFor(take, 1) ?? 0;
       const sort = this.view.slipCounts ? "stitch" : "none";
@@ -679,13 +679,20 @@ class Walker {
     this.edge = null;
   }
 
+  /** `sl st in next 2 ch` at the start, where only a loop has as many: up along its chains. */
+  private intoLoop(take: Take): Take {
+    if (take.how !== "next" || take.of.sort !== "chain" || this.cursor.chainsAhead) return take;
+    const n = this.n(take.n);
+    return this.cursor.hasLoop(n) ? { ...take, n: [1], of: { sort: "space" } } : take;
+  }
+
   /** Slip stitches to another place before the round begins: it becomes the first. */
   private travel(takes: readonly Take[]): void {
     const [first] = takes;
     // The stitch that closed the round is behind the hook: the next one is its second.
     const behind = first?.how === "next" && first.of.sort === "stitch" && !first.first && takes.length === 1;
     let at = behind ? 1 : 0;
-    for (const take of takes)
+    for (const take of takes.map((one) => this.intoLoop(one)))
       if (take.how === "next") at = this.cursor.startAt(this.n(take.n), this.cursor.match(take.of), at);
     this.movedTo = Math.max(at - 1, 0);
     this.cursor.turnRoundTo(this.movedTo);

@@ -127,6 +127,11 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
     "across|to end|to the end|to end of row|to end of rnd|to end of round|to the end of the row|to the end of the round|to end of the row|even|evenly across row|until end|to end of ch|to end of chain|until the end|rest of round|rest of the round|rest of rnd|for the rest of the round|for the rest of the row|to the other end",
   ],
   ["V2", "evenly", "evenly|evenly spaced|evenly around"],
+  [
+    "j",
+    "new yarn",
+    "attach yarn|attach thread|attach cotton|join thread|join cotton|rejoin thread|attach the yarn|attach the thread",
+  ],
   ["j", "join", "join|joining|joined|rejoin|rejoining|re-join"],
   ["J", "invisible join", "invisible join|inv join"],
   ["U", "turn", "turn|turning|turned|do not turn|don't turn"],

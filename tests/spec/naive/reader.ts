@@ -44,6 +44,7 @@ export class Reader {
       () => this.star(),
       () => this.bracket(1),
       () => this.placeFirst(),
+      () => this.listInOne(),
       () => this.closingLoop(),
       () => this.take(/ending with (?=ch)/) !== null,
       () => this.prefixTimes(),
@@ -190,10 +191,24 @@ export class Reader {
   /** `in next sp make 3 dc, ch 1 and 3 dc`. */
   private placeFirst(): boolean {
     const found = this.take(/in (next|same) sp#\d* make ([^;*.]*?)(?=, \*|;|\.|$)/);
-    if (!found?.[2]) return false;
-    const body = this.sub(found[2], "once");
-    const target: Target = found[1] === "same" ? { at: "same" } : next(1, "sp", "between");
-    this.nodes.push({ do: "in-one", body, target });
+    const ring = found ? null : this.take(/in (?:magic )?ring work ([^;*.]*?)(?=;|\.|$)/);
+    const listed = found?.[2] ?? ring?.[1];
+    if (!listed) return false;
+    const space: Target = found?.[1] === "same" ? { at: "same" } : next(1, "sp", "between");
+    this.nodes.push({ do: "in-one", body: this.sub(listed, "once"), target: ring ? { at: "ring" } : space });
+    return true;
+  }
+
+  /** `3 tr, 2 ch, 3 tr in next sp`: the same on both sides of a chain, but for a stitch that the opening chain stands for. */
+  private listInOne(): boolean {
+    const found = this.take(
+      /(\d+)~?( ?)(\w+), (\d+ ch|ch \d+), (\d+)~?\2\3 in (?=(?:next|same|last|corner) sp#)/,
+    );
+    if (!found) return false;
+    const opened = this.nodes.at(-1)?.do === "chain" ? 1 : 0;
+    if (Number(found[1]) + opened !== Number(found[5])) throw new Unreadable("a list that is not even");
+    const body = this.sub(found[0].replace(/ in $/, ""), "once");
+    this.nodes.push({ do: "in-one", body, target: this.target() });
     return true;
   }
 
@@ -232,6 +247,7 @@ export class Reader {
   private join(): boolean {
     if (this.take(/join (?:\w+ )?with (?:a )?standing (?=sc|dc|hdc|tr)/)) return true;
     if (this.take(/join (?:\w+ )?with (?=(?:sc|dc|hdc) in)/)) return true;
+    if (!this.hasWork() && this.take(/attach \w+ in (?:first|any) sp#\d*(?=,)/)) return true;
     if (this.take(/chained starting dc \(csdc\) (?=in)/)) {
       this.nodes.push(work([stitch("dc")], 1, this.behindIn()));
       return true;
@@ -440,8 +456,14 @@ export class Reader {
     if (this.take(/sp#\d* of each v-st/)) return { at: "each", sort: "sp", reserve: 0 };
     const between = this.take(new RegExp(`each sp between \\w+(?: ${extent})?`));
     if (between) return { at: "each", sort: "any", reserve: 0 };
-    const found = this.take(new RegExp(`each (${noun})(?: (?:and|or) (?:in )?(?:each )?(?:sp#\\d*|ch))?`));
+    const found = this.take(
+      new RegExp(
+        `each (${noun})(?: (?:and|or) (?:in )?(?:each )?(?:sp#\\d*|ch|(?:sc|hdc|dc|htr|tr|st)(?= (?:to|across|around))))?`,
+      ),
+    );
     if (!found) return null;
+    const space = this.take(/ to (?:next )?sp#(\d+)/);
+    if (space) return { at: "to-space", sort: "any", chains: Number(space[1]) };
     const end = this.toTheEnd();
     const sort = found[0] === `each ${found[1]}` && found[1]?.startsWith("sp#") ? "sp" : "any";
     return { at: "each", sort, reserve: end?.how === "to-the-end" ? end.reserve : 0 };

@@ -146,7 +146,9 @@ export class Worker {
     if (target.at === "next") this.onNext(target.count, target.sort, target.end === "first", over, act);
     else if (target.at === "each")
       this.toLimit(target.sort, over, this.endOf(target.reserve || lastPlaces(rest)), act);
-    else if (target.at === "to-mark") this.toMark(act);
+    else if (target.at === "to-mark") this.onTo(({ unit }) => unit === "mark", act);
+    else if (target.at === "to-space")
+      this.onTo(({ sort, chains }) => sort === "sp" && chains === target.chains, act);
     else {
       if (target.at === "same" && this.last < 0) this.take("any");
       act();
@@ -157,8 +159,8 @@ export class Worker {
     return this.places.length - reserve;
   }
 
-  private toMark(act: () => void): void {
-    while (this.cursor < this.places.length && this.places[this.cursor]?.unit !== "mark")
+  private onTo(isEnd: (place: Made) => boolean, act: () => void): void {
+    for (let place = this.places[this.cursor]; place && !isEnd(place); place = this.places[this.cursor])
       this.takeAnd("any", 1, act);
   }
 
