@@ -18,6 +18,7 @@ import {
   type Strip,
   slice,
   stitches,
+  stretchAt,
 } from "./strip";
 import type { Below, View } from "./walker";
 
@@ -167,7 +168,9 @@ export class Cursor {
 
   private leftover(): number {
     const { strip, worksGaps, worksStitches, worksSpaces, used } = this.reach;
-    const rest = slice(strip, this.from + this.underEnd(), this.end);
+    const [from, end] = [this.from, this.end];
+    if (from >= end) return 0;
+    const rest = slice(strip, from + this.underEnd(), end);
     if (worksGaps) return countPlaces(rest, stitches);
     const anything = !worksStitches && !worksSpaces && used === 0;
     const toLast = worksStitches || this.reach.worksEdges;
@@ -301,6 +304,29 @@ export class Cursor {
     work.placesVisited++;
     const { reach } = this;
     if (manner === "next") this.leaveGroup(match);
+    const here = stretchAt(reach.strip, reach.at);
+    if (here && here.n >= n && match(here.run)) this.takeAlike(n, here.run, manner);
+    else this.takeAcross(n, match, manner);
+    reach.underStart = manner === "start";
+    reach.inPart = false;
+    reach.takenAny = true;
+  }
+
+  /** The usual case: all places taken are of the run that lies at hand, and nothing is passed. */
+  private takeAlike(n: number, run: Run, manner: Manner): void {
+    const { reach } = this;
+    const from = reach.at;
+    const passed = this.travelling && run.sort !== "space" ? n : 0;
+    reach.at += n;
+    reach.used += n - passed;
+    reach.travelled += passed;
+    if (manner === "start" || passed > 0) return;
+    if (run.sort === "space") this.noteSpace(run);
+    else this.noteStitches(n, from, reach.at);
+  }
+
+  private takeAcross(n: number, match: Match, manner: Manner): void {
+    const { reach } = this;
     const rank = countBefore(reach.strip, reach.at, match);
     const there = Math.max(Math.min(n, countPlaces(reach.strip, match) - rank), 0);
     const end = there === 0 ? reach.at : findPlace(reach.strip, rank + there - 1, match) + 1;
@@ -312,9 +338,6 @@ export class Cursor {
     reach.used += n - passed;
     reach.travelled += passed;
     reach.over += n - there - (n > there ? this.comeRoundTo(n - there, match) : 0);
-    reach.underStart = manner === "start";
-    reach.inPart = false;
-    reach.takenAny = true;
   }
 
   /** Behind a chain, the stitches of the group whose space was worked into are passed. */
@@ -383,13 +406,19 @@ export class Cursor {
     if (manner === "start") return;
     const { strip } = this.reach;
     const inSpaces: Match = (run) => match(run) && run.sort === "space";
-    if (countBetween(strip, from, to, inSpaces) > 0) {
-      this.reach.worksSpaces = true;
-      for (const run of runsOf(slice(strip, from, to))) if (inSpaces(run)) this.workedInto.add(spaceKey(run));
-    }
+    if (countBetween(strip, from, to, inSpaces) > 0)
+      for (const run of runsOf(slice(strip, from, to))) if (inSpaces(run)) this.noteSpace(run);
     const stitchesTaken = this.stitchesIn(from, to, match);
-    if (stitchesTaken === 0) return;
-    const isEdge = stitchesTaken === 1 && (from === 0 || to === this.reach.total);
+    if (stitchesTaken > 0) this.noteStitches(stitchesTaken, from, to);
+  }
+
+  private noteSpace(space: Run): void {
+    this.reach.worksSpaces = true;
+    this.workedInto.add(spaceKey(space));
+  }
+
+  private noteStitches(n: number, from: number, to: number): void {
+    const isEdge = n === 1 && (from === 0 || to === this.reach.total);
     if (isEdge) this.reach.worksEdges = true;
     else this.reach.worksStitches = true;
   }

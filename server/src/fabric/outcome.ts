@@ -84,15 +84,64 @@ export interface RowSetting {
 
 /** Every usual way to work a row on the places it finds, cheapest first. */
 export function outcomesOf(plan: RowPlan, state: State, setting: RowSetting): Outcome[] {
-  const found = setting.turned ? state.map((below) => below && turnedOver(below)) : state;
-  const outcomes: Outcome[] = [];
-  for (const option of optionsOf(plan, found, setting)) {
-    // A usual reading that fits and counts as stated leaves nothing for the unusual ones to settle.
-    const settled = plan.stated !== null && outcomes.some((one) => isRight(one) && one.cost < option.cost);
-    if (settled) break;
-    outcomes.push(workOut(plan, found, setting, option));
+  return new WaysToWork(plan, state, setting).all();
+}
+
+/** Ways to work a row, cheapest first. */
+export interface Ways {
+  all(): Outcome[];
+  /** The way that reads the row as another outcome does. */
+  readAs(outcome: Outcome): Outcome | undefined;
+  /** The first way that satisfies, among those that cost no more. */
+  find(satisfies: (outcome: Outcome) => boolean, cost?: number): Outcome | undefined;
+}
+
+/** The usual ways to work a row on the places it finds; each is worked when it is first asked for. */
+export class WaysToWork implements Ways {
+  private readonly found: State;
+  private readonly options: readonly Option[];
+  private readonly worked: Outcome[] = [];
+
+  constructor(
+    private readonly plan: RowPlan,
+    state: State,
+    private readonly setting: RowSetting,
+  ) {
+    this.found = setting.turned ? state.map((below) => below && turnedOver(below)) : state;
+    this.options = optionsOf(plan, this.found, setting);
   }
-  return outcomes;
+
+  /** A usual way that fits and counts as stated leaves nothing for the unusual ones to settle. */
+  all(): Outcome[] {
+    const outcomes: Outcome[] = [];
+    for (const [i, option] of this.options.entries()) {
+      const settled =
+        this.plan.stated !== null && outcomes.some((one) => isRight(one) && one.cost < option.cost);
+      if (settled) break;
+      outcomes.push(this.at(i));
+    }
+    return outcomes;
+  }
+
+  readAs({ cost, assumptions }: Outcome): Outcome | undefined {
+    const says = assumptions.join();
+    const i = this.options.findIndex((option) => option.cost === cost && option.says.join() === says);
+    return i < 0 ? undefined : this.at(i);
+  }
+
+  find(satisfies: (outcome: Outcome) => boolean, cost = Number.POSITIVE_INFINITY): Outcome | undefined {
+    const i = this.options.findIndex((option, i) => option.cost <= cost && satisfies(this.at(i)));
+    return i < 0 ? undefined : this.at(i);
+  }
+
+  private at(i: number): Outcome {
+    let outcome = this.worked[i];
+    if (!outcome) {
+      outcome = workOut(this.plan, this.found, this.setting, this.options[i] as Option);
+      this.worked[i] = outcome;
+    }
+    return outcome;
+  }
 }
 
 function isRight(outcome: Outcome): boolean {
@@ -183,6 +232,7 @@ function judge(how: How, setting: RowSetting, walks: readonly (Walk | null)[]): 
     !walks.some((one) => one?.uneven) &&
     !hasToEnd(plan.instructions);
   const steps = walks.map((one) => one?.steps ?? []);
+  let after: State | undefined;
   return {
     needs: walks.map((one) => one?.needs ?? null),
     has: walks.map((one) => one?.has ?? null),
@@ -191,11 +241,11 @@ function judge(how: How, setting: RowSetting, walks: readonly (Walk | null)[]): 
     counted,
     steps,
     worked: [{ plan, turn: 0, steps, times: 1, before: null }],
-    after: walks.map((one, size) =>
-      one === null
-        ? (state[size] ?? null)
-        : { strip: stripOf(one.steps), chain: null, ring: false, marked: one.marked },
-    ),
+    // Of a way that is only tried nobody asks for its places.
+    get after() {
+      after ??= walks.map((one, size) => (one ? leftBy(one) : (state[size] ?? null)));
+      return after;
+    },
     fits,
     counts,
     stopsEarly: early,
@@ -207,6 +257,11 @@ function judge(how: How, setting: RowSetting, walks: readonly (Walk | null)[]): 
     supposed: walks.find((one) => one?.supposed)?.supposed ?? null,
     how,
   };
+}
+
+/** The places that a worked row leaves. */
+function leftBy({ steps, marked }: Walk): Below {
+  return { strip: stripOf(steps), chain: null, ring: false, marked };
 }
 
 function meantBy(choices: readonly Choice[], reading: readonly number[]): Meant[] {

@@ -1,15 +1,17 @@
 import type { PatternContext } from "./context";
 import { work } from "./cursor";
 import { forSize, type RowPlan } from "./instructions";
-import { type Outcome, outcomesOf, type State } from "./outcome";
+import { type Outcome, type State, type Ways, WaysToWork } from "./outcome";
 import { RowReader } from "./row-reader";
 import type { WorkedRow } from "./worked";
 
 /** Places looked at while changes of one row are tried. */
 const placesAtMost = 20_000;
 
-/** Every usual way to work a changed text of a row on the places that it found, or on others. */
-export type Reworking = (text: string, on?: State) => readonly Outcome[];
+/** The ways to work a changed text of a row on the places that it found, or on others. */
+export type Reworking = (text: string, on?: State) => Ways;
+
+const noWays: Ways = { all: () => [], readAs: () => undefined, find: () => undefined };
 
 /** Tries changes of one row; `placesTried`: how many places may be looked at before no more is tried. */
 export function reworking(
@@ -18,17 +20,17 @@ export function reworking(
   placesTried: number = placesAtMost,
 ): Reworking {
   const reader = new RowReader();
-  const kept = new Map<string, readonly Outcome[]>();
+  const kept = new Map<string, Ways>();
   const startedAt = work.placesVisited;
   return (text, on) => {
     const known = on ? undefined : kept.get(text);
     if (known) return known;
     // A row that is long to work is not tried over and over: no change is better than a wait.
-    if (work.placesVisited - startedAt > placesTried) return [];
+    if (work.placesVisited - startedAt > placesTried) return noWays;
     const plan = reader.read(text, context);
-    const all = plan && plan.unknown.length === 0 ? reworked(row, plan, on) : [];
-    if (!on) kept.set(text, all);
-    return all;
+    const ways = plan && plan.unknown.length === 0 ? reworked(row, plan, on) : noWays;
+    if (!on) kept.set(text, ways);
+    return ways;
   };
 }
 
@@ -43,11 +45,11 @@ export function isRight({ fits, counts, counted, outOfReach }: Outcome): boolean
   return fits && counts && outOfReach === null && counted.every((one) => !one?.unknownNoun && !one?.doubt);
 }
 
-function reworked({ found, line }: WorkedRow, plan: RowPlan, on: State | undefined): Outcome[] {
-  if (!found) return [];
+function reworked({ found, line }: WorkedRow, plan: RowPlan, on: State | undefined): Ways {
+  if (!found) return noWays;
   const below = on ?? found.state;
   const state = onlyIts(line.sizes, plan.foundation ? alongChain(plan, below.length) : below);
-  return outcomesOf(carriedOver(plan, found.plan, line.plan), state, found.setting);
+  return new WaysToWork(carriedOver(plan, found.plan, line.plan), state, found.setting);
 }
 
 function onlyIts(sizes: readonly number[] | null, state: State): State {

@@ -106,10 +106,18 @@ function findWithin(node: StripNode, k: number, match: Match): number {
 
 /** The run that the place at a position belongs to; undefined past the end. */
 export function runAt(strip: Strip, at: number): Run | undefined {
+  return stretchAt(strip, at)?.run;
+}
+
+/** The run that the place at a position belongs to, and how many of its places follow on from there; undefined past the end. */
+export function stretchAt(strip: Strip, at: number): { readonly run: Run; readonly n: number } | undefined {
   let left = at;
   for (const node of strip) {
     const size = countNode(node, everyPlace);
-    if (left < size) return isLoop(node) ? runAt(node.body, left % countPlaces(node.body)) : node;
+    if (left < size) {
+      if (isLoop(node)) return stretchAt(node.body, left % countPlaces(node.body));
+      return { run: node, n: size - left };
+    }
     left -= size;
   }
   return undefined;

@@ -882,14 +882,14 @@ class Walker {
       room === null ? this.sizedUntil(until) : { n: [room], of: { sort: "stitch" } },
     );
     const before = this.cursor.used;
-    if (!this.usesPlaces(body, end)) {
+    let trial = this.passTo(body, end);
+    if (!trial.usesPlaces) {
       this.outOfReach ??= "the repeat uses no places, so nothing says how often it is worked";
       return;
     }
-    let stretches = 0;
-    for (let passes = this.passesTo(body, end); passes > 0; passes = this.passesTo(body, end)) {
+    for (let stretches = 0; trial.passes > 0; trial = this.passTo(body, end)) {
       if (stretches++ >= mostStretches) return this.tooUneven();
-      this.fixed(body, passes, going);
+      this.fixed(body, trial.passes, going);
     }
     if (this.cursor.used === before)
       this.cursor.noteTargets([{ sort: takesSpaces(body) ? "space" : "stitch" }]);
@@ -948,10 +948,6 @@ class Walker {
       : until;
   }
 
-  private usesPlaces(body: readonly Instruction[], end: number): boolean {
-    return this.tried(body, end, () => this.cursor.used) > this.cursor.used;
-  }
-
   /** What a pass would lead to, without working it. */
   private tried<T>(body: readonly Instruction[], end: number, read: () => T): T {
     const { steps, goings, marked, side, lastChain, uneven, outOfReach } = this;
@@ -975,14 +971,19 @@ class Walker {
     return value;
   }
 
-  /** How many whole passes surely fit before `end`: all of them over places that are alike. */
-  private passesTo(body: readonly Instruction[], end: number): number {
-    const { at, over } = this.cursor;
-    const after = this.tried(body, end, () => ({ at: this.cursor.at, over: this.cursor.over }));
-    if (after.over !== over || after.at > end || after.at <= at) return 0;
+  /** Whether a pass takes places, and how many whole ones surely fit before `end`: all of them over places that are alike. */
+  private passTo(body: readonly Instruction[], end: number): { usesPlaces: boolean; passes: number } {
+    const { at, over, used } = this.cursor;
+    const after = this.tried(body, end, () => {
+      const { at, over, used } = this.cursor;
+      return { at, over, used };
+    });
+    const usesPlaces = after.used > used;
+    if (after.over !== over || after.at > end || after.at <= at) return { usesPlaces, passes: 0 };
     const [here, there] = [this.cursor.phase(), this.cursor.phaseAt(after.at)];
     const alike = here !== undefined && here.start === there?.start && here.offset === there.offset;
-    return alike ? Math.max(1, Math.floor((Math.min(here.end, end) - at) / (after.at - at)) - 1) : 1;
+    const passes = alike ? Math.max(1, Math.floor((Math.min(here.end, end) - at) / (after.at - at)) - 1) : 1;
+    return { usesPlaces, passes };
   }
 }
 

@@ -40,6 +40,7 @@ export class YarnUse {
   readonly ground: Ground;
   private readonly pieces = new Map<WorkedPiece, PieceUse>();
   private tellingLines: readonly Telling[] | undefined;
+  private sumInAll: readonly YarnSums[] | undefined;
 
   constructor(private readonly pattern: WorkedPattern) {
     this.ground = groundOf(pattern);
@@ -69,6 +70,11 @@ export class YarnUse {
 
   /** Of the whole pattern, each piece as often as it is made. */
   get inAll(): readonly YarnSums[] {
+    this.sumInAll ??= this.addUpAll();
+    return this.sumInAll;
+  }
+
+  private addUpAll(): readonly YarnSums[] {
     return this.pattern.context.sizes.map((_, size) => {
       const sum = new Map<YarnKey, number>();
       for (const piece of this.pattern.pieces) addTo(sum, this.ofPiece(piece)[size], piece.piece.make);

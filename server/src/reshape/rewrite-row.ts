@@ -226,7 +226,7 @@ function isMainRepeat({ outcome }: RowTrial, { spans }: Slot): boolean {
 
 /** One more tells what each one does: from that the number that is wanted. */
 function solved(trial: RowTrial, slot: Slot, { makes, on }: Goal): number | null {
-  const at = (n: number) => trial.rework(withEdits(trial.text, editsFor(slot, n)), on)[0];
+  const at = (n: number) => trial.rework(withEdits(trial.text, editsFor(slot, n)), on).all()[0];
   const [now, next] = [at(slot.n), at(slot.n + 1)];
   if (!now || !next) return null;
   const value = ({ needs, has, makes: made }: typeof now): number =>

@@ -52,7 +52,7 @@ export function proved(trial: RowTrial, text: string, on?: State): Proved | null
   const counted =
     fitting && withEdits(text, countEdits(trial.piece.context, fitting.how?.plan ?? null, fitting));
   if (counted === undefined) return null;
-  const right = trial.rework(counted, on).filter(isRight);
+  const right = trial.rework(counted, on).all().filter(isRight);
   const [outcome] = right;
   return outcome && isSettled(trial, outcome, right) ? { text: counted, outcome } : null;
 }

@@ -24,7 +24,7 @@ export const count: CompletionSource = (place) => {
 
 /** The row without the count that is being typed, if it uses up its places and all ways to read it come to the same. */
 function workedAlone(text: string, { row, piece }: PlacedRow): Outcome | null {
-  const right = reworking(row, piece.context)(text).filter(isRight);
+  const right = reworking(row, piece.context)(text).all().filter(isRight);
   const [first] = right;
   const isPlain = right.every(({ makes }) => `${makes}` === `${first?.makes}`);
   return first && isPlain ? first : null;

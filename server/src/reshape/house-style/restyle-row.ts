@@ -40,9 +40,9 @@ export function restyledRow(row: WorkedRow, { context }: WorkedPiece, style: Hou
 
 /** All edits together, else each that holds by itself. */
 function bornOut(text: string, edits: readonly TextEdit[], rework: Reworking): string {
-  const before = workOf(rework(text));
+  const before = workOf(rework(text).all());
   if (before === "[]") return text;
-  const holds = (some: readonly TextEdit[]) => workOf(rework(withEdits(text, some))) === before;
+  const holds = (some: readonly TextEdit[]) => workOf(rework(withEdits(text, some)).all()) === before;
   if (holds(edits)) return withEdits(text, edits);
   const good = edits.filter((edit) => edits.length > 1 && holds([edit]));
   return good.length > 0 && holds(good) ? withEdits(text, good) : text;

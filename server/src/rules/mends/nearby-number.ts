@@ -56,31 +56,22 @@ function mendsAt(trial: Trial, place: Place): Proved[] {
     .map(({ n, edit }) => ({ apart: Math.abs(n - place.n), mend: mendFor(trial.text, place, edit) }));
 }
 
-/** One more of it tells what each one does: from that the number that closes the gap. */
+/** One more of it tells what each one does: from that the number that closes every gap. */
 function likely(trial: Trial, place: Place): number[] {
   const next = trial.rework(withEdits(trial.text, [editFor(trial.text, place, place.n + 1)]));
   const now = trial.asWritten;
   if (!next) return [place.n - 1, place.n + 1].filter((n) => n >= 1);
+  const [gaps, after] = [gapsOf(now, trial), gapsOf(next, trial)];
   if (isAlike(now, next)) return [];
-  const closings = [
-    closing(place.n, missing(now, trial), missing(next, trial)),
-    closing(place.n, miscounted(now, trial), miscounted(next, trial)),
-  ].filter((n) => Number.isFinite(n));
-  const neighbours = isEven(trial) ? [] : [place.n - 1, place.n + 1];
-  const agreed = new Set(closings).size === 1 ? closings : [];
-  return [...new Set([...agreed, ...neighbours])].filter((n) => Number.isInteger(n) && isNearby(n, place.n));
+  const isEven = gaps.length === after.length && !goesToEnd(trial.row.found?.plan.instructions ?? []);
+  const neighbours = isEven ? [] : [place.n - 1, place.n + 1];
+  return [...new Set([...closing(place.n, gaps, after), ...neighbours])].filter((n) => isNearby(n, place.n));
 }
 
 function isAlike(before: Outcome, after: Outcome): boolean {
   const all = ({ needs, has, counted }: Outcome): string =>
     JSON.stringify([needs, has, counted.map((sum) => sum && [...sum.kinds])]);
   return all(before) === all(after);
-}
-
-/** Each one more does the same: nothing goes on to the end, and one number is stated. */
-function isEven({ row }: Trial): boolean {
-  const kinds = row.line.plan?.stated?.length ?? 0;
-  return kinds <= 1 && !goesToEnd(row.found?.plan.instructions ?? []);
 }
 
 function goesToEnd(list: readonly Instruction[]): boolean {
@@ -90,22 +81,33 @@ function goesToEnd(list: readonly Instruction[]): boolean {
   );
 }
 
+/** How far the row is from right: in the places that it needs, and in each kind of its count; 0 where it agrees. */
+function gapsOf({ needs, has, makes, counted }: Outcome, { size, row }: Trial): number[] {
+  const stated = row.line.plan?.stated ?? [];
+  const kinds = [...(counted[size]?.kinds.values() ?? [])];
+  const made = stated.length === 1 ? [makes[size] ?? 0] : kinds;
+  const missing = (needs[size] ?? 0) - (has[size] ?? 0);
+  // Kinds that are told by one name cannot be told apart.
+  if (made.length !== stated.length) return [missing];
+  return [missing, ...stated.map(({ n }, term) => (made[term] ?? 0) - (forSize(n, size) ?? 0))];
+}
+
+/** The number that closes all gaps at once, where each more of it changes them as the first one did. */
+function closing(n: number, gaps: readonly number[], after: readonly number[]): number[] {
+  const steps = gaps.map((gap, i) => ({ gap, by: (after[i] ?? 0) - gap }));
+  if (steps.some(({ gap, by }) => by === 0 && gap !== 0)) return [];
+  const all = new Set(steps.filter(({ by }) => by !== 0).map(({ gap, by }) => n - gap / by));
+  return all.size === 1 ? [...all] : [];
+}
+
 /** Between half and double, or two apart: what a slip could have made of it. */
 function isNearby(n: number, from: number): boolean {
-  return n >= 1 && n !== from && (Math.abs(n - from) <= 2 || (2 * n >= from && n <= 2 * from));
-}
-
-function closing(n: number, gap: number, after: number): number {
-  return after === gap ? Number.NaN : n - gap / (after - gap);
-}
-
-function missing({ needs, has }: Outcome, { size }: Trial): number {
-  return (needs[size] ?? 0) - (has[size] ?? 0);
-}
-
-function miscounted({ makes }: Outcome, { size, row }: Trial): number {
-  const [only, ...others] = row.line.plan?.stated ?? [];
-  return only && others.length === 0 ? (makes[size] ?? 0) - (forSize(only.n, size) ?? 0) : 0;
+  return (
+    Number.isInteger(n) &&
+    n >= 1 &&
+    n !== from &&
+    (Math.abs(n - from) <= 2 || (2 * n >= from && n <= 2 * from))
+  );
 }
 
 function editFor(text: string, { word, span }: Place, n: number): MendEdit {

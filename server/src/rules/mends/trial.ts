@@ -1,5 +1,5 @@
 import type { PatternContext } from "../../fabric/context";
-import { type Outcome, outcomesOf, type State, stateKey } from "../../fabric/outcome";
+import { type Outcome, type State, stateKey, WaysToWork } from "../../fabric/outcome";
 import { isRight, isWorkedOnce, reworking } from "../../fabric/rework";
 import type { WorkedRow } from "../../fabric/worked";
 import { readWords, type Word } from "../../notation/words";
@@ -30,9 +30,8 @@ const longestMended = 600;
 export function trialOf(row: WorkedRow, context: PatternContext): Trial | null {
   const { found, outcome, line } = row;
   if (!found || !outcome || !isOwnText(row) || line.text.length > longestMended) return null;
-  const outcomes = reworking(row, context);
-  const before = outcomes(line.text);
-  const asWritten = before.find((one) => sameNumbers(one, outcome));
+  const ways = reworking(row, context);
+  const asWritten = ways(line.text).find((one) => sameNumbers(one, outcome));
   if (!asWritten) return null;
   return {
     row,
@@ -41,10 +40,13 @@ export function trialOf(row: WorkedRow, context: PatternContext): Trial | null {
     terms: context.terms,
     asWritten,
     size: firstWrong(asWritten),
-    // Readings are told apart by what they assume: a row that is right is tried in fewer of them.
-    rework: (text) => outcomes(text).find((one) => sameReading(one, asWritten)),
-    isRight: (text) => outcomes(text).some((one) => isRight(one) && staysRight(one, row)),
-    isRightOn: (state) => isWorkedOnce(row) && outcomesOf(found.plan, state, found.setting).some(isRight),
+    // Readings are told apart by what they assume.
+    rework: (text) => ways(text).readAs(asWritten),
+    // A slip is mended in the reading that shows it: one further from usual would only explain it away.
+    isRight: (text) =>
+      ways(text).find((one) => isRight(one) && staysRight(one, row), asWritten.cost) !== undefined,
+    isRightOn: (state) =>
+      isWorkedOnce(row) && new WaysToWork(found.plan, state, found.setting).find(isRight) !== undefined,
   };
 }
 
@@ -60,16 +62,13 @@ function staysRight({ after }: Outcome, row: WorkedRow): boolean {
 
 /** Whether a text in the place of a row's would fit and agree with its count. */
 export function tryOut(row: WorkedRow, context: PatternContext): (text: string) => boolean {
-  const outcomes = row.line.text.length > longestMended ? () => [] : reworking(row, context);
-  return (text) => outcomes(text).some(isRight);
+  if (row.line.text.length > longestMended) return () => false;
+  const ways = reworking(row, context);
+  return (text) => ways(text).find(isRight) !== undefined;
 }
 
 function sameNumbers(a: Outcome, b: Outcome): boolean {
   return a.cost === b.cost && `${a.needs}/${a.has}/${a.makes}` === `${b.needs}/${b.has}/${b.makes}`;
-}
-
-function sameReading(a: Outcome, b: Outcome): boolean {
-  return a.cost === b.cost && a.assumptions.join() === b.assumptions.join();
 }
 
 function firstWrong({ needs, has, counted }: Outcome): number {
