@@ -169,7 +169,7 @@ class PatternRun {
   private namedRows(instruction: string): readonly string[] | null {
     if (/^\[?rep last (?:row|rnd|round)/.test(instruction)) return [this.previous];
     const copy =
-      /^\[?(?:rep|as|same as|work as for) (?:rows?|rnds?|rounds?)? ?(\d+)(?:nd|st|rd|th)?(?: ?(?:and|to|-) ?(\d+))?/;
+      /^\[?(?:rep|as|same as|work as(?: given)? for) (?:rows?|rnds?|rounds?)? ?(\d+)(?:nd|st|rd|th)?(?: ?(?:and|to|-) ?(\d+))?/;
     const found = copy.exec(instruction);
     if (!found) return null;
     const [from, to] = [Number(found[1]), Number(found[2] ?? found[1])];

@@ -17,7 +17,7 @@ export class JoinBinder extends StitchBinder {
   protected slip(node: Tree, before: readonly Instruction[]): Instruction[] {
     if (this.stated !== null) return [];
     const span = this.span(node);
-    if (this.holdsOtherWork(node)) return [{ op: "tie", span }];
+    if (this.holdsOtherWork(node) || (before.some(works) && this.isOnRow(node))) return [{ op: "tie", span }];
     if (this.closesRound(node, before)) {
       this.joins = true;
       return [];
@@ -46,6 +46,11 @@ export class JoinBinder extends StitchBinder {
       );
   }
 
+  /** `sl st in next 2 sc of 25th rnd`, behind the stitches of a cuff: it is held there. */
+  private isOnRow(node: Tree): boolean {
+    return descendants(node, "ofRow").length > 0;
+  }
+
   /** `sl st to first sc`, `in 3rd ch of ch-4`, `to join`. */
   private closesRound(node: Tree, before: readonly Instruction[]): boolean {
     if (descendants(node, "slipJoin").length > 0) return true;
@@ -67,8 +72,10 @@ export class JoinBinder extends StitchBinder {
     const row = rowAt < 0 ? null : rowNamed(words, rowAt);
     if (row !== null && (has("B") || has("b") || words[rowAt - 1]?.cls !== "i")) this.onRow = row;
     if (has("I")) return [{ op: "other-side", span: this.span(node) }];
-    const piece = words.find((word) => word.cls === "N")?.value;
+    const piece = words.some(({ value }) => value === otherWork) ? otherWork : this.pieceIn(words);
     if (piece === otherWork) return [{ op: "tie", span: this.span(node) }];
+    // `join the arms: …` says what the row is for.
+    if (piece !== undefined && !has("O") && this.isSeveral(words)) return [];
     if (piece !== undefined)
       return this.joinedTo(
         piece,
@@ -84,6 +91,10 @@ export class JoinBinder extends StitchBinder {
     const intoRing = has("g") && !has("S");
     if (intoRing) return [{ op: "ring", span: this.span(node) }];
     return this.standsOn(node, words) ?? this.anewInSpace(node, words.slice(placed)) ?? [];
+  }
+
+  private isSeveral(words: readonly Word[]): boolean {
+    return words.some(({ cls, start, end }) => cls === "N" && /s$/i.test(this.text.slice(start, end)));
   }
 
   /** `join B with sc in any corner sp`: the stitch it joins with is the first of the row. */

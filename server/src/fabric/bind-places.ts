@@ -252,13 +252,23 @@ export class PlaceBinder extends RowWords {
 
   /** What the places are; a space is told by its own word, whatever stands before it. */
   protected target(words: readonly Word[]): Target {
-    const piece = words.find((word) => word.cls === "N" && !this.isOwnBlock(word))?.value;
+    const piece = this.pieceIn(words);
     const row = rowIn(words);
     return {
       ...this.targetHere(words),
       ...(piece === undefined ? {} : { piece }),
       ...(row === null ? {} : { row }),
     };
+  }
+
+  /** The key of the piece that is named, with which one of several it is: `the first leg`. */
+  protected pieceIn(words: readonly Word[]): string | undefined {
+    const at = words.findIndex((word) => word.cls === "N" && !this.isOwnBlock(word));
+    const name = words[at]?.value;
+    if (name === undefined || name === otherWork || /\d$/.test(name)) return name;
+    const before = words[at - 1];
+    const nth = before?.cls === "f" ? 1 : before?.cls === "o" ? before.number?.[0] : undefined;
+    return nth === undefined ? name : `${name} ${nth}`;
   }
 
   /** `previous square` in a row that begins with a block on a chain of its own is the one below, and no other motif. */

@@ -203,7 +203,10 @@ export class StitchBinder extends PlaceBinder {
 
   private spreadEvenly(make: Make): Instruction[] | null {
     const evenly = make.wheres.some((part) => part.rule === "evenly") || this.isEvenly(make.wheres);
-    return evenly ? this.evenly(make.stitch, make.count, make.span, make.node) : null;
+    if (!evenly) return null;
+    // `dec 1 sc at center` is one.
+    const once = this.words.slice(make.node.from, make.node.to).some(({ value }) => value === "somewhere");
+    return this.evenly(make.stitch, make.count ?? (once ? one : null), make.span, make.node);
   }
 
   /** `inc 1 st at each end`: what the rest of the row works over, with so many more. */
@@ -514,7 +517,11 @@ const mostInOne = 3;
 
 function isWholePiece(part: Tree): boolean {
   const core = part.rule === "place" && child(part, "core");
-  return core !== undefined && core !== false && child(core, "pieceCore") !== undefined;
+  if (!core) return false;
+  const qualities = descendants(core, "pieceName");
+  const said = descendants(core, "det").length + qualities.length;
+  // `the first leg` says no more than which piece it is.
+  return child(core, "pieceCore") !== undefined || (qualities.length === 1 && core.to - core.from === said);
 }
 
 /** `sc2tog over next 2 sts` is one: the number is that of the places. */

@@ -118,6 +118,7 @@ class Binder extends JoinBinder {
     if (this.prose === "none") return false;
     const over =
       (this.prose === "carries on" && node.rule === "otherSide") ||
+      this.throughBoth(node) ||
       (node.rule === "sep" && next?.rule === "make");
     if (!over && !endsProse(node, this.words)) {
       if (this.stated === null && instructing.has(node.rule)) this.passedOver ??= this.textOf(node);
@@ -125,6 +126,11 @@ class Binder extends JoinBinder {
     }
     this.prose = "none";
     return node.rule === "sep";
+  }
+
+  /** `fold in half and crochet both sides together 5 sc`: what follows is worked so. */
+  private throughBoth(node: Tree): boolean {
+    return this.word(node.from).cls === "Z";
   }
 
   private bind(node: Tree, before: readonly Instruction[], next: Tree | undefined): (Instruction | Named)[] {
@@ -238,6 +244,7 @@ class Binder extends JoinBinder {
       return [];
     }
     if (word.cls === "g") this.onRing = true;
+    if (word.cls === "Z") this.layered = true;
     if (!/[\p{L}\d]/u.test(word.value) || quiet.test(word.cls)) return [];
     if (this.stated !== null) return [];
     if (harmless.has(word.value)) return [];
@@ -463,7 +470,7 @@ export function wrongList(list: string, numbers: number, sizes: number): string 
 }
 
 /** Word classes that say nothing to count. */
-const quiet = /[!/gAKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELu]/;
+const quiet = /[!/gAKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELuZ]/;
 
 /** What ends a sentence that instructs nothing. */
 function endsProse(node: Tree, words: readonly Word[]): boolean {

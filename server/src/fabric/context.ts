@@ -1,5 +1,5 @@
 import { readConventions } from "../notation/declared";
-import { type LineContent, readHeading } from "../notation/document";
+import { type LineContent, readHeading, readMake } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { mentionsOf, pieceKey } from "../notation/piece-names";
 import { type Meaning, trade } from "../notation/vocabulary";
@@ -148,10 +148,12 @@ function readRemarks({ kind, text }: LineContent): Remarks {
 
 /** Names of pieces, as rows mention them: `of Tube A`. */
 function pieceNames(lines: readonly LineContent[]): string[] {
-  const names = lines
-    .filter((line) => line.kind === "heading")
-    .map((line) => readHeading(line.text.trim()))
-    .flatMap(({ name, make }) => mentionsOf(name, make > 1 || /[^s]s$/i.test(name)));
+  const names = lines.flatMap(({ kind, text }, i) => {
+    if (kind !== "heading") return [];
+    const { name, make } = readHeading(text.trim());
+    const several = make > 1 || (readMake(lines[i + 1]?.text ?? "") ?? 1) > 1 || /[^s]s$/i.test(name);
+    return mentionsOf(name, several);
+  });
   return names.filter((name) => name.length > 1 && (trade.get(name)?.cls ?? "N") === "N");
 }
 

@@ -126,7 +126,7 @@ function untilOf(text: string): Until {
 }
 
 const asPiece =
-  /\b(?:as|same as|work as)\s+(?:for|on|in)?\s*(?:the\s+)?([\p{L}][\p{L}\d' -]*?)\s*(?:$|[.,;:([]|\b(?:to|through|until|but|rows?|rnds?|rounds?)\b)/iu;
+  /\b(?:as|same as|work as)\s+(?:(?:given|described|instructed|written|worked)\s+)?(?:for|on|in)?\s*(?:the\s+)?([\p{L}][\p{L}\d' -]*?)\s*(?:$|[.,;:([]|\b(?:to|through|until|but|rows?|rnds?|rounds?)\b)/iu;
 const ofPiece = /\d\s+(?:of|from)\s+(?:the\s+)?([\p{L}][\p{L}\d' -]*?)\s*(?:$|[.,;:([])/iu;
 const noPiece =
   /^(?:for|on|in|rows?|rnds?|rounds?|set|established|before|usual|last|prev\w*|patt\w*|this|chart)\b/i;
@@ -156,7 +156,7 @@ function rowsNamed(text: string, ofPiece: boolean): number[] | null {
 }
 
 const ownWords =
-  /^(?:rep(?:eat)?s?|as|same|work|cont(?:inue)?|again|for|in|the|then|now|from|with|instructions|pattern|patt|last|next)$/i;
+  /^(?:rep(?:eat)?s?|as|same|work|cont(?:inue)?|again|for|in|the|then|now|from|with|instructions|pattern|patt|last|next|given|described|instructed|written|worked)$/i;
 
 function namesOther(text: string): boolean {
   const match = ordinalRow.exec(text) ?? rowNumbers.exec(text);

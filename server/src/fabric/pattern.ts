@@ -1,4 +1,4 @@
-import { type RowHead, readHeading } from "../notation/document";
+import { type RowHead, readHeading, readMake } from "../notation/document";
 import { LineReader, type PatternLine } from "../notation/lines";
 import { type Span, shift } from "../text/span";
 import { ContextReader, type PatternContext } from "./context";
@@ -191,7 +191,7 @@ const notesHeading = /^(?:notes?|abbreviations?|materials?|special stitch|assemb
 /** Collects the rows of a piece, line by line. */
 class PieceDraft {
   private readonly name: string;
-  private readonly make: number;
+  private make: number;
   private readonly start: number;
   private readonly rows: RowLine[] = [];
   private talk: PieceTalk = noTalk;
@@ -212,6 +212,7 @@ class PieceDraft {
   /** A line that is no row. */
   read(line: PatternLine, context: PatternContext): void {
     if (line.kind === "size") this.sizes = sizesOf(line.text, context.sizes);
+    if (line.kind === "prose" && this.rows.length === 0) this.make = readMake(line.text) ?? this.make;
     if (line.kind === "prose") this.talk = withLine(this.talk, line.text, this.rows.length === 0);
     if (line.kind === "field") this.inNotes = /^\s*(?:notes?|pattern notes?)\b/i.test(line.text);
     if (line.kind === "blank") this.inNotes = false;

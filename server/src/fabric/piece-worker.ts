@@ -14,6 +14,7 @@ import { type Dependence, PieceRun, sameState } from "./piece-run";
 import { rowsOfHead, type Schedule, type ScheduledRow, workSchedule } from "./schedule";
 import { chainSide } from "./sources";
 import { type Ends, foundationState, nothing, startState, withElsewhere } from "./starting";
+import type { Steps } from "./steps";
 import { countPlaces, plainStrip, runAt } from "./strip";
 import { turnsFirst, turnsLast } from "./turns";
 import type { Below } from "./walker";
@@ -70,7 +71,7 @@ export class PieceWorker {
     const worked = { piece: this.piece, rows, context: this.context, work: {} };
     const { name, talk } = this.piece;
     const end = state && {
-      state: this.turnedLast ? state.map((below) => below && turnedOver(below)) : state,
+      state: this.turnedLast ? state.map((below) => below && turnedOver(below)) : this.wholeEdge(state),
       number,
       freeSide: this.freeSide,
       name,
@@ -85,6 +86,12 @@ export class PieceWorker {
       open: openRows(rows, alive),
       shows: shownBy(rows, alive),
     });
+  }
+
+  /** `sc in next 4 sts, leave rem sts unworked` in a spiral: those left are still on the edge of the piece. */
+  private wholeEdge(state: State): State {
+    const steps = this.turning || !this.goesRound ? null : this.paths[0]?.outcome?.steps;
+    return steps ? state.map((below, size) => below && withRest(below, steps[size]?.at(-1))) : state;
   }
 
   private row(line: RowLine, i: number): void {
@@ -290,6 +297,8 @@ export class PieceWorker {
     const nearest = early ?? nearestToRight(all);
     const unsure = unsureElsewhere((schedule.rows[0] as ScheduledRow).plan, nearest.path.state);
     if (unsure !== null) return this.unchecked(line, unsure, nearest.path.state, nearest.outcome);
+    if (early && line.plan?.turns && shaping.test(this.piece.name))
+      return this.accept(line, schedule, [early], "what is left at the end is meant to stay unworked");
     if (early) return this.early(line, schedule, early);
     this.wrong(line, schedule, nearest);
   }
@@ -299,7 +308,12 @@ export class PieceWorker {
     return this.done.length === 0 && this.goesOnFrom !== null;
   }
 
-  private accept(line: RowLine, schedule: Schedule, right: readonly Candidate[]): void {
+  private accept(
+    line: RowLine,
+    schedule: Schedule,
+    right: readonly Candidate[],
+    assumed: string | null = null,
+  ): void {
     const paths = pathsFrom(right);
     const outcome = paths[0]?.outcome ?? null;
     const { plan } = schedule.rows[0] as ScheduledRow;
@@ -308,7 +322,8 @@ export class PieceWorker {
     const doubted = outcome?.counted.some((one) => one?.doubt) ?? false;
     const known = { result: doubted ? "ambiguous" : "ok", outcome, after: paths[0]?.stated ?? null } as const;
     const found = this.foundBy(schedule, (right[0] as Candidate).path);
-    const assumptions = this.isTried ? [`the work goes on from the end of ${this.goesOnFrom}`] : [];
+    const onward = this.isTried ? [`the work goes on from the end of ${this.goesOnFrom}`] : [];
+    const assumptions = assumed === null ? onward : [...onward, assumed];
     this.finish(line, paths, { ...known, assumptions, found, times: schedule.times }, paths);
   }
 
@@ -600,6 +615,15 @@ function isPlaceless({ outOfReach, unknown, instructions }: RowPlan): boolean {
   const told = takesIn(instructions).every((take) => take.how !== "unknown");
   return outOfReach !== null && unknown.length === 0 && told;
 }
+
+/** The places below with those that were left at the end of the round before them. */
+function withRest(below: Below, last: Steps | undefined): Below {
+  if (!last || !("kind" in last) || last.kind !== "skip") return below;
+  return { ...below, strip: [...plainStrip(kindOf(below), last.n), ...below.strip] };
+}
+
+/** Headings under which rows stop short of the end on purpose. */
+const shaping = /\b(?:shap\w*|shoulders?|neck\w*|armholes?)\b/i;
 
 const noLines: ReadonlyMap<number, RowLine> = new Map();
 

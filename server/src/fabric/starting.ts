@@ -35,8 +35,12 @@ export class Ends {
   /** Where a piece ended, or another one like it: the second leg as the first. */
   like(key: string): State | null {
     const base = baseOf(key);
-    const alike = [...this.pieces].filter(([name]) => baseOf(name) === base).at(-1);
-    return this.pieces.get(key) ?? alike?.[1] ?? null;
+    const all = [...this.pieces];
+    const alike = all.findLast(([name]) => baseOf(name) === base);
+    // Under "Foot and leg", the leg is what it ends with.
+    const partly = (): (typeof all)[number] | undefined =>
+      all.findLast(([name]) => baseOf(name).endsWith(` ${base}`));
+    return this.pieces.get(key) ?? (alike ?? partly())?.[1] ?? null;
   }
 }
 
@@ -77,10 +81,13 @@ export function foundationState(
   const smallRing = named(line.text) && next?.plan != null && n !== null && fillsRing(next.plan, n);
   if (smallRing || intoRing || n === null || (named(line.text) && !joined))
     return eachSize(sizes, () => ring);
+  // What the row itself says of its first stitch holds.
+  const told = takesIn(next?.plan?.instructions ?? []).some(({ how }) => how === "from-hook");
+  const passed = told ? 0 : passedChains(line.text);
   return eachSize(sizes, (size) => {
     const all = forSize(n, size);
     if (all === null) return null;
-    const chains = Math.max(all - passedChains(line.text), 0);
+    const chains = Math.max(all - passed, 0);
     return joined ? { ...nothing, strip: plainStrip("ch", chains, "chain") } : { ...nothing, chain: chains };
   });
 }
@@ -114,10 +121,13 @@ function chainOf(line: RowLine): Sized | null {
   return told ? [Number(told[1] ?? told[2])] : null;
 }
 
-/** `We start from the 2nd chain`: one chain is passed. */
+/** `We start from the 2nd chain`, `from the second loop from the hook:` one chain is passed. */
 function passedChains(text: string): number {
-  const told = /\b(?:start|begin)(?:ing)?\s+(?:from|in|at)\s+(?:the\s+)?(\d+)(?:nd|rd|th)\s+ch/i.exec(text);
-  return told ? Number(told[1]) - 1 : 0;
+  const told =
+    /\b(?:(?:start|begin)(?:ing)?\s+(?:from|in|at)|from)\s+(?:the\s+)?(?:(\d+)(?:nd|rd|th)|(second)|(third)|fourth)\s+(?:ch|loop|st)/i.exec(
+      text,
+    );
+  return told ? Number(told[1] ?? (told[2] ? 2 : told[3] ? 3 : 4)) - 1 : 0;
 }
 
 /** The row's places with others that it names, by their key; null where one of them is not known. */

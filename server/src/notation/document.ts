@@ -129,7 +129,13 @@ function draftOf(shape: number, match: RegExpExecArray): Draft | null {
     case 2:
       return { ...plain, word: "none", from: Number.parseInt(match[1] as string, 10), to: null };
     case 3:
-      return { ...plain, word: "none", from: Number(match[1]), to: match[2] ? [Number(match[2])] : null };
+      // Translations say "row" of rounds as well.
+      return {
+        ...plain,
+        word: /^row/i.test(match[3] as string) ? "none" : "round",
+        from: Number(match[1]),
+        to: match[2] ? [Number(match[2])] : null,
+      };
     case 4:
       return {
         ...plain,
@@ -166,7 +172,7 @@ const fieldWords =
   /^(?:materials?|yarn|hooks?|gauge|tension|stitches control|finished(?: size| measurements)?|size|sizes|measurements|level|skill level|difficulty|notions|notes?|abbreviations?|terms|language|special stitch(?:es)?|stitch(?:es)? used|colou?rs?|to fit|you will need|pattern notes?|multiple|written in|instructions are|version|design|copyright|about|stitch guide|stitch key|needles?|tools|supplies|ease|swatch|safety|care)\b/i;
 const sizeLine = /^\s*(?:(?:for\s+)?sizes?\s+.+\bonly|all sizes|for all sizes|both sizes)\s*[:.]?\s*$/i;
 const copyLine =
-  /^\s*[[(*]?\s*(?:rep(?:eat)?s?\b[^.]*\b(?:row|rnd|round|rw|rd)s?\b|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)|work(?:ing)? even|work(?:ed)? straight|work\s+\d[^.;]*\b(?:rows?|rnds?|rounds?)\s+(?:straight|even)|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b)/i;
+  /^\s*[[(*]?\s*(?:rep(?:eat)?s?\b[^.]*\b(?:(?:row|rnd|round|rw|rd)s?\b|r\s?\d)|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)|work(?:ing)? even|work(?:ed)? straight|work\s+\d[^.;]*\b(?:rows?|rnds?|rounds?)\s+(?:straight|even)|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b)/i;
 const numberWord =
   "(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)";
 /** `With A,` `Starting at the toe,` `Set-up:` `We pull`: what may stand before a starting chain. */
@@ -193,10 +199,32 @@ const glued = new RegExp(
   "giu",
 );
 
+const titleMark = String.raw`(?:\s*\([^()]*\))?(?::|\s*(?:\.\s?){3,}|…|\s*[–—])\s*`;
+const title = new RegExp(String.raw`^\s*\p{Lu}[\p{L}\d'’&/ -]{1,40}?${titleMark}`, "u");
+const inCapitals = /^\s*\p{Lu}{2}[^\p{Ll}]*$/u;
+const firstRow = String.raw`(?:row|rnd|round|r)\.?\s*1\s*[:.)–—-]|1st\s+(?:row|rnd|round)\s*[:.–—-]`;
+const firstChain = String.raw`(?:starting|beginning|begin)\s+(?:at|with|from)\b|(?:with|using)\s[^,.:;]{1,40},\s*(?:ch|chain|make)\b|(?:loosely\s+)?(?:ch|chain)\s*\d|make\s+\d+\s*ch|\d+\s*ch\b`;
+const opening = new RegExp(`^(?:${firstRow})`, "i");
+const openingInCapitals = new RegExp(`^(?:${firstRow}|${firstChain})`, "i");
+const noTitle = new RegExp(
+  String.raw`^\s*(?:${rowWord}\.?\s*\d|(?:foundation|base|set-?up|to begin|next|rs|ws)\b)`,
+  "i",
+);
+
+/** Where a heading ends that has its first line behind it: `LEFT MITTEN . . . Starting at tip, ch 5`, `Cuff: Row 1: …`; 0 for none. */
+function titleEnd(text: string): number {
+  const found = title.exec(text)?.[0];
+  if (found === undefined || noTitle.test(found) || fieldWords.test(found.trim())) return 0;
+  const first = inCapitals.test(found.replace(/\(.*/, "")) ? openingInCapitals : opening;
+  return first.test(text.slice(found.length)) ? found.length : 0;
+}
+
 /** A line by its heads: a page or a scan may deliver several rows in one. */
 export function splitGlued(text: string): string[] {
   if (!/\d/.test(text) || text.length > 100_000) return [text];
+  const heading = titleEnd(text);
   const cuts = [...text.matchAll(glued)].map((match) => match.index + match[0].length);
+  if (heading > 0) cuts.unshift(heading);
   if (cuts.length === 0) return [text];
   return [0, ...cuts].map((from, i) => text.slice(from, cuts[i] ?? text.length));
 }
@@ -241,7 +269,7 @@ function isNote(rest: string): boolean {
 }
 
 /** Marks of a heading in plain-text markup: `## Leg`. */
-const headingMarks = /^[#=*_\s]+|[#=*_\s]+$/g;
+const headingMarks = /^[#=*_\s]+|(?:[#=*_\s]|(?:\s*\.){3}|…)+$/g;
 const headingEnds = /[.;,]$/;
 
 function isHeading(marked: string): boolean {
@@ -255,10 +283,21 @@ function isHeading(marked: string): boolean {
   if (/[:,]/.test(bare)) return false;
   return (
     /^\p{Lu}/u.test(bare) &&
-    !/^(?:with|change|using|join|fasten|sew|stuff|work|repeat|turn|insert|weave|block|break|f\/o|continue|do|leave|cut|close|attach|lace|begin|start|place)\b/i.test(
+    !/^(?:with|change|using|join|fasten|sew|stuff|work|repeat|turn|insert|weave|block|break|f\/o|continue|do|leave|cut|close|attach|lace|begin|start|place|make)\b/i.test(
       bare,
     )
   );
+}
+
+const numberOf: Readonly<Record<string, number>> = { two: 2, three: 3, four: 4, six: 6 };
+
+/** `(make 2, in orange)` on the line below a heading → how many; null for any other line. */
+export function readMake(text: string): number | null {
+  const many =
+    /^\s*\(?\s*(?:make|work)\s+(\d+|two|three|four|six)\b(?!\s*(?:ch|sc|dc|tr|more|rows?|rounds?)\b)/i.exec(
+      text,
+    )?.[1];
+  return many === undefined ? null : (numberOf[many.toLowerCase()] ?? Number(many));
 }
 
 /** `Leaf (make 3 in green)` → name and how many. */
@@ -268,7 +307,6 @@ export function readHeading(marked: string): { name: string; make: number } {
     /\b(?:make|work|x)\s*(\d+|two|three|four|six)|\(\s*(\d+)\s*\)|[x×]\s*(\d+)\s*\)?\s*$|(\d+)\s*(?:[x×]|parts|pcs|pieces)\s*\)?\s*$/i.exec(
       text,
     );
-  const words: Record<string, number> = { two: 2, three: 3, four: 4, six: 6 };
   const digits = many?.slice(1).find((part) => part !== undefined);
   const name = text
     .replace(/\(.*?\)|\[.*?\]/g, "")
@@ -276,5 +314,5 @@ export function readHeading(marked: string): { name: string; make: number } {
     .replace(/[-–—,:]?\s*(?:make\s+(?:\d+|two|three|four|six).*)$/i, "")
     .replace(/\s*[:–—-]+\s*$/, "")
     .trim();
-  return { name, make: digits === undefined ? 1 : (words[digits.toLowerCase()] ?? Number(digits)) };
+  return { name, make: digits === undefined ? 1 : (numberOf[digits.toLowerCase()] ?? Number(digits)) };
 }

@@ -112,6 +112,11 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["r", "repeat", "rep|repeat|repeats|repeating|reps"],
   ["F", "from", "from"],
   [
+    "1",
+    "from mark",
+    "between asterisks|from asterisk to asterisk|instructions between asterisks|between stars|from asterisk|from star|between the asterisks|from the asterisk",
+  ],
+  [
     "Q",
     "beginning",
     "beg|beginning|start|starting|start with|starting with|start from|starting from|begin with|begin in|beginning with|beginning in",
@@ -127,12 +132,13 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
     "across|to end|to the end|to end of row|to end of rnd|to end of round|to the end of the row|to the end of the round|to end of the row|even|evenly across row|until end|to end of ch|to end of chain|until the end|rest of round|rest of the round|rest of rnd|for the rest of the round|for the rest of the row|to the other end",
   ],
   ["V2", "evenly", "evenly|evenly spaced|evenly around"],
+  ["%", "somewhere", "at center|at centre|at center front|at center back|at centre front|at centre back"],
   [
     "j",
     "new yarn",
     "attach yarn|attach thread|attach cotton|join thread|join cotton|rejoin thread|attach the yarn|attach the thread",
   ],
-  ["j", "join", "join|joining|joined|rejoin|rejoining|re-join"],
+  ["j", "join", "join|joining|joined|rejoin|rejoining|re-join|connect|connecting"],
   ["J", "invisible join", "invisible join|inv join"],
   ["U", "turn", "turn|turning|turned|do not turn|don't turn"],
   [

@@ -147,7 +147,7 @@ function atomText(found: string): AtomText {
     if (atomTexts.size >= atomTextsAtMost) atomTexts.clear();
     const own = ownCopy(found);
     const text = plain(withoutStops(own));
-    const isShaping = /tog|^(?:inc|dec)$/.test(text);
+    const isShaping = /tog|^(?:inc|dec)(?:rease)?$/.test(text);
     atom = { text, isNumber: /^\d+$/.test(text), isSmall: /^\p{Ll}/u.test(own), isShaping };
     atomTexts.set(own, atom);
   }
@@ -218,6 +218,7 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
     return make("S", `sc${({ two: "2", three: "3" } as Record<string, string>)[n] ?? n}tog`, 1);
   }
   if (!isShapingNear(atoms, i)) return null;
+  if (first.isShaping && shapesOne(atoms, i)) return make("S", first.text.slice(0, 3), 3);
   const tog = /^(tog|together|tog's|togs)$/;
   const shaping = /^(inc|dec)$/.exec(wordAt(atoms, i + 1))?.[1];
   const shaped = trade.get(first.text);
@@ -245,6 +246,17 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
     )
       return make("S", `${stitch}${first.text}tog`, stitchAtoms + 2);
   return null;
+}
+
+/** `dec 1 sc`, `inc 1 st`: by one stitch. */
+function shapesOne(atoms: readonly Atom[], i: number): boolean {
+  const [shaping, n, noun, behind] = [0, 1, 2, 3].map((k) => wordAt(atoms, i + k));
+  return (
+    /^(?:inc|dec)(?:rease)?$/.test(shaping ?? "") &&
+    /^(?:1|one)$/.test(n ?? "") &&
+    /^(?:[St])$/.test(trade.get(noun ?? "")?.cls ?? "") &&
+    !/^\d/.test(behind ?? "")
+  );
 }
 
 /** Only near one of these can a compound with a number or a shaping be. */
@@ -387,7 +399,8 @@ function meant(
   if (meaning.cls === "V2") return make("%", "evenly", used);
   if (meaning.cls === "o") return make("o", meaning.value, used, [Number(meaning.value)]);
   if (meaning.cls === "n") return make("n", meaning.value, used, [Number(meaning.value)]);
-  if (name === "around" && startsPost(atoms, i + n)) return make("i", "around", used);
+  if (name === "around" && (startsPost(atoms, i + n) || isBetweenStitches(atoms, i, n)))
+    return make("i", "around", used);
   if (name === "across" && startsPlace(atoms, i + n)) return make("i", "in", used);
   return make(meaning.cls, meaning.value, used);
 }
@@ -396,6 +409,15 @@ function meant(
 function startsPost(atoms: readonly Atom[], i: number): boolean {
   const next = wordAt(atoms, i) === "the" ? wordAt(atoms, i + 1) : wordAt(atoms, i);
   return /^(next|same|each|post|posts|following|first|last|st|corresponding|both)$/.test(next);
+}
+
+/** `fpdc around fpdc`. */
+function isBetweenStitches(atoms: readonly Atom[], i: number, n: number): boolean {
+  const isStitch = (k: number): boolean => trade.get(wordAt(atoms, k))?.cls === "S";
+  return (
+    isStitch(i - 1) &&
+    (isStitch(i + n) || (/^(?:the|a|an)$/.test(wordAt(atoms, i + n)) && isStitch(i + n + 1)))
+  );
 }
 
 /** `across next 5 sts`: in them; `across` alone: to the end of the row. */

@@ -37,9 +37,11 @@ const worded = new RegExp(
 );
 const ordinal =
   /^((\d+)(?:st|nd|rd|th|d)(?: to (\d+)(?:st|nd|rd|th|d))?(?: (?:row|rnd|round)s?)?)(?: \(\d+ \w+\))?[:.—-] */i;
+const translated = /^((\d+)(?:-(\d+))? rnds?): */i;
 const unnumbered = /^((?:foundation|next|last) (?:row|rnd|round)): */i;
 const bare = /^(\d+)[.)] +(?=(?:\d|\(|sc|dc|hdc|inc|dec|ch \d+,))/i;
 const copy = /^(?:\[?rep (?:last|rows?|rnds?)|(?:dec|inc) \d+ sts? (?:at )?(?:each|neck)|work even)/i;
+const titled = /^([A-Z]{3}[A-Z ]*)(?:\.\.\.|: )(?=Starting |1st )/;
 const glued = / (?=(?:Rnd|Row|Round) \d+:)/;
 const start =
   /^(?:(?:with|using) [^,]+, |(?:with|starting|begin) [^,.]+(?:, |\. | (?=ch ))|to begin: )?(?:make )?(?:a )?(?:foundation )?(?:ch (?:of )?\d+|\d+ ch|magic ring)/;
@@ -47,7 +49,10 @@ const colourOrSize = /^(?:with|using|change|join|sizes?|all sizes|magic|make|ch)
 
 /** The lines of a pattern as one size works them. */
 export function layoutOf(text: string, size: number, sizes: Sizes): Layout {
-  const raw = text.split("\n").flatMap((line) => line.trim().split(glued));
+  const raw = text
+    .split("\n")
+    .flatMap((line) => line.trim().replace(titled, "$1\n").split("\n"))
+    .flatMap((line) => line.split(glued));
   const lines: Line[] = [];
   const remarks: string[] = [];
   const here = { piece: "", notes: false, worked: true };
@@ -102,7 +107,7 @@ function lineOf(raw: string, line: string, piece: string, worked: boolean): Line
 }
 
 function headOf(line: string): Head | null {
-  const found = worded.exec(line) ?? ordinal.exec(line) ?? bare.exec(line);
+  const found = worded.exec(line) ?? ordinal.exec(line) ?? translated.exec(line) ?? bare.exec(line);
   if (found?.[1]) {
     const from = Number(found[2] ?? found[1]);
     return {

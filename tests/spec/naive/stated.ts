@@ -8,6 +8,7 @@ const one = `(?:\\d+|-)(?: ?~?(?:total )?${noun})?(?: in each rnd| so far| total
 const several = `${one}(?:(?:,| \\+|;) (?:\\d+ ?~?${noun}|ch \\d))*`;
 const bracket = new RegExp(`[([{<](${several})[)\\]}>](?! ?(?:\\d|x ?\\d|\\* ?\\d|in |around|times))`, "g");
 const marked = new RegExp(`(?:=|–|(?<= )-) ?(${several})\\.?$`);
+const beforeJoin = /– (\d+ \w+)\. (?=join)/;
 const sentence = new RegExp(
   `(?:you (?:will|should) (?:now )?have|this rnd makes|this round makes|total) (${several})\\.?$`,
 );
@@ -15,7 +16,12 @@ const last = new RegExp(`[.;:,] (${several})\\.?$`);
 
 /** Splits a row into its instruction and the count behind it. */
 export function splitCount(body: string): { readonly instruction: string; readonly stated: Stated | null } {
-  const found = lastBracket(body) ?? marked.exec(body) ?? sentence.exec(body) ?? lastSentence(body);
+  const found =
+    lastBracket(body) ??
+    beforeJoin.exec(body) ??
+    marked.exec(body) ??
+    sentence.exec(body) ??
+    lastSentence(body);
   if (!found?.[1]) return { instruction: body, stated: null };
   const before = body.slice(0, found.index).replace(/[=–] *$/, "");
   const instruction = `${before} ; ${body.slice(found.index + found[0].length)}`;
