@@ -48,7 +48,7 @@ Rnd 11: dec x7 (7)`);
 
   test("shows each round that follows by itself", () => {
     const [first] = offered(ball);
-    expect(first?.edits().map(({ note }) => note?.label)).toEqual([
+    expect([...new Set(first?.edits().map(({ note }) => note?.label))]).toEqual([
       undefined,
       "Rnd 2: spaced anew",
       "Rnd 3: spaced anew",
@@ -74,6 +74,46 @@ Row 2: Ch 1, *sc in next 3 sts, ch 1, sk next st; rep from * across, turn. (${(n
       pouch(52).replace("|", ""),
     );
   });
+});
+
+describe("a row whose count is set further up", () => {
+  test("is rewritten from there: rounds that stand for several, rows in a stitch repeat", () => {
+    const even = `Rnd 1: 6 sc in magic ring (6)
+Rnd 2: inc x6 (12)
+|Rnds 3-8: sc in each st around (12)`;
+    expect(titles(even)).toContain("Rewrite Rnds 3-8 for 13 sts, from Rnd 2 on");
+    const ribs = `Ch 20.
+Row 1: Sc in 2nd ch from hook and in each ch across. (19)
+|Row 2: Ch 1, turn, sc in first st, *dc in next st, sc in next st; rep from * across. (19)`;
+    expect(chosen(ribs, "Rewrite Row 2 for 21 sts, from Row 1 on")).toBe(
+      ribs.replace("|", "").replace("Ch 20", "Ch 22").replaceAll("(19)", "(21)"),
+    );
+  });
+
+  test("keeps the names of what it counts", () => {
+    const flower = `Rnd 1: Ch 1, (sc in ring, ch 3) 5 times, join. (5 ch-3 loops)
+|Rnd 2: (Sc, hdc, 3 dc, hdc, sc) in each loop around, join. (5 petals)`;
+    expect(chosen(flower, "Rewrite Rnd 2 for 6 sts, from Rnd 1 on")).toBe(
+      `Rnd 1: Ch 1, (sc in ring, ch 3) 6 times, join. (6 ch-3 loops)
+Rnd 2: (Sc, hdc, 3 dc, hdc, sc) in each loop around, join. (6 petals)`,
+    );
+  });
+
+  test("changes numbers at both ends alike, and the one in the middle", () => {
+    const heights = (n: number, all: number) => `Ch ${all + 1}.
+|Row 1: Sc in 2nd ch from hook and in each ch across. (${all})
+Row 2: Ch 1, turn, sc in next 7, hdc in next ${n}, sc in next 7. (14 sc, ${n} hdc)`;
+    expect(chosen(heights(10, 24), "Rewrite Row 1 for 25 sts and update the rows that follow")).toBe(
+      heights(11, 25).replace("|", ""),
+    );
+  });
+});
+
+test("a row that was not checked before stays as it is, and is named", () => {
+  const lotus = `Ch 17.
+|Row 1: Sc in 2nd ch from hook and in each ch across. (16)
+Row 2: Ch 1, turn, lotus in each st across. (16)`;
+  expect(titles(lotus)).toContain("Rewrite Row 1 for 17 sts (look at Row 2 yourself)");
 });
 
 test("after a round changed, those that follow are updated", () => {

@@ -1,10 +1,9 @@
 import type { WorkedRow } from "../fabric/worked";
 import { yarnUseOf } from "../measure/yarn-used";
-import { type Rewritten, rewriteToMake } from "../reshape/rewrite-row";
-import { isRefusal, type Refusal, trialOf } from "../reshape/row-trial";
+import { whyNoCount } from "../reshape/count-from-above";
+import { isRefusal } from "../reshape/row-trial";
 import type { NotedEdit, Scene } from "./actions/action";
-import { editsOf, withFollowing } from "./actions/following";
-import { nearestWithFollowing } from "./actions/rewrite-row";
+import { nearestWithFollowing, type RewrittenWith, rewriteWithFollowing } from "./actions/rewrite-row";
 import { type RowHere, rowHere } from "./actions/row-here";
 import { rowTitle } from "./row-names";
 import { sts } from "./shown/counts";
@@ -27,8 +26,8 @@ export function rewriteAnswer(scene: Scene, offset: number, typed: string | null
   const lineStart = scene.text.lastIndexOf("\n", offset - 1) + 1;
   const here = rowHere(scene, { start: lineStart, end: offset });
   if (!here) return refused(null, "There is no row at the caret. Put the caret on a row and try again.");
-  const trial = trialOf(here.row, here.piece);
-  if (isRefusal(trial)) return refused(here.row, `${rowTitle(here.row)} cannot be rewritten: ${trial.why}.`);
+  const none = whyNoCount(here.row, here.piece);
+  if (none) return refused(here.row, `${rowTitle(here.row)} cannot be rewritten: ${none.why}.`);
   const now = here.row.outcome?.makes[0] ?? null;
   if (typed === null) return { row: rowTitle(here.row), now, fits: true, says: "", edits: [] };
   const wanted = wantedIn(typed, now, () => yarnUseOf(scene.worked).ground.basis?.gauge ?? null);
@@ -42,24 +41,27 @@ function refused(row: WorkedRow | null, says: string): RewriteAnswer {
 }
 
 function answer(scene: Scene, here: RowHere, { count, sized }: Wanted): RewriteAnswer {
-  const row = rowTitle(here.row);
-  const found = rewriteToMake(here.row, here.piece, count);
-  const edits = isRefusal(found) ? found : withFollowing(scene, here.next, editsOf(here.row, found));
-  if (isRefusal(found) || isRefusal(edits)) {
-    const { why } = isRefusal(found) ? found : (edits as Refusal);
-    return refused(here.row, `${sentence(why)} ${nearestWords(scene, here, { count, sized })}`.trim());
-  }
-  const others = new Set(edits.flatMap(({ note }) => note?.label ?? [])).size;
-  return { row, now: null, fits: true, says: fitsWords(found, others, sized(count)), edits };
+  const found = rewriteWithFollowing(scene, here, count);
+  if (isRefusal(found))
+    return refused(here.row, `${sentence(found.why)} ${nearestWords(scene, here, { count, sized })}`.trim());
+  const says = fitsWords(here, found, sized(count));
+  return { row: rowTitle(here.row), now: null, fits: true, says, edits: found.edits };
 }
 
 function sentence(why: string): string {
   return `${why.charAt(0).toUpperCase()}${why.slice(1)}.`;
 }
 
-function fitsWords({ makes, text }: Rewritten, others: number, size: string): string {
+function fitsWords(
+  { row }: RowHere,
+  { makes, text, edits, setter, lookAt }: RewrittenWith,
+  size: string,
+): string {
+  const others = new Set(edits.flatMap(({ note }) => note?.label ?? [])).size;
   const lines = others === 1 ? "1 line below changes too" : `${others} lines below change too`;
-  return `${sts(makes)}${size} fit: ${text}${others > 0 ? ` (${lines})` : ""}`;
+  const from = setter === row ? "" : `, from ${rowTitle(setter)} on`;
+  const besides = lookAt ? ` Look at ${rowTitle(lookAt)} and what follows yourself: it is not checked.` : "";
+  return `${sts(makes)}${size} fit${from}: ${text}${others > 0 ? ` (${lines})` : ""}${besides}`;
 }
 
 function nearestWords(scene: Scene, here: RowHere, { count, sized }: Wanted): string {

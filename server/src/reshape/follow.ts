@@ -43,11 +43,11 @@ export function addressOf(pieces: readonly WorkedPiece[], row: WorkedRow): RowAd
  * where it stands, with all that was changed before it.
  */
 export function follow(text: string, from: RowAddress, first: readonly TextEdit[]): Following {
-  const quick = new Desk(text, from.piece, first, "by-rows");
+  const quick = new Desk(text, from.piece, first, "by-rows", from.row);
   const following = followOn(quick, from.row);
   return quick.isRight(from.row, following)
     ? following
-    : followOn(new Desk(text, from.piece, first, "by-piece"), from.row);
+    : followOn(new Desk(text, from.piece, first, "by-piece", from.row), from.row);
 }
 
 function followOn(desk: Desk, from: number): Following {
@@ -81,10 +81,13 @@ class Desk {
     private readonly piece: number,
     first: readonly TextEdit[],
     private readonly way: "by-rows" | "by-piece",
+    from: number,
   ) {
     this.original = this.worked([]);
     this.edits = first;
     this.now = this.worked(first);
+    const changed = this.now?.rows[from - 1];
+    this.left = changed?.result === "ok" ? (changed.outcome?.after ?? null) : null;
   }
 
   get length(): number {

@@ -1,12 +1,15 @@
 import type { Word } from "../notation/words";
 import { readWords } from "../notation/words";
 import type { Span, TextEdit } from "../text/span";
+import { numberWords, timesWords } from "../trade/number-words";
 import type { RowTrial } from "./row-trial";
 
 /** Numbers of a row that are changed together: one of them, or all that are the same. */
 export interface Slot {
   readonly n: number;
   readonly spans: readonly Span[];
+  /** `12`, `twelve`, `twice`. */
+  readonly form: "digits" | "word" | "times";
   /** Chains, or which chain to begin in. */
   readonly isChain: boolean;
 }
@@ -15,23 +18,32 @@ export interface Slot {
 export function slotsOf({ text, row, piece }: RowTrial): Slot[] {
   const count = row.line.plan?.statedSpan;
   const words = readWords(text, piece.context.lexicon)
-    .filter(({ cls }) => cls === "n")
+    .filter(({ cls }) => cls === "n" || cls === "W")
     .filter(({ start, end }) => !count || end <= count.start || start >= count.end)
     .flatMap((word) => numberIn(word, text));
-  const alike = [...new Set(words.map(({ n }) => n))].map((n) => words.filter((one) => one.n === n));
+  const digits = words.filter(({ form }) => form === "digits");
+  const alike = [...new Set(digits.map(({ n }) => n))].map((n) => digits.filter((one) => one.n === n));
   const together = alike
     .filter((same) => same.length > 1 && !same.some(({ isChain }) => isChain))
-    .map((same) => ({ n: same[0]?.n ?? 0, spans: same.flatMap(({ spans }) => spans), isChain: false }));
+    .map((same) => ({ ...(same[0] as Slot), spans: same.flatMap(({ spans }) => spans) }));
   return [...words, ...together];
 }
 
-function numberIn({ number, start, end }: Word, text: string): Slot[] {
+function numberIn({ cls, number, start, end }: Word, text: string): Slot[] {
+  const typed = text.slice(start, end);
+  if (cls === "W") return inWords(timesWords.get(typed.toLowerCase()), { start, end }, "times");
   const n = number?.length === 1 ? number[0] : null;
-  const digits = /\d+/.exec(text.slice(start, end));
-  if (n == null || !digits || Number(digits[0]) !== n) return [];
+  const digits = /\d+/.exec(typed);
+  if (n == null || !digits) return inWords(numberWords.get(typed.toLowerCase()), { start, end }, "word");
+  if (Number(digits[0]) !== n) return [];
   const from = start + digits.index;
   const span = { start: from, end: from + digits[0].length };
-  return [{ n, spans: [span], isChain: isOfChain(text.slice(0, from), text.slice(span.end)) }];
+  const isChain = isOfChain(text.slice(0, from), text.slice(span.end));
+  return [{ n, spans: [span], form: "digits", isChain }];
+}
+
+function inWords(n: number | undefined, span: Span, form: Slot["form"]): Slot[] {
+  return n === undefined ? [] : [{ n, spans: [span], form, isChain: false }];
 }
 
 /** `ch 13`, `13ch`, `in 2nd ch`; not `in next 11 ch`. */
@@ -40,6 +52,13 @@ function isOfChain(before: string, behind: string): boolean {
   return /^\s?ch\b/i.test(behind) && !/\b(?:next|last|of|in|the|remaining)\s*$/i.test(before);
 }
 
-export function editsFor({ spans }: Slot, n: number): TextEdit[] {
-  return spans.map((span) => ({ span, newText: `${n}` }));
+export function editsFor({ spans, form }: Slot, n: number): TextEdit[] {
+  return spans.map((span) => ({ span, newText: writtenAs(form, n) }));
+}
+
+function writtenAs(form: Slot["form"], n: number): string {
+  if (form === "digits") return `${n}`;
+  const words = form === "word" ? numberWords : timesWords;
+  const [word] = [...words].find(([, value]) => value === n) ?? [];
+  return word ?? (form === "times" ? `${n} times` : `${n}`);
 }

@@ -11,6 +11,7 @@ import { evenText, groupsFor, type Shaping, type Spacing, shapingOf } from "./ev
 import { editsFor, type Slot, slotsOf } from "./number-slots";
 import { isRefusal, type Proved, proved, type Refusal, type RowTrial, trialOf } from "./row-trial";
 import { type ShapedRow, shapedRow } from "./shaped-row";
+import { difference } from "./text-difference";
 import { begunLike, type Samples, samplesOf, wordingOf } from "./wording";
 
 /** A row written anew; it was read and worked on its places, and is right. */
@@ -97,19 +98,6 @@ function whyNot({ outcome }: RowTrial, places: number): string {
 function rewritten(trial: RowTrial, { text, outcome }: Proved, how: Rewritten["how"]): Rewritten {
   const [makes, after] = [outcome.makes[0] ?? 0, outcome.after];
   return { text, makes, edits: difference(trial.text, text), chainEdits: [], how, after };
-}
-
-/** One edit that leaves both ends alone, at whole numbers and words. */
-function difference(before: string, after: string): TextEdit[] {
-  if (before === after) return [];
-  let start = 0;
-  while (start < before.length && before[start] === after[start]) start++;
-  let tail = 0;
-  const most = Math.min(before.length, after.length) - start;
-  while (tail < most && before.at(-1 - tail) === after.at(-1 - tail)) tail++;
-  while (start > 0 && /\w/.test(before[start - 1] ?? "")) start--;
-  while (tail > 0 && /\w/.test(before[before.length - tail] ?? "")) tail--;
-  return [{ span: { start, end: before.length - tail }, newText: after.slice(start, after.length - tail) }];
 }
 
 // Increases and decreases
@@ -201,11 +189,37 @@ function bySlots(trial: RowTrial, goal: Goal): Rewritten | null {
   const found = slots.flatMap((slot) => {
     const n = solved(trial, slot, goal);
     const right = n === null ? null : proved(trial, withEdits(trial.text, editsFor(slot, n)), goal.on);
-    return right ? [{ right, isRepeat: isMainRepeat(trial, slot) }] : [];
+    return right ? [{ slot, right, isRepeat: isMainRepeat(trial, slot) }] : [];
   });
-  const [chosen] = found.filter(({ isRepeat }) => isRepeat);
-  const only = chosen ?? (found.length === 1 ? found[0] : undefined);
-  return only ? rewritten(trial, only.right, "numbers") : null;
+  const chosen =
+    found.find(({ isRepeat }) => isRepeat) ?? (found.length === 1 ? found[0] : balanced(trial, found));
+  return chosen ? rewritten(trial, chosen.right, "numbers") : null;
+}
+
+interface FoundSlot {
+  readonly slot: Slot;
+  readonly right: Proved;
+}
+
+/**
+ * Of several numbers that would do, those that are the same at both ends, else the one in the middle of a row that
+ * is the same from both ends; what the row adds or takes away stays.
+ */
+function balanced(trial: RowTrial, found: readonly FoundSlot[]): FoundSlot | undefined {
+  const adds = ({ makes, has }: Proved["outcome"]): number => (makes[0] ?? 0) - (has[0] ?? 0);
+  const even = found.filter(({ right }) => adds(right.outcome) === adds(trial.outcome));
+  const together = even.filter(({ slot }) => slot.spans.length === 2);
+  const isFlat = trial.row.found?.setting.flat === true;
+  const middle = isFlat ? middleOf(slotsOf(trial).filter(({ isChain }) => !isChain)) : null;
+  return together.length === 1 ? together[0] : even.find(({ slot }) => slot.spans[0]?.start === middle);
+}
+
+/** Where the middle number of a row stands whose numbers are the same from both ends; else null. */
+function middleOf(slots: readonly Slot[]): number | null {
+  const single = slots.filter(({ spans }) => spans.length === 1);
+  const numbers = single.map(({ n }) => n);
+  const isAlike = numbers.length % 2 === 1 && `${[...numbers].reverse()}` === `${numbers}`;
+  return isAlike ? (single[(single.length - 1) / 2]?.spans[0]?.start ?? null) : null;
 }
 
 function hasRepeat({ outcome }: RowTrial): boolean {

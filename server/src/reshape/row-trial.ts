@@ -1,9 +1,10 @@
 import type { PatternContext } from "../fabric/context";
 import type { RowPlan } from "../fabric/instructions";
 import type { Outcome, State } from "../fabric/outcome";
+import { hasProfile, profileOf } from "../fabric/profile";
 import { isRight, type Reworking, reworking } from "../fabric/rework";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
-import { readWords } from "../notation/words";
+import { readWords, type Word } from "../notation/words";
 import { type TextEdit, withEdits } from "../text/span";
 
 /** A row that can be written anew and worked again on the places it found, or on others. */
@@ -49,12 +50,37 @@ export interface Proved {
 /** The text with its count brought into line, if it is right then and takes nothing more for granted; else null. */
 export function proved(trial: RowTrial, text: string, on?: State): Proved | null {
   const fitting = trial.rework(text, on).find((one) => one.fits && one.outOfReach === null);
-  const counted =
-    fitting && withEdits(text, countEdits(trial.piece.context, fitting.how?.plan ?? null, fitting));
-  if (counted === undefined) return null;
-  const right = trial.rework(counted, on).all().filter(isRight);
-  const [outcome] = right;
-  return outcome && isSettled(trial, outcome, right) ? { text: counted, outcome } : null;
+  if (!fitting) return null;
+  for (const counted of countsFor(trial, fitting)) {
+    const newText = withEdits(text, counted());
+    const right = trial.rework(newText, on).all().filter(isRight);
+    const [outcome] = right;
+    if (outcome && isSettled(trial, outcome, right)) return { text: newText, outcome };
+  }
+  return null;
+}
+
+/** The ways to bring a count into line: what is made, told as the count tells it, or what the repeats add to it. */
+function countsFor({ piece, outcome }: RowTrial, fitting: Outcome): (() => TextEdit[])[] {
+  const made = () => countEdits(piece.context, fitting.how?.plan ?? null, fitting);
+  const added = () => countByRepeats(piece.context, outcome, fitting);
+  const isOwnWay = outcome.counted[0]?.chainsCounted === true || fitting.counted[0]?.unknownNoun != null;
+  return isOwnWay ? [added, made] : [made, added];
+}
+
+/** `6 petals` of a repeat that is worked twice more are `8 petals`, whatever a petal is. */
+function countByRepeats(context: PatternContext, before: Outcome, { how }: Outcome): TextEdit[] {
+  const k = passesOf(before);
+  const now = how ? passesOf({ ...before, how }) : null;
+  const plan = how?.plan;
+  if (!plan?.stated || k === null || now === null || k === 0) return [];
+  const made = plan.stated.map(({ n: [n] }) => (n ?? 0) + (now - k) * Math.floor((n ?? 0) / k));
+  return typedCounts(context, plan).flatMap((span, i) => countEdit(span, made[i] ?? 0));
+}
+
+function passesOf(outcome: Outcome): number | null {
+  const profile = profileOf(outcome, 0);
+  return hasProfile(profile) && profile.repeat ? profile.k : null;
 }
 
 /** A count settles how a row is meant; without one, all ways to read it have to come to the same. */
@@ -73,17 +99,21 @@ export function countEdits(
   plan: RowPlan | null,
   { counted: [counted] }: Outcome,
 ): TextEdit[] {
-  const { stated, statedSpan, text } = plan ?? {};
-  if (!stated || !statedSpan || !counted || text === undefined) return [];
-  const typed = readWords(text, context.lexicon).filter(
+  if (!plan?.stated || !counted) return [];
+  const made = plan.stated.length === 1 ? [counted.makes] : [...counted.kinds.values()];
+  if (made.length !== plan.stated.length) return [];
+  return typedCounts(context, plan).flatMap((span, i) => countEdit(span, made[i] ?? 0));
+}
+
+/** The numbers of a count as they are typed; none where they are not one for each kind. */
+function typedCounts({ lexicon }: PatternContext, { stated, statedSpan, text }: RowPlan): Word[] {
+  if (!stated || !statedSpan) return [];
+  const typed = readWords(text, lexicon).filter(
     ({ cls, start, end }) => cls === "n" && start >= statedSpan.start && end <= statedSpan.end,
   );
-  const made = stated.length === 1 ? [counted.makes] : [...counted.kinds.values()];
-  if (typed.length !== stated.length || made.length !== stated.length) return [];
-  return typed.flatMap((span, i) => {
-    const to = made[i] ?? 0;
-    return span.number?.[0] === to || to < 1
-      ? []
-      : [{ span: { start: span.start, end: span.end }, newText: `${to}` }];
-  });
+  return typed.length === stated.length ? typed : [];
+}
+
+function countEdit({ start, end, number }: Word, to: number): TextEdit[] {
+  return number?.[0] === to || to < 1 ? [] : [{ span: { start, end }, newText: `${to}` }];
 }

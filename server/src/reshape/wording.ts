@@ -220,7 +220,7 @@ function closeText({ close, isToEnd }: RepeatSample, times: number): string {
     const mark = /^\s*[)\]}*]/.exec(close)?.[0] ?? ")";
     return `${mark} ${times} times`;
   }
-  const isMore = /\bmore\b|\bfrom\b.*\d/i.test(close);
+  const isMore = /\bmore\b|\bfrom\b.*\d/i.test(close) && !/\b(?:in all|altogether|total)\b/i.test(close);
   const n = isMore ? more : times;
   if (/\d/.test(close)) return close.replace(/\d+/, `${n}`).replace(/\btimes?\b/, n === 1 ? "time" : "times");
   return close.replace(

@@ -1,36 +1,42 @@
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { addressOf, type Followed, follow } from "../../reshape/follow";
-import type { Rewritten } from "../../reshape/rewrite-row";
 import type { Refusal } from "../../reshape/row-trial";
-import { shift, type TextEdit } from "../../text/span";
+import type { TextEdit } from "../../text/span";
 import { roundsOrRows, rowTitle } from "../row-names";
 import type { NotedEdit, Scene } from "./action";
 
-/** Changes of a row, in offsets of the whole text, together with those of its starting chain. */
-export function editsOf({ line, below }: WorkedRow, { edits, chainEdits }: Rewritten): TextEdit[] {
-  const own = edits.map(({ span, newText }) => ({ span: shift(span, line.start), newText }));
-  const chain = chainEdits.map(({ span, newText }) => ({ span: shift(span, below?.start ?? 0), newText }));
-  return [...chain, ...own];
+/** Some edits with what the rows below become after them. */
+export interface WithFollowing {
+  /** Each row to be looked at and left out by itself. */
+  readonly edits: readonly NotedEdit[];
+  /** A row that was not checked before either: it and those below it are left as they are. */
+  readonly lookAt: WorkedRow | null;
 }
 
 /**
- * Some edits with what the rows from one on become after them, each row to be looked at and left out by itself; or
- * why not: a row cannot follow, or something new would be found.
+ * Some edits with what the rows from one on become after them; or why not: a row cannot follow, or something new
+ * would be found.
  */
 export function withFollowing(
   { text, worked, prover }: Scene,
   from: WorkedRow | null,
   first: readonly TextEdit[],
-): readonly NotedEdit[] | Refusal {
+): WithFollowing | Refusal {
   const address = from && addressOf(worked.pieces, from);
   const following = address ? follow(text, address, first) : null;
-  const stopped = following?.stopped;
-  if (stopped) return { why: `${rowTitle(stopped.row)} cannot follow: ${stopped.why}` };
-  const all = [...first, ...(following?.changed.flatMap(notedEdits) ?? [])];
-  const after = prover.aftermath(all, []);
+  const stopped = following?.stopped ?? null;
+  if (stopped && isChecked(stopped.row))
+    return { why: `${rowTitle(stopped.row)} cannot follow: ${stopped.why}` };
+  const edits = [...first, ...(following?.changed.flatMap(notedEdits) ?? [])];
+  const after = prover.aftermath(edits, []);
   if (!after) return { why: "nothing has to be changed" };
   const [fresh] = after.fresh;
-  return fresh ? { why: `something else would be wrong then: ${fresh.message}` } : all;
+  if (fresh) return { why: `something else would be wrong then: ${fresh.message}` };
+  return { edits, lookAt: stopped?.row ?? null };
+}
+
+function isChecked({ result }: WorkedRow): boolean {
+  return result !== "unchecked" && result !== "ambiguous";
 }
 
 function notedEdits({ row, how, edits }: Followed): NotedEdit[] {

@@ -1,7 +1,8 @@
+import { placedEdits } from "../../reshape/count-from-above";
 import { type Respaced, respacings } from "../../reshape/respace";
 import { isRefusal } from "../../reshape/row-trial";
 import type { ActionSource } from "./action";
-import { editsOf, withFollowing } from "./following";
+import { withFollowing } from "./following";
 import { rowHere } from "./row-here";
 
 /** The increases or decreases of the row here spread evenly, or moved on by half a group; its count stays. */
@@ -9,9 +10,9 @@ export const respace: ActionSource = (scene, focus) => {
   const here = rowHere(scene, focus);
   if (!here) return [];
   return respacings(here.row, here.piece).flatMap((one) => {
-    const edits = withFollowing(scene, null, editsOf(here.row, one.rewritten));
-    if (isRefusal(edits)) return [];
-    return [{ kind: "rewrite", title: titleOf(one), mends: [], preferred: false, edits: () => edits }];
+    const done = withFollowing(scene, null, placedEdits(here.row, one.rewritten));
+    if (isRefusal(done)) return [];
+    return [{ kind: "rewrite", title: titleOf(one), mends: [], preferred: false, edits: () => done.edits }];
   });
 };
 

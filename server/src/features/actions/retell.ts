@@ -19,8 +19,8 @@ export const retell: ActionSource = (scene, focus) => {
   const { start } = row.line;
   return retellings(row, piece).flatMap(({ way, edit: { span, newText } }) => {
     const moved = { span: { start: span.start + start, end: span.end + start }, newText };
-    const edits = withFollowing(scene, null, [moved]);
-    if (isRefusal(edits)) return [];
-    return [{ kind: "rewrite", title: titles[way], mends: [], preferred: false, edits: () => edits }];
+    const done = withFollowing(scene, null, [moved]);
+    if (isRefusal(done)) return [];
+    return [{ kind: "rewrite", title: titles[way], mends: [], preferred: false, edits: () => done.edits }];
   });
 };

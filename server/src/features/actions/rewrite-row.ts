@@ -1,10 +1,18 @@
+import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
+import {
+  type FromAbove,
+  nearestFromAbove,
+  placedEdits,
+  rewriteFromAbove,
+  whyNoCount,
+} from "../../reshape/count-from-above";
 import { nearestCounts } from "../../reshape/nearest-counts";
-import type { Rewritten } from "../../reshape/rewrite-row";
-import { isRefusal } from "../../reshape/row-trial";
+import { type Rewritten, rewriteToMake } from "../../reshape/rewrite-row";
+import { isRefusal, type Refusal } from "../../reshape/row-trial";
 import { rowTitle } from "../row-names";
 import { sts } from "../shown/counts";
-import type { Action, ActionSource, NotedEdit, Scene } from "./action";
-import { editsOf, thoseBehind, withFollowing } from "./following";
+import type { Action, ActionSource, Scene } from "./action";
+import { thoseBehind, type WithFollowing, withFollowing } from "./following";
 import { type RowHere, rowHere } from "./row-here";
 
 /** The row here with the nearest count on either side, and the rows that have to follow. */
@@ -17,33 +25,67 @@ export const rewriteRow: ActionSource = (scene, focus) => {
 };
 
 /** A row for another count, with what follows from it. */
-export interface RewrittenWith {
+export interface RewrittenWith extends WithFollowing {
   readonly makes: number;
-  readonly edits: readonly NotedEdit[];
+  /** The row that is written anew: the row itself, or the one above it that sets its count. */
+  readonly setter: WorkedRow;
+  readonly text: string;
+}
+
+/** The row for one count, on its own places or on others, with all that follows; or why not. */
+export function rewriteWithFollowing(scene: Scene, here: RowHere, count: number): RewrittenWith | Refusal {
+  const { row, piece } = here;
+  const found = rewriteToMake(row, piece, count);
+  if (!isRefusal(found))
+    return withThoseBehind(scene, piece, { setter: row, rewritten: found, makes: count });
+  const above = rewriteFromAbove(patternOf(scene), row, piece, count);
+  return isRefusal(above) ? found : withThoseBehind(scene, piece, above);
 }
 
 /** The counts nearest to one on either side that suit the row and all that follow. */
 export function nearestWithFollowing(
   scene: Scene,
-  { row, piece, next }: RowHere,
+  { row, piece }: RowHere,
   from: number,
 ): { readonly below: RewrittenWith | null; readonly above: RewrittenWith | null } {
-  const known = new Map<Rewritten, readonly NotedEdit[]>();
-  const suits = (one: Rewritten): boolean => {
-    const edits = withFollowing(scene, next, editsOf(row, one));
-    if (!isRefusal(edits)) known.set(one, edits);
-    return !isRefusal(edits);
+  const known = new Map<string, RewrittenWith>();
+  const keyOf = ({ setter, rewritten }: FromAbove): string => `${setter.line.start} ${rewritten.makes}`;
+  const suits = (one: FromAbove): boolean => {
+    const done = withThoseBehind(scene, piece, one);
+    if (!isRefusal(done)) known.set(keyOf(one), done);
+    return !isRefusal(done);
   };
-  const { below, above } = nearestCounts(row, piece, from, suits);
-  const withEdits = (one: Rewritten | null) => one && { makes: one.makes, edits: known.get(one) ?? [] };
-  return { below: withEdits(below), above: withEdits(above) };
+  const asOwn = (rewritten: Rewritten): FromAbove => ({ setter: row, rewritten, makes: rewritten.makes });
+  const own = nearestCounts(row, piece, from, (one) => suits(asOwn(one)));
+  const doneOf = (one: FromAbove | null) => (one && known.get(keyOf(one))) ?? null;
+  if (own.below || own.above)
+    return { below: doneOf(own.below && asOwn(own.below)), above: doneOf(own.above && asOwn(own.above)) };
+  if (whyNoCount(row, piece)) return { below: null, above: null };
+  const { below, above } = nearestFromAbove(patternOf(scene), row, piece, from, suits);
+  return { below: doneOf(below), above: doneOf(above) };
 }
 
-function actionFor({ row, piece, next }: RowHere, { makes, edits }: RewrittenWith): Action {
+function withThoseBehind(
+  scene: Scene,
+  piece: WorkedPiece,
+  { setter, rewritten, makes }: FromAbove,
+): RewrittenWith | Refusal {
+  const next = piece.rows[piece.rows.indexOf(setter) + 1] ?? null;
+  const done = withFollowing(scene, next, placedEdits(setter, rewritten));
+  return isRefusal(done) ? done : { makes, setter, text: rewritten.text, ...done };
+}
+
+function patternOf({ text, worked }: Scene) {
+  return { text, pieces: worked.pieces };
+}
+
+function actionFor({ row, piece, next }: RowHere, { makes, edits, setter, lookAt }: RewrittenWith): Action {
   const behind = next && edits.some(({ note }) => note) ? ` and update ${thoseBehind(next, piece)}` : "";
+  const from = setter === row ? behind : `, from ${rowTitle(setter)} on`;
+  const besides = lookAt ? ` (look at ${rowTitle(lookAt)} yourself)` : "";
   return {
     kind: "rewrite",
-    title: `Rewrite ${rowTitle(row)} for ${sts(makes)}${behind}`,
+    title: `Rewrite ${rowTitle(row)} for ${sts(makes)}${from}${besides}`,
     mends: [],
     preferred: false,
     edits: () => edits,

@@ -9,15 +9,15 @@ import { rowHere } from "./row-here";
 export const updateFollowing: ActionSource = (scene, focus) => {
   const here = rowHere(scene, focus);
   const stale = here && [here.row, here.next].find((row) => row !== null && isWrong(row));
-  const edits = stale ? withFollowing(scene, stale, []) : null;
-  if (!here || !stale || !edits || isRefusal(edits)) return [];
+  const done = stale ? withFollowing(scene, stale, []) : null;
+  if (!here || !stale || !done || isRefusal(done)) return [];
   return [
     {
       kind: "rewrite",
       title: `Update ${rowTitle(stale)} and ${thoseBehind(stale, here.piece)}`,
       mends: [],
       preferred: false,
-      edits: () => edits,
+      edits: () => done.edits,
     },
   ];
 };

@@ -1,0 +1,165 @@
+import { readPattern } from "../fabric/pattern";
+import { isWorkedOnce } from "../fabric/rework";
+import { Fabric, type WorkedPiece, type WorkedRow } from "../fabric/worked";
+import { withoutAsMeant } from "../notation/as-meant";
+import { shift, type TextEdit, withEdits } from "../text/span";
+import { addressOf, follow, type RowAddress } from "./follow";
+import { nearestCounts } from "./nearest-counts";
+import { type Rewritten, rewriteToMake } from "./rewrite-row";
+import { isRefusal, type Refusal, trialOf } from "./row-trial";
+
+/** A row that comes to another count because a row above it, which sets the count, is written anew. */
+export interface FromAbove {
+  /** The row that is written anew; those between follow. */
+  readonly setter: WorkedRow;
+  readonly rewritten: Rewritten;
+  /** What the row that was asked for makes then. */
+  readonly makes: number;
+}
+
+/** A pattern as far as its rows are needed. */
+export interface WorkedText {
+  readonly text: string;
+  readonly pieces: readonly WorkedPiece[];
+}
+
+/** Rows above looked at, and those of them that are tried. */
+const lookedAtMost = 40;
+const triedAtMost = 3;
+
+/** A row that has no count of its own, since it goes on as the row below allows, is set from there. */
+export function rewriteFromAbove(
+  pattern: WorkedText,
+  row: WorkedRow,
+  piece: WorkedPiece,
+  makes: number,
+): FromAbove | Refusal {
+  for (const setter of settersOf(row, piece)) {
+    const found = new Setting(pattern, row, piece, setter).toMake(makes);
+    if (found) return found;
+  }
+  return { why: `no row above it can be changed so that it makes ${makes}` };
+}
+
+/** The nearest counts on either side that a row comes to so, where what follows suits too. */
+export function nearestFromAbove(
+  pattern: WorkedText,
+  row: WorkedRow,
+  piece: WorkedPiece,
+  from: number,
+  suitsAll: (found: FromAbove) => boolean,
+): NearestFromAbove {
+  for (const setter of settersOf(row, piece)) {
+    const found = new Setting(pattern, row, piece, setter).nearest(from, suitsAll);
+    if (found.below || found.above) return found;
+  }
+  return { below: null, above: null };
+}
+
+interface NearestFromAbove {
+  readonly below: FromAbove | null;
+  readonly above: FromAbove | null;
+}
+
+/** Why no count can be asked for of a row, however it is come to. */
+export function whyNoCount({ result, reason, line, outcome }: WorkedRow, piece: WorkedPiece): Refusal | null {
+  if (result === "unchecked") return { why: reason ?? "it is not understood" };
+  if (result === "ambiguous") return { why: "it can be read in more than one way" };
+  if (line.kind === "foundation" || outcome?.makes[0] == null) return { why: "it is not worked on stitches" };
+  return piece.context.sizes.length > 1 ? { why: "it is written for several sizes" } : null;
+}
+
+/** The rows above that can be written for another count, the nearest first. */
+function settersOf(row: WorkedRow, piece: WorkedPiece): WorkedRow[] {
+  const at = piece.rows.indexOf(row);
+  const above = piece.rows.slice(Math.max(at - lookedAtMost, 0), Math.max(at, 0)).reverse();
+  const canBe = (one: WorkedRow): boolean =>
+    one.result === "ok" && isWorkedOnce(one) && !isRefusal(trialOf(one, piece));
+  return above.filter(canBe).slice(0, triedAtMost);
+}
+
+/** One row set by another. */
+class Setting {
+  private readonly address: RowAddress | null;
+  private readonly next: RowAddress | null;
+  private readonly now: number;
+  private readonly set: number;
+  private readonly known = new Map<Rewritten, number | null>();
+
+  constructor(
+    private readonly pattern: WorkedText,
+    row: WorkedRow,
+    private readonly piece: WorkedPiece,
+    private readonly setter: WorkedRow,
+  ) {
+    this.address = addressOf(pattern.pieces, row);
+    const above = addressOf(pattern.pieces, setter);
+    this.next = above && { ...above, row: above.row + 1 };
+    this.now = row.outcome?.makes[0] ?? 0;
+    this.set = setter.outcome?.makes[0] ?? 0;
+  }
+
+  toMake(makes: number): FromAbove | null {
+    const like = this.at(Math.round((makes * this.set) / this.now));
+    return like?.makes === makes ? like : this.inLine(makes);
+  }
+
+  nearest(from: number, suitsAll: (found: FromAbove) => boolean): NearestFromAbove {
+    const around = Math.round((from * this.set) / this.now);
+    const { below, above } = nearestCounts(this.setter, this.piece, around, (one) => {
+      const found = this.fromAbove(one);
+      return found !== null && found.makes !== from && suitsAll(found);
+    });
+    return { below: below && this.fromAbove(below), above: above && this.fromAbove(above) };
+  }
+
+  /** Two counts that can be had tell what one more at the setter does to the row: from that the one that is wanted. */
+  private inLine(makes: number): FromAbove | null {
+    const { below, above } = this.nearest(this.now, () => true);
+    const other = above ?? below;
+    if (!other) return null;
+    if (other.makes === makes) return other;
+    const each = (other.makes - this.now) / (other.rewritten.makes - this.set);
+    const wanted = this.set + (makes - this.now) / each;
+    const found = Number.isInteger(wanted) && wanted >= 1 ? this.at(wanted) : null;
+    return found?.makes === makes ? found : null;
+  }
+
+  private at(count: number): FromAbove | null {
+    if (count < 1 || count === this.set) return null;
+    const found = rewriteToMake(this.setter, this.piece, count);
+    return isRefusal(found) ? null : this.fromAbove(found);
+  }
+
+  private fromAbove(rewritten: Rewritten): FromAbove | null {
+    const makes = this.madeWith(rewritten);
+    return makes === null ? null : { setter: this.setter, rewritten, makes };
+  }
+
+  /** What the row makes once the setter is written anew; null where it or a row between cannot follow. */
+  private madeWith(rewritten: Rewritten): number | null {
+    const known = this.known.get(rewritten);
+    if (known !== undefined) return known;
+    const made = this.worked(rewritten);
+    this.known.set(rewritten, made);
+    return made;
+  }
+
+  private worked(rewritten: Rewritten): number | null {
+    const { pattern, next, address } = this;
+    if (!next || !address) return null;
+    const first = placedEdits(this.setter, rewritten);
+    const { changed } = follow(pattern.text, next, first);
+    const all = [...first, ...changed.flatMap(({ edits }) => edits)];
+    const text = withoutAsMeant(withEdits(pattern.text, all));
+    const row = new Fabric().work(readPattern(text))[address.piece]?.rows[address.row];
+    return row?.result === "ok" ? (row.outcome?.makes[0] ?? null) : null;
+  }
+}
+
+/** Changes of a row, in offsets of the whole text, together with those of its starting chain. */
+export function placedEdits({ line, below }: WorkedRow, { edits, chainEdits }: Rewritten): TextEdit[] {
+  const own = edits.map(({ span, newText }) => ({ span: shift(span, line.start), newText }));
+  const chain = chainEdits.map(({ span, newText }) => ({ span: shift(span, below?.start ?? 0), newText }));
+  return [...chain, ...own];
+}
