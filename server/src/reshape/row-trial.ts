@@ -69,10 +69,9 @@ function countsFor({ piece, outcome }: RowTrial, fitting: Outcome): (() => TextE
 }
 
 /** `6 petals` of a repeat that is worked twice more are `8 petals`, whatever a petal is. */
-function countByRepeats(context: PatternContext, before: Outcome, { how }: Outcome): TextEdit[] {
-  const k = passesOf(before);
-  const now = how ? passesOf({ ...before, how }) : null;
-  const plan = how?.plan;
+function countByRepeats(context: PatternContext, before: Outcome, after: Outcome): TextEdit[] {
+  const [k, now] = [passesOf(before), passesOf(after)];
+  const plan = after.how?.plan;
   if (!plan?.stated || k === null || now === null || k === 0) return [];
   const made = plan.stated.map(({ n: [n] }) => (n ?? 0) + (now - k) * Math.floor((n ?? 0) / k));
   return typedCounts(context, plan).flatMap((span, i) => countEdit(span, made[i] ?? 0));
