@@ -9,7 +9,8 @@ export interface Amount {
 }
 
 /** Kinds that are not added up with the stitches: spaces by their many names, loops, chains and picots. */
-const apart = /(^|[\s-])(sp|sps|spaces?|loops?|lps?|eyelets?|holes?|corners?|picots?|ch|chs)$|^ch-\d+$/;
+const apart =
+  /(^|[\s-])(sp|sps|spaces?|loops?|lps?|eyelets?|holes?|handles?|corners?|picots?|ch|chs)$|^ch-\d+$/;
 
 /** `18 or 24`: the readings of a cell; one of them where nothing is in doubt. */
 export function readingsOf(cell: string): readonly Amount[] {

@@ -193,6 +193,15 @@ describe("an ambiguous row", () => {
 });
 
 describe("a row that is not checked", () => {
+  test.each([
+    ["R2: sc in ch-2 sp at underarm (6)", 'where "underarm" is, is not known here. The rows after it'],
+    ["R2: sc free, sc in next 5 sts (6)", '"free" is not understood here. The rows after it'],
+  ])("%s does not advise to explain what is no stitch", (row, says) => {
+    const { message } = only(`R1: 6 sc in mr (6)\n${row}`);
+    expect(message).toContain(`R2 is not checked: ${says}`);
+    expect(message).not.toContain("3 dc in same st");
+  });
+
   test("names the words that nothing explains and how to explain them", () => {
     const { message, under } = only("R1: 6 sc in mr (6)\nR2: lotus x6 (6)");
     expect(message).toContain('R2 is not checked: "lotus" is not explained in this pattern.');

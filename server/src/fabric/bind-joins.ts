@@ -1,7 +1,7 @@
 import type { Tree } from "../notation/tree";
 import type { Sized, Word } from "../notation/words";
+import { ListBinder } from "./bind-lists";
 import { otherWork } from "./bind-places";
-import { StitchBinder } from "./bind-stitches";
 import type { Instruction, StatedTerm, Take, Target } from "./instructions";
 import { stitchUse } from "./stitch-use";
 import { child, descendants } from "./tree-search";
@@ -10,7 +10,7 @@ const one: Sized = [1];
 const anyStitch: Target = { sort: "stitch" };
 
 /** Binds slip stitches and joins: which of them travel, which close a round, which hold other work. */
-export class JoinBinder extends StitchBinder {
+export class JoinBinder extends ListBinder {
   protected stated: readonly StatedTerm[] | null = null;
   protected joins = false;
 

@@ -27,7 +27,10 @@ class RowWords {
   }
 
   protected textOf(tree: Tree): string {
-    const { start, end } = this.span(tree);
+    return this.textAt(this.span(tree));
+  }
+
+  protected textAt({ start, end }: Span): string {
     return this.text.slice(start, end);
   }
 
@@ -301,6 +304,8 @@ export class PlaceBinder extends RowWords {
     if (!core) return null;
     const words = this.words.slice(core.from, core.to);
     if (words.some((word) => word.value === "marked")) return "marked";
+    const short = this.shortOf(node, words);
+    if (short) return short;
     const of = this.target(words);
     const space = of.sort === "space" && !words.some((word) => word.cls === "z" || word.cls === "n");
     if (words.some((word) => word.cls === "X") || of.corner || space) return { next: of };
@@ -308,6 +313,17 @@ export class PlaceBinder extends RowWords {
     // `until 6 sts remain` leaves them, `to last 6 sts` may go on.
     const remain = words.some((word) => word.cls === "y") && !words.some((word) => word.cls === "z");
     return { n: at?.number ?? one, of, ...(remain ? { remain } : {}) };
+  }
+
+  /** `to 1 st before next ch-2 sp`, `to within 2 sts of corner`. */
+  private shortOf(node: Tree, words: readonly Word[]): Until | null {
+    const within = /\bwithin\b/i.test(this.textOf(node));
+    const at = words.findIndex(({ cls, value }) => (within ? cls === "t" : value === "beside"));
+    if (at < 0 || !(within || /^before/i.test(this.textAt(words[at] as Word)))) return null;
+    const behind = words.slice(at + 1);
+    const n = words.slice(0, at).find(({ cls }) => cls === "n")?.number ?? one;
+    const anywhere = behind.every(({ cls }) => !"tSCpqc@".includes(cls));
+    return anywhere ? { n, of: anyStitch } : { next: this.target(behind), short: n };
   }
 }
 

@@ -2,9 +2,11 @@ import type { Tree } from "../notation/tree";
 import type { Sized } from "../notation/words";
 import type { Span } from "../text/span";
 import { PlaceBinder } from "./bind-places";
-import type { Instruction, StitchUse, Take, Target, Times, Until } from "./instructions";
+import type { Instruction, StitchUse, Take, Target, Times } from "./instructions";
 import { stitchUse } from "./stitch-use";
-import { child, descendants, find } from "./tree-search";
+import { isCountedOff, isLoopOnly, isWholePiece, onto, spread, withUntil, workedOver } from "./takes";
+import { child, find } from "./tree-search";
+import type { UnknownWord } from "./unknown-words";
 
 const one: Sized = [1];
 const anyStitch: Target = { sort: "stitch" };
@@ -28,7 +30,7 @@ interface Make {
 
 /** Binds stitches with how many of them, where, and how often. */
 export class StitchBinder extends PlaceBinder {
-  protected readonly unknown: { text: string; span: Span }[] = [];
+  protected readonly unknown: UnknownWord[] = [];
   protected readonly mentions = new Set<string>();
   protected outOfReach: string | null = null;
   protected lastStitch: StitchUse | null = null;
@@ -95,6 +97,7 @@ export class StitchBinder extends PlaceBinder {
       this.unknown.push({
         text: this.text.slice(this.word(at).start, this.word(at).end),
         span: this.word(at),
+        sort: "stitch",
       });
     if (use && !/^(inc|dec|invdec)$/.test(word)) this.lastStitch = use;
     return use ?? { kind: word, uses: 1, makes: 1 };
@@ -472,90 +475,7 @@ export class StitchBinder extends PlaceBinder {
     ]);
     return { op: "either", choice, options, span };
   }
-
-  protected elided(node: Tree): Instruction[] {
-    const stitch = this.lastStitch ?? stitchUse("sc", this.context, null);
-    if (!stitch) return [];
-    const takes = this.coreTakes(child(node, "core"), child(node, "extent") !== undefined);
-    return [
-      {
-        op: "work",
-        stitch,
-        per: this.numberAt((child(node, "number") as Tree).from),
-        takes,
-        span: this.span(node),
-      },
-    ];
-  }
-
-  /** `in next sp make 3 dc, ch 1 and 3 dc`; `inside`: what stands in a bracket behind the place. */
-  protected placeFirst(node: Tree, inside: readonly Instruction[] | null): Instruction[] {
-    const core = child(node, "core") as Tree;
-    const items = inside ?? this.listed(node);
-    const span = this.span(node);
-    const piece = this.target(this.words.slice(core.from, core.to)).piece;
-    return piece === undefined
-      ? [{ op: "group", body: items, takes: this.coreTakes(core), span }]
-      : [{ op: "onto", piece, span }, ...items];
-  }
-
-  private listed(node: Tree): Instruction[] {
-    return descendants(node, "listItem").flatMap((item): Instruction[] => {
-      const inner = item.children[0] as Tree;
-      if (inner.rule === "chain") return [{ op: "chain", n: this.numberIn(inner), span: this.span(inner) }];
-      const stitch = this.use(inner);
-      const n = child(inner, "number") ? this.numberAt((child(inner, "number") as Tree).from) : one;
-      return [
-        { op: "work", stitch, per: one, takes: [{ how: "next", n, of: anyStitch }], span: this.span(item) },
-      ];
-    });
-  }
 }
 
 /** Stitches that a plain round may put into every place. */
 const mostInOne = 3;
-
-function isWholePiece(part: Tree): boolean {
-  const core = part.rule === "place" && child(part, "core");
-  if (!core) return false;
-  const qualities = descendants(core, "pieceName");
-  const said = descendants(core, "det").length + qualities.length;
-  // `the first leg` says no more than which piece it is.
-  return child(core, "pieceCore") !== undefined || (qualities.length === 1 && core.to - core.from === said);
-}
-
-/** `sc2tog over next 2 sts` is one: the number is that of the places. */
-function workedOver({ uses }: StitchUse, [take, second]: readonly Take[]): Take | null {
-  if (uses < 2 || second || (take?.how !== "next" && take?.how !== "last")) return null;
-  const n = take.n.map((places) => (places === null ? null : places / uses));
-  return n.every((times) => times === null || Number.isInteger(times)) ? { ...take, n } : null;
-}
-
-/** `18 sc in FLO` names the loops and no place. */
-function isLoopOnly(part: Tree): boolean {
-  const core = part.rule === "place" && child(part, "core");
-  return core !== undefined && core !== false && child(core, "core_loop") !== undefined;
-}
-
-function isCountedOff(take: Take): boolean {
-  return take.how === "next" && take.countedOff === true;
-}
-
-function onto(take: Take, piece: string | undefined): Take {
-  if (piece === undefined) return take;
-  if (take.how === "each") return { ...take, of: take.of.map((of) => ({ ...of, piece })) };
-  return take.how === "next" || take.how === "last" ? { ...take, of: { ...take.of, piece } } : take;
-}
-
-/** A cluster over several stitches uses them all. */
-function spread(stitch: StitchUse, takes: readonly Take[]): StitchUse {
-  const first = takes.find((take) => take.how === "next");
-  const n = first?.how === "next" ? (first.n[0] ?? 1) : 1;
-  return { ...stitch, uses: n };
-}
-
-function withUntil(takes: readonly Take[], until: Until | null): Take[] {
-  const each = takes.some((take) => take.how === "each");
-  if (!each) return [...takes, { how: "each", of: [anyStitch], until }];
-  return takes.map((take) => (take.how === "each" ? { ...take, until } : take));
-}

@@ -1,9 +1,8 @@
 import type { Tree } from "../notation/tree";
 import type { Sized, Word } from "../notation/words";
-import type { Span } from "../text/span";
-import { bindCount } from "./bind-count";
-import { JoinBinder, works } from "./bind-joins";
+import { works } from "./bind-joins";
 import { rowChoices } from "./bind-start";
+import { StatedBinder, slips } from "./bind-stated";
 import type { Named } from "./bind-stitches";
 import { harmless } from "./harmless-words";
 import {
@@ -11,14 +10,14 @@ import {
   piecesIn,
   type RowPlan,
   rowIn,
-  type StatedTerm,
   type StitchUse,
   type Target,
   type Times,
 } from "./instructions";
 import { openMarkIn } from "./open-mark";
-import { type BindContext, stitchUse } from "./stitch-use";
+import type { BindContext } from "./stitch-use";
 import { child, descendants, find } from "./tree-search";
+import { sortOfUnknown } from "./unknown-words";
 
 export type { BindContext, Definition } from "./stitch-use";
 
@@ -49,8 +48,7 @@ export function bindPart(
 
 const tunisian = /\b(?:tss|tks|tunisian)\b|\b(?:forward|return)(?: pass)?\s*(?::|as in)/i;
 
-class Binder extends JoinBinder {
-  private statedSpan: Span | null = null;
+class Binder extends StatedBinder {
   private turns = false;
   /** Words that instruct nothing are passed; those that carry on may lead to the other side. */
   private prose: "none" | "plain" | "carries on" = "none";
@@ -249,41 +247,8 @@ class Binder extends JoinBinder {
     if (this.stated !== null) return [];
     if (harmless.has(word.value)) return [];
     const span = { start: word.start, end: word.end };
-    this.unknown.push({ text: this.text.slice(word.start, word.end), span });
+    this.unknown.push({ text: this.textAt(word), span, sort: sortOfUnknown(this.words, node.from) });
     return [{ op: "unknown", text: word.value, span }];
-  }
-
-  /** `Turn. 20 dc.` at the end is the count; where nothing was worked before, it is the instruction. */
-  private trailing(node: Tree, before: readonly Instruction[]): Instruction[] {
-    const terms = bindCount(child(node, "countList") as Tree, this.words, this.text);
-    if (terms === null) return [];
-    const range = this.word(node.from).cls === "-" && terms[0]?.noun === "" && standsForRows.test(this.text);
-    if (range) return [];
-    const hasWork = before.some(works) || (before.some(slips) && countsSlips(terms));
-    if (this.stated !== null || !(hasWork || standsForRows.test(this.text)))
-      return terms.flatMap((term) => this.plainRun(term.word, term.n, this.span(node)));
-    this.stated = terms;
-    const first = this.word(node.from + 1);
-    this.statedSpan = { start: first.start, end: this.word(node.to - 1).end };
-    return [];
-  }
-
-  private plainRun(word: string, n: Sized, span: Span): Instruction[] {
-    const stitch = stitchUse(word, this.context, this.lastStitch);
-    return stitch && this.stated === null
-      ? [{ op: "work", stitch, per: one, takes: [{ how: "next", n, of: anyStitch }], span }]
-      : [];
-  }
-
-  private count(node: Tree): Instruction[] {
-    const bracket =
-      child(node, "count_bracket") ?? child(node, "count_made") ?? child(node, "count_madeBracket");
-    const text = this.textOf(node);
-    const terms = bindCount(child(bracket as Tree, "countList") as Tree, this.words, this.text);
-    if (terms === null || /so far|^\W*\d+\s*(?:rows?|rnds?|rounds?)\b/i.test(text)) return [];
-    this.stated = terms;
-    this.statedSpan = this.span(node);
-    return [];
   }
 
   // Repeats
@@ -487,17 +452,6 @@ function nameLast(out: Instruction[], name: string): void {
   const last = out.at(-1);
   if (last?.op === "work") out[out.length - 1] = { ...last, stitch: { ...last.stitch, begins: name } };
   if (last?.op === "group") out[out.length - 1] = { ...last, unit: name };
-}
-
-/** `Rep Row 2. 9 sc.`: what stands behind the copy is its count. */
-const standsForRows = /^\s*[[(]?(?:rep|as|same as|work as|work even|cont)\b/i;
-
-function slips(instruction: Instruction): boolean {
-  return "body" in instruction ? instruction.body.some(slips) : instruction.op === "slip";
-}
-
-function countsSlips([first]: readonly StatedTerm[]): boolean {
-  return first?.sort === "any" || first?.noun === "sl st";
 }
 
 function intoRing(instruction: Instruction): Instruction {

@@ -548,7 +548,9 @@ export class Cursor {
     if ("next" in until) {
       const next = this.match(until.next);
       const found = findPlace(strip, countBefore(strip, at, next), next);
-      return found < 0 ? end : found;
+      const short = until.short?.[0] ?? 0;
+      if (found < 0 || short === 0) return found < 0 ? end : found;
+      return Math.max(findPlace(strip, countBefore(strip, found, match) - short, match), at);
     }
     const group = until.of.unit === undefined ? -1 : this.lastGroup(until.of.unit, until.n[0] ?? 1);
     if (group >= 0) return group;

@@ -1,6 +1,7 @@
 import type { Sized } from "../notation/words";
 import type { Span } from "../text/span";
 import type { OpenMark } from "./open-mark";
+import type { UnknownWord } from "./unknown-words";
 
 /** What a stitch may go into. */
 export interface Target {
@@ -25,10 +26,13 @@ export interface Target {
   readonly piece?: string;
 }
 
-/** Where a run of stitches stops short of the end: before the last of some places, before the next one, at the mark. */
+/**
+ * Where a run of stitches stops short of the end: before the last of some places, before the next one
+ * or so many places `short` of it, at the mark.
+ */
 export type Until =
   | { readonly n: Sized; readonly of: Target; readonly remain?: boolean }
-  | { readonly next: Target }
+  | { readonly next: Target; readonly short?: Sized }
   | "marked";
 
 /** Which places an instruction takes. */
@@ -214,7 +218,7 @@ export interface RowPlan {
   readonly turns: boolean;
   readonly joins: boolean;
   /** Words that matter and were not understood. */
-  readonly unknown: readonly { readonly text: string; readonly span: Span }[];
+  readonly unknown: readonly UnknownWord[];
   /** Why nothing of the row can be worked out, where that is so. */
   readonly outOfReach: string | null;
   /** A list of sizes that has not a number for each. */

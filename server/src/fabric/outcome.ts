@@ -330,7 +330,7 @@ function keyOfState(state: State): string {
     .map((below) =>
       below === null
         ? "-"
-        : `${keyOf(below.strip)}|${below.chain ?? ""}${below.ring ? "o" : ""}${below.marked ?? ""}${below.told ? "t" : ""}${keyOfElsewhere(below)}`,
+        : `${keyOf(below.strip)}|${below.chain ?? ""}${below.ring ? "o" : ""}${below.marked ?? ""}${below.told?.[1] ?? ""}${keyOfElsewhere(below)}`,
     )
     .join(";");
 }

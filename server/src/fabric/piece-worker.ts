@@ -17,6 +17,7 @@ import { type Ends, foundationState, nothing, startState, withElsewhere } from "
 import type { Steps } from "./steps";
 import { countPlaces, plainStrip, runAt } from "./strip";
 import { turnsFirst, turnsLast } from "./turns";
+import { whyUnknown } from "./unknown-words";
 import type { Below } from "./walker";
 import type { Fabric, Fault, WorkedRow } from "./worked";
 
@@ -265,7 +266,7 @@ export class PieceWorker {
     if (wrong !== null) return this.unchecked(line, wrong, paths[0]?.state ?? null);
     const { plan } = schedule.rows[0] as ScheduledRow;
     const stuck = plan.unknown[0];
-    const unknown = stuck && `"${stuck.text}" is not explained in this pattern`;
+    const unknown = stuck && whyUnknown(stuck);
     const all = paths.flatMap((path) => this.candidates(line, schedule, path));
     const [first] = all;
     if (!first) {
@@ -640,14 +641,14 @@ function unknownNoun(outcome: Outcome): string | null {
 }
 
 function asTold(state: State | null, stated: RowPlan["stated"]): State | null {
-  if (stated?.some(({ sort }) => sort === "space")) return state;
-  return state?.map((below) => below && { ...below, told: true }) ?? null;
+  const told = stated?.some(({ sort }) => sort === "space") ? "spaces" : "stitches";
+  return state?.map((below) => below && { ...below, told }) ?? null;
 }
 
 function changed(below: Below, by: number): Below {
   const kind = kindOf(below);
   const stitches = countPlaces(below.strip, (run) => run.sort !== "space");
-  return { ...below, strip: plainStrip(kind, Math.max(stitches + by, 0)), told: true };
+  return { ...below, strip: plainStrip(kind, Math.max(stitches + by, 0)), told: "stitches" };
 }
 
 function kindOf(below: Below | null): string {

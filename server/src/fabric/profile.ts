@@ -5,6 +5,7 @@ import { type Going, isEven, listed } from "./goings";
 import type { Instruction, Take } from "./instructions";
 import { grown } from "./more-places";
 import { type How, type Outcome, seenBy, workAgain } from "./outcome";
+import { whyUnknown } from "./unknown-words";
 import type { Below, Walk } from "./walker";
 
 /** A number that changes evenly with the number k of repeats: base + each × k. */
@@ -75,7 +76,7 @@ const tooMany = "its repeats are worked too many times to be told apart";
 
 function notFollowed({ plan }: How, worked: Walk, goings: readonly Going[] | null): string | null {
   const [stuck] = plan.unknown;
-  if (stuck) return `"${stuck.text}" is not explained`;
+  if (stuck) return whyUnknown(stuck);
   if (goings?.some(({ isElsewhere }) => isElsewhere)) return "it is worked along more than one edge";
   if (goings?.some(({ of }) => "op" in of && of.op === "whichever"))
     return "what is worked into a place depends on what the place is";

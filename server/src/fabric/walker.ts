@@ -31,8 +31,11 @@ export interface Below {
   readonly marked: number | null;
   /** Other places that the row names: the ends of other pieces, the free side of the starting chain. */
   readonly elsewhere?: ReadonlyMap<string, Strip>;
-  /** Only a count tells what is there: where its spaces are, nobody knows. */
-  readonly told?: boolean;
+  /**
+   * Only a count tells what is there: where its spaces are, nobody knows; those that the count has
+   * are supposed to lie evenly spread.
+   */
+  readonly told?: "stitches" | "spaces";
 }
 
 /** Row-wide ways to see the places below; the row's own words or its fit decide. */
@@ -468,9 +471,12 @@ class Walker {
 
   /** Whether spaces are asked for of which a count says nothing. */
   private isOnlyTold(targets: readonly Target[]): boolean {
-    if (!this.below.told || !targets.some(({ sort }) => sort === "space")) return false;
-    this.outOfReach ??= "only a count tells of the row below, not where its spaces are";
-    return true;
+    const { told } = this.below;
+    if (!told || !targets.some(({ sort }) => sort === "space")) return false;
+    const why = "only a count tells of the row below, not where its spaces are";
+    if (told === "spaces") this.supposed ??= why;
+    else this.outOfReach ??= why;
+    return told === "stitches";
   }
 
   private takeNext(take: Extract<Take, { how: "next" }>, uses: number): number | null {
@@ -513,11 +519,12 @@ class Walker {
   }
 
   private sizedUntil(until: Until | null): Until | null {
-    const stop = until !== null && typeof until !== "string" && "next" in until ? until.next : null;
-    if (stop?.corner && stop.sort === "stitch" && !this.findsPart(stop)) this.outOfReach ??= noCorners;
-    return until !== null && typeof until !== "string" && "n" in until
-      ? { ...until, n: [this.n(until.n)] }
-      : until;
+    if (until === null || until === "marked") return until;
+    if ("n" in until) return { ...until, n: [this.n(until.n)] };
+    const { next, short = [0] } = until;
+    if (next.corner && next.sort === "stitch" && !this.findsPart(next)) this.outOfReach ??= noCorners;
+    this.isOnlyTold([next]);
+    return { next, short: [this.n(short)] };
   }
 
   private takeMarked(): number {

@@ -29,6 +29,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["p", "loop", "loop|loops|lp|lps|arch|arches"],
   ["p", "joining loop", joiningLoops().join("|")],
   ["p", "eyelet", "eyelet|eyelets"],
+  ["p", "handle", "handle|handles|handle loop|handle loops|handle sp|handle space|handle spaces"],
   ["p", "hole", "hole|holes|opening|openings"],
   [
     "p",
@@ -53,7 +54,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["L", "leave", "leave|leaving"],
   ["u", "unworked", "unworked|unused|unmade"],
   ["i", "in", "in back of|in the back of|into back of|in|into|onto|on|over|along|through"],
-  ["O", "to", "to|until|till"],
+  ["O", "to", "to|until|till|to within|until within"],
   ["e", "each", "each|ea|every|all|both"],
   [
     "E",
@@ -206,7 +207,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   [
     "D",
     "declares",
-    "counts as|count as|counting as|counted as|does not count|do not count|doesn't count|not counted|counts|don't count",
+    "counts as|count as|counting as|counted as|does not count|do not count|doesn't count|not counted|counts|don't count|counting|not counting|including|incl|excluding|excl|inclusive of",
   ],
   [
     "=",

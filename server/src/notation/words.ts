@@ -104,7 +104,9 @@ function isAdjective(words: readonly Word[], i: number): boolean {
     return false;
   let before = i - 1;
   while (determiners.includes(words[before]?.cls ?? "-")) before--;
-  const isLed = before < i - 1 || words[before]?.cls === "k";
+  // A space is one whatever it is called: `in handle loop`.
+  const isSpace = "pC".includes(words[i + 1]?.cls ?? "-");
+  const isLed = before < i - 1 || isSpace || words[before]?.cls === "k";
   return isLed && placeLeads.includes(words[before]?.cls ?? "-");
 }
 
@@ -408,7 +410,9 @@ function meant(
 /** `around next st`, `around the post`: worked round it; `around` alone: to the end of the round. */
 function startsPost(atoms: readonly Atom[], i: number): boolean {
   const next = wordAt(atoms, i) === "the" ? wordAt(atoms, i + 1) : wordAt(atoms, i);
-  return /^(next|same|each|post|posts|following|first|last|st|corresponding|both)$/.test(next);
+  return /^(next|same|each|post|posts|following|first|last|st|corresponding|both|handles?|loops?|lps?|ring)$/.test(
+    next,
+  );
 }
 
 /** `fpdc around fpdc`. */

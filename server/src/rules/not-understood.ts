@@ -35,10 +35,12 @@ R2: lotus x6 (18)
   },
 };
 
+/** Words that may name stitches; none where something else is in the way first. */
 function unknownWords({ line }: WorkedRow): string[] {
-  return [...new Set((line.plan?.unknown ?? []).map(({ text }) => text))].filter((text) =>
-    /\p{L}/u.test(text),
-  );
+  const unknown = line.plan?.unknown ?? [];
+  if (unknown[0]?.sort !== "stitch") return [];
+  const names = unknown.filter(({ sort }) => sort === "stitch").map(({ text }) => text);
+  return [...new Set(names)].filter((text) => /\p{L}/u.test(text));
 }
 
 /** The first unknown word, else the row. */

@@ -13,8 +13,8 @@ export interface Made {
 export type Target =
   | { readonly at: "next"; readonly count: number; readonly sort: "any" | "sp"; readonly end: EndOfRow }
   | { readonly at: "each"; readonly sort: "any" | "sp"; readonly reserve: number }
-  /** On to the next space of so many chains. */
-  | { readonly at: "to-space"; readonly sort: "any"; readonly chains: number }
+  /** On to the next space of so many chains, or so many places short of it. */
+  | { readonly at: "to-space"; readonly sort: "any"; readonly chains: number; readonly short: number }
   | { readonly at: "same" | "ring" | "skipped" | "aside" | "to-mark" };
 
 /** Whether the words name the first or the last place of the row. */

@@ -11,7 +11,7 @@ export type Vocabulary = ReadonlyMap<string, Working>;
 
 const noun =
   "(?:(?:remaining |front |skipped )?(?:~?(?:fp|bp)?(?:sc|hdc|htr|dc|dtr|tr)|st|ch|sp#\\d*|v-st|place|inc)(?: behind rays)?)";
-const extent = "(?:all )?(?:around(?! (?:next|each|same|first|last|st|post))|across|to (?:the )?end)";
+const extent = "(?:all )?(?:around(?! (?:next|each|same|first|last|st|post|sp#))|across|to (?:the )?end)";
 const prose =
   /(?:with \w+(?= ?,)|(?:using|bring|place|pull|being|stuff|start stuffing|move|change|join|drop|cut|fold|fasten|f\/o|break|weave|block|close|do not|turn|work in (?:a )?spiral|keep|embroider|leaving|sew|hide|rotate|pin|pm|mark|lace|piece|hold|invisible|for|working last|until)\b)[^,.;()[\]*]*/;
 const remark =
@@ -462,8 +462,8 @@ export class Reader {
       ),
     );
     if (!found) return null;
-    const space = this.take(/ to (?:next )?sp#(\d+)/);
-    if (space) return { at: "to-space", sort: "any", chains: Number(space[1]) };
+    const space = this.take(/ to (?:(?:within )?(\d+) st (?:before|of) )?(?:next )?sp#(\d+)/);
+    if (space) return { at: "to-space", sort: "any", chains: Number(space[2]), short: Number(space[1] ?? 0) };
     const end = this.toTheEnd();
     const sort = found[0] === `each ${found[1]}` && found[1]?.startsWith("sp#") ? "sp" : "any";
     return { at: "each", sort, reserve: end?.how === "to-the-end" ? end.reserve : 0 };

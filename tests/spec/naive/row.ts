@@ -127,7 +127,11 @@ function goesToTheEnd(nodes: readonly Node[]): boolean {
 /** The row begins with a chain of its own, and goes on along other places. */
 const chainAtEdge = /^ch \d+, .*from hook.* in (?:each|next \d*) ?(?:sc|hdc|dc|st)\b/;
 
-function placesFor({ text, places }: RowTask, nodes: readonly Node[], choose: Choose): readonly Made[] {
+function placesFor(
+  { text, places, setting }: RowTask,
+  nodes: readonly Node[],
+  choose: Choose,
+): readonly Made[] {
   const targets = outer(nodes).flatMap((node) => ("target" in node ? [node.target] : []));
   const none =
     targets.some(({ at }) => at === "ring") || flat(nodes).some(({ do: what }) => what === "foundation");
@@ -141,7 +145,7 @@ function placesFor({ text, places }: RowTask, nodes: readonly Node[], choose: Ch
     targets.some((target) => "sort" in target && target.sort === "any") || /st and sp#/.test(text);
   if (inSpaces && !inStitches) return places.filter(({ sort }) => sort === "sp");
   if (inSpaces && !/st and sp#/.test(text) && targets.every(isSpaceOrEdge))
-    return spacesAndEdges(places, targets, standsOnFirst(nodes));
+    return spacesAndEdges(places, targets, standsOnFirst(nodes, setting.ruleOf));
   if (inSpaces || !places.some(({ sort }) => sort === "sp")) return places;
   if (/\b(?:each|next) (?:\d+ )?ch\b|and ch\b/.test(text)) return chainByChain(places);
   return /sp#/.test(text) || choose("chains one by one", 2) === 0 ? places : chainByChain(places);
@@ -152,9 +156,11 @@ function isSpaceOrEdge(target: Target): boolean {
   return !("sort" in target) || target.sort === "sp" || (target.at === "next" && target.end !== "between");
 }
 
-/** A tall opening chain has the first place. */
-function standsOnFirst(nodes: readonly Node[]): boolean {
-  return nodes.some((node) => node.do === "chain" && node.beginning && node.count > 2);
+/** An opening chain that counts has the first place; a tall one does unless it is said not to count. */
+function standsOnFirst(nodes: readonly Node[], ruleOf: Setting["ruleOf"]): boolean {
+  return nodes.some(
+    (node) => node.do === "chain" && node.beginning && (ruleOf(node.count)?.counts ?? node.count > 2),
+  );
 }
 
 function spacesAndEdges(

@@ -69,6 +69,7 @@ const replacements: readonly Replacement[] = [
   [/ \d rows below, sk st behind it/g, ""],
   [/\b(\d+)-?ch sp\b/g, "sp#$1"],
   [/\bch[- ]?(\d+)[- ](?:sp|loops?)\b/g, "sp#$1"],
+  [/\bhandle(?: loop)?s?\b/g, "sp#"],
   [/\bcorner sp\b/g, "sp#"],
   [/\bch sp\b/g, "sp#"],
   [/\b(?:sp|loops?|lps?)\b(?!#)(?! between)/g, "sp#"],

@@ -6,7 +6,11 @@ export interface Stated {
 const noun = "(?:~?[a-z#][a-z\\d#-]*(?: (?:\\d|st|sp#\\d*|sts?|loops|shells|total|around))?)";
 const one = `(?:\\d+|-)(?: ?~?(?:total )?${noun})?(?: in each rnd| so far| total)?`;
 const several = `${one}(?:(?:,| \\+|;) (?:\\d+ ?~?${noun}|ch \\d))*`;
-const bracket = new RegExp(`[([{<](${several})[)\\]}>](?! ?(?:\\d|x ?\\d|\\* ?\\d|in |around|times))`, "g");
+const aside = "(?:,? (?:not )?(?:counting|including|incl)\\b[^)]*)?";
+const bracket = new RegExp(
+  `[([{<](${several})${aside}[)\\]}>](?! ?(?:\\d|x ?\\d|\\* ?\\d|in |around|times))`,
+  "g",
+);
 const marked = new RegExp(`(?:=|–|(?<= )-) ?(${several})\\.?$`);
 const beforeJoin = /– (\d+ \w+)\. (?=join)/;
 const sentence = new RegExp(
@@ -23,7 +27,12 @@ export function splitCount(body: string): { readonly instruction: string; readon
     sentence.exec(body) ??
     lastSentence(body);
   if (!found?.[1]) return { instruction: body, stated: null };
-  const before = body.slice(0, found.index).replace(/[=–] *$/, "");
+  const ofChain = /,? (not )?(?:counting|including|incl) (?:beg |turning )?ch\b/.exec(found[0]);
+  const counts = ofChain?.[1] ? "does not count" : "counts";
+  const before = body
+    .slice(0, found.index)
+    .replace(/[=–] *$/, "")
+    .replace(/^(?:ch \d+|\d+ ch)/, (chain) => (ofChain ? `${chain} (${counts})` : chain));
   const instruction = `${before} ; ${body.slice(found.index + found[0].length)}`;
   return { instruction, stated: { kinds: kindsOf(found[1]) } };
 }

@@ -147,8 +147,7 @@ export class Worker {
     else if (target.at === "each")
       this.toLimit(target.sort, over, this.endOf(target.reserve || lastPlaces(rest)), act);
     else if (target.at === "to-mark") this.onTo(({ unit }) => unit === "mark", act);
-    else if (target.at === "to-space")
-      this.onTo(({ sort, chains }) => sort === "sp" && chains === target.chains, act);
+    else if (target.at === "to-space") this.toSpace(target, act);
     else {
       if (target.at === "same" && this.last < 0) this.take("any");
       act();
@@ -159,9 +158,16 @@ export class Worker {
     return this.places.length - reserve;
   }
 
-  private onTo(isEnd: (place: Made) => boolean, act: () => void): void {
-    for (let place = this.places[this.cursor]; place && !isEnd(place); place = this.places[this.cursor])
-      this.takeAnd("any", 1, act);
+  /** A space of that many chains; where there is none, any. */
+  private toSpace({ chains, short }: Target & { at: "to-space" }, act: () => void): void {
+    const long = this.places.some((place) => place.sort === "sp" && place.chains === chains);
+    this.onTo((place) => place.sort === "sp" && (!long || place.chains === chains), act, short);
+  }
+
+  private onTo(isEnd: (place: Made) => boolean, act: () => void, short = 0): void {
+    const end = this.places.findIndex((place, at) => at >= this.cursor && isEnd(place));
+    const stop = (end < 0 ? this.places.length : end) - short;
+    while (this.cursor < stop) this.takeAnd("any", 1, act);
   }
 
   private onNext(count: number, sort: "any" | "sp", first: boolean, over: number, act: () => void): void {

@@ -38,8 +38,10 @@ export const explain: ActionSource = (scene, focus) => {
 
 /** One word that stands in the way of a row with a count, which can bear out what the word is taken for. */
 function onlyUnknown({ line: { plan } }: WorkedRow): string | null {
-  const unknown = (plan?.unknown ?? []).map(({ text }) => text.toLowerCase());
-  const [only, ...others] = new Set(unknown.filter((text) => /\p{L}/u.test(text)));
+  const words = (plan?.unknown ?? []).filter(({ text }) => /\p{L}/u.test(text));
+  if (words.some(({ sort }) => sort !== "stitch")) return null;
+  const unknown = words.map(({ text }) => text.toLowerCase());
+  const [only, ...others] = new Set(unknown);
   return plan?.stated && only && others.length === 0 && /^\p{L}{2,}$/u.test(only) ? only : null;
 }
 

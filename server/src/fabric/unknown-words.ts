@@ -1,0 +1,31 @@
+import type { Word } from "../notation/words";
+import type { Span } from "../text/span";
+
+/** A word of a row that matters and was not understood. */
+export interface UnknownWord {
+  readonly text: string;
+  readonly span: Span;
+  /** What it would have to be, by where it stands. */
+  readonly sort: "stitch" | "place" | "words";
+}
+
+const placeNouns = "CptqcgH";
+const placeLeads = /^(?:at|near|from|by|towards?|under|beside)$/;
+/** What an instruction may begin behind. */
+const openings = /^[,;.:*([{&$+n-]$/;
+
+/** What the `i`-th word of a row would have to be, which nothing explains. */
+export function sortOfUnknown(words: readonly Word[], i: number): UnknownWord["sort"] {
+  const [before, word] = [words[i - 1], words[i]];
+  if (placeNouns.includes(word?.cls ?? "-")) return "place";
+  if (before === undefined || openings.test(before.cls)) return "stitch";
+  return before.cls === "i" || placeLeads.test(before.value) ? "place" : "words";
+}
+
+/** Why a row with such a word is not checked. */
+export function whyUnknown({ text, sort }: UnknownWord): string {
+  if (sort === "place") return `where "${text}" is, is not known here`;
+  return sort === "stitch"
+    ? `"${text}" is not explained in this pattern`
+    : `"${text}" is not understood here`;
+}
