@@ -220,6 +220,41 @@ describe("yarns", () => {
   });
 
   test.each([
+    ["a colour of a heading", "Wing (make 2, navy)", '"navy" is used here'],
+    ["two colours of a heading", "Wing (in red and navy)", '"navy" is used here'],
+    ["a colour behind a dash", "Wing – dark green", '"dark green" is used here'],
+    ["a letter that a heading calls a yarn", "Wing (Yarn C, make 2)", "Yarn C is used here"],
+  ])("%s that the list leaves out", (_, heading, says) => {
+    const text = `Materials\nCotton: 50 g red (A), 20 g white (B)\n\nBody (red)\n${rows}\n${heading}\n${worked}`;
+    expect(onlyFinding("unlisted-yarn", text).message).toContain(says);
+  });
+
+  test.each([
+    ["a colour that is listed", "Wing (make 2, white)"],
+    ["a letter that only tells pieces apart", "Square (C)"],
+    ["words that are no colours", "Wing (left and right)"],
+    ["a piece that is called like a colour", "Orange slice"],
+  ])("%s in a heading leaves nothing to find", (_, heading) => {
+    const text = `Materials\nCotton: 50 g red (A), 20 g white (B)\n\nBody (red)\n${rows}\n${heading}\n${worked}`;
+    expect(foundBy("unlisted-yarn", text)).toEqual([]);
+  });
+
+  test("a colour that nothing takes up, where every heading names its own", () => {
+    const text = `Materials\nCotton: 50 g red, 20 g white, 5 g pink\n\nBody (red)\n${worked}\nEar (make 2, white)\n${worked}`;
+    expect(onlyFinding("unused-yarn", text).on).toBe("5 g pink");
+  });
+
+  test("what goes on from another piece begins with no yarn of its own", () => {
+    const text = `Materials\nCotton: 50 g red (A), 20 g white (B), 5 g pink (C)\n\nBase\nWith A:\n${worked}\nSides\nRnd 3: sc in each st around (12)\nChange to B.\nRnd 4: sc in each st around (12)\n`;
+    expect(onlyFinding("unused-yarn", text).on).toBe("5 g pink (C)");
+  });
+
+  test("a yarn whose letter leads its line is one yarn", () => {
+    const text = `Materials\nYarn A: Bulky chenille, cream, 100 g\nYarn B: Worsted acrylic, grey, 40 g\n\nBody (Yarn A)\n${worked}\nTail (Yarn C)\n${worked}`;
+    expect(onlyFinding("unlisted-yarn", text).message).toContain("has cream (A) and grey (B)");
+  });
+
+  test.each([
     ["no list of yarns", `With red:\n${rows}`],
     ["a list without colours", `Materials\n120 g worsted cotton\n\nWith red:\n${rows}`],
     ["a shorter name", `Materials\nCotton: 50 g barn red, 20 g foam white\n\nWith red:\n${rows}`],
@@ -381,6 +416,8 @@ describe("hook-mismatch", () => {
     ["steel hooks have numbers of their own", "Hook: 1.5 mm steel hook (No. 8)"],
     ["a number alone may be an old UK one", "Hook: 4 mm (No. 8)"],
     ["eyes beside a hook", "Materials: 4 mm hook, safety eyes 8 mm (black)"],
+    ["the letter of a yarn in a heading", "Materials: 4 mm hook\n\nHead (Yarn B, 4 mm hook)"],
+    ["the letter of a yarn taken up with a hook", "Materials: 4 mm hook\n\nWith B, 4 mm hook:"],
   ])("%s", (_, line) => {
     expect(foundBy("hook-mismatch", `${line}\n\n${worked}`)).toEqual([]);
   });

@@ -109,6 +109,7 @@ describe("incomplete-gauge", () => {
     "Rnds 1 and 2 measure 7 cm across",
     "4 x 4 in = 14 sc and 16 rows",
     "5 sts to the inch",
+    "one square measures 12 cm",
   ])("is quiet at: %s", (gauge) => {
     expect(foundBy("incomplete-gauge", at(gauge))).toEqual([]);
   });

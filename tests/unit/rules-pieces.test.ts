@@ -237,6 +237,30 @@ describe("no-such-placement", () => {
     },
   );
 
+  const legs = "Leg (make 2)\nRnd 1: 6 sc in mr (6)\nRnd 2: sc in each st around (6)\nFasten off.\n\n";
+  const joined = `${legs}Body\nRnd 3: sc in each st of first leg, sc in each st of second leg (12)\nRnds 4-9: sc in each st around (12)\nFasten off.\n\n`;
+
+  test("of a piece that goes on from another", () => {
+    const text = `${ear(" (make 2)")}${joined}${assembly("Sew one ear to each side of the body at Rnd 15.")}`;
+    expect(onlyFinding("no-such-placement", text).message).toContain('"Body" has no row 15: the last is 9.');
+  });
+
+  test("of any piece, where a cord is laced", () => {
+    const text = `${joined}Cord\nCh 40.\nRow 1: Sl st in 2nd ch from hook and in each ch across. (39 sl sts)\nFasten off.\n\n${assembly("Thread the cord through the eyelets of Rnd 18.")}`;
+    expect(onlyFinding("no-such-placement", text).message).toContain("No piece has a row 18: the last is 9.");
+    expect(foundBy("no-such-placement", text.replace("Rnd 18", "Rnd 8"))).toEqual([]);
+  });
+
+  test("in a numbered step", () => {
+    const text = `${head}${ear(" (make 2)")}${assembly("1. Stuff.", "2. Sew the ears to the head over Rnd 9.")}`;
+    expect(onlyFinding("no-such-placement", text).message).toContain('"Head" has no row 9');
+  });
+
+  test("behind rows that are open only in the middle", () => {
+    const text = `Head\nRnd 1: 6 sc in mr (6)\nNext rnd: inc x6 (12)\nRnds 3-8: sc in each st around (12)\nPlace the eyes between Rnds 10 and 11.\n`;
+    expect(onlyFinding("no-such-placement", text).message).toContain("the last is 8");
+  });
+
   test.each([
     ["rows that are there", eyes("Place the eyes between Rnds 6 and 7, 9 sts apart.")],
     ["ordinals", eyes("Insert the eyes between 7th and 8th rounds.")],
@@ -290,7 +314,18 @@ describe("placed-too-late", () => {
     );
   });
 
+  test("behind a piece that is drawn together", () => {
+    const text = closed(
+      "Fasten off, thread the tail through the last sts and pull tight. Insert the safety eyes at Rnd 5.",
+    );
+    expect(onlyFinding("placed-too-late", text).on).toBe("Insert the safety eyes at Rnd 5.");
+  });
+
   test.each([
+    [
+      "a tail that is pulled through one stitch",
+      closed("Pull the yarn tight.", "Insert the safety eyes at Rnd 5."),
+    ],
     ["eyes before the closing", closed("Insert the safety eyes at Rnd 5.", "Fasten off and close the hole.")],
     [
       "eyes that are sewn or embroidered",
@@ -320,6 +355,16 @@ describe("piece-not-finished", () => {
     const after = mended("piece-not-finished", text);
     expect(after).toBe(`${head}${ear(" (make 2)")}${open.replace("(5)\n\n", "(5)\nFasten off.\n\n")}`);
     expectClean(after);
+  });
+
+  test.each([
+    "sc in each st to end (5)",
+    "sc in each st, join with sl st to first sc (5)",
+    "sc in same st as join, sc in next 4 sts, join (5)",
+    "sc in each st around, do not turn (5)",
+  ])("words of a row end nothing: %s", (row) => {
+    const last = open.replace("sc in each st around (5)", row);
+    expect(foundBy("piece-not-finished", `${head}${ear(" (make 2)")}${last}`)).toHaveLength(1);
   });
 
   test.each([

@@ -100,6 +100,22 @@ describe("row-skipped", () => {
   });
 });
 
+describe("a row that repeats one row is one row", () => {
+  const repeating = (what: string): string =>
+    `${start}Rnd 3: sc in each st around (12)\nRnd 4: ${what} (12)\nRnd 6: sc in each st around (12)\n`;
+
+  test("the number behind it is due", () => {
+    expect(onlyFinding("row-skipped", repeating("Repeat Rnd 3.")).on).toBe("Rnd 6");
+  });
+
+  test.each(["Repeat Rnd 3 twice.", "Repeat Rnds 2 and 3.", "Repeat Rnd 3 until it is as wide as a hand."])(
+    "not so: %s",
+    (what) => {
+      expect(foundBy("row-skipped", repeating(what))).toEqual([]);
+    },
+  );
+});
+
 describe("row-doubled", () => {
   const doubled = `${start}Rnd 2: (sc, inc) x6 (18)\nRnd 3: sc in each st around (18)\nRnd 4: Rep Rnd 3. (18)\n`;
 

@@ -74,6 +74,14 @@ describe("no-such-row", () => {
     if (right) expect(mended("no-such-row", text)).toBe(text.replace(row, right));
   });
 
+  test("a row that only another piece has, in a piece with numbers of its own", () => {
+    const text = `Body\n${start}Rnds 3-9: sc in each st around (12)\n\nEar\n${start}Rnd 3: Rep Rnd 8. (12)\n`;
+    expect(onlyFinding("no-such-row", text).message).toBe(
+      "Rnd 3 names row 8, and there is no row 8 above it. Did you mean 2?",
+    );
+    expect(foundBy("no-such-row", text.replace("Rnd 8.", "Rnd 8 of body."))).toEqual([]);
+  });
+
   test("loops of a row that is not there", () => {
     const text = `${start}Rnd 3: in front loops of Rnd 7, sc in each st around (12)\n`;
     expect(foundBy("no-such-row", text).length + foundBy("not-understood", text).length).toBe(1);
@@ -84,6 +92,7 @@ describe("no-such-row", () => {
     ["rows of something else", `Body\n${start}Ear\nRnds 1-9: As Rnds 1-9 of the leg. (12)\n`],
     ["another piece named before its rows", `Arm\nRnds 1-9: same as leg rnds 1-9 (12)\n`],
     ["the row before", `${start}Rnd 3: Rep last rnd. (24)\n`],
+    ["a chart", `${start}Rnd 3: Work as shown in the chart. (24)\n`],
   ])("is silent on %s", (_, text) => {
     expect(foundBy("no-such-row", text)).toEqual([]);
   });

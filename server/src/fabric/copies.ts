@@ -151,6 +151,8 @@ function rowsNamed(text: string, ofPiece: boolean): number[] | null {
     /\b(?:to|through|until)\s+(?:the\s+)?(?:end of\s+)?$/i.test(text.slice(0, match.index))
   )
     return sequence(1, to);
+  // `as Row 22 – 41 sts`: the number behind the dash is the count.
+  if (!ordinal && /^(?:row|rnd|round)\b[^-–—]*\s[-–—]\s/i.test(match[0])) return [from];
   const pair = !ordinal && /&|and|,/.test(match[2] ?? "");
   return pair ? [from, to] : sequence(from, to);
 }

@@ -463,10 +463,12 @@ export class PieceWorker {
 
   private lacks(line: RowLine, number: number | null, copy: Copy): void {
     const which = number === null ? "row before this one" : `row ${number}`;
-    const isOwn = number !== null && copy.how === "rows" && !copy.ofOther;
+    const isOwn = number !== null && copy.how === "rows" && !copy.ofOther && copy.of === null;
     const piece = copy.how === "rows" && copy.of !== null ? `"${copy.of}"` : "this piece";
     this.unchecked(line, `there is no ${which} in ${piece} to repeat`, this.paths[0]?.state ?? null);
-    if (isOwn) this.blame({ fault: this.noSuchRow(number) });
+    // A piece with numbers of its own from 1 on means those, not another piece's.
+    if (isOwn && !this.byNumber.has(number))
+      this.blame({ fault: this.byNumber.has(1) ? { sort: "no-such-row", number } : this.noSuchRow(number) });
   }
 
   /** A row that stands nowhere above. */

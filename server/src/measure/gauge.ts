@@ -124,12 +124,17 @@ function placesOfRepeat({ lines }: FrontMatter): number | null {
   return null;
 }
 
+/** `One square measures 12 cm`: the motif itself is what makers measure. */
+const ofMotif = /\b(?:square|motif|flower|hexagon|block|medallion)s?\b/i;
+
 function problemsOf(line: GaugeLine, front: FrontMatter, context: PatternContext): GaugeProblem[] {
   const { start, end, counts, disc } = line;
   const span = { start, end };
   if (disc) return [];
   if (counts.length === 0)
-    return /\d/.test(line.text) ? [{ span, sort: "nothing", says: "it counts no stitches" }] : [];
+    return /\d/.test(line.text) && !ofMotif.test(line.text)
+      ? [{ span, sort: "nothing", says: "it counts no stitches" }]
+      : [];
   const bad = counts.flatMap((count): GaugeProblem[] => problemOf(count, front, context));
   if (bad.length > 0) return bad;
   if (counts.every(({ sort }) => sort === "row"))

@@ -250,9 +250,14 @@ export function contentOf(text: string): LineContent {
   return { text, kind: "prose", head: null };
 }
 
+/** What pieces are put together with: no row begins so. */
+const putsTogether =
+  /^\s*(?:sew|whip[\s-]?stitch|stuff|embroider|weave|glue|pin|knot|position|press|block|thread|(?:place|attach|insert|join|lay)\s+(?:the|each|both|one|two|all)\s+(?!yarn|hook|markers?\b|sts?\b|stitch))\b/i;
+
 /** A numbered sentence of a list is no row: it reads as prose. */
 function isNote(rest: string): boolean {
-  if (/\b(?:count|counts|never|always|is|are|should|your|you)\b/i.test(rest)) return true;
+  if (putsTogether.test(rest) || /\b(?:count|counts|never|always|is|are|should|your|you)\b/i.test(rest))
+    return true;
   const words = rest.match(/\p{L}+/gu) ?? [];
   const known = words.filter(
     (word) =>

@@ -35,7 +35,11 @@ Rnd 2: inc x6 (12)
 `,
   check(pattern) {
     const listed = frontMatterOf(pattern.lines).hooks.map((hook) => ({ hook, offset: 0 }));
-    const used = usesOf(pattern).hooks.map(({ line, mention }) => ({ hook: mention, offset: line.start }));
+    const isListed = (at: number): boolean => listed.some(({ hook }) => hook.start === at);
+    // A heading right below the lists is read with them.
+    const used = usesOf(pattern)
+      .hooks.map(({ line, mention }) => ({ hook: mention, offset: line.start }))
+      .filter(({ hook, offset }) => !isListed(hook.start + offset));
     return [...listed, ...used].flatMap(({ hook, offset }) =>
       hook.labels.flatMap((label) => check(hook, label, offset)),
     );

@@ -1,12 +1,12 @@
-import type { WorkedPiece } from "../fabric/worked";
-import { type Sentence, sentencesOf } from "../notation/assembly";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { type Mention, type Sentence, sentencesOf } from "../notation/assembly";
 import type { LineContent } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import type { NumberInText, RowReference } from "../notation/row-references";
 import { keptBy } from "../text/kept-by";
 import { outlineOf, type WorkedPart } from "./outline";
 import { perPiece } from "./per-piece";
-import { makingOf, type PlacedSentence, placed } from "./pieces-made";
+import { partNamesOf } from "./pieces-made";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
 import { listed } from "./wording";
 
@@ -46,6 +46,8 @@ Place the eyes between Rnds 3 and 4.
 };
 
 const placement = /\b(?:between|b\/w|over|around|across|onto|on|at|to|along|in)\s*(?:the\s+)?$/i;
+/** `thread the cord through the eyelets of Rnd 28`. */
+const lacing = /\b(?:through|of|in|on)\s*(?:the\s+)?$/i;
 
 /** A sentence that puts something at rows. */
 interface Placing {
@@ -58,8 +60,12 @@ const placingIn = keptBy((line: LineContent): readonly Placing[] => sentencesOf(
 function placingOf(sentence: Sentence): Placing[] {
   const { deeds, text, start } = sentence;
   const isPlacing = deeds.some(({ does }) => does === "sew" || does === "place") || /\bembroider/i.test(text);
-  const rows = sentence.rows.filter((row) => placement.test(text.slice(0, row.start - start)));
-  return isPlacing && rows.length > 0 ? [{ sentence, rows }] : [];
+  const isLacing = deeds.some(({ does }) => does === "lace");
+  const rows = sentence.rows.filter((row) => {
+    const before = text.slice(0, row.start - start);
+    return (isPlacing && placement.test(before)) || (isLacing && lacing.test(before));
+  });
+  return rows.length > 0 ? [{ sentence, rows }] : [];
 }
 
 function foundIn(
@@ -68,17 +74,21 @@ function foundIn(
   part: WorkedPart,
   pattern: WorkedPattern,
 ): Found[] {
-  const said = placed(line, sentence, makingOf(pattern).names);
+  const mentions = partNamesOf(pattern).mentionsIn(sentence);
   return rows.flatMap((row) => {
-    const where = partsMeant(row, said, part);
+    const where = partsMeant(row, sentence, mentions, part) ?? anyPart(pattern);
     const missing = row.numbers.filter(({ n }) => !where.some((one) => hasRow(one, n, pattern)));
     return missing.length > 0 && where.length > 0 ? [found(row, missing, where, line.start, pattern)] : [];
   });
 }
 
-/** The parts whose rows a sentence counts: what it names behind the row or as its aim, else what it stands in. */
-function partsMeant(row: RowReference, said: PlacedSentence, own: WorkedPart): readonly WorkedPart[] {
-  const { sentence, mentions } = said;
+/** The parts whose rows a sentence counts: what it names behind the row or as its aim, else what it stands in. Null: any. */
+function partsMeant(
+  row: RowReference,
+  sentence: Sentence,
+  mentions: readonly Mention<WorkedPart>[],
+  own: WorkedPart,
+): readonly WorkedPart[] | null {
   const textBetween = (from: number, to: number): string =>
     sentence.text.slice(from - sentence.start, to - sentence.start);
   const behind = mentions.find(
@@ -87,32 +97,47 @@ function partsMeant(row: RowReference, said: PlacedSentence, own: WorkedPart): r
   const aim = mentions.findLast(
     ({ start, end }) =>
       end <= row.start &&
-      /\b(?:to|onto|on|of)\s+(?:the\s+)?(?:\p{L}+\s+)?$/iu.test(textBetween(sentence.start, start)),
+      /\b(?:to|onto|on|of|under|underneath|beneath|along)\s+(?:the\s+)?(?:\p{L}+\s+)?$/iu.test(
+        textBetween(sentence.start, start),
+      ),
   );
   const named = behind ?? aim;
-  if (named) return named.pieces.map(({ part }) => part);
+  if (named) return named.pieces;
   // What is sewn is sewn to something else, which may go without a name.
   const isSewn =
     sentence.deeds.some(({ does }) => does === "sew") || /\b(?:to|onto)\s+the\b/i.test(sentence.text);
-  return own.piece && mentions.length === 0 && !isSewn ? [own] : [];
+  if (isSewn) return [];
+  return own.piece && mentions.length === 0 ? [own] : null;
 }
 
-/** The number of the last row of a piece; null where rows without a number may follow. */
+/** A row that no piece has is nowhere, whichever is meant. Of one piece alone the others may be in another text. */
+function anyPart(pattern: WorkedPattern): readonly WorkedPart[] {
+  const parts = outlineOf(pattern).filter(({ piece }) => piece !== null);
+  return parts.length > 1 ? parts : [];
+}
+
+/** The number of the last row of a piece; null where rows without a number may follow it. */
 const lastRow = perPiece(({ rows }: WorkedPiece): number | null => {
   const heads = rows.filter(({ line }) => line.kind !== "foundation").map(({ line }) => line.head);
-  const isOpen = heads.some((head) => head?.from == null || head.open || goesOn.test(head.label));
-  const ends = heads.flatMap((head) => [head?.from ?? 0, ...(head?.to ?? []).map((n) => n ?? 0)]);
-  return isOpen || ends.length === 0 || rows.some(({ line }) => goesOn.test(line.text))
-    ? null
-    : Math.max(...ends);
+  const ends = heads.map((head) => Math.max(head?.from ?? 0, ...(head?.to ?? []).map((n) => n ?? 0)));
+  const most = Math.max(0, ...ends);
+  // What is open before the last number is closed by it.
+  const fromLast = rows.slice(-1 - [...ends].reverse().indexOf(most));
+  return most === 0 || fromLast.some(isOpen) ? null : most;
 });
+
+function isOpen({ line: { head, text, kind } }: WorkedRow): boolean {
+  if (kind === "foundation") return false;
+  return head?.from == null || head.open || goesOn.test(head.label) || goesOn.test(text);
+}
 
 const goesOn =
   /\b(?:until|every|all\s+following|subsequent|continu(?:e|ing)|even\s+for|for\s+\d+\s+(?:more\s+)?(?:rows|rnds|rounds))\b/i;
 
 /** Whether a part, or one that its numbers run on from or into, may have a row. */
 function hasRow(part: WorkedPart, n: number, pattern: WorkedPattern): boolean {
-  const prose = part.lines.filter(({ kind }) => kind === "prose" || kind === "copy");
+  const last = part.piece?.rows.at(-1)?.line.span.start ?? 0;
+  const prose = part.lines.filter(({ kind, start }) => (kind === "prose" || kind === "copy") && start > last);
   return (
     n <= lastOf(part, pattern) || prose.some(({ text }) => goesOn.test(text) || /\brep(?:eat)?\b/i.test(text))
   );
@@ -147,7 +172,7 @@ function found(
   lineStart: number,
   pattern: WorkedPattern,
 ): Found {
-  const names = listed([...new Set(where.map(({ name }) => `"${name}"`))], "or");
+  const names = [...new Set(where.map(({ name }) => name))];
   const last = Math.max(...where.map((part) => lastOf(part, pattern)));
   const numbersText = listed(
     missing.map(({ n }) => `${n}`),
@@ -155,8 +180,18 @@ function found(
   );
   return {
     span: { start: lineStart + row.start, end: lineStart + row.end },
-    message: `${names === '""' ? "This piece" : names} has no row ${numbersText}: the last is ${last}. Say where it goes on the rows that are there.`,
+    message: `${lacking(names)} row ${numbersText}: the last is ${last}. Say where it goes on the rows that are there.`,
     fixes: [],
     related: [],
   };
+}
+
+function lacking(names: readonly string[]): string {
+  if (names.length > 2) return "No piece has a";
+  return names[0] === ""
+    ? "This piece has no"
+    : `${listed(
+        names.map((name) => `"${name}"`),
+        "or",
+      )} has no`;
 }

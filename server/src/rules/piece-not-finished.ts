@@ -56,11 +56,19 @@ Fasten off.
 const ending =
   /\b(?:fast\w*|finish\w*|end(?:s|ing)?|clos\w*|cut\w*|break|tie|bind|join\w*|sew\w*|seam\w*|tail|weav\w*|layers|thicknesses|both\s+(?:sides|walls)|together|continue\w*|go\s+on|invisible|turn\s+inside|same|likewise|hole|opening)\b|\bf\s?\/\s?o\b|\bfo\b|do\s+not|don['’]t/i;
 
+/** Words that a row is full of, and that end nothing in it: `to end`, `in same st`, `join with sl st`. */
+const ofRows =
+  /\b(?:to|until|till|at|from)\s+(?:the\s+)?(?:other\s+)?end\b|\bend(?:s|ing)?\s+(?:with|in)\b|\b(?:each|both)\s+ends?\b|\bin(?:to)?\s+(?:the\s+)?same\b|\bsame\s+(?:st|sp|place|ch|loop)\w*|\bjoin\w*(?:\s+(?:with|using|by)\s+(?:an?\s+)?(?:sl|ss)\w*|\s+(?:in|to|into)\s+(?:the\s+)?(?:first|top|beg|\d)|(?=\s*(?:[.,;()[]|$)))|\b\d\s+(?:\w+\s+)?together\b|\bdo\s+not\s+(?:join|turn|count)\b|\bdon['’]t\s+(?:join|turn|count)\b/gi;
+
 function isFinished({ part, worked }: MadePiece, pattern: WorkedPattern): boolean {
   const last = worked.rows.at(-1)?.line;
   if (!last) return true;
   const after = part.lines.filter(({ kind, start }) => kind !== "blank" && start >= last.span.end);
-  return ending.test(last.text) || after.some(({ text }) => ending.test(text)) || isGoneOnFrom(part, pattern);
+  return (
+    ending.test(last.text.replace(ofRows, " ")) ||
+    after.some(({ text }) => ending.test(text)) ||
+    isGoneOnFrom(part, pattern)
+  );
 }
 
 /** The next part is worked on it. */

@@ -69,6 +69,14 @@ const headed = keptBy((heading: LineContent): Headed => {
   return { name, make, words: noPiece.test(name) ? [] : nameWords(name) };
 });
 
+/** The names of all parts with rows, also of those that go on from another piece. */
+export const partNamesOf = keptBy((pattern: WorkedPattern): PieceNames<WorkedPart> => {
+  const withRows = outlineOf(pattern).filter(({ piece, heading }) => piece && heading);
+  return new PieceNames(
+    withRows.map((part) => ({ words: headed((part.heading as PatternLine).content).words, piece: part })),
+  );
+});
+
 function madePiece(part: WorkedPart, above: WorkedPart | undefined): MadePiece[] {
   const { piece: worked, heading } = part;
   if (!worked || !heading || !isOwnPiece(worked)) return [];
@@ -82,7 +90,7 @@ function madePiece(part: WorkedPart, above: WorkedPart | undefined): MadePiece[]
 }
 
 /** Begun on a chain, a ring or nothing, not on another piece. */
-const isOwnPiece = perPiece(({ rows }) => {
+export const isOwnPiece = perPiece(({ rows }) => {
   const [first] = rows;
   const from = rows.find(({ line }) => line.head?.from != null)?.line.head?.from ?? 1;
   if (!first || from !== 1) return false;

@@ -68,8 +68,14 @@ function putsInEyes({ text, deeds }: Sentence): boolean {
 }
 
 /** What closes the piece for good; not "stuff before closing" or "do not close yet". */
-const closes =
-  /(?:^|[,;]|\band|\bthen)\s*(?:clos(?:e|ing)\s+(?:it\s+)?(?:up\s+)?(?:the\s+)?(?:\w+\s+)?(?:hole|opening|piece|head|body|gap|off|up)\b|sew\s+(?:the\s+)?(?:hole|opening)\s+(?:shut|closed)|pull\s+(?:it\s+)?tight(?:ly)?\s+to\s+close)/i;
+const closings: readonly RegExp[] = [
+  /(?:^|[,;]|\band|\bthen)\s*(?:clos(?:e|ing)\s+(?:it\s+)?(?:up\s+)?(?:the\s+)?(?:\w+\s+)?(?:hole|opening|piece|head|body|gap|off|up)\b|sew\s+(?:the\s+)?(?:hole|opening)\s+(?:shut|closed)|pull\s+(?:it\s+)?tight(?:ly)?\s+to\s+close)/i,
+  /\b(?:thread|weave|draw|run|pass)\b[^.]*\bthrough\b[^.]*\b(?:sts|stitches|loops|lps)\b[^.]*\b(?:(?:pull|draw|cinch)\s+(?:it\s+|up\s+)*tight(?:ly)?|close)\b/i,
+];
+
+function closes({ text }: Sentence): boolean {
+  return closings.some((form) => form.test(text)) && !/\b(?:before|not|until|later)\b/i.test(text);
+}
 
 /** The sentence that closes the piece that the eyes go into, where it stands before them. */
 function closingBefore(said: PlacedSentence, own: WorkedPart, pattern: WorkedPattern): PlacedSentence | null {
@@ -82,9 +88,7 @@ function closingBefore(said: PlacedSentence, own: WorkedPart, pattern: WorkedPat
   const closing = part.lines
     .filter(({ kind, start }) => kind === "prose" && start >= last)
     .flatMap((line) => placedSentences(line, names))
-    .filter(
-      ({ sentence }) => closes.test(sentence.text) && !/\b(?:before|not|until|later)\b/i.test(sentence.text),
-    );
+    .filter(({ sentence }) => closes(sentence));
   return closing.find(({ line, sentence }) => line.start + sentence.start < at) ?? null;
 }
 

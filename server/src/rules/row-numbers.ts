@@ -119,14 +119,19 @@ function isByTheWay({ text }: PatternLine): boolean {
 }
 
 /** `Repeat Rows 2-3 until …`: rows that no head tells of. */
-function standsForMore({ line }: WorkedRow): boolean {
-  const told = line.head?.to != null || line.head?.many != null;
-  return (
-    /\b(?:until|(?:all|every|each)\s+[\w\s-]{0,24}rows?|for \d+ (?:more )?(?:rows|rounds|rnds))\b/i.test(
-      line.text,
-    ) ||
-    (!told && /\brep(?:eat)?s?\b[^.;*]*\b(?:rows?|rnds?|rounds?)\b/i.test(line.text))
-  );
+function standsForMore({ line: { text, head } }: WorkedRow): boolean {
+  if (unnumbered.test(text)) return true;
+  return head?.to == null && head?.many == null && repeatsRows.test(text) && !repeatsOne(text);
+}
+
+const unnumbered =
+  /\b(?:until|(?:all|every|each)\s+[\w\s-]{0,24}rows?|for \d+ (?:more )?(?:rows|rounds|rnds))\b/i;
+const repeatsRows = /\brep(?:eat)?s?\b[^.;*]*\b(?:rows?|rnds?|rounds?)\b/i;
+
+/** `Rnd 26: Repeat Rnd 25.` is one row, like any other with a number. */
+function repeatsOne(text: string): boolean {
+  const named = readRowReferences(text).flatMap(({ numbers }) => numbers);
+  return named.length === 1 && !/\b(?:times|twice|once|more|\d+\s?x|x\s?\d+)\b/i.test(text);
 }
 
 /** The missing row is there after all, in words or in a line that is not read as a row. */

@@ -1,6 +1,7 @@
 import type { Yarn } from "../notation/front-matter/yarns";
 import { mentionsOf } from "../notation/mentions/mentions";
 import type { Span, TextEdit } from "../text/span";
+import { isOwnPiece } from "./pieces-made";
 import type { PatternRule, WorkedPattern } from "./rule";
 import { type Uses, usesOf } from "./uses";
 import { colourWords, nameOf, yarnListOf } from "./yarn-list";
@@ -69,15 +70,16 @@ function isNamed({ letter, colour }: Yarn, uses: Uses): boolean {
   return taken(colour.text) || colourWords(colour.text).some(said);
 }
 
-/** Else the yarn that is not named may be what a piece begins with. */
+/** Else the yarn that is not named may be what a piece begins with. What goes on from another piece begins with none. */
 function everyPieceNamesYarn({ pieces, lines }: WorkedPattern): boolean {
   let at = 0;
-  return pieces.every(({ piece }) => {
+  return pieces.every((worked) => {
+    const { piece } = worked;
     while ((lines[at]?.start ?? Infinity) < piece.span.start) at++;
     const end = piece.rows[0]?.span.end ?? piece.span.end;
     for (let line = lines[at]; line && line.start < end; line = lines[++at])
       if (mentionsOf(line.content).yarns.length > 0) return true;
-    return false;
+    return !isOwnPiece(worked);
   });
 }
 

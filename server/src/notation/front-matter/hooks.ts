@@ -23,8 +23,10 @@ const letters = String.raw`[A-Z](?:\s?[/-]\s?[A-Z](?![a-z]))?(?:\s?[/-]?\s?\d{1,
 const digits = String.raw`\d{1,2}(?:[.,]5|[ -]1\/2|\s?½)?(?![\w½]|\s?mm)`;
 const says = String.raw`(?:(?:[Uu]\.?[Ss]\.?[Aa]?\.?|U\.?K\.?|[Oo]ld|[Ss]izes?|[Ss]teel|[Nn]o\.?|[Nn]umber|#)\s*){0,4}`;
 const whole = new RegExp(`^(${says})(${letters}|${digits})(?:\\s*(?:crochet\\s+)?hooks?)?$`, "u");
+/** `Yarn B, 4 mm hook`, `with A, 5 mm hook`: the letter is a yarn's. */
+const ofYarn = String.raw`(?<!\b(?:[Yy]arn|[Cc]olou?r)\s)(?!(?<=\b(?:[Ww]ith|[Uu]sing|[Ii]n)\s)[A-H]\s?,)`;
 const before = new RegExp(
-  `(?:^|[\\s([,])(${says}(?:${letters}|${digits}))\\s?(?:[([/,=–-]{1,2}\\s?|\\s)$`,
+  `(?:^|[\\s([,])${ofYarn}(${says}(?:${letters}|${digits}))\\s?(?:[([/,=–-]{1,2}\\s?|\\s)$`,
   "u",
 );
 const said = new RegExp(`\\b(${says})(${letters})|\\b((?:[Ss]ize|[Nn]o\\.?|US|UK|#)\\s*)(${digits})`, "u");

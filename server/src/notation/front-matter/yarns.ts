@@ -46,9 +46,8 @@ export function itemsOf(content: Stretch): Stretch[] {
 }
 
 function yarnsOfItem(item: Stretch, about: boolean): Yarn[] {
-  const parts = splitAt(item, /,(?![^()[\]]*[)\]])|\band\b|&|\+/g).filter(
-    ({ text }) => !otherWord.test(text),
-  );
+  const pieces = splitAt(item, /,(?![^()[\]]*[)\]])|\band\b|&|\+/g);
+  const parts = (isOneYarn(item, pieces) ? [item] : pieces).filter(({ text }) => !otherWord.test(text));
   const isYarn = about || parts.some(speaksOfYarn);
   if (!isYarn || parts.length === 0) return [];
   const weight = weightWord.exec(item.text)?.[0] ?? null;
@@ -59,15 +58,28 @@ function yarnsOfItem(item: Stretch, about: boolean): Yarn[] {
   });
 }
 
+/** `Yarn A: bulky chenille, cream, 100 g`: its letter leads all of it. */
+const ledByLetter = new RegExp(String.raw`^\W*(?:(?:[Yy]arn|[Cc]olou?r)\s)?${yarnLetter}\s?[:=–-]\s`, "u");
+
+function isOneYarn(item: Stretch, pieces: readonly Stretch[]): boolean {
+  return (
+    ledByLetter.test(item.text) &&
+    pieces.filter((piece) => letterOf(piece) !== null).length === 1 &&
+    pieces.filter((piece) => namedColour(piece) !== null).length < 2
+  );
+}
+
 function speaksOfYarn(part: Stretch): boolean {
   return yarnWord.test(part.text) || amountsIn(part.text).length > 0 || letterOf(part) !== null;
 }
+
+const onlyLetter = new RegExp(String.raw`^\W*(?:(?:[Yy]arn|[Cc]olou?r)\s)?${yarnLetter}\W*$`, "u");
 
 /** `Worsted cotton: 50 g red` → `50 g red`. */
 function behindColon(part: Stretch): Stretch {
   const colon = part.text.lastIndexOf(": ");
   const before = part.text.slice(0, colon);
-  return colon < 0 || colon === part.text.length - 1 || new RegExp(`^\\W*${yarnLetter}\\W*$`).test(before)
+  return colon < 0 || colon === part.text.length - 1 || onlyLetter.test(before)
     ? part
     : partOf(part, colon + 1);
 }

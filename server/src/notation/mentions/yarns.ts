@@ -1,5 +1,5 @@
 import type { Span } from "../../text/span";
-import { colourNames } from "../../trade/colours";
+import { colourNames, colourShades } from "../../trade/colours";
 import { yarnLetter } from "../front-matter/yarns";
 import { trade } from "../vocabulary";
 
@@ -27,6 +27,31 @@ const change = new RegExp(
 export function yarnsIn(text: string): YarnMention[] {
   if (!/\b(?:with|using|chang|switch|join|rejoin|attach)/i.test(text)) return [];
   return [...lettersIn(text), ...coloursIn(text)].sort((a, b) => a.start - b.start);
+}
+
+/** `Wing (make 2, black)`, `Tail (Yarn B, 4 mm hook)`, `Leaf: green`, `Ears (in pink and white)`. */
+const saidOf =
+  /(?<=([([,;/&–—:-]\s*|\b(?:and|in|with|using|yarn|colou?r)\s))((?:(?!and\b)\p{L}+[ -]){0,2}\p{L}+\d?)(?=\s*(?:yarns?\s*|colou?rs?\s*)?(?:[)\],;/&]|and\b|$))/giu;
+const yarnSaid = new RegExp(`^${yarnLetter}$`, "u");
+
+/** The yarns that a heading names: a colour it knows, or a letter that it calls a yarn. */
+export function yarnsInHeading(text: string): YarnMention[] {
+  return [...text.matchAll(saidOf)].flatMap((match) => {
+    const [, lead = "", phrase = ""] = match;
+    const name = phrase.replace(/^(?:in|with|using|yarn|colou?r)\s+/i, "");
+    const isLetter = yarnSaid.test(name) && (name.length > 1 || lead.trim().length > 1 || name !== phrase);
+    if (!isLetter && !isColourName(name.toLowerCase().split(/[\s-]+/))) return [];
+    const end = match.index + phrase.length;
+    return [{ kind: isLetter ? "letter" : "colour", name, start: end - name.length, end }];
+  });
+}
+
+/** Nothing but the name of a colour: `dark grey`. */
+function isColourName(words: readonly string[]): boolean {
+  return (
+    colourNames.has(words.at(-1) ?? "") &&
+    words.slice(0, -1).every((word) => colourShades.has(word) || colourNames.has(word))
+  );
 }
 
 function lettersIn(text: string): YarnMention[] {
