@@ -1,5 +1,6 @@
 import { baseOf, pieceKey } from "../notation/piece-names";
 import { keptBy } from "../text/kept-by";
+import { RowsToCome } from "./apart-rows";
 import { wrongList } from "./bind";
 import { carriedChain, startHabit } from "./bind-start";
 import type { PatternContext } from "./context";
@@ -63,23 +64,26 @@ export class PieceWorker {
   }
 
   work(): PieceRun {
-    for (const [i, line] of this.piece.rows.entries()) this.row(line, i);
-    const alive = survivors(this.history);
-    const rows = this.done.map((row, i) => settle(row, alive[i] ?? [], noHabits));
+    const toCome = new RowsToCome(this.piece.rows);
+    for (const [i, line] of this.piece.rows.entries())
+      for (let row: RowLine | null = toCome.first(line); row; row = toCome.next(this.numberNow))
+        this.row(row, i);
+    const ways = survivors(this.history);
+    const worked = toCome.byLine(
+      this.done.map((row, i) => ({ row: settle(row, ways[i] ?? [], noHabits), ways: ways[i] ?? [] })),
+    );
     const state = this.paths[0]?.state ?? null;
-    const lastHead = this.lastRow?.head;
-    const number = Math.max(lastHead?.from ?? 0, ...(lastHead?.to ?? []).map((n) => n ?? 0));
-    const worked = { piece: this.piece, rows, context: this.context, work: {} };
+    const [rows, alive] = [worked.map(({ row }) => row), worked.map((one) => one.ways)];
     const { name, talk } = this.piece;
     const end = state && {
       state: this.turnedLast ? state.map((below) => below && turnedOver(below)) : this.wholeEdge(state),
-      number,
+      number: this.numberNow,
       freeSide: this.freeSide,
       name,
       fastened: talk.fastened,
     };
     return new PieceRun({
-      worked,
+      worked: { piece: this.piece, rows, context: this.context, work: {} },
       dependences: this.dependences,
       lines: this.byNumber,
       leaves: this.leaves,
@@ -93,6 +97,12 @@ export class PieceWorker {
   private wholeEdge(state: State): State {
     const steps = this.turning || !this.goesRound ? null : this.paths[0]?.outcome?.steps;
     return steps ? state.map((below, size) => below && withRest(below, steps[size]?.at(-1))) : state;
+  }
+
+  /** The number of the row that was worked last; 0 for one without. */
+  private get numberNow(): number {
+    const head = this.lastRow?.head;
+    return Math.max(head?.from ?? 0, ...(head?.to ?? []).map((n) => n ?? 0));
   }
 
   private row(line: RowLine, i: number): void {

@@ -34,7 +34,7 @@ const ord = String.raw`\d+(?:st|nd|rd|th|d)`;
 const shapes: readonly { readonly form: RegExp; readonly word?: "row" | "round" }[] = [
   {
     form: new RegExp(
-      String.raw`^(?:rs|ws)?\s*(${rowWord})\.?\s*#?\s*(${number})(?:(?:${dash}(?:${rowWord}\.?\s*)?|\s+until\s+(?:${rowWord}\.?\s*)?|\+)(${sizedEnd}))?(\+)?(?!\s*(?:sc|dc|hdc|tr|inc|dec|sts?|ch)\b)(?![\w%])`,
+      String.raw`^(?:rs|ws)?\s*(${rowWord})\.?\s*#?\s*(${number})(?:(?:${dash}(?:${rowWord}\.?\s*)?|\s+until\s+(?:${rowWord}\.?\s*)?|\+)(${sizedEnd}))?(\+)?((?<=\d)(?:\s*(?:,\s*and|[,&]|and)\s*${number})+)?(?!\s*(?:sc|dc|hdc|tr|inc|dec|sts?|ch)\b)(?![\w%])`,
       "iu",
     ),
   },
@@ -113,7 +113,7 @@ function draftOf(shape: number, match: RegExpExecArray): Draft | null {
         ...plain,
         word,
         from: Number(match[2]),
-        to: match[3] ? sizedEnds(Number(match[2]), match[3]) : null,
+        to: match[3] ? endsOf(Number(match[2]), match[3], match[5]) : null,
         open: match[4] === "+",
       };
     }
@@ -147,6 +147,19 @@ function draftOf(shape: number, match: RegExpExecArray): Draft | null {
     default:
       return { ...plain, word: "none", from: Number(match[1]), to: match[2] ? [Number(match[2])] : null };
   }
+}
+
+/** Behind `Rows 3, 5` there may be more of the list. */
+function endsOf(from: number, end: string, more: string | undefined): number[] {
+  return more === undefined ? sizedEnds(from, end) : sizedNumbers(more).slice(-1);
+}
+
+/** `Rows 3, 5 and 7`: the numbers of rows that are not all neighbours; none for other heads. */
+export function listedNumbers({ text, from, to }: RowHead): readonly number[] {
+  if (from === null || to === null || /[-–—([]|\b(?:to|until|through)\b/i.test(text)) return [];
+  const numbers = sizedNumbers(text);
+  const grows = numbers.every((n, i) => i === 0 || n > (numbers[i - 1] ?? n));
+  return grows && (numbers.at(-1) ?? 0) - from >= numbers.length ? numbers : [];
 }
 
 const rangeOfSize = /^\s*(\d+)\s*[-–—]\s*(\d+)\s*$/;

@@ -1,5 +1,5 @@
 import type { WorkedRow } from "../fabric/worked";
-import { type RowHead, readHead } from "../notation/document";
+import { listedNumbers, type RowHead, readHead } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { readRowReferences, refersTo } from "../notation/row-references";
 import { keptBy } from "../text/kept-by";
@@ -37,11 +37,13 @@ type OutOfTurn = Pick<NumberSlip, "from" | "due" | "alone"> & { readonly at: num
 
 const outOfTurn = perPiece(({ rows }): readonly OutOfTurn[] => {
   const found: OutOfTurn[] = [];
+  const listed = new Set(rows.flatMap(({ line }) => (line.head ? listedNumbers(line.head) : [])));
+  const isListed = ({ from, due }: OutOfTurn): boolean => from > due && listed.has(due);
   let reached: Reached | null = null;
   for (const [at, row] of rows.entries()) {
     const from = row.line.head?.from ?? null;
     const slip: OutOfTurn | null = from === null || reached === null ? null : slipAt(rows, at, from, reached);
-    if (slip) found.push(slip);
+    if (slip && !isListed(slip)) found.push(slip);
     reached = from === null || hidesNumbers(row) ? null : after(row, from, reached, slip);
   }
   return found;
@@ -65,8 +67,7 @@ function hidesNumbers({ line: { head, sizes } }: WorkedRow): boolean {
 
 /** `Rows 3 and 5`: not those between. */
 function isList(head: RowHead | null): boolean {
-  const apart = Math.max(...(head?.to ?? []).map((to) => (to ?? 0) - (head?.from ?? 0)));
-  return apart > 1 && /[&,]|\band\b/i.test(head?.text ?? "");
+  return head !== null && listedNumbers(head).length > 0;
 }
 
 function after(row: WorkedRow, from: number, reached: Reached | null, slip: OutOfTurn | null): Reached {
