@@ -64,7 +64,11 @@ export async function session(
   const { capabilities } = await connection.sendRequest(InitializeRequest.type, {
     processId: null,
     rootUri: null,
-    capabilities: { textDocument: { diagnostic: { relatedInformation: true } } },
+    // As VS Code has them.
+    capabilities: {
+      textDocument: { diagnostic: { relatedInformation: true } },
+      workspace: { diagnostics: { refreshSupport: true } },
+    },
   });
   const start = performance.now() - begun;
   await connection.sendNotification(InitializedNotification.type, {});

@@ -55,7 +55,9 @@ async function pulled(
   const settings = await server.settings.of(document.uri);
   stopIfCancelled(token);
   const { snapshot } = document;
-  const items = diagnosticsOf(snapshot, settings, server.client);
+  // To a client that cannot be told to ask again, everything is said at once.
+  const advice = server.client.refreshesDiagnostics ? document.advice : undefined;
+  const items = diagnosticsOf(snapshot, settings, server.client, advice);
   const resultId = ids.idOf(document, snapshot.version, items);
   if (resultId === params.previousResultId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId };
   return { ...fullReport(items), resultId };
@@ -101,7 +103,7 @@ async function publish(server: Server, document: OpenDocument): Promise<void> {
   const diagnostics = await guarded(
     server,
     `Checking ${uri}`,
-    () => diagnosticsOf(snapshot, settings, client),
+    () => diagnosticsOf(snapshot, settings, client, document.advice),
     () => [faultDiagnostic()],
   );
   const version = client.takesVersions ? { version: snapshot.version } : {};

@@ -6,6 +6,7 @@ import {
 import type { LineIndex } from "../text/line-index";
 import type { Finding, Related, Severity } from "../workspace/report";
 import { turnedOn, withSeverities } from "../workspace/severities";
+import type { Advice } from "./advice";
 import type { ClientAbilities } from "./capabilities";
 import type { Snapshot } from "./open-document";
 import { rangeOf } from "./positions";
@@ -22,9 +23,19 @@ const SEVERITY: Readonly<Record<Severity, DiagnosticSeverity>> = {
 };
 
 /** The findings of one version as the protocol has them, for this client and these settings. */
-export function diagnosticsOf(snapshot: Snapshot, settings: Settings, client: ClientAbilities): Diagnostic[] {
-  return shownFindings(snapshot, settings).map((finding) => diagnosticOf(finding, snapshot, client));
+export function diagnosticsOf(
+  snapshot: Snapshot,
+  settings: Settings,
+  client: ClientAbilities,
+  advice: Pick<Advice, "messageOf"> = wholeMessages,
+): Diagnostic[] {
+  return shownFindings(snapshot, settings).map((finding) => ({
+    ...markOf(finding, snapshot, client),
+    message: advice.messageOf(finding, snapshot),
+  }));
 }
+
+const wholeMessages: Pick<Advice, "messageOf"> = { messageOf: ({ message }) => message };
 
 /** The findings of one version that are shown: as loud as is set, of no word being typed. */
 export function shownFindings({ report, text, caret }: Snapshot, { severities }: Settings): Finding[] {
@@ -59,20 +70,18 @@ export function unreadableDiagnostic(reason: string): Diagnostic {
 }
 
 /** A finding that is shown, as the protocol has it. */
-export function diagnosticOf(
-  finding: Finding,
+export function diagnosticOf(finding: Finding, snapshot: Snapshot, client: ClientAbilities): Diagnostic {
+  return { ...markOf(finding, snapshot, client), message: finding.message };
+}
+
+function markOf(
+  { span, severity, rule, related }: Finding,
   { uri, lines }: Snapshot,
   client: ClientAbilities,
-): Diagnostic {
-  const diagnostic: Diagnostic = {
-    range: rangeOf(finding.span, lines),
-    severity: SEVERITY[finding.severity],
-    code: finding.rule,
-    source: SOURCE,
-    message: finding.message,
-  };
-  if (!client.showsRelatedPlaces || finding.related.length === 0) return diagnostic;
-  return { ...diagnostic, relatedInformation: finding.related.map((place) => relatedOf(place, uri, lines)) };
+): Omit<Diagnostic, "message"> {
+  const mark = { range: rangeOf(span, lines), severity: SEVERITY[severity], code: rule, source: SOURCE };
+  if (!client.showsRelatedPlaces || related.length === 0) return mark;
+  return { ...mark, relatedInformation: related.map((place) => relatedOf(place, uri, lines)) };
 }
 
 function relatedOf({ span, message }: Related, uri: string, lines: LineIndex): DiagnosticRelatedInformation {

@@ -4,6 +4,7 @@ import { LineIndex } from "../text/line-index";
 import type { Checked, Checker } from "../workspace/checker";
 import { Prover } from "../workspace/prover";
 import type { PatternReport } from "../workspace/report";
+import { Advice } from "./advice";
 
 /** One version of a text, never changed; what is known of it is worked out once, when asked for. */
 export class Snapshot {
@@ -63,6 +64,7 @@ interface Opening {
 
 /** A document the client has open: its text kept in step, and the checker that remembers its rows. */
 export class OpenDocument {
+  readonly advice = new Advice();
   private readonly content: TextDocument;
   private checker: Pick<Checker, "work">;
   /** For copies with changes in them: what it remembers is not to get in the way of typing. */
@@ -86,6 +88,7 @@ export class OpenDocument {
 
   update(changes: TextDocumentContentChangeEvent[], version: number): this {
     TextDocument.update(this.content, changes, version);
+    this.advice.typed();
     this.current = this.snapshotAt(this.caretAfter(changes.at(-1)));
     return this;
   }

@@ -5,6 +5,7 @@ import {
   type InitializeParams,
   TextDocuments,
 } from "vscode-languageserver";
+import { TypingPauses } from "./advice";
 import { clientAbilities, serverCapabilities } from "./capabilities";
 import type { ClosedPatterns } from "./closed-patterns";
 import { offerActions } from "./code-actions";
@@ -96,12 +97,19 @@ function listenToDocuments(
   closed: ClosedPatterns | null,
 ): void {
   documents.onDidOpen(({ document }) => closed?.touched(document.uri));
-  documents.onDidChangeContent(({ document }) => channel.changed(document));
+  const pauses = new TypingPauses<OpenDocument>(({ advice }) => {
+    if (advice.paused()) channel.recheck();
+  });
+  documents.onDidChangeContent(({ document }) => {
+    if (document.advice.isTyping) pauses.typed(document);
+    channel.changed(document);
+  });
   documents.onDidSave(({ document }) => {
     if (document.caretLeft()) channel.recheck();
   });
   documents.onDidClose(({ document }) => {
     settings.forget(document.uri);
+    pauses.closed(document);
     channel.closed(document);
     closed?.touched(document.uri);
   });

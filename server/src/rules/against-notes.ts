@@ -140,16 +140,18 @@ function spanIn({ 0: text, index }: RegExpExecArray, from: number): Span {
 }
 
 function rowFound({ row, piece, chains }: Break, counts: boolean, note: PatternLine | undefined): Found {
-  const mends = mendsOf(row, piece).instructions;
-  const ask = questionFor(mends);
   const related: Finding["related"] = note
     ? [{ span: note, message: `Here the pattern says that ch ${chains} ${sense(counts)}.` }]
     : [];
   const about = `${says(rowName(row), "is")} right only if its ch ${chains} ${wouldBe(counts)} count.`;
   return {
     span: row.line.span,
-    message: [numbersAsNoted(row, [{ row, piece, chains }]), about, ...(ask ? [ask] : [])].join(" "),
-    fixes: [...mends.map((mend) => fixOf(mend, row)), ...inRowFix(row, counts)],
+    message: `${numbersAsNoted(row, [{ row, piece, chains }])} ${about}`,
+    asks: () => questionFor(mendsOf(row, piece).instructions),
+    get fixes() {
+      const mends = mendsOf(row, piece).instructions;
+      return [...mends.map((mend) => fixOf(mend, row)), ...inRowFix(row, counts)];
+    },
     related,
   };
 }

@@ -40,13 +40,14 @@ R2: (4 sc, dec) x3 (15)
 `,
   check(row, piece) {
     if (row.result !== "does-not-fit" || !row.outcome || row.fault) return [];
-    const mends = mendsOf(row, piece).instructions;
-    const ask = questionFor(mends);
     return [
       {
         span: instructionsSpan(row),
-        message: [messageFor(row, piece), ...(ask ? [ask] : [])].join(" "),
-        fixes: mends.map((mend) => fixOf(mend, row)),
+        message: messageFor(row, piece),
+        asks: () => questionFor(mendsOf(row, piece).instructions),
+        get fixes() {
+          return mendsOf(row, piece).instructions.map((mend) => fixOf(mend, row));
+        },
         related: [...wherePlacesComeFrom(row, piece), ...writtenFor(row, piece)],
       },
     ];

@@ -1,6 +1,6 @@
 import { forSize } from "../fabric/instructions";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
-import { fixOf, type Mends, mendsOf, questionFor } from "./mends";
+import { fixOf, mendsOf, questionFor } from "./mends";
 import type { Fix, RowRule } from "./rule";
 import { belowName, countedAll, listed, numbers, placesNoun, rowName, says, sizeName } from "./wording";
 import { laterRows, writtenFor } from "./written-for";
@@ -32,14 +32,14 @@ Rnd 2: inc x6 (12)
     if (row.result !== "wrong-count" || !row.outcome || row.fault) return [];
     const slips = slipsOf(row, piece);
     const [missing] = slips.filter(({ said }) => said === null);
-    const mends = mendsOf(row, piece);
     return [
       {
         span: span ? { start: row.line.start + span.start, end: row.line.start + span.end } : row.line.span,
-        message: missing
-          ? missingMessage(row, piece, missing)
-          : `${messageFor(row, piece, slips)}${asking(row, piece, mends)}`,
-        fixes: fixesOf(row, piece, mends, slips),
+        message: missing ? missingMessage(row, piece, missing) : messageFor(row, piece, slips),
+        asks: () => (missing ? null : asking(row, piece)),
+        get fixes() {
+          return fixesOf(row, piece, slips);
+        },
         related: writtenFor(row, piece),
       },
     ];
@@ -112,22 +112,19 @@ function missingMessage(row: WorkedRow, piece: WorkedPiece, missing: Slip): stri
 }
 
 /** Rows written for the stated number speak for the count, and against the instructions. */
-function asking(row: WorkedRow, piece: WorkedPiece, { instructions, count }: Mends): string {
+function asking(row: WorkedRow, piece: WorkedPiece): string | null {
+  const { instructions, count } = mendsOf(row, piece);
   const [later] = laterRows(row, piece);
-  if (!later) return count ? ` ${count.question}` : "";
+  if (!later) return count?.question ?? null;
   const has = numbers(later.outcome?.has ?? []);
   const ask = questionFor(instructions);
   return ask
-    ? ` ${says(rowName(later), "is")} written for ${has}. ${ask}`
-    : ` ${says(rowName(later), "is")} written for ${has}, so look at the instructions first.`;
+    ? `${says(rowName(later), "is")} written for ${has}. ${ask}`
+    : `${says(rowName(later), "is")} written for ${has}, so look at the instructions first.`;
 }
 
-function fixesOf(
-  row: WorkedRow,
-  piece: WorkedPiece,
-  { instructions, count }: Mends,
-  slips: readonly Slip[],
-): Fix[] {
+function fixesOf(row: WorkedRow, piece: WorkedPiece, slips: readonly Slip[]): Fix[] {
+  const { instructions, count } = mendsOf(row, piece);
   const inRow = instructions.map((mend) => fixOf(mend, row));
   const ofCount = count ? [fixOf(count, row)] : plainCount(row, piece, slips);
   return laterRows(row, piece).length > 0 ? [...inRow, ...ofCount] : [...ofCount, ...inRow];

@@ -4,8 +4,7 @@ import { inMetres, rowYarn } from "../measure/row-yarn";
 import { yarnUseOf } from "../measure/yarn-used";
 import { withoutAsMeant } from "../notation/as-meant";
 import { patternRules, quietRules, rowRules } from "../rules/all-rules";
-import type { Found, Rule, WorkedPattern } from "../rules/rule";
-import { shift } from "../text/span";
+import { type Found, findingOf, moved, type Rule, type WorkedPattern } from "../rules/rule";
 import { unanswered } from "./as-meant";
 import type { Finding, PatternReport, PieceReport } from "./report";
 import { rowReport } from "./row-report";
@@ -44,25 +43,16 @@ export class Checker {
   private rowFindings(piece: WorkedPiece): readonly Finding[] {
     const { start } = piece.piece.span;
     const known = this.ofPieces.get(piece.work);
-    if (known) return known.start === start ? known.findings : moved(known.findings, start - known.start);
+    if (known)
+      return known.start === start
+        ? known.findings
+        : known.findings.map((one) => moved(one, start - known.start));
     const findings = piece.rows.flatMap((row) =>
       rowRules.flatMap((rule) => named(rule, rule.check(row, piece))),
     );
     this.ofPieces.set(piece.work, { start, findings });
     return findings;
   }
-}
-
-function moved(findings: readonly Finding[], by: number): readonly Finding[] {
-  return findings.map((finding) => ({
-    ...finding,
-    span: shift(finding.span, by),
-    fixes: finding.fixes.map((fix) => ({
-      ...fix,
-      edits: () => fix.edits().map(({ span, newText }) => ({ span: shift(span, by), newText })),
-    })),
-    related: finding.related.map(({ span, message }) => ({ span: shift(span, by), message })),
-  }));
 }
 
 /** All that one reading of a text gave. */
@@ -103,6 +93,6 @@ function pieceReport(piece: WorkedPiece, pattern: WorkedPattern): PieceReport {
   return { name, make, span, rows };
 }
 
-function named({ id, severity }: Rule, found: readonly Found[]): Finding[] {
-  return found.map((one) => ({ rule: id, severity, ...one }));
+function named(rule: Rule, found: readonly Found[]): Finding[] {
+  return found.map((one) => findingOf(rule, one));
 }

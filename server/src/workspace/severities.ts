@@ -1,5 +1,6 @@
 import { allRules, quietRules } from "../rules/all-rules";
 import { closest } from "../rules/closest";
+import { withSeverity } from "../rules/rule";
 import type { Finding, PatternReport } from "./report";
 import { type SeveritySetting, severitySettings } from "./settings-table";
 
@@ -42,6 +43,6 @@ export function withSeverities(findings: readonly Finding[], severities: Severit
   return findings.flatMap((finding) => {
     const severity = severities.get(finding.rule) ?? finding.severity;
     if (severity === "off") return [];
-    return severity === finding.severity ? [finding] : [{ ...finding, severity }];
+    return severity === finding.severity ? [finding] : [withSeverity(finding, severity)];
   });
 }
