@@ -4,6 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import {
   createProtocolConnection,
+  DiagnosticRefreshRequest,
   DidChangeTextDocumentNotification,
   DidOpenTextDocumentNotification,
   DocumentDiagnosticRequest,
@@ -61,6 +62,7 @@ export async function session(
   const begun = performance.now();
   const child = spawn(process.execPath, command, { stdio: ["pipe", "pipe", "inherit"] });
   const connection = connected(child);
+  connection.onRequest(DiagnosticRefreshRequest.type, () => {});
   const { capabilities } = await connection.sendRequest(InitializeRequest.type, {
     processId: null,
     rootUri: null,
