@@ -15,6 +15,8 @@ export interface ViewOption {
 
 /** Every usual way to see the places that a row finds; the row's words, its fit or its count decide. */
 export function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewOption[] {
+  // Most rows: nothing in their words or their places leaves a choice.
+  if (!mayBeSeenOtherwise(plan) && !hasSpaces(state)) return [plainView(setting)];
   return placeViews(plan, state, setting)
     .flatMap((one) => withSlips(one, plan, setting))
     .flatMap((one) => withGroupsLeft(one, plan, state))
@@ -23,8 +25,18 @@ export function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewO
     .flatMap((one) => withReturn(one, plan));
 }
 
-function placeViews(plan: RowPlan, state: State, setting: RowSetting): ViewOption[] {
-  const flat = setting.flat;
+/** Slip stitches may count, an oval may return, and a row that leads over stitches may pass those that it does not name. */
+const mayBeSeenOtherwise = keptBy(
+  (plan: RowPlan): boolean =>
+    plan.instructions.some(({ op }) => op === "slip" || op === "other-side") ||
+    (kindsIn(plan) !== null && leadsOver(plan)),
+);
+
+function hasSpaces(state: State): boolean {
+  return state.some((below) => below !== null && countPlaces(below.strip, spaces) > 0);
+}
+
+function plainView({ flat }: RowSetting): ViewOption {
   const view: View = {
     stMeans: "stitch",
     returns: "no",
@@ -33,12 +45,16 @@ function placeViews(plan: RowPlan, state: State, setting: RowSetting): ViewOptio
     leavesGroups: false,
     kinds: null,
   };
-  const plainly = { view, closeness: "as they are", cost: 0, says: [] } as const;
+  return { view, closeness: "as they are", cost: 0, says: [] };
+}
+
+function placeViews(plan: RowPlan, state: State, setting: RowSetting): ViewOption[] {
+  const plainly = plainView(setting);
+  const { view } = plainly;
   const chainwise = { ...plainly, closeness: "chain by chain" } as const;
-  const spaced = stripsOf(state).some((strip) => countPlaces(strip, spaces) > 0);
   const mentions = mentionsOf(plan);
   const chains = mentions.chains || plan.mentions.has("ch");
-  if (!spaced) return [plainly];
+  if (!hasSpaces(state)) return [plainly];
   if (chains) return mentions.spaces ? [plainly, chainwise] : [chainwise];
   if (mentions.spaces) return [plainly];
   const any = { ...view, stMeans: "any" } as const;
@@ -79,9 +95,7 @@ function withGroupsLeft(one: ViewOption, plan: RowPlan, state: State): ViewOptio
 /** `sc in next ch-4 lp, dc in next dc`: stitches of other kinds may lie between, and be passed. */
 function withKinds(one: ViewOption, plan: RowPlan, state: State): ViewOption[] {
   const kinds = kindsIn(plan);
-  const lace = targetsIn(plan).some(({ sort, part }) => sort === "space" || part !== undefined);
-  if (kinds === null || !(lace || makesChains(plan.instructions)) || one.closeness === "chain by chain")
-    return [one];
+  if (kinds === null || !leadsOver(plan) || one.closeness === "chain by chain") return [one];
   const there = new Set(
     stripsOf(state)
       .flatMap(runsOf)
@@ -92,6 +106,13 @@ function withKinds(one: ViewOption, plan: RowPlan, state: State): ViewOption[] {
   const says = [...one.says, "stitches that the row does not name are passed over"];
   return [one, { ...one, view: { ...one.view, kinds }, cost: one.cost + 0.2, says }];
 }
+
+/** Whether a row works into spaces or parts of groups, or makes chains: it may pass stitches. */
+const leadsOver = keptBy(
+  (plan: RowPlan): boolean =>
+    targetsIn(plan).some(({ sort, part }) => sort === "space" || part !== undefined) ||
+    makesChains(plan.instructions),
+);
 
 /** Chains lead over what lies under them. */
 function makesChains(list: RowPlan["instructions"]): boolean {
