@@ -1,3 +1,4 @@
+import type { Below, View } from "./below";
 import type { Target, Until } from "./instructions";
 import {
   countBefore,
@@ -20,7 +21,6 @@ import {
   stitches,
   stretchAt,
 } from "./strip";
-import type { Below, View } from "./walker";
 
 const plainStitch: Run = { sort: "stitch", kind: "sc", n: 1 };
 

@@ -1,7 +1,7 @@
+import type { Below } from "./below";
 import { placesOf } from "./cursor";
 import type { Going } from "./goings";
 import { countPlaces, rotate, type Strip, type StripNode, slice } from "./strip";
-import type { Below } from "./walker";
 
 /**
  * What a row finds, with places for so many more passes of a repeat: places like those of the first

@@ -1,11 +1,12 @@
 import { keptBy } from "../text/kept-by";
+import type { Below, More } from "./below";
 import { type Counted, compare, plainKinds, sumOf, tally } from "./count";
 import type { Choice, RowPlan, StatedTerm } from "./instructions";
 import { forSize } from "./instructions";
 import { type Steps, stripOf } from "./steps";
 import { countPlaces, findPlace, keyOf, plainStrip, reverse, runAt, type Strip, stitches } from "./strip";
 import { closely, type ViewOption, viewsOf } from "./views";
-import { type Below, type More, type Walk, walk } from "./walker";
+import { type Walk, walk } from "./walker";
 
 /** What a row finds, one entry a size; `null`: the size does not work it. */
 export type State = readonly (Below | null)[];

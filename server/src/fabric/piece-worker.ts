@@ -1,6 +1,7 @@
 import { baseOf, pieceKey } from "../notation/piece-names";
 import { keptBy } from "../text/kept-by";
 import { RowsToCome } from "./apart-rows";
+import type { Below } from "./below";
 import { wrongList } from "./bind";
 import { carriedChain, startHabit } from "./bind-start";
 import type { PatternContext } from "./context";
@@ -19,7 +20,6 @@ import type { Steps } from "./steps";
 import { countPlaces, plainStrip, runAt } from "./strip";
 import { turnsFirst, turnsLast } from "./turns";
 import { whyUnknown } from "./unknown-words";
-import type { Below } from "./walker";
 import type { Fabric, Fault, WorkedRow } from "./worked";
 
 const start: Path = { state: null, outcome: null, previous: null, cost: 0, stated: null };

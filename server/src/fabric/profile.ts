@@ -1,12 +1,13 @@
 import { keptBy } from "../text/kept-by";
 import type { Span } from "../text/span";
+import type { Below } from "./below";
 import { compare, sumOf, type Tally, tally } from "./count";
 import { type Going, isEven, listed } from "./goings";
 import type { Instruction, Take } from "./instructions";
 import { grown } from "./more-places";
 import { type How, type Outcome, seenBy, workAgain } from "./outcome";
 import { whyUnknown } from "./unknown-words";
-import type { Below, Walk } from "./walker";
+import type { Walk } from "./walker";
 
 /** A number that changes evenly with the number k of repeats: base + each × k. */
 export interface Line {

@@ -1,7 +1,7 @@
+import type { Below, View } from "./below";
 import { Cursor } from "./cursor";
 import { type Take, targetsOf } from "./instructions";
 import { plainStrip, type Strip } from "./strip";
-import type { Below, View } from "./walker";
 
 /** The key of the free side of the starting chain among the places elsewhere. */
 export const chainSide = "chain side";

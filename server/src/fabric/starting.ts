@@ -1,10 +1,10 @@
 import { baseOf } from "../notation/piece-names";
 import type { Sized } from "../notation/words";
+import type { Below } from "./below";
 import { forSize, type Instruction, type RowPlan, type Take, takesIn } from "./instructions";
 import type { State } from "./outcome";
 import type { RowLine } from "./pattern";
 import { plainStrip } from "./strip";
-import type { Below } from "./walker";
 
 export const nothing: Below = { strip: [], chain: null, ring: false, marked: null };
 const ring: Below = { ...nothing, ring: true };

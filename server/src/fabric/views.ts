@@ -1,9 +1,9 @@
 import { keptBy } from "../text/kept-by";
+import type { Below, View } from "./below";
 import { gapsApart, groupsApart, halvesApart, hasHalves } from "./groups";
 import { type RowPlan, type Target, takesIn, targetsOf, type Until } from "./instructions";
 import type { RowSetting, State } from "./outcome";
 import { chainByChain, countPlaces, runsOf, type Strip, spaces, stitches } from "./strip";
-import type { Below, View } from "./walker";
 
 /** One way to see the places below: what the walker is told, and how closely they are looked at. */
 export interface ViewOption {
