@@ -1,7 +1,6 @@
 import type { Tree } from "../notation/tree";
 import type { Sized, Word } from "../notation/words";
 import { works } from "./bind-joins";
-import { rowChoices } from "./bind-start";
 import { StatedBinder, slips } from "./bind-stated";
 import type { Named } from "./bind-stitches";
 import { harmless } from "./harmless-words";
@@ -15,6 +14,7 @@ import {
   type Times,
 } from "./instructions";
 import { openMarkIn } from "./open-mark";
+import { rowChoices } from "./row-choices";
 import type { BindContext } from "./stitch-use";
 import { child, descendants, find } from "./tree-search";
 import { sortOfUnknown } from "./unknown-words";

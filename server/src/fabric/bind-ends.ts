@@ -1,0 +1,124 @@
+import type { Sized } from "../notation/words";
+import { firstKind } from "./bind-start";
+import type { Choice, Instruction, Take } from "./instructions";
+
+type WorkRun = Extract<Instruction, { op: "work" }>;
+
+/** `inc 1 st at each end, sc across`: the run over the row, with its first and last stitches shaped. */
+export function shapedAtEnds(all: readonly Instruction[]): readonly Instruction[] {
+  const ends = all.find((one) => one.op === "ends");
+  const run = all.find((one): one is WorkRun => one.op === "work" && one.takes[0]?.how === "each");
+  if (ends?.op !== "ends" || !run) return all;
+  const { more, n, span } = ends;
+  const { stitch } = run;
+  const shaped = more > 0 ? stitch : { ...stitch, uses: 1 - more };
+  const atEnd = (how: "next" | "last"): Instruction => ({
+    op: "work",
+    stitch: shaped,
+    per: [more > 0 ? 1 + more : 1],
+    takes: [{ how, n, of: { sort: "stitch" } }],
+    span,
+  });
+  const until = { n: n.map((times) => (times ?? 0) * shaped.uses), of: { sort: "stitch" as const } };
+  const takes = run.takes.map((take) => (take.how === "each" ? { ...take, until } : take));
+  const whole = [atEnd("next"), { ...run, takes }, atEnd("last")];
+  return all.flatMap((one) => (one === ends ? [] : one === run ? whole : [one]));
+}
+
+/** `…; rep from * around, ending with sc in last st`: what ends the last pass belongs to the repeat. */
+export function withEnding(all: readonly Instruction[], choices: Choice[]): readonly Instruction[] {
+  const at = all.findIndex((instruction) => instruction.op === "ending");
+  const repeat = all[at - 1];
+  if (at < 0) return all;
+  if (repeat?.op !== "repeat") return all.filter((instruction) => instruction.op !== "ending");
+  const behind = all.slice(at + 1).filter((instruction) => instruction.op !== "ending");
+  const { omits } = all[at] as Extract<Instruction, { op: "ending" }>;
+  if (omits) {
+    const choice =
+      choices.push({ options: ["the last part is left out of the last repeat"], costs: [0] }) - 1;
+    const ending = { with: [], choice, keeps: [repeat.body.length - 1] };
+    return [...all.slice(0, at - 1), { ...repeat, ending }, ...behind];
+  }
+  const keeps = repeat.body.map((_, i) => i);
+  const options = keeps.map((n) =>
+    n === 0
+      ? "the ending follows the last whole repeat"
+      : `the ending takes the place of all but the first ${n} parts of the last repeat`,
+  );
+  const usual = likeness(repeat.body, behind);
+  const choice = choices.push({ options, costs: keeps.map((n) => (n === usual ? 0 : 0.1)) }) - 1;
+  return [...all.slice(0, at - 1), { ...repeat, ending: { with: reserveLast(behind), choice, keeps } }];
+}
+
+/** `sc in first sp, *ch 5, sc in next sp; rep from * around, join`: the last ch 5 may lead to the sc that began the round. */
+export function withRoundEnd(all: readonly Instruction[], choices: Choice[]): readonly Instruction[] {
+  return all.map((repeat, i) => {
+    if (repeat.op !== "repeat" || repeat.ending || repeat.cut !== undefined) return repeat;
+    if (repeat.times.how !== "to-end" || repeat.times.until !== null || repeat.body.length < 2) return repeat;
+    const last = repeat.body.at(-1);
+    const began = firstKind(all.slice(0, i));
+    if (!last || began === null || firstKind([last]) !== began || all.slice(i + 1).some(isWork))
+      return repeat;
+    const options = ["the last repeat is worked whole", "the last repeat ends where the round began"];
+    const choice = choices.push({ options, costs: [0, 0.5] }) - 1;
+    return { ...repeat, ending: { with: [], choice, keeps: [0, repeat.body.length - 1], inRounds: true } };
+  });
+}
+
+function isWork({ op }: Instruction): boolean {
+  return op === "work" || op === "group" || op === "repeat" || op === "either";
+}
+
+/** How many parts of a repeat come before the one that its ending begins like; 0 where it begins like none or several. */
+function likeness(body: readonly Instruction[], ending: readonly Instruction[]): number {
+  const [first] = ending;
+  const like = body.flatMap((part, i) => (first && saysOf(part) === saysOf(first) ? [i] : []));
+  return like.length === 1 ? (like[0] ?? 0) : 0;
+}
+
+/** What an instruction makes, wherever it is worked. */
+function saysOf(instruction: Instruction): string {
+  switch (instruction.op) {
+    case "work":
+      return `${instruction.per} ${instruction.stitch.kind}`;
+    case "chain":
+      return `ch ${instruction.n}`;
+    case "group":
+    case "repeat":
+      return `(${instruction.body.map(saysOf)})`;
+    default:
+      return instruction.op;
+  }
+}
+
+/** `dc in each dc across, dc in top of turning ch`: the run stops where the last stitch has its own place. */
+export function reserveLast(all: readonly Instruction[]): readonly Instruction[] {
+  return all.map((instruction, i) => {
+    if (instruction.op !== "work") return instruction;
+    const last = lastsIn(all.slice(i + 1));
+    if (last === null) return instruction;
+    return {
+      ...instruction,
+      takes: instruction.takes.map((take) => reserving(take, last)),
+    };
+  });
+}
+
+function reserving(take: Take, last: Sized): Take {
+  if (take.how === "last") return { ...take, before: last };
+  return take.how === "each" && take.until === null
+    ? { ...take, until: { n: last, of: { sort: "stitch" } } }
+    : take;
+}
+
+function lastsIn(rest: readonly Instruction[]): Sized | null {
+  for (const instruction of rest) {
+    if (instruction.op === "other-side") return null;
+    if (instruction.op !== "work" && instruction.op !== "group" && instruction.op !== "skip") continue;
+    const [take] = instruction.takes;
+    return take?.how === "last" && take.of.sort === "stitch" && instruction.takes.length === 1
+      ? take.n
+      : null;
+  }
+  return null;
+}

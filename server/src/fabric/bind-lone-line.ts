@@ -1,0 +1,89 @@
+import { isInFirst } from "./bind-start";
+import type { Choice, Instruction } from "./instructions";
+
+/** A line with no mark and no word on how often is worked once, or over and over to the end. */
+export function withLoneLine(all: readonly Instruction[], choices: Choice[]): Instruction[] {
+  const from = all.findIndex(
+    (instruction) => !["turn", "start", "mark", "unknown", "begin-at", "begins"].includes(instruction.op),
+  );
+  if (from < 0) return [...all];
+  const body = all.slice(from).filter((instruction) => instruction.op !== "turn");
+  const reach = body.map((instruction) => reaches(instruction));
+  const last = body.at(-1);
+  const againAt = body.findIndex(
+    (instruction) => instruction.op === "repeat" && instruction.body.length === 0,
+  );
+  if (againAt > 0) {
+    const again = body[againAt] as Extract<Instruction, { op: "repeat" }>;
+    return [...all.slice(0, from), { ...again, body: body.slice(0, againAt) }, ...body.slice(againAt + 1)];
+  }
+  if (
+    body.some((instruction) => ["slip", "other-side", "unknown", "change"].includes(instruction.op)) ||
+    body.slice(0, -1).some(isInFirst) ||
+    body.some(startsOnChain)
+  )
+    return [...all];
+  const span = { start: body[0]?.span.start ?? 0, end: last?.span.end ?? 0 };
+  if (reach.slice(0, -1).some((r) => r !== "some")) return [...all];
+  if (
+    reach.at(-1) === "all" &&
+    body.length > 1 &&
+    last?.op === "work" &&
+    body.slice(0, -1).some((instruction) => instruction.op === "work")
+  ) {
+    const choice =
+      choices.push({
+        options: ["only the last part is repeated", "the whole line is repeated"],
+        costs: [0, 1],
+      }) - 1;
+    const unit: Instruction = {
+      op: "repeat",
+      body: [...body.slice(0, -1), onceOnly(last)],
+      times: { how: "to-end", until: null },
+      span,
+    };
+    return [...all.slice(0, from), { op: "either", choice, options: [body, [unit]], span }];
+  }
+  if (reach.at(-1) !== "some" || !body.some((instruction) => instruction.op === "work")) return [...all];
+  const choice =
+    choices.push({ options: ["the line is worked once", "the line is repeated to the end"], costs: [0, 1] }) -
+    1;
+  const unit: Instruction = { op: "repeat", body, times: { how: "to-end", until: null }, span };
+  return [...all.slice(0, from), { op: "either", choice, options: [body, [unit]], span }];
+}
+
+function startsOnChain(instruction: Instruction): boolean {
+  return (
+    instruction.op === "work" &&
+    instruction.takes.some((take) => take.how === "from-hook" || take.how === "nowhere")
+  );
+}
+
+function onceOnly(instruction: Extract<Instruction, { op: "work" }>): Instruction {
+  return {
+    ...instruction,
+    takes: [
+      {
+        how: "next",
+        n: [1],
+        of:
+          instruction.takes[0]?.how === "each"
+            ? (instruction.takes[0].of[0] ?? { sort: "stitch" })
+            : { sort: "stitch" },
+      },
+    ],
+  };
+}
+
+/** How far an instruction goes: over places it counts, to the end, or over places that only it names. */
+function reaches(instruction: Instruction): "some" | "all" | "fixed" {
+  if (instruction.op === "repeat") return "fixed";
+  if (instruction.op !== "work" && instruction.op !== "group" && instruction.op !== "skip") return "some";
+  if (instruction.takes.some((take) => take.how === "each"))
+    return instruction.takes.length === 1 ? "all" : "fixed";
+  return instruction.takes.some(
+    (take) => take.how === "last" || take.how === "from-hook" || take.how === "marked",
+  )
+    ? "fixed"
+    : "some";
+}
