@@ -1,0 +1,140 @@
+import { pieceKey } from "../notation/piece-names";
+import { type Copy, copyOf } from "./copies";
+import { countedOutcome } from "./counted-rows";
+import { forSize, type RowPlan } from "./instructions";
+import type { RowLine } from "./pattern";
+import { PlainRows } from "./plain-rows";
+import { start } from "./row-judge";
+import { rowsOfHead, type Schedule } from "./schedule";
+import { countPlaces } from "./strip";
+
+/** Lines that stand for other rows. */
+export abstract class CopiedRows extends PlainRows {
+  /** What the last of the rows said that a line stands for. */
+  protected copiedLast: RowPlan | null = null;
+  /** The rows that say themselves what they do. */
+  protected readonly plains: RowLine[] = [];
+
+  /** Which line each row number of a head stands for, so that later rows can name it. */
+  protected number(line: RowLine, rows: readonly RowLine[]): void {
+    const { from, to } = line.head ?? { from: null, to: null };
+    if (from === null) return;
+    const last = Math.max(from, ...(to ?? []).map((n) => n ?? from));
+    for (let n = from; n <= Math.min(last, from + 2000); n++)
+      this.byNumber.set(n, rows[(n - from) % rows.length] as RowLine);
+  }
+
+  protected copied(line: RowLine, copy: Copy): void {
+    if (copy.how === "each-end")
+      return this.counted(
+        line,
+        copy.times.map((n) => n * copy.by),
+        copy.rows,
+      );
+    if (copy.how === "each-end-until") return this.untilLeft(line, copy);
+    if (copy.how === "even") return this.counted(line, [0], copy.times);
+    const numbers = copy.how === "last" ? Array<null>(copy.rows).fill(null) : copy.rows;
+    const lines = this.linesOf(copy);
+    const last = copy.how === "last" ? this.plains.slice(-copy.rows) : [];
+    const named = numbers.map((n, i) => (n === null ? (last[i] ?? null) : (lines.get(n) ?? null)));
+    const missing = named.findIndex((row) => row?.plan == null);
+    if (missing >= 0) return this.lacks(line, numbers[missing] ?? null, copy);
+    this.number(line, named as RowLine[]);
+    this.copiedLast = named.at(-1)?.plan ?? null;
+    this.repeatRows(line, named as RowLine[], copy);
+  }
+
+  protected lacks(line: RowLine, number: number | null, copy: Copy): void {
+    const which = number === null ? "row before this one" : `row ${number}`;
+    const isOwn = number !== null && copy.how === "rows" && !copy.ofOther && copy.of === null;
+    const piece = copy.how === "rows" && copy.of !== null ? `"${copy.of}"` : "this piece";
+    this.unchecked(line, `there is no ${which} in ${piece} to repeat`, this.paths[0]?.state ?? null);
+    // A piece with numbers of its own from 1 on means those, not another piece's.
+    if (isOwn && !this.byNumber.has(number))
+      this.blame({ fault: this.byNumber.has(1) ? { sort: "no-such-row", number } : this.noSuchRow(number) });
+  }
+
+  /** A line, or the first of the rows that it stands for. */
+  protected standingFor(line: RowLine): RowLine {
+    const copy = copyOf(line.content);
+    if (copy?.how !== "rows") return line;
+    return this.linesOf(copy).get(copy.rows[0] ?? 0) ?? line;
+  }
+
+  /** The lines by number that a copy takes its rows from: this piece's, or another's. */
+  protected linesOf(copy: Copy): ReadonlyMap<number, RowLine> {
+    const key = copy.how === "rows" ? copy.of : null;
+    if (key === null || key === pieceKey(this.piece.name)) return this.byNumber;
+    const found = this.ends.lines.get(key);
+    this.dependences.push((ends) => sameLines(found, ends.lines.get(key)));
+    return found ?? noLines;
+  }
+
+  /** `Dec 1 st at each end of every row until 3 sts rem`: as many rows as that takes. */
+  protected untilLeft(line: RowLine, { by, left, apart }: Extract<Copy, { how: "each-end-until" }>): void {
+    const found = this.paths[0]?.state?.map((below) => below && countPlaces(below.strip)) ?? [];
+    const times = found.map((n, size) => (n === null ? 0 : ((forSize(left, size) ?? 0) - n) / by));
+    if (times.length === 0 || times.some((n) => n < 0 || !Number.isInteger(n)))
+      return this.unchecked(line, "it does not come out at that number", this.paths[0]?.state ?? null);
+    this.counted(
+      line,
+      times.map((n) => n * by),
+      times.map((n) => n * apart),
+    );
+  }
+
+  protected repeatRows(line: RowLine, named: readonly RowLine[], copy: RowCopy): void {
+    const rows = named.map((row) => this.scheduled(row, this.onEdge(line, row.plan as RowPlan)));
+    const stated = line.plan?.stated ?? null;
+    const byHead = line.head !== null && (line.head.to !== null || line.head.many !== null);
+    const [first] = named as readonly [RowLine];
+    const isFresh = this.paths.every((path) => path.state === null);
+    const paths = isFresh ? [{ ...start, state: this.startState(first.plan as RowPlan, first) }] : this.paths;
+    if (byHead) return this.step(line, { rows, stated, ...rowsOfHead(line, this.sizes) }, paths);
+    const each = this.rowsOfCopy(first, rows.length, copy);
+    if (each.some((n) => n < 1))
+      return this.unchecked(line, "there are as many rows already", paths[0]?.state);
+    const told = copy.times !== null || copy.until.rowsInAll !== null;
+    const open = !told && /until|for .*(?:cm|in|")/i.test(line.text);
+    this.step(line, { rows, stated, each, times: open ? null : each }, paths);
+  }
+
+  /** How many rows a copy is, one number a size: so many times, or until there are so many. */
+  protected rowsOfCopy(first: RowLine, cycle: number, { times, until }: RowCopy): number[] {
+    const done = Math.max(0, ...this.byNumber.keys());
+    const last = until.extra !== null && until.extra === first.head?.from ? 1 : 0;
+    return [...Array(this.sizes).keys()].map((size) => {
+      const inAll = until.rowsInAll && forSize(until.rowsInAll, size);
+      return inAll === null ? (forSize(times ?? [1], size) ?? 1) * cycle + last : inAll - done;
+    });
+  }
+
+  /** Rows told only by what they do to the count: "Dec 1 st each end of next 4 rows", "Work even". */
+  protected counted(line: RowLine, by: readonly number[], times: readonly number[] | null): void {
+    const stated = line.plan?.stated ?? null;
+    const candidates = this.paths.flatMap((path) =>
+      path.state ? [{ path, outcome: countedOutcome(path.state, by, times, stated) }] : [],
+    );
+    if (candidates.length === 0) return this.unchecked(line, "nothing tells what these rows are worked on");
+    const plan = { ...(line.plan as RowPlan), instructions: [] };
+    const schedule: Schedule = {
+      rows: [{ plan, setting: { flat: true, turned: false }, readAs: null }],
+      each: [1],
+      times,
+      stated,
+    };
+    this.judge(line, schedule, candidates);
+  }
+}
+
+type RowCopy = Extract<Copy, { how: "rows" | "last" }>;
+
+const noLines: ReadonlyMap<number, RowLine> = new Map();
+
+function sameLines(
+  a: ReadonlyMap<number, RowLine> | undefined,
+  b: ReadonlyMap<number, RowLine> | undefined,
+): boolean {
+  if (a === b || !a || !b) return a === b;
+  return a.size === b.size && [...a].every(([n, line]) => b.get(n)?.content === line.content);
+}

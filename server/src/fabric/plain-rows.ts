@@ -1,0 +1,161 @@
+import { baseOf, pieceKey } from "../notation/piece-names";
+import { keptBy } from "../text/kept-by";
+import { carriedChain, startHabit } from "./bind-start";
+import type { Instruction, RowPlan } from "./instructions";
+import type { State } from "./outcome";
+import type { Path } from "./paths";
+import type { RowLine } from "./pattern";
+import { RowJudge, start } from "./row-judge";
+import { isOnChain } from "./row-states";
+import { rowsOfHead, type ScheduledRow } from "./schedule";
+import { chainSide } from "./sources";
+import { type Ends, startState, withElsewhere } from "./starting";
+import { turnsFirst } from "./turns";
+
+/** Rows that say themselves what is done: on what they are worked, and how. */
+export abstract class PlainRows extends RowJudge {
+  /** The row before ended with the chain that opens this one. */
+  protected carried: RowPlan | null = null;
+  protected turnedLast = false;
+
+  protected plain(line: RowLine, own: RowPlan): void {
+    const plan = this.onEdge(line, this.withCarried(own));
+    this.carried = own.carried.length > 0 ? own : null;
+    const paths = this.startsAfresh(plan)
+      ? [{ ...start, state: this.startState(plan, line), previous: this.paths[0] ?? null }]
+      : this.paths;
+    const row = this.scheduled(line, plan);
+    const schedule = { rows: [row], stated: plan.stated, ...rowsOfHead(line, this.sizes) };
+    this.step(line, schedule, this.reaching(paths, plan));
+  }
+
+  /** A chain that opens a later row and is worked back along adds to its edge; the row then goes on along the row below. */
+  protected onEdge(line: RowLine, plan: RowPlan): RowPlan {
+    const goesOn = this.lastRow?.kind === "row" && line.head?.from !== 1 && plan.onRow === null;
+    return goesOn ? extended(plan) : plan;
+  }
+
+  protected startsAfresh(plan: RowPlan): boolean {
+    const further = plan.onRow !== null && plan.onRow !== this.lastRow?.head?.from;
+    return plan.foundation !== null || further || this.paths.every((path) => path.state === null);
+  }
+
+  protected startState(plan: RowPlan, line: RowLine): State | null {
+    const isFirst = this.done.length === 0;
+    const onRow = plan.onRow ?? (isFirst ? this.piece.talk.onRow : null);
+    const own = onRow === null ? undefined : this.leaves.get(onRow);
+    if (own) return own;
+    return (
+      this.found((ends) => startState(plan, line, isFirst, this.sizes, ends, onRow)) ??
+      (isFirst && plan.stated !== null ? this.borrowed() : null)
+    );
+  }
+
+  /** Nothing tells what the first row is worked on, and nobody cut the yarn: the work may go on. */
+  protected borrowed(): State | null {
+    if (this.piece.talk.rejoined) return null;
+    const last = (ends: Ends): Ends["last"] => (ends.last?.fastened === false ? ends.last : null);
+    const from = last(this.ends);
+    this.dependences.push((ends) => last(ends)?.name === from?.name);
+    this.goesOnFrom = from && (from.name || "the piece before");
+    return this.found((ends) => last(ends)?.state ?? null);
+  }
+
+  /** The ways so far, each with the other places that the row names. */
+  protected reaching(paths: readonly Path[], plan: RowPlan): readonly Path[] {
+    const alongChain = plan.instructions.some((one) => one.op === "other-side");
+    if (plan.onPiece.length === 0 && !alongChain) return paths;
+    return paths.map((path) => {
+      const named = new Map<string, State | null>();
+      for (const key of plan.onPiece) {
+        const end = this.endOf(key, path.state);
+        if (end !== "own") named.set(key, end);
+      }
+      const free = alongChain && !isOnChain(path.state) ? this.freeSideNow() : null;
+      if (free) named.set(chainSide, free);
+      return named.size === 0 ? path : { ...path, state: withElsewhere(path.state, named, this.sizes) };
+    });
+  }
+
+  /** The starting chain seen from below, where rows stand on it. */
+  protected freeSideNow(): State | null {
+    return this.freeSide ?? this.found((ends) => ends.last?.freeSide ?? null);
+  }
+
+  /** A piece of which there are several is its own first leg. */
+  protected endOf(key: string, own: State | null): State | null | "own" {
+    const ownKey = pieceKey(this.piece.name);
+    if (own !== null && key === ownKey) return "own";
+    if (own !== null && baseOf(key) === baseOf(ownKey) && baseOf(key) === ownKey) return own;
+    return this.found((ends) => ends.like(key));
+  }
+
+  protected scheduled(line: RowLine, plan: RowPlan): ScheduledRow {
+    const setting = { flat: this.isFlat(line, plan), turned: turnsFirst(plan) || this.turnedLast };
+    return { plan, setting, readAs: this.readAs.get(plan) ?? null };
+  }
+
+  /** Rounds have no end to stop short of; "row" alone does not prove that the work is flat. */
+  protected isFlat(line: RowLine, plan: RowPlan): boolean {
+    const short = /^r\s*\d/i.test(line.headText);
+    if (line.head?.word === "round") return short && this.turning;
+    if (plan.joins && !this.turning) return false;
+    return this.turning || !this.goesRound;
+  }
+
+  /** The chain at the end of the row before opens this one. */
+  protected withCarried(plan: RowPlan): RowPlan {
+    const chain = this.carried?.carried[0];
+    if (chain?.op !== "chain" || plan.instructions.some((one) => one.op === "start")) return plan;
+    return opened(plan, this.carried as RowPlan, () => this.openedBy(chain, plan));
+  }
+
+  protected openedBy(chain: Extract<Instruction, { op: "chain" }>, plan: RowPlan): RowPlan {
+    const declared = this.carried?.carriedDeclared ?? null;
+    const ways = carriedChain(chain.n, plan.instructions, declared, this.context);
+    if (!ways) return plan;
+    const habit = startHabit(chain.n[0] ?? 0, ways.options);
+    const choices = [...plan.choices, { options: ways.says, costs: ways.costs, habit }];
+    const opening = {
+      op: "start" as const,
+      n: chain.n,
+      choice: plan.choices.length,
+      options: ways.options,
+      span: chain.span,
+    };
+    return { ...plan, choices, instructions: [opening, ...plan.instructions] };
+  }
+}
+
+const openings = new WeakMap<RowPlan, WeakMap<RowPlan, RowPlan>>();
+
+/** A plan opened by the chain that another ends with; the same object for the same two. */
+function opened(plan: RowPlan, by: RowPlan, open: () => RowPlan): RowPlan {
+  const ofPlan = openings.get(plan) ?? new WeakMap<RowPlan, RowPlan>();
+  openings.set(plan, ofPlan);
+  const known = ofPlan.get(by) ?? open();
+  ofPlan.set(by, known);
+  return known;
+}
+
+/** The row with the chain that it begins with at its edge; the same row where it works nothing else. */
+const extended = keptBy((plan: RowPlan): RowPlan => {
+  const { foundation } = plan;
+  if (foundation === null || !plan.instructions.some(leavesChain)) return plan;
+  const span = plan.instructions[0]?.span ?? { start: 0, end: 0 };
+  return {
+    ...plan,
+    foundation: null,
+    instructions: [{ op: "extend", n: foundation, span }, ...plan.instructions],
+  };
+});
+
+/** Whether an instruction takes places that no chain has. */
+function leavesChain(instruction: Instruction): boolean {
+  if (instruction.op === "repeat") return instruction.body.some(leavesChain);
+  if (!("takes" in instruction)) return false;
+  return instruction.takes.some((take) => {
+    if (take.how === "each") return take.of.every(({ sort }) => sort !== "chain");
+    return (take.how === "next" || take.how === "last") && take.of.sort !== "chain";
+  });
+}

@@ -1,0 +1,297 @@
+import { wrongList } from "./bind";
+import type { PatternContext } from "./context";
+import { type RowPlan, takesIn } from "./instructions";
+import { otherWay } from "./other-way";
+import { type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
+import { type Candidate, nearestToRight, type Path, pathsFrom } from "./paths";
+import type { Piece, RowLine } from "./pattern";
+import { type Dependence, sameState } from "./piece-run";
+import {
+  asTold,
+  freeSideOf,
+  keepOthers,
+  onlySizes,
+  placesOf,
+  takesPlaces,
+  unsureElsewhere,
+} from "./row-states";
+import { type Schedule, type ScheduledRow, workSchedule } from "./schedule";
+import type { Ends } from "./starting";
+import { whyUnknown } from "./unknown-words";
+import type { Fabric, Fault, WorkedRow } from "./worked";
+
+/** Before any row: nothing is worked on yet. */
+export const start: Path = { state: null, outcome: null, previous: null, cost: 0, stated: null };
+
+/** Works one line along every way of the piece that is still open, and tells whether it is right. */
+export abstract class RowJudge {
+  protected readonly done: WorkedRow[] = [];
+  protected readonly history: (readonly Path[])[] = [];
+  /** What the numbered rows of this piece left. */
+  protected readonly leaves = new Map<number, State>();
+  protected readonly dependences: Dependence[] = [];
+  protected paths: readonly Path[] = [start];
+  /** The line whose instructions a row number stands for. */
+  protected readonly byNumber = new Map<number, RowLine>();
+  protected readonly sizes: number;
+  protected readonly turning: boolean;
+  protected readonly goesRound: boolean;
+  /** How rows were worked, for those that repeat them. */
+  protected readonly readAs = new Map<RowPlan, readonly string[]>();
+  /** The side of the starting chain that no row was worked on. */
+  protected freeSide: State | null = null;
+  /** The piece whose end the first row is tried on. */
+  protected goesOnFrom: string | null = null;
+  protected lastRow: RowLine | null = null;
+
+  constructor(
+    protected readonly fabric: Fabric,
+    protected readonly context: PatternContext,
+    protected readonly piece: Piece,
+    protected readonly ends: Ends,
+  ) {
+    this.sizes = context.sizes.length;
+    this.turning = piece.rows.some((row) => row.plan?.turns);
+    this.goesRound = piece.rows.some((row) => row.content.goesRound);
+  }
+
+  /** `Rows 3-8 (10)`, `sc in next 8 (10) sts` where there are three sizes. */
+  protected wrongSizes({ head, headText, plan }: RowLine): string | null {
+    const numbers = (head?.to ?? head?.many)?.length ?? 1;
+    return numbers > 1 && numbers !== this.sizes
+      ? wrongList(headText, numbers, this.sizes)
+      : (plan?.wrongList ?? null);
+  }
+
+  protected step(line: RowLine, schedule: Schedule, paths: readonly Path[]): void {
+    const wrong = this.wrongSizes(line);
+    if (wrong !== null) return this.unchecked(line, wrong, paths[0]?.state ?? null);
+    const { plan } = schedule.rows[0] as ScheduledRow;
+    const stuck = plan.unknown[0];
+    const unknown = stuck && whyUnknown(stuck);
+    const all = paths.flatMap((path) => this.candidates(line, schedule, path));
+    const [first] = all;
+    if (!first) {
+      this.unchecked(line, unknown ?? plan.outOfReach ?? "nothing tells what this row is worked on");
+      return this.blame({ fault: plan.onRow === null ? notClosed(line) : this.noSuchRow(plan.onRow) });
+    }
+    const within = all.filter((one) => one.outcome.outOfReach === null);
+    if (unknown || within.length === 0)
+      return this.notRead(line, schedule, first, unknown ?? (first.outcome.outOfReach as string));
+    this.judge(line, schedule, within);
+  }
+
+  protected candidates(line: RowLine, schedule: Schedule, path: Path): Candidate[] {
+    const { state } = path;
+    if (state === null) return [];
+    return workSchedule(this.fabric, schedule, onlySizes(state, line.sizes)).map((outcome) => {
+      const after = keepOthers(outcome.after, state, line.sizes);
+      return { path, outcome: after === outcome.after ? outcome : { ...outcome, after } };
+    });
+  }
+
+  protected judge(line: RowLine, schedule: Schedule, all: readonly Candidate[]): void {
+    const right = all.filter(
+      ({ outcome }) => outcome.fits && outcome.counts && unknownNoun(outcome) === null,
+    );
+    if (right.length > 0) return this.accept(line, schedule, right);
+    if (this.isTried) return this.unchecked(line, "nothing tells what this row is worked on");
+    const early = all.find(({ outcome }) => outcome.stopsEarly);
+    const nearest = early ?? nearestToRight(all);
+    const unsure = unsureElsewhere((schedule.rows[0] as ScheduledRow).plan, nearest.path.state);
+    if (unsure !== null) return this.unchecked(line, unsure, nearest.path.state, nearest.outcome);
+    if (early && line.plan?.turns && shaping.test(this.piece.name))
+      return this.accept(line, schedule, [early], "what is left at the end is meant to stay unworked");
+    if (early) return this.early(line, schedule, early);
+    this.wrong(line, schedule, nearest);
+  }
+
+  /** The first row is tried on places that nothing says are its own. */
+  protected get isTried(): boolean {
+    return this.done.length === 0 && this.goesOnFrom !== null;
+  }
+
+  protected accept(
+    line: RowLine,
+    schedule: Schedule,
+    right: readonly Candidate[],
+    assumed: string | null = null,
+  ): void {
+    const paths = pathsFrom(right);
+    const outcome = paths[0]?.outcome ?? null;
+    const { plan } = schedule.rows[0] as ScheduledRow;
+    if (outcome) this.readAs.set(plan, outcome.assumptions);
+    this.freeSide ??= freeSideOf(paths[0]?.previous?.state ?? null, outcome);
+    const doubted = outcome?.counted.some((one) => one?.doubt) ?? false;
+    const known = { result: doubted ? "ambiguous" : "ok", outcome, after: paths[0]?.stated ?? null } as const;
+    const found = this.foundBy(schedule, (right[0] as Candidate).path);
+    const onward = this.isTried ? [`the work goes on from the end of ${this.goesOnFrom}`] : [];
+    const assumptions = assumed === null ? onward : [...onward, assumed];
+    this.finish(line, paths, { ...known, assumptions, found, times: schedule.times }, paths);
+  }
+
+  protected early(line: RowLine, schedule: Schedule, { path, outcome }: Candidate): void {
+    const paths = [
+      { state: outcome.after, outcome, previous: path, cost: path.cost + outcome.cost, stated: null },
+    ];
+    const found = this.foundBy(schedule, path);
+    this.finish(line, paths, { result: "ambiguous", outcome, times: schedule.times, found }, []);
+  }
+
+  /** What marks that do not close leave open cannot be told wrong. */
+  protected notRead(line: RowLine, schedule: Schedule, { path, outcome }: Candidate, reason: string): void {
+    const fault = notClosed(line);
+    this.unchecked(line, fault ? "a bracket or an asterisk is not closed" : reason, path.state, outcome);
+    if (fault) this.blame({ fault, found: this.foundBy(schedule, path) });
+  }
+
+  protected wrong(line: RowLine, schedule: Schedule, nearest: Candidate): void {
+    const { path, outcome } = nearest;
+    const { plan } = schedule.rows[0] as ScheduledRow;
+    if (notClosed(line)) return this.notRead(line, schedule, nearest, "");
+    if (plan.foundation && this.lastRow?.kind === "row")
+      return this.unchecked(line, "it begins with a chain that adds to the edge", path.state);
+    if (outcome.supposed) return this.unchecked(line, outcome.supposed, path.state, outcome);
+    const noun = unknownNoun(outcome);
+    if (outcome.fits && noun !== null)
+      return this.unchecked(
+        line,
+        `its count is in "${noun}", which nothing in it is called`,
+        path.state,
+        outcome,
+      );
+    const made: Path = {
+      state: outcome.after,
+      outcome,
+      previous: path,
+      cost: path.cost + outcome.cost,
+      stated: null,
+    };
+    const stated = asTold(statedState({ ...plan, stated: schedule.stated }, outcome), schedule.stated);
+    const other = stated && keepOthers(stated, path.state as State, line.sizes);
+    const differs = other !== null && stateKey(other) !== stateKey(outcome.after);
+    const result = outcome.fits ? "wrong-count" : "does-not-fit";
+    const known = {
+      result,
+      outcome,
+      times: schedule.times,
+      after: path.stated,
+      found: this.foundBy(schedule, path),
+      fault: this.againstNotes(line, schedule, this.paths),
+    } as const;
+    this.finish(line, differs ? [made, { ...made, state: other, stated: line }] : [made], known, []);
+  }
+
+  /** Whether the row is right, on what was made or stated below, if its opening chain is what the pattern says it is not. */
+  protected againstNotes(line: RowLine, schedule: Schedule, paths: readonly Path[]): Fault | null {
+    const [row] = schedule.rows as readonly [ScheduledRow];
+    const other = otherWay(row.plan, line.text, this.context);
+    if (!other || schedule.each.some((n) => n > 1)) return null;
+    const turned = { ...schedule, rows: [{ ...row, plan: other.plan }] };
+    const isRight = paths.some((path) => {
+      // Of a row that fits, the count alone may be the slip.
+      const fits = this.candidates(line, schedule, path).some(({ outcome }) => outcome.fits);
+      return (!fits || other.skipsFirst) && this.candidates(line, turned, path).some(isRightOn);
+    });
+    return isRight ? { sort: "against-notes", chains: other.chains } : null;
+  }
+
+  protected foundBy(schedule: Schedule, path: Path): WorkedRow["found"] {
+    const { plan, setting } = schedule.rows[0] as ScheduledRow;
+    const { stated } = schedule;
+    return (
+      path.state && { state: path.state, plan: stated === plan.stated ? plan : { ...plan, stated }, setting }
+    );
+  }
+
+  /** A row that stays unchecked hands on the count it states, or what it makes where only its places are unknown. */
+  protected unchecked(
+    line: RowLine,
+    reason: string,
+    state: State | null = null,
+    outcome: Outcome | null = null,
+  ): void {
+    const { plan } = line;
+    const [stated] = plan?.stated ?? [];
+    const placeless = plan !== null && isPlaceless(plan) && outcome?.outOfReach === plan.outOfReach;
+    const made = placeless && outcome?.steps.some((steps) => steps.length > 0) ? outcome : null;
+    const before = state ?? plainState([0], this.sizes, null, "sc");
+    const told = stated
+      ? asTold(statedState(plan as RowPlan, { after: before }), plan?.stated ?? null)
+      : null;
+    // What is made tells more than what is stated, where the two agree.
+    const after = (made?.counts ? made.after : told) ?? made?.after ?? null;
+    const has = plan !== null && plan.outOfReach !== null && !takesPlaces(plan) ? null : placesOf(state);
+    this.finish(line, [{ ...start, state: after }], { reason, has, makes: made?.makes ?? null }, []);
+  }
+
+  protected finish(
+    line: RowLine,
+    paths: readonly Path[],
+    known: Partial<WorkedRow>,
+    history: readonly Path[],
+  ): void {
+    this.paths = paths;
+    this.done.push({ ...blank(line), below: this.lastRow === line ? null : this.lastRow, ...known });
+    this.history.push(history);
+    const state = paths[0]?.state;
+    const from = line.head?.from ?? null;
+    if (!state || from === null) return;
+    const last = Math.max(from, ...(line.head?.to ?? []).map((n) => n ?? 0));
+    for (let n = from; n <= Math.min(last, from + 500); n++) this.leaves.set(n, state);
+  }
+
+  /** What the pieces before this one leave; kept in mind, since they may change. */
+  protected found(question: (ends: Ends) => State | null): State | null {
+    const answer = question(this.ends);
+    this.dependences.push((ends) => sameState(answer, question(ends)));
+    return answer;
+  }
+
+  /** A row that stands nowhere above. */
+  protected noSuchRow(number: number): Fault | null {
+    if (this.byNumber.has(number)) return null;
+    const elsewhere = this.found((ends) => ends.rows.get(number) ?? null);
+    return elsewhere ? null : { sort: "no-such-row", number };
+  }
+
+  /** Tells what is wrong with the row that was done last. */
+  protected blame(known: Pick<WorkedRow, "fault"> & Partial<WorkedRow>): void {
+    this.done.push({ ...(this.done.pop() as WorkedRow), ...known });
+  }
+}
+
+function isRightOn({ outcome }: Candidate): boolean {
+  return outcome.fits && outcome.counts && outcome.outOfReach === null;
+}
+
+function notClosed({ plan }: RowLine): Fault | null {
+  return plan?.openMark ? { sort: "not-closed" } : null;
+}
+
+function blank(line: RowLine): WorkedRow {
+  const nothing = {
+    outcome: null,
+    reason: null,
+    has: null,
+    makes: null,
+    after: null,
+    below: null,
+    found: null,
+    fault: null,
+  };
+  return { line, result: "unchecked", others: [], times: [1], assumptions: [], ...nothing };
+}
+
+/** Only the places are out of reach, and how many stitches go there is told. */
+function isPlaceless({ outOfReach, unknown, instructions }: RowPlan): boolean {
+  const told = takesIn(instructions).every((take) => take.how !== "unknown");
+  return outOfReach !== null && unknown.length === 0 && told;
+}
+
+/** Headings under which rows stop short of the end on purpose. */
+const shaping = /\b(?:shap\w*|shoulders?|neck\w*|armholes?)\b/i;
+
+function unknownNoun(outcome: Outcome): string | null {
+  return outcome.counted.find((one) => one?.unknownNoun)?.unknownNoun ?? null;
+}
