@@ -4,11 +4,7 @@ import { changed, kindOf } from "./row-states";
 import { countPlaces } from "./strip";
 
 /** Only where all rows are alike is it known what they make together. */
-function evenly(
-  makes: Outcome["makes"],
-  isEven: boolean,
-  times: readonly number[] | null,
-): Outcome["inAll"] {
+function evenly(makes: Outcome["makes"], isEven: boolean, times: readonly number[] | null): Outcome["inAll"] {
   const rows = isEven && times !== null ? times[0] : null;
   return makes.map((n) => (n === null || rows == null ? null : n * rows));
 }

@@ -1,17 +1,13 @@
-import type { Below, View } from "./below";
 import type { Target, Until } from "./instructions";
+import { PlaceFinder, type Reach } from "./place-finder";
 import {
   countBefore,
   countBetween,
   countPlaces,
   everyPlace,
   findPlace,
-  isLoop,
   type Match,
-  type Phase,
-  phaseAt,
   placeAt,
-  plainStrip,
   type Run,
   rotate,
   runAt,
@@ -30,117 +26,20 @@ export const work = { placesVisited: 0 };
 /** Why places are taken: an opening chain takes one without the row thereby working stitches. */
 export type Manner = "next" | "each" | "start";
 
-/** What of a cursor changes with the work, as one value to copy and compare. */
-interface Reach {
-  strip: Strip;
-  total: number;
-  at: number;
-  /** Places wanted, those among them that do not exist, and those left unworked so far. */
-  used: number;
-  over: number;
-  left: number;
-  /** Stitches that slip stitches were worked into on the way to where the row begins. */
-  travelled: number;
-  passedStitches: number;
-  /** Those of them before the first place that was taken: a round comes to them again at its end. */
-  passedFirst: { readonly all: number; readonly missed: number };
-  passedSpaces: number;
-  worksStitches: boolean;
-  worksSpaces: boolean;
-  worksGaps: boolean;
-  /** The first or the last stitch of the row below, which has its own place whatever else is worked. */
-  worksEdges: boolean;
-  takenAny: boolean;
-  /** The place last taken is the one under the opening chain. */
-  underStart: boolean;
-  /** The place last taken is a part of a group that was named so. */
-  inPart: boolean;
-  /** Places from here on belong to what follows a repeat. */
-  limit: number | null;
-}
-
 /**
  * Goes along the places of the row below: takes them, passes over them, and keeps the sums from
  * which needs and has are told.
  */
-export class Cursor {
-  private reach: Reach;
+export class Cursor extends PlaceFinder {
   private bridging = false;
   private travelling = false;
   private closing = false;
   /** Sorts of spaces that were worked into: a chain that closes the round leads over others. */
   private readonly workedInto = new Set<string>();
 
-  constructor(
-    private readonly below: Below,
-    private readonly view: View,
-  ) {
-    const strip = placesOf(below);
-    this.reach = {
-      strip,
-      total: countPlaces(strip),
-      at: 0,
-      used: 0,
-      over: 0,
-      left: 0,
-      travelled: 0,
-      passedStitches: 0,
-      passedFirst: { all: 0, missed: 0 },
-      passedSpaces: 0,
-      worksStitches: false,
-      worksSpaces: false,
-      worksGaps: false,
-      worksEdges: false,
-      takenAny: false,
-      underStart: false,
-      inPart: false,
-      limit: null,
-    };
-  }
-
-  get at(): number {
-    return this.reach.at;
-  }
-
-  get used(): number {
-    return this.reach.used;
-  }
-
-  get total(): number {
-    return this.reach.total;
-  }
-
-  get over(): number {
-    return this.reach.over;
-  }
-
-  get underStart(): boolean {
-    return this.reach.underStart;
-  }
-
-  get next(): Run | undefined {
-    return runAt(this.reach.strip, this.reach.at);
-  }
-
-  get chainsAhead(): boolean {
-    const { strip, at } = this.reach;
-    const chain: Match = (run) => run.sort === "chain";
-    return countPlaces(strip, chain) > countBefore(strip, at, chain);
-  }
-
-  /** Whether the row below has a loop of so many chains. */
-  hasLoop(chains: number): boolean {
-    const loop: Match = (run) => run.sort === "space" && (run.chains ?? 0) >= chains;
-    return countPlaces(this.reach.strip, loop) > 0;
-  }
-
   /** Nothing is left of the sorts of places that the row works. */
   get isDone(): boolean {
     return this.leftover() === 0;
-  }
-
-  get ended(): boolean {
-    return this.from >= this.reach.total;
   }
 
   save(): Reach {
@@ -198,104 +97,6 @@ export class Cursor {
   /** A chain closes the round. */
   close(): void {
     this.closing = true;
-  }
-
-  /** Which places a target means, in the view of the row. */
-  match(target: Target): Match {
-    if (target.sort === "gap" && target.unit !== undefined) return (run) => run.kind === "gap";
-    if (target.sort === "gap") {
-      this.reach.worksGaps = true;
-      return stitches;
-    }
-    if (target.part !== undefined) return this.matchPart(target);
-    if (target.sort === "space") return this.matchSpace(target);
-    if (target.sort === "chain") return (run) => run.sort === "chain";
-    if (target.named) return this.matchNamed(target.kind);
-    return this.view.stMeans === "any" ? everyPlace : (run) => run.sort !== "space";
-  }
-
-  /** `next sc` in front of a shell of dc is the sc behind it. */
-  private matchNamed(kind: string | undefined): Match {
-    const { strip, at } = this.reach;
-    const alike: Match = (one) => one.sort === "stitch" && one.kind === kind;
-    if (this.view.kinds !== null && countPlaces(strip, alike) > countBefore(strip, at, alike)) return alike;
-    const next = findPlace(strip, countBefore(strip, at, stitches), stitches);
-    const run = next < 0 ? undefined : runAt(strip, next);
-    if (kind === undefined || run?.size === undefined || run.kind === kind) return stitches;
-    const alone: Match = (one) => one.sort === "stitch" && one.kind === kind && one.size === undefined;
-    return countPlaces(strip, alone) > countBefore(strip, at, alone) ? alone : stitches;
-  }
-
-  /** A stitch of a kind that the row works into. */
-  private isNamed(run: Run): boolean {
-    return this.view.kinds === null || this.view.kinds.has(run.kind);
-  }
-
-  /** The middle of a group, or one of its stitches. */
-  private matchPart(target: Target): Match {
-    const { part, unit } = target;
-    const group = this.groupNamed(unit);
-    if (target.corner) return this.matchCorner(group);
-    if (group === null) return target.sort === "space" ? this.matchSpace(target) : () => false;
-    const own: Match = (run) => run.unit === group.unit && run.size === group.size;
-    const nth = typeof part === "number" && part < 0 ? group.size - group.spaces + 1 + part : part;
-    const found: Match = (run) => own(run) && (part === "middle" ? run.middle === true : run.nth === nth);
-    const oneSpace = !group.odd && group.spaces === 1 && part === "middle";
-    return oneSpace ? (run) => own(run) && run.sort === "space" : found;
-  }
-
-  /** The corners of a square: its longest spaces, or the middles of its groups; the next stitch where there are none yet. */
-  private matchCorner(group: { readonly size: number } | null): Match {
-    const { strip } = this.reach;
-    if (longestSpace(strip) > 0) return this.matchSpace({ sort: "space", corner: true });
-    const middle: Match = (run) => run.middle === true && run.size === group?.size;
-    return countPlaces(strip, middle) > 0 ? middle : stitches;
-  }
-
-  /** How many corners its stitches tell. */
-  get corners(): number {
-    return countPlaces(this.reach.strip, this.match({ sort: "stitch", corner: true, part: "middle" }));
-  }
-
-  /** Whether there is a place that a target means. */
-  finds(target: Target): boolean {
-    const match = this.match(target);
-    return match !== stitches && countPlaces(this.reach.strip, match) > 0;
-  }
-
-  hasGroups(name: string): boolean {
-    return countPlaces(this.reach.strip, (run) => run.unit === name) > 0;
-  }
-
-  /** The groups that a name means here: those called so, or else the largest without a name. */
-  private groupNamed(name = ""): { unit: string; size: number; odd: boolean; spaces: number } | null {
-    const groups = runsOf(this.reach.strip).filter((run) => run.size !== undefined);
-    const unit = groups.some((run) => run.unit === name) ? name : "";
-    const said = Number(/^\d+(?=-)/.exec(name)?.[0] ?? 0);
-    const sizes = groups.filter((run) => run.unit === unit).map((run) => run.size ?? 0);
-    const size = sizes.includes(said) ? said : Math.max(0, ...sizes);
-    if (size < 2) return null;
-    const whole = groups.filter((run) => run.unit === unit && run.size === size);
-    const spaces = new Set(whole.filter((run) => run.sort === "space").map((run) => run.offset)).size;
-    return { unit, size, odd: size % 2 === 1, spaces };
-  }
-
-  /** A space of so many chains, or in a group of that name; where there is none such, any space. */
-  private matchSpace(target: Target): Match {
-    const { strip } = this.reach;
-    // The loops of a starting chain are its chains.
-    if (this.below.chain !== null) return everyPlace;
-    if (target.loose && !hasSpaces(strip)) return stitches;
-    const long =
-      target.chains !== undefined &&
-      countPlaces(strip, (run) => run.sort === "space" && run.chains === target.chains) > 0;
-    const longest = target.corner ? longestSpace(strip) : null;
-    const grouped = target.unit !== undefined && countPlaces(strip, (run) => run.unit === target.unit) > 0;
-    return (run) =>
-      run.sort === "space" &&
-      (longest === null || run.chains === longest) &&
-      (!long || run.chains === target.chains) &&
-      (!grouped || run.unit === target.unit);
   }
 
   /** Takes `n` matching places from here on; those passed on the way are kept in mind. */
@@ -378,13 +179,6 @@ export class Cursor {
   /** The place taken last was a part of a group: what follows it there may be passed over. */
   tookPart(): void {
     this.reach.inPart = true;
-  }
-
-  /** Where the places not yet reached begin. */
-  private get from(): number {
-    const { at, strip, inPart } = this.reach;
-    const last = inPart ? placeAt(strip, at - 1) : undefined;
-    return last?.size === undefined ? at : at + last.size - 1 - (last.offset ?? 0);
   }
 
   private pass(from: number, to: number, match: Match): void {
@@ -512,55 +306,6 @@ export class Cursor {
     return { times, even: times * uses === there, first };
   }
 
-  /** Where the `n`-th last group of a name begins; -1 for groups known by their spaces. */
-  private lastGroup(name: string, n: number): number {
-    const { strip } = this.reach;
-    const group = this.groupNamed(name);
-    if (group === null || group.spaces > 0) return -1;
-    const own: Match = (run) => run.unit === group.unit && run.size === group.size;
-    return findPlace(strip, countPlaces(strip, own) - n * group.size, own);
-  }
-
-  /** The stretch of like places from here up to a limit; null at its end. */
-  stretch(end: number): { run: Run; n: number } | null {
-    const { strip, at } = this.reach;
-    const run = at < end ? runAt(strip, at) : undefined;
-    if (!run) return null;
-    const same: Match = (one) =>
-      one.sort === run.sort &&
-      one.chains === run.chains &&
-      one.unit === run.unit &&
-      one.middle === run.middle;
-    const other = findPlace(
-      strip,
-      countBefore(strip, at, (one) => !same(one)),
-      (one) => !same(one),
-    );
-    return { run, n: Math.min(other < 0 ? end : other, end) - at };
-  }
-
-  /** The position where "to last 3 sts", "to marked st" or the end of the row stops. */
-  limitOf(until: Until | null, match: Match): number {
-    const { strip, at, total } = this.reach;
-    const end = this.reach.limit ?? total;
-    if (until === null) return end;
-    if (until === "marked") return this.below.marked ?? end;
-    if ("next" in until) {
-      const next = this.match(until.next);
-      const found = findPlace(strip, countBefore(strip, at, next), next);
-      const short = until.short?.[0] ?? 0;
-      if (found < 0 || short === 0) return found < 0 ? end : found;
-      return Math.max(findPlace(strip, countBefore(strip, found, match) - short, match), at);
-    }
-    const group = until.of.unit === undefined ? -1 : this.lastGroup(until.of.unit, until.n[0] ?? 1);
-    if (group >= 0) return group;
-    const own = until.of.sort === "stitch" && match({ sort: "stitch", kind: "sc", n: 1 });
-    const of = own ? match : this.match(until.of);
-    const wanted = countBefore(strip, end, of) - (until.n[0] ?? 0);
-    const found = findPlace(strip, wanted, of);
-    return wanted < 0 ? at : found < 0 ? end : found;
-  }
-
   /** Takes nothing, and is now somewhere else. */
   moveTo(at: number): void {
     this.reach.at = at;
@@ -587,13 +332,6 @@ export class Cursor {
     reach.at = 0;
   }
 
-  /** A joined round that begins at the `n`-th matching place from here. */
-  startAt(n: number, match: Match, from: number): number {
-    const { strip } = this.reach;
-    const found = findPlace(strip, countBefore(strip, from, match) + n - 1, match);
-    return found >= 0 ? found + 1 : from;
-  }
-
   turnRoundTo(at: number): void {
     this.reach.strip = rotate(this.reach.strip, at);
   }
@@ -614,14 +352,6 @@ export class Cursor {
     this.reach.used += n;
   }
 
-  phase(): Phase | undefined {
-    return this.ended ? undefined : phaseAt(this.reach.strip, this.reach.at);
-  }
-
-  phaseAt(at: number): Phase | undefined {
-    return phaseAt(this.reach.strip, at);
-  }
-
   /** Adds what `again` more passes do that are like the one since `before`. */
   jump(before: Reach, again: number): void {
     const { reach } = this;
@@ -630,27 +360,6 @@ export class Cursor {
   }
 }
 
-/** What a row finds: the places the row below left, or the chains of a starting chain. */
-export function placesOf({ chain, strip }: Below): Strip {
-  return chain === null ? strip : plainStrip("ch", chain, "chain");
-}
-
 function spaceKey({ chains, unit }: Run): string {
   return `${chains ?? 1} ${unit ?? "-"}`;
 }
-
-function hasSpaces(strip: Strip): boolean {
-  return countPlaces(strip, (run) => run.sort === "space") > 0;
-}
-
-/** Chains of the longest space: the corners of a square. */
-function longestSpace(strip: Strip): number {
-  return Math.max(
-    0,
-    ...strip.map((node) =>
-      isLoop(node) ? longestSpace(node.body) : node.sort === "space" ? (node.chains ?? 1) : 0,
-    ),
-  );
-}
-
-export type { Reach };

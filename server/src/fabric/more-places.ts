@@ -1,6 +1,6 @@
 import type { Below } from "./below";
-import { placesOf } from "./cursor";
 import type { Going } from "./goings";
+import { placesOf } from "./place-finder";
 import { countPlaces, rotate, type Strip, type StripNode, slice } from "./strip";
 
 /**

@@ -1,8 +1,8 @@
 import type { Span } from "../text/span";
 import { ChainWalker } from "./chain-walker";
-import type { Reach } from "./cursor";
 import type { Going } from "./goings";
 import { type Instruction, type Times, takesIn, targetsOf, type Until } from "./instructions";
+import type { Reach } from "./place-finder";
 import type { Op } from "./step-maker";
 import { everyPlace, type Match } from "./strip";
 

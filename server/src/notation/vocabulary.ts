@@ -292,3 +292,16 @@ export function isFiller(word: string): boolean {
 }
 
 export const trade: ReadonlyMap<string, Meaning> = table;
+
+/** For each first word, how many words the longest phrase that begins with it has. */
+export function longestByFirst(phrases: Iterable<string>): ReadonlyMap<string, number> {
+  const found = new Map<string, number>();
+  for (const name of phrases) {
+    const parts = name.match(/\d+|\p{L}+(?:'\p{L}+)?|\S/gu) ?? [];
+    found.set(parts[0] ?? "", Math.max(found.get(parts[0] ?? "") ?? 0, parts.length));
+  }
+  return found;
+}
+
+/** Words of the longest phrase of the trade that begins with a word. */
+export const longest = longestByFirst(trade.keys());

@@ -1,0 +1,130 @@
+import { ownCopy } from "../text/own-copy";
+import type { Span } from "../text/span";
+
+/** What an atom is, wherever it stands. */
+interface AtomText {
+  /** In small letters, without stops, look-alikes made plain. */
+  readonly text: string;
+  readonly isNumber: boolean;
+  /** It begins with a small letter. */
+  readonly isSmall: boolean;
+  /** A number may make a decrease or an increase of it. */
+  readonly isShaping: boolean;
+}
+
+export interface Atom extends AtomText, Span {
+  readonly glued: boolean;
+}
+
+const decreaseInWords =
+  /draw(?:ing)? up a (?:loop|lp) in (?:each of )?(?:the )?(?:next |first |last )?(\d+|two|three) (?:sts?|stitches|sc)[^.;()]*?(?:draw|pull) through all (?:\w+ )?(?:loops|lps)(?: on hook)?/giy;
+
+const pointed = /(?:\p{L}\.){2,}|\p{L}{1,2}\.\p{L}{1,3}\./uy;
+
+/** The next atom; letters of the alphabet alone are found far faster. */
+const nextAtom = /\d+(?:\.\d+)?|[½¼¾]|\p{L}+(?:['’]\p{L}+)?|\*{2,}|\S/gu;
+
+const nextPlainAtom = /\d+(?:\.\d+)?|[a-z]+(?:'[a-z]+)?|\*{2,}|[^\s]/gi;
+
+/** Looks alike in print: Cyrillic and Turkish letters, curly quotes, dashes, multiplication signs. */
+const lookalikes: Readonly<Record<string, string>> = {
+  а: "a",
+  с: "c",
+  е: "e",
+  о: "o",
+  р: "p",
+  х: "x",
+  і: "i",
+  ı: "i",
+  İ: "i",
+  "’": "'",
+  "‘": "'",
+  "–": "-",
+  "—": "-",
+  "−": "-",
+  "‐": "-",
+  "‑": "-",
+  "×": "x",
+};
+
+function plain(text: string): string {
+  if (/^[!-~]+$/.test(text)) return text.toLowerCase();
+  const lower = text.toLowerCase().replace(/\u0307/g, "");
+  return /[^\x20-\x7e]/.test(lower)
+    ? lower.replace(/[асеорхіı’‘–—−‐‑×]/g, (c) =>
+        /[a-z]/.test(lower) || c.charCodeAt(0) > 0x2000 || c === "ı" || c === "×" ? (lookalikes[c] ?? c) : c,
+      )
+    : lower;
+}
+
+export function readAtoms(text: string): Atom[] {
+  const atoms: Atom[] = [];
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: all of ASCII is meant
+  const next = /^[\x00-\x7f]*$/.test(text) ? nextPlainAtom : nextAtom;
+  next.lastIndex = 0;
+  for (let end = -1, match = next.exec(text); match; match = next.exec(text)) {
+    const start = match.index;
+    const found = longAtom(text, start) ?? match[0];
+    const { text: plainText, isNumber, isSmall, isShaping } = atomText(found);
+    const glued = start === end;
+    end = next.lastIndex = start + found.length;
+    atoms.push({ text: plainText, start, end, glued, isNumber, isSmall, isShaping });
+  }
+  return atoms;
+}
+
+/** Abbreviations with stops, and a decrease told in words: one atom each. */
+function longAtom(text: string, at: number): string | null {
+  const first = text[at];
+  const told = first === "d" || first === "D" ? matchAt(decreaseInWords, text, at) : null;
+  if (told !== null) return told;
+  return mayBePointed(text, at) && !/\p{L}/u.test(text[at - 1] ?? " ") ? matchAt(pointed, text, at) : null;
+}
+
+function matchAt(sticky: RegExp, text: string, at: number): string | null {
+  sticky.lastIndex = at;
+  return sticky.exec(text)?.[0] ?? null;
+}
+
+const atomTexts = new Map<string, AtomText>();
+
+const atomTextsAtMost = 5_000;
+
+/** Patterns are written with few words, again and again. */
+function atomText(found: string): AtomText {
+  let atom = atomTexts.get(found);
+  if (!atom) {
+    if (atomTexts.size >= atomTextsAtMost) atomTexts.clear();
+    const own = ownCopy(found);
+    const text = plain(withoutStops(own));
+    const isShaping = /tog|^(?:inc|dec)(?:rease)?$/.test(text);
+    atom = { text, isNumber: /^\d+$/.test(text), isSmall: /^\p{Ll}/u.test(own), isShaping };
+    atomTexts.set(own, atom);
+  }
+  return atom;
+}
+
+/** `d.c.` is dc. */
+function withoutStops(text: string): string {
+  return /\p{L}\..*\.$/u.test(text) ? text.replaceAll(".", "") : text;
+}
+
+/** A stop within three characters: `d.c.`, `sl.st.` */
+function mayBePointed(text: string, at: number): boolean {
+  return text[at + 1] === "." || text[at + 2] === "." || text[at + 3] === ".";
+}
+
+export function wordAt(atoms: readonly Atom[], i: number): string {
+  return atoms[i]?.text ?? "";
+}
+
+export function join(atoms: readonly Atom[], i: number, n: number): string {
+  let name = "";
+  for (let k = i; k < i + n; k++) {
+    const atom = atoms[k];
+    if (atom === undefined) return "";
+    const tight = k === i || (atom.glued && /^[-'/&]$|^sp|^\d/.test(atom.text)) || /[-/'&]$/.test(name);
+    name += tight ? atom.text : ` ${atom.text}`;
+  }
+  return name;
+}

@@ -1,0 +1,148 @@
+import { type Atom, join, wordAt } from "./atoms";
+import { longest, trade } from "./vocabulary";
+import type { Lexicon, Make, Read } from "./words";
+
+const spaceNouns = new Set(["sp", "sps", "space", "spaces", "lp", "lps", "loop", "loops", "arch", "arches"]);
+
+export const chainWords = new Set(["ch", "chs", "chain", "chains"]);
+
+const beginWords = new Set(["beg", "beginning", "turning", "starting", "start"]);
+
+/** Shapes made of words and numbers: `sc2tog`, `3-dc cluster`, `ch-2 sp`, `2-ch sp`, `ch-3`, `2nd`. */
+export function compound(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
+  return (
+    together(atoms, i, make) ??
+    chainSpace(atoms, i, make) ??
+    group(atoms, i, make, lexicon) ??
+    ordinal(atoms, i, make)
+  );
+}
+
+const loopSuffix = /^(.{2,4}?)(?:tbl|blo|flo|bl|fl)$/;
+
+function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
+  const first = atoms[i] as Atom;
+  const looped = first.isNumber ? undefined : trade.get(loopSuffix.exec(first.text)?.[1] ?? "");
+  if (looped?.cls === "S") return make("S", looped.value, 1);
+  if (first.text.startsWith("draw") && first.text.length > 20) {
+    const n = /(?:next|first|last|of|in) (\d+|two|three) /.exec(first.text)?.[1] ?? "2";
+    return make("S", `sc${({ two: "2", three: "3" } as Record<string, string>)[n] ?? n}tog`, 1);
+  }
+  if (!isShapingNear(atoms, i)) return null;
+  if (first.isShaping && shapesOne(atoms, i)) return make("S", first.text.slice(0, 3), 3);
+  const tog = /^(tog|together|tog's|togs)$/;
+  const shaping = /^(inc|dec)$/.exec(wordAt(atoms, i + 1))?.[1];
+  const shaped = trade.get(first.text);
+  if (
+    shaping &&
+    shaped?.cls === "S" &&
+    /^(?:sc|hdc|dc|htr|tr)$/.test(shaped.value) &&
+    !/^\d/.test(wordAt(atoms, i - 1))
+  )
+    return make("S", `${shaped.value}${shaping}`, 2);
+  for (const [stitchAtoms, stitch] of stitchesAt(atoms, i)) {
+    const n = wordAt(atoms, i + stitchAtoms);
+    const dash = wordAt(atoms, i + stitchAtoms + 1) === "-" ? 1 : 0;
+    if (/^\d+$/.test(n) && tog.test(wordAt(atoms, i + stitchAtoms + 1 + dash)))
+      return make("S", `${stitch}${n}tog`, stitchAtoms + 2 + dash);
+  }
+  if (!first.isNumber) return null;
+  const joined = trade.get(/^(.+)tog$/.exec(wordAt(atoms, i + 1))?.[1] ?? "");
+  if (joined?.cls === "S") return make("S", `${joined.value}${first.text}tog`, 2);
+  for (const [stitchAtoms, stitch] of stitchesAt(atoms, i + 1))
+    if (
+      tog.test(wordAt(atoms, i + 1 + stitchAtoms)) &&
+      wordAt(atoms, i + 2 + stitchAtoms) !== "with" &&
+      Number(first.text) > 1
+    )
+      return make("S", `${stitch}${first.text}tog`, stitchAtoms + 2);
+  return null;
+}
+
+/** `dec 1 sc`, `inc 1 st`: by one stitch. */
+function shapesOne(atoms: readonly Atom[], i: number): boolean {
+  const [shaping, n, noun, behind] = [0, 1, 2, 3].map((k) => wordAt(atoms, i + k));
+  return (
+    /^(?:inc|dec)(?:rease)?$/.test(shaping ?? "") &&
+    /^(?:1|one)$/.test(n ?? "") &&
+    /^(?:[St])$/.test(trade.get(noun ?? "")?.cls ?? "") &&
+    !/^\d/.test(behind ?? "")
+  );
+}
+
+/** Only near one of these can a compound with a number or a shaping be. */
+function isShapingNear(atoms: readonly Atom[], i: number): boolean {
+  for (let k = i; k < i + 8 && k < atoms.length; k++) if (atoms[k]?.isShaping) return true;
+  return false;
+}
+
+function stitchesAt(atoms: readonly Atom[], i: number): [number, string][] {
+  const found: [number, string][] = [];
+  for (let n = Math.min(longest.get(wordAt(atoms, i)) ?? 0, atoms.length - i); n > 0; n--) {
+    const meaning = trade.get(join(atoms, i, n));
+    if (meaning?.cls === "S") found.push([n, meaning.value]);
+  }
+  return found;
+}
+
+/** Chains of the longest space that is called by its number without a hyphen. */
+const mostChainsOfSpace = 12;
+
+function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null {
+  const first = wordAt(atoms, i);
+  const made =
+    beginWords.has(first) && chainWords.has(wordAt(atoms, i + 1)) && wordAt(atoms, i + 2) === "-"
+      ? wordAt(atoms, i + 3)
+      : "";
+  if (/^\d+$/.test(made)) return make("H", `ch-${made}`, 4, [Number(made)]);
+  let n: string | undefined;
+  let used = 0;
+  let hyphen = false;
+  if (chainWords.has(first)) {
+    hyphen = wordAt(atoms, i + 1) === "-";
+    const digits = wordAt(atoms, i + 1 + (hyphen ? 1 : 0));
+    if (/^\d+$/.test(digits)) [n, used] = [digits, 2 + (hyphen ? 1 : 0)];
+    hyphen &&= atoms[i + 1]?.glued === true;
+  } else if (atoms[i]?.isNumber) {
+    const dash = wordAt(atoms, i + 1) === "-" ? 1 : 0;
+    const apart = dash === 0 && atoms[i + 1]?.glued !== true && wordAt(atoms, i + 2) === "-";
+    if (!apart && chainWords.has(wordAt(atoms, i + 1 + dash)))
+      [n, used, hyphen] = [first, 2 + dash, dash === 1];
+  }
+  if (n === undefined) return null;
+  const dash = wordAt(atoms, i + used) === "-" && spaceNouns.has(wordAt(atoms, i + used + 1)) ? 1 : 0;
+  // `49 ch sps` are so many; `2-ch sps`, `50ch sps` and those of `2 50 ch sps` are so long.
+  const named = hyphen || atoms[i + 1]?.glued === true || atoms[i - 1]?.isNumber === true;
+  const many = atoms[i]?.isNumber === true && !named && Number(n) > mostChainsOfSpace;
+  if (many && /s$/.test(wordAt(atoms, i + used + dash))) return null;
+  if (spaceNouns.has(wordAt(atoms, i + used + dash)))
+    return make("C", `ch-${n} sp`, used + 1 + dash, [Number(n)]);
+  const worked =
+    hyphen ||
+    (wordAt(atoms, i - 1) === "of" && chainWords.has(first)) ||
+    (/^(of|top|to|beg|turning)$/.test(wordAt(atoms, i - 1)) && atoms[i + 1]?.glued === true);
+  return worked ? make("H", `ch-${n}`, used, [Number(n)]) : null;
+}
+
+/** `3-dc cluster`, `5 dc shell`: the number belongs to the name. */
+function group(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
+  if (!atoms[i]?.isNumber || wordAt(atoms, i + 1) !== "-") return null;
+  for (const [n, stitch] of stitchesAt(atoms, i + 2)) {
+    for (let m = 3; m > 0; m--) {
+      const name = join(atoms, i + 2 + n, m);
+      const meaning = lexicon.words.get(name) ?? trade.get(name);
+      const named = meaning && /[S@]/.test(meaning.cls);
+      if (named) return make("S", `${wordAt(atoms, i)}-${stitch} ${meaning.value}`, 2 + n + m);
+      if (meaning?.value === "corner") return make("q", "corner", 2 + n + m);
+    }
+  }
+  return null;
+}
+
+function ordinal(atoms: readonly Atom[], i: number, make: Make): Read | null {
+  const next = atoms[i + 1];
+  if (!atoms[i]?.isNumber || !next?.glued || !/^(st|nd|rd|th|d)$/.test(next.text)) return null;
+  const n = Number(wordAt(atoms, i));
+  if (n === 1) return make("f", "first", 2);
+  return make("o", String(n), 2, [n]);
+}
