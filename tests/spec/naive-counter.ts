@@ -1,6 +1,7 @@
 import type { Made } from "./naive/instructions";
 import { asUnit, space, stitch } from "./naive/instructions";
 import { type Line, layoutOf } from "./naive/lines";
+import { overPieces } from "./naive/pieces";
 import type { Vocabulary, Working } from "./naive/reader";
 import { bestOf, type Outcome, outcomesOf, type RowTask, type Verdict } from "./naive/row";
 import { sizesOf } from "./naive/sizes";
@@ -106,6 +107,8 @@ class PatternRun {
   private readonly rules = new Map<number, ChainRule>();
   private readonly bodies = new Map<string, string>();
   private previous = "";
+  /** What the pieces before this one ended with. */
+  private readonly ends = new Map<string, readonly Made[]>();
   private state: State = fresh("");
 
   constructor(text: string, size: number) {
@@ -117,7 +120,10 @@ class PatternRun {
 
   rows(): readonly Worked[] {
     return this.lines.flatMap((line) => {
-      if (line.piece !== this.state.piece) this.state = fresh(line.piece);
+      if (line.piece !== this.state.piece) {
+        if (this.state.made) this.ends.set(this.state.piece, this.state.made);
+        this.state = fresh(line.piece);
+      }
       if (line.kind === "start") this.begin(line.body ?? "");
       return line.kind === "start" ? [] : [this.line(line)];
     });
@@ -167,6 +173,7 @@ class PatternRun {
   }
 
   private namedRows(instruction: string): readonly string[] | null {
+    if (/^rep dec row/.test(instruction)) return [this.previous];
     if (/^\[?rep last (?:row|rnd|round)/.test(instruction)) return [this.previous];
     const copy =
       /^\[?(?:rep|as|same as|work as(?: given)? for) (?:rows?|rnds?|rounds?)? ?(\d+)(?:nd|st|rd|th)?(?: ?(?:and|to|-) ?(\d+))?/;
@@ -224,7 +231,8 @@ class PatternRun {
     const opened = /^(?:with \w+, )?(?:turn, )?(?:ch \d|\d+ ch)/.test(body)
       ? body
       : `${state.carried}${body}`;
-    const text = opened.replace(carriedChain, "").replace(/picot \([^)]*\)/g, "picot");
+    const joined = overPieces(opened, this.ends);
+    const text = (joined?.text ?? opened).replace(carriedChain, "").replace(/picot \([^)]*\)/g, "picot");
     if (/counts? as (?:[2-9]|\d\d)/.test(text))
       throw new Unreadable("a chain that counts as several stitches");
     this.learn(text);
@@ -235,7 +243,7 @@ class PatternRun {
     const task: RowTask = {
       text,
       words: this.words,
-      places: places && turned ? places.toReversed() : places,
+      places: joined?.places ?? (places && turned ? places.toReversed() : places),
       stated,
       inRounds: line.inRounds,
       setting: {

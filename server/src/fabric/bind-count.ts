@@ -47,6 +47,14 @@ function bindTerm(node: Tree, words: readonly Word[], text: string): StatedTerm 
   // `until you have 48 rows` counts no stitches.
   if (own[at + 1]?.cls === "R") return null;
   const until = own.findIndex(({ cls, value }) => cls === "v" || endsNoun.test(value));
+  const groups = own.find(({ cls }) => cls === "@");
+  const each = own.slice(at + 1).find(({ cls }) => cls === "n")?.number?.[0];
+  // `4 x 2ch corners` are four spaces, `4 x 3tr groups` are 12 tr.
+  if (each != null && own.at(-2)?.cls === "c")
+    return { n: number, noun: `ch-${each} sp`, word: "ch", sort: "space", chains: each };
+  const stitch = own.at(-2);
+  if (groups && each != null && stitch)
+    return { n: number.map((n) => (n === null ? null : n * each)), ...nounOf([stitch], own, text) };
   const nouns = own
     .slice(at + 1, until < 0 ? undefined : until)
     .filter((word) => "S@tCpqcHlwN".includes(word.cls) && word.value !== "in");

@@ -4,6 +4,15 @@ import type { Choice, Instruction, Take } from "./instructions";
 
 type WorkRun = Extract<Instruction, { op: "work" }>;
 
+/** `sc around, increasing in every 6th sc`: one run, told twice. */
+export function shapedAlong(all: readonly Instruction[]): readonly Instruction[] {
+  if (!all.some((one) => one.op === "repeat" && one.overRun)) return all;
+  return all.filter((one, i) => {
+    const next = all[i + 1];
+    return !(one.op === "work" && one.takes[0]?.how === "each" && next?.op === "repeat" && next.overRun);
+  });
+}
+
 /** `inc 1 st at each end, sc across`: the run over the row, with its first and last stitches shaped. */
 export function shapedAtEnds(all: readonly Instruction[]): readonly Instruction[] {
   const ends = all.find((one) => one.op === "ends");

@@ -25,10 +25,13 @@ export class JoinBinder extends ListBinder {
     const takes = node.children
       .flatMap((part) => part.children)
       .flatMap((part) => (part.rule === "slipTo" ? [part] : part.rule === "where" ? part.children : []))
-      .flatMap((place): Take[] =>
-        place.rule === "extent"
-          ? [{ how: "each", of: [anyStitch], until: null }]
-          : this.placeTakes(place, false),
+      .flatMap((place, _, all): Take[] =>
+        // `ss across to first corner sp` leads there.
+        place.rule === "extent" && all.length > 1
+          ? []
+          : place.rule === "extent"
+            ? [{ how: "each", of: [anyStitch], until: null }]
+            : this.placeTakes(place, false),
       );
     if (takes.length > 0) return [{ op: "slip", takes, span }];
     const times = descendants(node, "slipTimes")[0] ?? child(node, "number");
@@ -59,7 +62,7 @@ export class JoinBinder extends ListBinder {
     const has = (cls: string): boolean => words.some((word) => word.cls === cls);
     if (has("C") || has("p") || has("h")) return false;
     if (words.some((word) => word.cls === "Y" && word.value === "top") || has("Q")) return true;
-    if (has("o") && (has("c") || has("t")) && has("H")) return true;
+    if (has("o") && has("H")) return true;
     const begun = place?.rule === "slipTo" || before.some(works);
     return has("f") && (has("S") || has("t")) && begun && !has("n");
   }

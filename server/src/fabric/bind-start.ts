@@ -1,7 +1,7 @@
 import type { Sized } from "../notation/words";
 import { stitchOf, type Terms } from "../trade/stitches";
 import type { BindContext } from "./bind";
-import { type Choice, type Instruction, type StartOption, targetsOf } from "./instructions";
+import { type Choice, type Instruction, type StartOption, takesIn, targetsOf } from "./instructions";
 
 export interface Declared {
   readonly from: number;
@@ -28,6 +28,13 @@ export function openRow(
     const start = startOf(first, all.slice(0, at), all.slice(at + 1), choices, declared, context);
     return start ? all.map((instruction, i) => (i === at ? start : instruction)) : [...all];
   }
+  if (first.op === "group" && opensWhereItSlipped(first, all.slice(0, at)))
+    return openRow(
+      all.with(at, { ...first, takes: [{ how: "same", inSpace: true }] }),
+      choices,
+      declared,
+      context,
+    );
   if (first.op === "group" && first.takes.some(({ how }) => how === "same" || how === "nowhere")) {
     // In the place that the row begins in, the chain is a leg of the group; in a ring it is as in any round.
     const isLeg = first.takes.some(({ how }) => how === "same");
@@ -36,6 +43,22 @@ export function openRow(
     return all.map((instruction, i) => (i === at ? { ...first, body } : instruction));
   }
   return [...all];
+}
+
+/** `ss to first corner sp, (3ch, 2tr, 2ch, 3tr) into corner sp`: the space that the slip stitches led to. */
+function opensWhereItSlipped(
+  group: Extract<Instruction, { op: "group" }>,
+  before: readonly Instruction[],
+): boolean {
+  const [take] = group.takes;
+  const slip = before.findLast(({ op }) => op === "slip");
+  return (
+    group.body[0]?.op === "chain" &&
+    take?.how === "next" &&
+    take.bare === true &&
+    slip !== undefined &&
+    takesIn([slip]).some((one) => targetsOf(one).some(({ sort }) => sort === "space"))
+  );
 }
 
 export function fromHookNext(rest: readonly Instruction[]): boolean {

@@ -1,5 +1,5 @@
 import type { Tree } from "../notation/tree";
-import type { Sized } from "../notation/words";
+import type { Sized, Word } from "../notation/words";
 import type { Span } from "../text/span";
 import { PlaceBinder } from "./bind-places";
 import type { Instruction, StitchUse, Take, Target, Times } from "./instructions";
@@ -15,6 +15,13 @@ const anyStitch: Target = { sort: "stitch" };
 export interface Named {
   readonly op: "remark";
   readonly names: string;
+}
+
+/** `…, all into ring`: all that was said before it goes into one place. */
+export interface Gathered {
+  readonly op: "gather";
+  readonly takes: readonly Take[];
+  readonly span: Span;
 }
 
 /** A stitch with the words about it. */
@@ -314,6 +321,8 @@ export class StitchBinder extends PlaceBinder {
     const words = this.words.slice(node.from, node.to);
     const next = { how: "next", n: one, of: anyStitch } as const;
     if (words.some((word) => word.cls === "E")) return this.everyOther(stitch, per, span);
+    const nth = words.find((word, i) => word.cls === "o" && words[i - 1]?.cls === "e")?.number?.[0];
+    if (nth && shapes(words)) return this.everyNth(stitch, per, nth, span);
     if (words.some((word) => word.cls === "Z")) return this.throughLayers([this.besidesLayers(make)]);
     if (stitch.family === "over" && /^over\b/i.test(this.text.slice(this.word(first.from).start, span.end)))
       return [{ op: "work", stitch: spread(stitch, takes), per: one, takes: [next], span }];
@@ -428,6 +437,25 @@ export class StitchBinder extends PlaceBinder {
     return [{ op: "repeat", body, times: { how: "to-end", until: null }, span }];
   }
 
+  /** `inc in every 6th st`: five plain stitches before each; what is left behind the last one is plain. */
+  private everyNth(stitch: StitchUse, per: Sized, nth: number, span: Span): Instruction[] {
+    const plain = { ...stitch, uses: 1, makes: 1 };
+    const run = (take: Take): Instruction => ({ op: "work", stitch: plain, per: one, takes: [take], span });
+    const before = run({ how: "next", n: [nth - stitch.uses], of: anyStitch });
+    const shaped: Instruction = {
+      op: "work",
+      stitch,
+      per,
+      takes: [{ how: "next", n: one, of: anyStitch }],
+      span,
+    };
+    const rest = run({ how: "each", of: [anyStitch], until: null });
+    return [
+      { op: "repeat", body: [before, shaped], times: { how: "to-end", until: null }, overRun: true, span },
+      rest,
+    ];
+  }
+
   /** `(1 hdc, 2 hdc) around`: one in the next stitch, two in the one behind it. */
   private followsOne(node: Tree): boolean {
     const [one, stitch, comma] = this.words.slice(Math.max(node.from - 3, 0), node.from);
@@ -479,3 +507,8 @@ export class StitchBinder extends PlaceBinder {
 
 /** Stitches that a plain round may put into every place. */
 const mostInOne = 3;
+
+/** Whether the words are of an increase or a decrease. */
+function shapes(words: readonly Word[]): boolean {
+  return words.some(({ cls, value }) => cls === "S" && /(?:inc|dec)$/.test(value));
+}

@@ -2,7 +2,7 @@ import type { Tree } from "../notation/tree";
 import type { Sized, Word } from "../notation/words";
 import { works } from "./bind-joins";
 import { StatedBinder, slips } from "./bind-stated";
-import type { Named } from "./bind-stitches";
+import type { Gathered, Named } from "./bind-stitches";
 import { harmless } from "./harmless-words";
 import {
   type Instruction,
@@ -105,6 +105,7 @@ class Binder extends StatedBinder {
       if (this.passes(node, nodes[i + 1])) continue;
       for (const instruction of this.bind(node, out, nodes[i + 1])) {
         if (instruction.op === "remark") nameLast(out, instruction.names);
+        else if (instruction.op === "gather") gather(out, instruction);
         else out.push(instruction);
       }
     }
@@ -131,7 +132,11 @@ class Binder extends StatedBinder {
     return this.word(node.from).cls === "Z";
   }
 
-  private bind(node: Tree, before: readonly Instruction[], next: Tree | undefined): (Instruction | Named)[] {
+  private bind(
+    node: Tree,
+    before: readonly Instruction[],
+    next: Tree | undefined,
+  ): (Instruction | Named | Gathered)[] {
     const only = node.children[0] as Tree;
     switch (node.rule) {
       case "trailing":
@@ -140,6 +145,8 @@ class Binder extends StatedBinder {
         return this.count(node);
       case "ending":
         return this.ending(node);
+      case "allInto":
+        return [{ op: "gather", takes: this.coreTakes(child(node, "core")), span: this.span(node) }];
       case "wherever":
         return this.wherever(node);
       case "starred":
@@ -237,7 +244,8 @@ class Binder extends StatedBinder {
     if (/^with$/i.test(this.text.slice(word.start, word.end)) && this.words[node.from - 1]?.cls === "g")
       return [];
     const opensSentence = node.from === 0 || /[.;]/.test(this.words[node.from - 1]?.cls ?? "");
-    if ((word.cls === "V" && !counts) || word.cls === "O" || (word.cls === "@" && opensSentence)) {
+    const atEnd = opensSentence && /^at$/i.test(word.value);
+    if ((word.cls === "V" && !counts) || atEnd || word.cls === "O" || (word.cls === "@" && opensSentence)) {
       this.prose = word.value === "go on" ? "carries on" : "plain";
       return [];
     }
@@ -452,6 +460,19 @@ function nameLast(out: Instruction[], name: string): void {
   const last = out.at(-1);
   if (last?.op === "work") out[out.length - 1] = { ...last, stitch: { ...last.stitch, begins: name } };
   if (last?.op === "group") out[out.length - 1] = { ...last, unit: name };
+}
+
+/** What was told so far becomes one group, but for the slip stitches that lead to it; in a ring it stays as it is. */
+function gather(out: Instruction[], { takes, span }: Gathered): void {
+  if (takes.some(({ how }) => how === "nowhere"))
+    return void out.splice(0, out.length, ...out.map(deeplyInRing));
+  const from = out.findIndex(({ op }) => op !== "slip" && op !== "turn" && op !== "mark");
+  if (from >= 0) out.push({ op: "group", body: out.splice(from), takes, span });
+}
+
+function deeplyInRing(instruction: Instruction): Instruction {
+  if (instruction.op === "repeat") return { ...instruction, body: instruction.body.map(deeplyInRing) };
+  return intoRing(instruction);
 }
 
 function intoRing(instruction: Instruction): Instruction {

@@ -33,9 +33,9 @@ export abstract class CopiedRows extends PlainRows {
       );
     if (copy.how === "each-end-until") return this.untilLeft(line, copy);
     if (copy.how === "even") return this.counted(line, [0], copy.times);
-    const numbers = copy.how === "last" ? Array<null>(copy.rows).fill(null) : copy.rows;
+    const numbers = copy.how === "rows" ? copy.rows : Array<null>(copy.rows).fill(null);
     const lines = this.linesOf(copy);
-    const last = copy.how === "last" ? this.plains.slice(-copy.rows) : [];
+    const last = copy.how === "rows" ? [] : this.lastRows(copy);
     const named = numbers.map((n, i) => (n === null ? (last[i] ?? null) : (lines.get(n) ?? null)));
     const missing = named.findIndex((row) => row?.plan == null);
     if (missing >= 0) return this.lacks(line, numbers[missing] ?? null, copy);
@@ -83,6 +83,14 @@ export abstract class CopiedRows extends PlainRows {
     );
   }
 
+  /** The rows that were worked last, or the last one that is called so. */
+  private lastRows(copy: Exclude<RowCopy, { how: "rows" }>): readonly RowLine[] {
+    if (copy.how === "last") return this.plains.slice(-copy.rows);
+    const label = new RegExp(`\\b${copy.label}`, "i");
+    const called = ({ head, headText }: RowLine): boolean => label.test(`${headText} ${head?.label ?? ""}`);
+    return this.plains.filter(called).slice(-1);
+  }
+
   protected repeatRows(line: RowLine, named: readonly RowLine[], copy: RowCopy): void {
     const rows = named.map((row) => this.scheduled(row, this.onEdge(line, row.plan as RowPlan)));
     const stated = line.plan?.stated ?? null;
@@ -127,7 +135,7 @@ export abstract class CopiedRows extends PlainRows {
   }
 }
 
-type RowCopy = Extract<Copy, { how: "rows" | "last" }>;
+type RowCopy = Extract<Copy, { how: "rows" | "last" | "labelled" }>;
 
 const noLines: ReadonlyMap<number, RowLine> = new Map();
 

@@ -21,6 +21,14 @@ export type Copy =
       readonly times: readonly (number | null)[] | null;
       readonly until: Until;
     }
+  /** The last row that is called so: `Rep dec row 3 more times`. */
+  | {
+      readonly how: "labelled";
+      readonly label: string;
+      readonly rows: 1;
+      readonly times: readonly (number | null)[] | null;
+      readonly until: Until;
+    }
   /** `by` stitches more or fewer, `times` times in `rows` rows; one number a size, or one for all. */
   | {
       readonly how: "each-end";
@@ -110,6 +118,10 @@ function readCopy(line: RowContent): Copy | null {
       asked,
     );
   if (last) return { how: "last", rows: last[1] ? numberOf(last[1]) : 1, times, until };
+  const label = /^\W*rep(?:eat)?\s+(?:the\s+|last\s+)?(\p{L}+(?:\s\p{L}+)?)\s+(?:row|rnd|round)\b/iu.exec(
+    text,
+  )?.[1];
+  if (label && !ownWords.test(label)) return { how: "labelled", label, rows: 1, times, until };
   const of = otherPiece(text);
   const rows = rowsNamed(text, of !== null) ?? (of === null ? null : rowsOf(line.head));
   return rows && { how: "rows", rows, ofOther: namesOther(text), times, of, until };

@@ -112,6 +112,8 @@ export type Instruction =
       readonly body: readonly Instruction[];
       readonly times: Times;
       readonly cut?: number;
+      /** It shapes the run that is told before it: `sc around, increasing in every 6th sc`. */
+      readonly overRun?: true;
       /**
        * How the last pass ends: after so many of its own parts, a number for each option of `choice`;
        * 0: after a last whole pass.

@@ -66,7 +66,7 @@ export class PieceWorker extends CopiedRows {
       this.unchecked(line, "it is longer or more deeply nested than any row can be");
     else this.plain(line, line.plan);
     this.lastRow = line;
-    if (!copy) this.plains.push(line);
+    if (!copy) this.plains.push(...Array<RowLine>(rowsIn(line.head)).fill(line));
     const last = this.copiedLast ?? line.plan;
     this.turnedLast = last !== null && turnsLast(last);
   }
@@ -87,4 +87,11 @@ export class PieceWorker extends CopiedRows {
       [],
     );
   }
+}
+
+/** Rows that a line stands for, as far as "the last rows" may go back. */
+function rowsIn(head: RowLine["head"]): number {
+  const from = head?.from ?? 1;
+  const last = head?.to?.[0] ?? (head?.many?.[0] ?? 1) + from - 1;
+  return Math.min(Math.max(last - from + 1, 1), 50);
 }

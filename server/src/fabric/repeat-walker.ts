@@ -143,7 +143,9 @@ export abstract class RepeatWalker extends ChainWalker {
 
   protected roomFor(last: readonly Instruction[]): number {
     const before = this.cursor.used;
-    return this.tried(last, this.cursor.total, () => this.cursor.used) - before;
+    // `ending with ch 2, sk 2, dc in first sc`: the first is taken already.
+    const ahead = this.view.rotates ? last.filter((one) => !isInFirst(one)) : last;
+    return this.tried(ahead, this.cursor.total, () => this.cursor.used) - before;
   }
 
   protected endOf(body: readonly Instruction[], until: Until | null): number {
@@ -224,4 +226,8 @@ function takesSpaces(body: readonly Instruction[]): boolean {
         : take.how === "each" && take.of.some((target) => target.sort === "space"),
     );
   });
+}
+
+function isInFirst(one: Instruction): boolean {
+  return one.op === "work" && one.takes.every((take) => take.how === "next" && take.first === true);
 }

@@ -1,7 +1,7 @@
 import type { Sized } from "../notation/words";
 import type { BindContext } from "./bind";
 import { skippedChains } from "./bind-chain";
-import { reserveLast, shapedAtEnds, withEnding, withRoundEnd } from "./bind-ends";
+import { reserveLast, shapedAlong, shapedAtEnds, withEnding, withRoundEnd } from "./bind-ends";
 import { withLoneLine } from "./bind-lone-line";
 import { sideBySide } from "./bind-side-by-side";
 import { type Declared, fromHookNext, openRow } from "./bind-start";
@@ -28,7 +28,10 @@ export function rowChoices(
   declared: Declared | null,
   context: BindContext,
 ): Rest {
-  const whole = leavingRest(shapedAtEnds(withoutRing(inOnePlace(bound, choices))), choices);
+  const whole = leavingRest(
+    shapedAtEnds(shapedAlong(withoutRing(inOnePlace(atJoin(bound), choices)))),
+    choices,
+  );
   const all = withRoundEnd(reserveLast(withEnding(sideBySide(whole), choices)), choices);
   const { kept: withStart, carried } = splitCarried(all);
   const { kept, foundation } = splitFoundation(withStart);
@@ -43,6 +46,14 @@ export function rowChoices(
     foundation,
     carriedDeclared: late ? declared.counts : null,
   };
+}
+
+/** At the start of a row, `the dc you just made` is the one that closed the loop of the round before. */
+function atJoin(all: readonly Instruction[]): readonly Instruction[] {
+  const first = all.findIndex((one) => "takes" in one);
+  const one = all[first];
+  if (one?.op !== "work" || one.takes[0]?.how !== "made") return all;
+  return all.with(first, { ...one, takes: [{ how: "same", inSpace: true }] });
 }
 
 /** `Ch 4, join into a ring, ch 3, 11 dc into ring`: the ring is no part of the round. */

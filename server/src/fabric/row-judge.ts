@@ -72,12 +72,12 @@ export abstract class RowJudge {
     const all = paths.flatMap((path) => this.candidates(line, schedule, path));
     const [first] = all;
     if (!first) {
-      this.unchecked(line, unknown ?? plan.outOfReach ?? "nothing tells what this row is worked on");
+      this.unchecked(line, plan.outOfReach ?? unknown ?? "nothing tells what this row is worked on");
       return this.blame({ fault: plan.onRow === null ? notClosed(line) : this.noSuchRow(plan.onRow) });
     }
     const within = all.filter((one) => one.outcome.outOfReach === null);
     if (unknown || within.length === 0)
-      return this.notRead(line, schedule, first, unknown ?? (first.outcome.outOfReach as string));
+      return this.notRead(line, schedule, first, first.outcome.outOfReach ?? (unknown as string));
     this.judge(line, schedule, within);
   }
 
@@ -215,12 +215,13 @@ export abstract class RowJudge {
     const [stated] = plan?.stated ?? [];
     const placeless = plan !== null && isPlaceless(plan) && outcome?.outOfReach === plan.outOfReach;
     const made = placeless && outcome?.steps.some((steps) => steps.length > 0) ? outcome : null;
+    const counted = outcome !== null && unknownNoun(outcome) !== null && outcome.fits ? outcome.after : null;
     const before = state ?? plainState([0], this.sizes, null, "sc");
     const told = stated
       ? asTold(statedState(plan as RowPlan, { after: before }), plan?.stated ?? null)
       : null;
     // What is made tells more than what is stated, where the two agree.
-    const after = (made?.counts ? made.after : told) ?? made?.after ?? null;
+    const after = counted ?? (made?.counts ? made.after : told) ?? made?.after ?? null;
     const has = plan !== null && plan.outOfReach !== null && !takesPlaces(plan) ? null : placesOf(state);
     this.finish(line, [{ ...start, state: after }], { reason, has, makes: made?.makes ?? null }, []);
   }

@@ -97,7 +97,7 @@ function atomText(found: string): AtomText {
     if (atomTexts.size >= atomTextsAtMost) atomTexts.clear();
     const own = ownCopy(found);
     const text = plain(withoutStops(own));
-    const isShaping = /tog|^(?:inc|dec)(?:rease)?$/.test(text);
+    const isShaping = /tog|^(?:inc|dec)(?:reas(?:e|ing))?$/.test(text);
     atom = { text, isNumber: /^\d+$/.test(text), isSmall: /^\p{Ll}/u.test(own), isShaping };
     atomTexts.set(own, atom);
   }

@@ -29,7 +29,8 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
     return make("S", `sc${({ two: "2", three: "3" } as Record<string, string>)[n] ?? n}tog`, 1);
   }
   if (!isShapingNear(atoms, i)) return null;
-  if (first.isShaping && shapesOne(atoms, i)) return make("S", first.text.slice(0, 3), 3);
+  const inWords = first.isShaping ? shapedInWords(atoms, i, make) : null;
+  if (inWords) return inWords;
   const tog = /^(tog|together|tog's|togs)$/;
   const shaping = /^(inc|dec)$/.exec(wordAt(atoms, i + 1))?.[1];
   const shaped = trade.get(first.text);
@@ -59,15 +60,15 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
   return null;
 }
 
-/** `dec 1 sc`, `inc 1 st`: by one stitch. */
-function shapesOne(atoms: readonly Atom[], i: number): boolean {
-  const [shaping, n, noun, behind] = [0, 1, 2, 3].map((k) => wordAt(atoms, i + k));
-  return (
-    /^(?:inc|dec)(?:rease)?$/.test(shaping ?? "") &&
-    /^(?:1|one)$/.test(n ?? "") &&
-    /^(?:[St])$/.test(trade.get(noun ?? "")?.cls ?? "") &&
-    !/^\d/.test(behind ?? "")
-  );
+/** `dec 1 sc`, `inc 1 st`: by one stitch; `increasing in every 6th sc`, `increasing 8 sc evenly`. */
+function shapedInWords(atoms: readonly Atom[], i: number, make: Make): Read | null {
+  const [, shaping, goesOn] = /^(inc|dec)(?:rease|(reasing))?$/.exec(wordAt(atoms, i)) ?? [];
+  if (shaping === undefined) return null;
+  const one = /^(?:1|one)$/.test(wordAt(atoms, i + 1));
+  const noun = one ? (/^sts?$/.test(wordAt(atoms, i + 2)) ? 1 : (stitchesAt(atoms, i + 2)[0]?.[0] ?? 0)) : 0;
+  if (noun > 0 && !/^\d/.test(wordAt(atoms, i + 2 + noun))) return make("S", shaping, 2 + noun);
+  const told = /^in (?:every|each) \d|^\d+ (?:\S+ ){1,2}evenly/.test(join(atoms, i + 1, 4));
+  return goesOn && told ? make("S", shaping, 1) : null;
 }
 
 /** Only near one of these can a compound with a number or a shaping be. */
@@ -110,10 +111,12 @@ function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null 
       [n, used, hyphen] = [first, 2 + dash, dash === 1];
   }
   if (n === undefined) return null;
+  if (wordAt(atoms, i + used) === "corner" && spaceNouns.has(wordAt(atoms, i + used + 1))) used++;
   const dash = wordAt(atoms, i + used) === "-" && spaceNouns.has(wordAt(atoms, i + used + 1)) ? 1 : 0;
   // `49 ch sps` are so many; `2-ch sps`, `50ch sps` and those of `2 50 ch sps` are so long.
   const named = hyphen || atoms[i + 1]?.glued === true || atoms[i - 1]?.isNumber === true;
-  const many = atoms[i]?.isNumber === true && !named && Number(n) > mostChainsOfSpace;
+  const counts = /^(?:and|&|[,(+[;-])$/.test(wordAt(atoms, i - 1));
+  const many = atoms[i]?.isNumber === true && !named && (counts || Number(n) > mostChainsOfSpace);
   if (many && /s$/.test(wordAt(atoms, i + used + dash))) return null;
   if (spaceNouns.has(wordAt(atoms, i + used + dash)))
     return make("C", `ch-${n} sp`, used + 1 + dash, [Number(n)]);

@@ -52,6 +52,10 @@ const shapes: readonly { readonly form: RegExp; readonly word?: "row" | "round" 
       "iu",
     ),
   },
+  // `Dec row:`, `Eyelet Rnd:`
+  {
+    form: /^((?!(?:rep|repeat|work|each|every|this|that|these|in|on|at|for|the|of|as|per|last)\b)\p{L}+(?:\s\p{L}+)?\s+()(row|rnd|round))(?=\s*(?:\((?:rs|ws)\)\s*)?:\s*\S)/iu,
+  },
   { form: new RegExp(String.raw`^(${number})(?:\.?${dash}(${number}))?(?=[:)]\s*\S|\.\s+\S)`, "iu") },
 ];
 
@@ -91,7 +95,7 @@ function headOf(shape: number, match: RegExpExecArray, body: string): Omit<RowHe
       rest,
     )?.[0] ?? "";
   const behind = rest.slice(label.length);
-  const mark = /^\s*(?:[:.)]|[–—-]+)\s*|^\s+/u.exec(behind)?.[0];
+  const mark = /^\s*(?:[:.)|]|[–—-]+)\s*|^\s+/u.exec(behind)?.[0];
   if (mark === undefined && behind !== "") return null;
   const side =
     /^\s*\((?:rs|ws|right side|wrong side)\)\s*[:,]?/iu.exec(behind.slice(mark?.length ?? 0))?.[0] ?? "";
@@ -137,6 +141,7 @@ function draftOf(shape: number, match: RegExpExecArray): Draft | null {
         to: match[2] ? [Number(match[2])] : null,
       };
     case 4:
+    case 5:
       return {
         ...plain,
         word: /^row/i.test(match[3] as string) ? "row" : "round",

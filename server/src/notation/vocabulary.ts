@@ -72,7 +72,11 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["Y", "marked", "marked"],
   ["Y", "previous", "previous|prev|preceding"],
   ["Y", "indicated", "indicated|specified|designated|given"],
-  ["Y", "made", "made|formed|just formed|just made|just worked|just completed|completed"],
+  [
+    "Y",
+    "made",
+    "you just made|you have just made|you just worked|you are in|you're in|you are now in|made|formed|just formed|just made|just worked|just completed|completed",
+  ],
   ["Y", "other side", "other side|opposite side"],
   ["A", "as", "as"],
   ["v", "between", "between|bet|btw"],
@@ -184,7 +188,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   [
     "Z",
     "layers",
-    "both layers|both thicknesses|both sides together|both walls|for both walls|both sides|for both sides",
+    "both layers|both thicknesses|both sides together|both walls|for both walls|both sides|for both sides|both pieces|both pieces together|both layers together",
   ],
   ["_", "together", "together"],
   ["0", "patt", "in pattern|in patt|in established pattern|in est patt|pattern|patt"],

@@ -30,7 +30,8 @@ R2: lotus x6 (18)
   check(row) {
     if (row.result !== "unchecked" || row.fault) return [];
     const words = unknownWords(row);
-    const message = words.length > 0 ? unknownMessage(rowName(row), words) : reasonMessage(row);
+    const isWord = words.length > 0 && row.reason?.endsWith("is not explained in this pattern");
+    const message = isWord ? unknownMessage(rowName(row), words) : reasonMessage(row);
     return [{ span: spanOf(row), message, fixes: [], related: [] }];
   },
 };

@@ -32,7 +32,7 @@ interface Head {
 
 const label = "(?: \\([^)]*\\)|, col \\w)?";
 const worded = new RegExp(
-  `^((?:rows?|rnds?|rounds?|rw|rd|r)\\.? ?(\\d+)(?: ?(?:-|–|to|&|and) ?r?(\\d+))?(?: \\([\\d, ]+\\))?(\\+)?)${label} ?[:.–—-]? *`,
+  `^((?:rows?|rnds?|rounds?|rw|rd|r)\\.? ?(\\d+)(?: ?(?:-|–|to|&|and) ?r?(\\d+))?(?: \\([\\d, ]+\\))?(\\+)?)${label} ?[:.–—|-]? *`,
   "i",
 );
 const ordinal =
@@ -126,6 +126,9 @@ function headOf(line: string): Head | null {
 function isHeading(line: string, below: readonly string[]): boolean {
   const next = below.find((other) => other !== "" && !colourOrSize.test(other)) ?? "";
   const starts = below.find((other) => other !== "") ?? "";
-  const shape = /^[\w '()]+:?$/.test(line) && line.split(" ").length <= 6 && !colourOrSize.test(line);
+  const shape =
+    /^[\w '()]+:?$/.test(line.replace(/\(make[^)]*\)/, "")) &&
+    line.split(" ").length <= 6 &&
+    !colourOrSize.test(line);
   return shape && (headOf(next) !== null || start.test(tidy(starts)));
 }
