@@ -90,7 +90,8 @@ export class JoinBinder extends ListBinder {
     if (chain > 0 && (first < 0 || chain < first))
       return [{ op: "chain", n: words[chain + 1]?.number ?? one, span: this.span(node) }];
     const placed = words.findIndex((word) => word.cls === "i");
-    if (placed < 0) return [];
+    // `join B to any 3ch sp`
+    if (placed < 0) return this.anewInSpace(node, words) ?? [];
     const intoRing = has("g") && !has("S");
     if (intoRing) return [{ op: "ring", span: this.span(node) }];
     return this.standsOn(node, words) ?? this.anewInSpace(node, words.slice(placed)) ?? [];

@@ -245,7 +245,15 @@ class Binder extends StatedBinder {
       return [];
     const opensSentence = node.from === 0 || /[.;]/.test(this.words[node.from - 1]?.cls ?? "");
     const atEnd = opensSentence && /^at$/i.test(word.value);
-    if ((word.cls === "V" && !counts) || atEnd || word.cls === "O" || (word.cls === "@" && opensSentence)) {
+    // `(hdc, ch 2, hdc) in next st for raglan`: what it is for.
+    const purpose = /^for$/i.test(word.value) && next?.rule === "other" && this.isUnheardOf(next.from);
+    if (
+      (word.cls === "V" && !counts) ||
+      atEnd ||
+      purpose ||
+      word.cls === "O" ||
+      (word.cls === "@" && opensSentence)
+    ) {
       this.prose = word.value === "go on" ? "carries on" : "plain";
       return [];
     }
@@ -257,6 +265,11 @@ class Binder extends StatedBinder {
     const span = { start: word.start, end: word.end };
     this.unknown.push({ text: this.textAt(word), span, sort: sortOfUnknown(this.words, node.from) });
     return [{ op: "unknown", text: word.value, span }];
+  }
+
+  private isUnheardOf(i: number): boolean {
+    const { cls, value } = this.word(i);
+    return (cls === "w" || cls === "N" || cls === "p") && /^\p{L}/u.test(value);
   }
 
   // Repeats
@@ -447,7 +460,7 @@ const quiet = /[!/gAKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELuZ]/;
 
 /** What ends a sentence that instructs nothing. */
 function endsProse(node: Tree, words: readonly Word[]): boolean {
-  if (node.rule === "count") return true;
+  if (node.rule === "count" || node.rule === "trailing") return true;
   const cls = words[node.from]?.cls;
   return node.rule === "sep" && (cls === "." || cls === ";" || cls === "," || cls === ":");
 }

@@ -149,12 +149,19 @@ function readRemarks({ kind, text }: LineContent): Remarks {
 /** Names of pieces, as rows mention them: `of Tube A`. */
 function pieceNames(lines: readonly LineContent[]): string[] {
   const names = lines.flatMap(({ kind, text }, i) => {
+    if (kind === "prose") return partsNamed(text);
     if (kind !== "heading") return [];
     const { name, make } = readHeading(text.trim());
     const several = make > 1 || (readMake(lines[i + 1]?.text ?? "") ?? 1) > 1 || /[^s]s$/i.test(name);
     return mentionsOf(name, several);
   });
   return names.filter((name) => name.length > 1 && (trade.get(name)?.cls ?? "N") === "N");
+}
+
+/** `FO the first fluke. Make a second one`: a part that is made twice under one heading. */
+function partsNamed(text: string): readonly string[] {
+  const part = /\b(?:FO|fasten off|finish|cut)\b[^.:;]*?\bfirst\s+(\p{L}{3,})\b/iu.exec(text)?.[1];
+  return part === undefined ? [] : mentionsOf(part, true);
 }
 
 /** `Ch 3 (counts as dc throughout)` in a row holds for all. */
@@ -203,11 +210,13 @@ function readSizes(header: readonly LineContent[], lines: readonly LineContent[]
       continue;
     if (/first\s*[([]\s*second\s*[)\]]\s*size/i.test(line.text)) return ["first", "second"];
     const fit = /to fit[^\d]*([\d-]+)\s*[([]([^)\]]+)[)\]]/i.exec(line.text);
-    const listed = /sizes?\b\s*:?\s*([\w./-]+(?: [\w./-]+)?(?:\s*,\s*[\w./-]+(?: [\w./-]+)?)+)/i.exec(
-      line.text,
-    );
-    if (listed && !fit && /^[A-Z]|\d/.test(listed[1] as string))
-      return (listed[1] as string).split(/\s*,\s*/);
+    const listed =
+      /sizes?\b\s*:?\s*([\w./-]+(?: (?!and\b)[\w./-]+)?(?:(?:\s*,\s*(?:and\s+)?|\s+and\s+|\s*&\s*)[\w./-]+(?: (?!and\b)[\w./-]+)?)+)/i.exec(
+        line.text,
+      );
+    const isList = listed?.[1]?.includes(",") || /\bsizes\b/i.test(line.text);
+    if (listed && isList && !fit && /^[A-Z]|\d/.test(listed[1] as string))
+      return (listed[1] as string).split(/\s*,\s*(?:and\s+)?|\s+and\s+|\s*&\s*/);
     const match = fit ?? sizeNames.exec(line.text);
     if (!match) continue;
     const rest = (match[2] as string)

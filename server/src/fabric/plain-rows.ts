@@ -87,7 +87,9 @@ export abstract class PlainRows extends RowJudge {
     const ownKey = pieceKey(this.piece.name);
     if (own !== null && key === ownKey) return "own";
     if (own !== null && baseOf(key) === baseOf(ownKey) && baseOf(key) === ownKey) return own;
-    return this.found((ends) => ends.like(key));
+    const end = this.found((ends) => ends.like(key));
+    // `FO the first fluke. Make a second one`: both were made here.
+    return end ?? (/ \d$/.test(key) ? own : null);
   }
 
   protected scheduled(line: RowLine, plan: RowPlan): ScheduledRow {

@@ -179,7 +179,11 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
     "ending",
     "ending|ending with|ending last rep with|ending last repeat with|ending the last rep with|ending the last repeat with|ending final rep with|ending final repeat with|end with|ending each rep with|ending in|end last rep with|end last repeat with|ending round with|ending rnd with|ending row with|but end with|but ending with|but end last rep with|but ending last rep with|but work only|but working only|but make only|but making only",
   ],
-  ["!", "omit", "omit|omitting|but omit|but omitting|leaving off|leaving out|eliminating"],
+  [
+    "!",
+    "omit",
+    "ending last rep without|ending last repeat without|ending the last rep without|ending the last repeat without|ending final repeat without|ending without|omit|omitting|but omit|but omitting|leaving off|leaving out|eliminating",
+  ],
   [
     "K",
     "colour",
@@ -256,7 +260,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   [
     "V",
     "prose",
-    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|flatten|squeeze|divide|pull|tighten|close|bring|place|note|see|remember|being careful|holding|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|working behind|working in front of|switch to|use|begin|leaving a|leave a|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
+    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|flatten|squeeze|divide|pull|tighten|close|bring|place|note|see|remember|being careful|holding|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|working behind|working in front of|switch to|use|begin|leaving a|leave a|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|break|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
   ],
 ];
 

@@ -8,7 +8,10 @@ const list = new RegExp(`${cell} ?[([]${cell}(?:[,:] ?${cell})+[)\\]]`, "g");
 
 export function sizesOf(text: string): Sizes {
   const named = /^sizes?:? (.+)$/im.exec(text)?.[1] ?? /^to fit (\d+\[[\d:]+\])/im.exec(text)?.[1];
-  if (named) return { names: named.split(/[\s,:()[\]]+/).filter((name) => name !== "" && name !== "only") };
+  if (named)
+    return {
+      names: named.split(/[\s,:()[\]]+/).filter((name) => name !== "" && name !== "only" && name !== "and"),
+    };
   if (/first \(second\) size/i.test(text)) return { names: ["first", "second"] };
   const lengths = [...text.matchAll(list)].map(([found]) => found.split(/[,:([]/).length);
   const longest = Math.max(1, ...lengths.filter((length) => length > 2));

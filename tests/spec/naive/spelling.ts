@@ -45,6 +45,8 @@ const replacements: readonly Replacement[] = [
   [/\b(\d)(sc|hdc|dc|tr)tog\b/g, "$2$1tog"],
   [/draw up a loop in each of next 2 st, yo and draw through all 3 loops on hook/g, "dec"],
   [/\bsctbl\b/g, "sc"],
+  [/ for (?:raglan|instep)\b/g, ""],
+  [/: (\d+ sc)\.$/g, " ($1)"],
   [/^join arms: /g, ""],
   [/ through arm and body together\b| together with arm\b/g, ""],
   [/\bsl st across to first corner sp, (\([^)]*\)) in corner sp/g, "sl st to corner sp, $1 in same sp"],
