@@ -20,6 +20,12 @@ import type { Ends } from "./starting";
 import { whyUnknown } from "./unknown-words";
 import type { Fabric, Fault, WorkedRow } from "./worked";
 
+/** What makes a row right that goes against the notes, and what it then leaves. */
+interface AgainstNotes {
+  readonly fault: Extract<Fault, { sort: "against-notes" }>;
+  readonly after: State;
+}
+
 /** Before any row: nothing is worked on yet. */
 export const start: Path = { state: null, outcome: null, previous: null, cost: 0, stated: null };
 
@@ -65,7 +71,10 @@ export abstract class RowJudge {
 
   protected step(line: RowLine, schedule: Schedule, paths: readonly Path[]): void {
     const wrong = this.wrongSizes(line);
-    if (wrong !== null) return this.unchecked(line, wrong, paths[0]?.state ?? null);
+    if (wrong !== null) {
+      this.unchecked(line, wrong, paths[0]?.state ?? null);
+      return this.blame({ fault: { sort: "uneven-list", says: wrong } });
+    }
     const { plan } = schedule.rows[0] as ScheduledRow;
     const stuck = plan.unknown[0];
     const unknown = stuck && whyUnknown(stuck);
@@ -168,7 +177,9 @@ export abstract class RowJudge {
       stated: null,
     };
     const stated = asTold(statedState({ ...plan, stated: schedule.stated }, outcome), schedule.stated);
-    const other = stated && keepOthers(stated, path.state as State, line.sizes);
+    const against = this.againstNotes(line, schedule, this.paths);
+    const told = against?.after ?? stated;
+    const other = told && keepOthers(told, path.state as State, line.sizes);
     const differs = other !== null && stateKey(other) !== stateKey(outcome.after);
     const result = outcome.fits ? "wrong-count" : "does-not-fit";
     const known = {
@@ -177,23 +188,26 @@ export abstract class RowJudge {
       times: schedule.times,
       after: path.stated,
       found: this.foundBy(schedule, path),
-      fault: this.againstNotes(line, schedule, this.paths),
+      fault: against?.fault ?? null,
     } as const;
     this.finish(line, differs ? [made, { ...made, state: other, stated: line }] : [made], known, []);
   }
 
   /** Whether the row is right, on what was made or stated below, if its opening chain is what the pattern says it is not. */
-  protected againstNotes(line: RowLine, schedule: Schedule, paths: readonly Path[]): Fault | null {
-    const [row] = schedule.rows as readonly [ScheduledRow];
-    const other = otherWay(row.plan, line.text, this.context);
-    if (!other || schedule.each.some((n) => n > 1)) return null;
-    const turned = { ...schedule, rows: [{ ...row, plan: other.plan }] };
-    const isRight = paths.some((path) => {
-      // Of a row that fits, the count alone may be the slip.
+  protected againstNotes(line: RowLine, schedule: Schedule, paths: readonly Path[]): AgainstNotes | null {
+    const others = schedule.rows.map(({ plan }) => otherWay(plan, line.text, this.context));
+    const other = others.find((one) => one !== null);
+    if (!other) return null;
+    const rows = schedule.rows.map((row, i) => ({ ...row, plan: others[i]?.plan ?? row.plan }));
+    const found = paths.flatMap((path): AgainstNotes[] => {
+      const right = this.candidates(line, { ...schedule, rows }, path).find(isRightOn);
+      if (!right) return [];
       const fits = this.candidates(line, schedule, path).some(({ outcome }) => outcome.fits);
-      return (!fits || other.skipsFirst) && this.candidates(line, turned, path).some(isRightOn);
+      const isSure = !fits || other.skipsFirst;
+      const fault = { sort: "against-notes", chains: other.chains, isSure } as const;
+      return [{ fault, after: right.outcome.after }];
     });
-    return isRight ? { sort: "against-notes", chains: other.chains } : null;
+    return found.find(({ fault }) => fault.isSure) ?? found[0] ?? null;
   }
 
   protected foundBy(schedule: Schedule, path: Path): WorkedRow["found"] {

@@ -14,8 +14,10 @@ export type Result = "ok" | "does-not-fit" | "wrong-count" | "ambiguous" | "unch
 export type Fault =
   | { readonly sort: "no-such-row"; readonly number: number }
   | { readonly sort: "not-closed" }
-  /** Right only if its opening chain is what the pattern says it is not. */
-  | { readonly sort: "against-notes"; readonly chains: number };
+  /** A list has more or fewer numbers than there are sizes; `says` tells which. */
+  | { readonly sort: "uneven-list"; readonly says: string }
+  /** Right only if its opening chain is what the pattern says it is not. Not sure: the row fits, and its count alone may be the slip. */
+  | { readonly sort: "against-notes"; readonly chains: number; readonly isSure: boolean };
 
 /** What is known of one row once its piece is worked. */
 export interface WorkedRow {

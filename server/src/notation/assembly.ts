@@ -60,10 +60,27 @@ function sentenceOf(text: string, start: number): Sentence {
     start,
     end: start + text.length,
     text,
-    words: wordsOf(text).map(placed),
+    words: wordsOf(text).map((word, i, all) =>
+      placed(isYarnTail(word, i, all) ? { ...word, noun: "yarn tail" } : word),
+    ),
     deeds: deeds.flatMap(([does, verb]) => spansOf(text, verb).map((span) => placed({ ...span, does }))),
     rows: readRowReferences(text).map((one) => ({ ...placed(one), numbers: one.numbers.map(placed) })),
   };
+}
+
+const handling =
+  /^(?:leave|leaving|long|yarn|sewing|use|using|with|thread|threading|weave|weaving|pull|pulling|draw|cut|cutting|hide|secure|knot|tie|starting|beginning|remaining|excess|excessive|inch|cm|fasten|off)$/;
+
+/** `leaving a long tail`, `with the tail`: an end of yarn, not the tail of an animal. */
+function isYarnTail({ noun }: SaidWord, at: number, words: readonly SaidWord[]): boolean {
+  if (noun !== "tail") return false;
+  const before = words.slice(Math.max(0, at - 4), at);
+  const behind = words.slice(at + 1, at + 3).map(({ word }) => word);
+  return (
+    before.some(({ word }) => handling.test(word)) ||
+    behind.join(" ") === "for sewing" ||
+    behind[0] === "through"
+  );
 }
 
 function spansOf(text: string, form: RegExp): Span[] {

@@ -33,7 +33,7 @@ function sizesAt(words: readonly Word[], i: number, sizes: number): SizeList | n
     if (
       rest &&
       /^[)\]}]$/.test(words[i + 2 + rest.used]?.cls ?? "") &&
-      (rest.number.length > 1 || sizes === 2)
+      (rest.number.length > 1 || sizes === 2 || isShortList(words, i, i + 3 + rest.used))
     )
       return { cls: "n", number: [first, ...rest.number], used: rest.used + 3 };
   }
@@ -47,6 +47,11 @@ function sizesAt(words: readonly Word[], i: number, sizes: number): SizeList | n
   const bracketed = /^[([{]$/.test(words[i - 1]?.cls ?? "");
   if (all && bracketed && all.number.length === sizes) return { cls: "n", ...all };
   return null;
+}
+
+/** `45 (50) htr`, `10 (12) times` among three sizes: a list that lacks a number, not a number with a count behind it. */
+function isShortList(words: readonly Word[], from: number, behind: number): boolean {
+  return "StcpCTR".includes(words[behind]?.cls ?? "-") && words[from - 1]?.cls !== "T";
 }
 
 function sizedValue(word: Word | undefined): number | null | undefined {

@@ -1,8 +1,8 @@
-import type { Instruction } from "../fabric/instructions";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { readConventions } from "../notation/declared";
 import type { PatternLine } from "../notation/lines";
 import type { Span } from "../text/span";
+import { faultOf, goesByNotes, startOf } from "./broken-notes";
 import { fixOf, mendsOf, questionFor } from "./mends";
 import { perPiece } from "./per-piece";
 import type { Finding, Fix, Found, PatternRule, WorkedPattern } from "./rule";
@@ -61,35 +61,23 @@ interface Break {
 const breaks = perPiece(({ rows }) => rows.some(({ fault }) => fault?.sort === "against-notes"));
 
 function breaksIn(piece: WorkedPiece): Break[] {
-  return piece.rows.flatMap((row) =>
-    row.fault?.sort === "against-notes" ? [{ row, piece, chains: row.fault.chains }] : [],
-  );
+  return piece.rows.flatMap((row) => {
+    const fault = faultOf(row, piece);
+    return fault?.sort === "against-notes" ? [{ row, piece, chains: fault.chains }] : [];
+  });
 }
 
 /** Where no row goes by the note, the note is told, once. */
 function foundFor(chains: number, breaking: readonly Break[], pattern: WorkedPattern): Found[] {
   const counts = pattern.context.conventions.startCounts.get(chains) ?? true;
   const note = pattern.lines.find((line) => saysOf(line, chains));
-  const isStale = note && breaking.length > 1 && !pattern.pieces.some((piece) => goesByNote(piece, chains));
+  const isStale = note && breaking.length > 1 && !pattern.pieces.some((piece) => goesByNotes(piece, chains));
   if (isStale) return [noteFound(note, chains, counts, breaking)];
   return breaking.map((one) => rowFound(one, counts, note));
 }
 
 function saysOf({ text, kind }: PatternLine, chains: number): boolean {
   return kind !== "row" && kind !== "blank" && readConventions([text]).startCounts.has(chains);
-}
-
-function goesByNote({ rows }: WorkedPiece, chains: number): boolean {
-  return rows.some(({ line, result }) => {
-    const start = result === "ok" && line.plan ? startIn(line.plan.instructions) : undefined;
-    return start?.n[0] === chains && start.options.length === 1;
-  });
-}
-
-type Start = Extract<Instruction, { op: "start" }>;
-
-function startIn(list: readonly Instruction[]): Start | undefined {
-  return list.find((one): one is Start => one.op === "start");
 }
 
 function noteFound(note: PatternLine, chains: number, counts: boolean, breaking: readonly Break[]): Found {
@@ -158,7 +146,7 @@ function rowFound({ row, piece, chains }: Break, counts: boolean, note: PatternL
 
 /** `Ch 3 (does not count as a st)`: the row says it for itself. */
 function inRowFix({ line }: WorkedRow, counts: boolean): Fix[] {
-  const start = line.plan && startIn(line.plan.instructions);
+  const start = line.plan && startOf(line.plan);
   if (!start) return [];
   const at = line.start + start.span.end;
   const newText = counts ? " (does not count as a st)" : " (counts as a st)";

@@ -1,6 +1,7 @@
 import { removeAbbreviation } from "../notation/front-matter/abbreviations";
 import type { Definition } from "../notation/front-matter/definitions";
 import { frontMatterOf } from "../notation/front-matter/front-matter";
+import type { Stretch } from "../notation/front-matter/stretch";
 import type { Found, PatternRule } from "./rule";
 
 /** One abbreviation has two entries in the list. */
@@ -37,12 +38,25 @@ Rnd 2: inc x6 (12)
   check({ lines, text }) {
     return frontMatterOf(lines).abbreviations.flatMap(({ entries }) =>
       entries.flatMap((entry, i) => {
-        const before = entries.slice(0, i).find((other) => other.name.text === entry.name.text);
+        const before = entries.slice(0, i).find((other) => sharesName(other, entry));
         return before ? [foundOn(entry, before, entries, text)] : [];
       }),
     );
   },
 };
+
+/** `st(s)` and `st` are one; capitals tell others apart: `MC` main colour, `mc` magic circle. */
+function sharesName(a: Definition, b: Definition): boolean {
+  if (a.name.text === b.name.text) return true;
+  const typed = (name: string, { text }: Stretch): string | undefined => {
+    const at = text.toLowerCase().indexOf(name);
+    return at < 0 ? undefined : text.slice(at, at + name.length);
+  };
+  const shared = a.names.filter((name) => b.names.includes(name));
+  return shared.some(
+    (name) => typed(name, a.name) !== undefined && typed(name, a.name) === typed(name, b.name),
+  );
+}
 
 function foundOn(entry: Definition, before: Definition, entries: readonly Definition[], text: string): Found {
   const name = entry.name.text;

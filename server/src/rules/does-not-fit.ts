@@ -1,6 +1,7 @@
 import type { Outcome } from "../fabric/outcome";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import type { Span } from "../text/span";
+import { faultOf } from "./broken-notes";
 import { fixOf, mendsOf, questionFor } from "./mends";
 import type { Finding, RowRule } from "./rule";
 import {
@@ -39,7 +40,7 @@ R2: (4 sc, dec) x3 (15)
 \`\`\`
 `,
   check(row, piece) {
-    if (row.result !== "does-not-fit" || !row.outcome || row.fault) return [];
+    if (row.result !== "does-not-fit" || !row.outcome || faultOf(row, piece)) return [];
     return [
       {
         span: instructionsSpan(row),

@@ -1,6 +1,7 @@
-import { frontMatterOf } from "../notation/front-matter/front-matter";
+import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
 import { type AbbreviationMention, abbreviationsIn } from "../notation/mentions/abbreviations";
 import type { TextEdit } from "../text/span";
+import { keyOfAbbreviation } from "../trade/abbreviations";
 import { abbreviationOf, stitchOf, stitchSpellings, type Terms } from "../trade/stitches";
 import { type TermsMark, termsMarkOf } from "../trade/terms";
 import { explainedBy } from "./listed";
@@ -44,10 +45,23 @@ Row 2: Ch 2, turn, hdc in each st across. (10)
     if (declared === null && !ours) return [];
     const explained = explainedBy(front);
     return marked
-      .filter(({ mark, used }) => mark.terms !== terms && !explained.has(used.mention.key))
+      .filter(
+        ({ mark, used: { mention } }) =>
+          mark.terms !== terms &&
+          (!explained.has(mention.key) || (declared !== null && isListedIn(mark.terms, mention.key, front))),
+      )
       .map(({ used }) => foundOn(used, terms, declared === null ? (ours?.used ?? null) : null, pattern));
   },
 };
+
+/** A list may explain a name as its own pattern means it; one that gives the other terms' name for it explains nothing. */
+function isListedIn(terms: Terms, key: string, { abbreviations }: FrontMatter): boolean {
+  const entries = abbreviations.flatMap((list) => list.entries);
+  return entries.some(({ names, meaning }) => {
+    const mark = termsMarkOf(meaning?.text.toLowerCase().replace(/\s*[.([].*$/, "") ?? "");
+    return names.map(keyOfAbbreviation).includes(key) && mark?.terms === terms && mark.strength !== "weak";
+  });
+}
 
 interface Marked {
   readonly used: Used<AbbreviationMention>;

@@ -64,7 +64,7 @@ Sew the flippers and the beak to the body.
 
 /** Parts of pieces, and what is not crocheted. */
 const noPiece =
-  /^(?:piece|part|limb|extremity|feature|appendage|side|edge|seam|opening|hole|gap|end|tail|yarn|thread|top|bottom|back|front|middle|centre|center|half|layer|row|round|rnd|stitch|st|loop|chain|corner|place|position|space|way|line|them|it|this|these|one|other|rest|all|everything|both|eye|nose|mouth|face|smile|cheek|eyebrow|whisker|button|bead|zip|zipper|ribbon|lining|felt|label|pompom|tassel|fringe|snap|ring|magnet|bell|wire|fabric|pad|insert|shoulder|armhole|neckline|underarm|crotch|waist|knot|needle|pin|marker|colou?r|\d+|cm|inch|in)$/;
+  /^(?:piece|part|limb|extremity|feature|appendage|side|edge|seam|opening|hole|gap|end|tail|yarn tail|yarn|thread|top|bottom|back|front|middle|centre|center|half|layer|row|round|rnd|stitch|st|loop|chain|corner|place|position|space|way|line|them|it|this|these|one|other|rest|all|everything|both|eye|nose|mouth|face|smile|cheek|eyebrow|whisker|button|bead|zip|zipper|ribbon|lining|felt|label|pompom|tassel|fringe|snap|ring|magnet|bell|wire|fabric|pad|insert|shoulder|armhole|neckline|underarm|crotch|waist|knot|needle|pin|marker|colou?r|\d+|cm|inch|in)$/;
 
 const article =
   /^(?:the|a|an|each|both|all|one|remaining|other|of|your|two|three|four|five|six|small|large|little|big|\d+)$/;

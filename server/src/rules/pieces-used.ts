@@ -31,14 +31,18 @@ function isSewn({ deeds }: Sentence): boolean {
 }
 
 /** Any other line of the pattern speaks of it: a row that is worked through it, a note on how to wear it. */
-function isSpokenOf({ part, words }: MadePiece, { lines }: WorkedPattern): boolean {
+function isSpokenOf({ part, words }: MadePiece, { lines, pieces }: WorkedPattern): boolean {
   const own = new Set<PatternLine | null>([part.heading, ...part.lines]);
   const nouns = new Set(lastWords(words));
+  const begins = pieces[0]?.piece.span.start ?? 0;
   return lines.some(
     (line) =>
       line.kind !== "blank" &&
       !own.has(line) &&
-      sentencesOf(line.content).some((sentence) => speaksOf(sentence, nouns)),
+      sentencesOf(line.content).some(
+        // What is said at the top of what the pattern is of puts nothing to use.
+        (sentence) => speaksOf(sentence, nouns) && (line.start >= begins || sentence.deeds.length > 0),
+      ),
   );
 }
 

@@ -3,7 +3,7 @@ import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
 import type { Span } from "../text/span";
 import { perPiece } from "./per-piece";
-import type { Found, PatternRule } from "./rule";
+import type { Found, PatternRule, Related } from "./rule";
 import { moreTimes, rowName } from "./wording";
 
 /** "5 times" is five in all in one row and five more in another. */
@@ -11,7 +11,7 @@ export const timesTwoWays: PatternRule = {
   id: "times-two-ways",
   severity: "warning",
   documentation: `## What it finds
-A pattern in which "repeat from * 5 times" means five times in all in one row, and five more times in another: the numbers of each row settle it, and they settle it differently.
+A pattern in which "repeat from * 5 times" means five times in all in one row, and five more times in another: the numbers of each row settle it, and they settle it differently. Also a row in which it means five in all, among rows that say "4 more times".
 
 ## Why it matters
 The trade has no settled meaning for these words, so makers learn from the first row what this pattern means by them. The next such row leads them astray.
@@ -38,13 +38,34 @@ Rnd 4: *2 sc, inc; rep from * 5 more times (24)
     );
     const [first] = uses;
     const more = uses.filter((use) => use.isMore);
-    if (!first || more.length === 0 || more.length === uses.length) return [];
+    if (!first) return [];
+    if (more.length === 0) return againstClear(uses, pieces);
+    if (more.length === uses.length) return [];
     // The way of the most; of two as common, the one that comes first.
     const isUsual = 2 * more.length === uses.length ? first.isMore : 2 * more.length > uses.length;
     const usual = uses.find((use) => use.isMore === isUsual) ?? first;
     return uses.filter((use) => use.isMore !== isUsual).map((use) => found(use, usual));
   },
 };
+
+/** `7 more times`: leaves no doubt. */
+const clear =
+  /\brep(?:eat)?\b[^.;*]*\*[^.;*]*?\b((?:\w+\s+more|\w+\s+further)\s+times?|\w+\s+times\s+more|(?:once|twice)\s+more)\b/i;
+/** So many rows say it clearly that the others stand out. */
+const rowsAtLeast = 3;
+
+/** Five in all, among rows that all say "4 more times". */
+function againstClear(uses: readonly PlacedUse[], pieces: readonly WorkedPiece[]): Found[] {
+  const rows = pieces.flatMap((piece) => piece.rows);
+  const clearly = rows.flatMap((row) => {
+    const said = clear.exec(row.line.text)?.[1];
+    return said === undefined ? [] : [{ row, said }];
+  });
+  const [other] = clearly;
+  if (!other || clearly.length < rowsAtLeast || clearly.length < 3 * uses.length) return [];
+  const usual = `${rowName(other.row)} and others say "${other.said}"`;
+  return uses.map((use) => asking(use, usual, { span: spanOf(other), message: "Here it is told clearly." }));
+}
 
 /** `6 times`, with what the numbers of its row make of it. */
 interface Use {
@@ -88,14 +109,19 @@ function doubtfulIn(list: readonly Instruction[]): Doubtful[] {
 }
 
 function found(use: PlacedUse, usual: PlacedUse): Found {
+  const here = { span: spanOf(usual), message: `Here it means ${sense(usual)}.` };
+  return asking(use, meaning(usual), here);
+}
+
+function asking(use: PlacedUse, usual: string, here: Related): Found {
   const span = spanOf(use);
   const newText = moreTimes(use.isMore ? use.n : use.n - 1);
-  const title = `Write "${newText}"`;
+  const edits = () => [{ span, newText }];
   return {
     span,
-    message: `${meaning(use)}; ${meaning(usual)}. Write "${newText}" in ${rowName(use.row)} to leave no doubt.`,
-    fixes: [{ title, edits: () => [{ span, newText }] }],
-    related: [{ span: spanOf(usual), message: `Here it means ${sense(usual)}.` }],
+    message: `${meaning(use)}; ${usual}. Write "${newText}" in ${rowName(use.row)} to leave no doubt.`,
+    fixes: [{ title: `Write "${newText}"`, edits }],
+    related: [here],
   };
 }
 
@@ -107,7 +133,7 @@ function sense({ n, isMore }: Use): string {
   return isMore ? moreTimes(n) : `${n} times in all`;
 }
 
-function spanOf({ row: { line }, said }: PlacedUse): Span {
+function spanOf({ row: { line }, said }: Pick<PlacedUse, "row" | "said">): Span {
   const at = line.text.indexOf(said);
   return at < 0 ? line.span : { start: line.start + at, end: line.start + at + said.length };
 }

@@ -1,4 +1,4 @@
-import type { SizeList } from "../notation/mentions/size-lists";
+import { type SizeList, shortListsIn } from "../notation/mentions/size-lists";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
 import { placeOf, type Used, usesOf } from "./uses";
 import { listed } from "./wording";
@@ -33,12 +33,13 @@ Row 1: Sc in 2nd ch from hook and in each ch across. 40 (46, 52) sc.
 `,
   check(pattern) {
     const { sizes } = pattern.context;
-    if (sizes.length < 3) return [];
     const told = toldRows(pattern);
-    const wrong = usesOf(pattern).sizeLists.filter(
+    const lists = sizes.length < 3 ? [] : usesOf(pattern).sizeLists;
+    const wrong = [...lists, ...shortLists(lists, sizes.length)].filter(
       ({ line, mention }) => mention.length !== sizes.length && !told.has(line.start),
     );
-    return wrong.map((used) => foundOn(used, sizes));
+    const found = wrong.map((used) => foundOn(used, sizes));
+    return [...found, ...rowsLeft(pattern, found)];
   },
 };
 
@@ -49,6 +50,28 @@ function toldRows({ pieces }: WorkedPattern): ReadonlySet<number> {
     ({ line, result }) => line.sizes !== null || (result !== "ok" && result !== "unchecked"),
   );
   return new Set(told.map(({ line }) => line.span.start));
+}
+
+/** `18 (20) cm / 7 (8, 8¾) in`: a list that is whole tells that the other beside it is not. */
+function shortLists(lists: readonly Used<SizeList>[], sizes: number): Used<SizeList>[] {
+  const lines = new Set(lists.filter(({ mention }) => mention.length === sizes).map(({ line }) => line));
+  return [...lines]
+    .filter(({ kind }) => kind !== "row")
+    .flatMap((line) => shortListsIn(line.text).map((mention) => ({ line, mention })));
+}
+
+/** Rows with a list that is told by its words alone: a range of rows, a list that lacks all but one number. */
+function rowsLeft({ pieces, text }: WorkedPattern, found: readonly Found[]): Found[] {
+  const rows = pieces.flatMap((piece) => piece.rows);
+  return rows.flatMap(({ line, fault }) => {
+    const { start, end } = line.span;
+    const isTold = found.some(({ span }) => span.start < end && start < span.end);
+    if (fault?.sort !== "uneven-list" || isTold) return [];
+    const list = /"(.*)"/.exec(fault.says)?.[1] ?? "";
+    const at = text.slice(start, end).indexOf(list);
+    const span = at < 0 ? line.span : { start: start + at, end: start + at + list.length };
+    return [{ span, message: `${fault.says}.`, fixes: [], related: [] }];
+  });
 }
 
 function foundOn(used: Used<SizeList>, sizes: readonly string[]): Found {

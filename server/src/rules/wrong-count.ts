@@ -1,5 +1,6 @@
 import { forSize } from "../fabric/instructions";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { faultOf } from "./broken-notes";
 import { fixOf, mendsOf, questionFor } from "./mends";
 import type { Fix, RowRule } from "./rule";
 import { belowName, countedAll, listed, numbers, placesNoun, rowName, says, sizeName } from "./wording";
@@ -29,7 +30,7 @@ Rnd 2: inc x6 (12)
 `,
   check(row, piece) {
     const span = row.line.plan?.statedSpan;
-    if (row.result !== "wrong-count" || !row.outcome || row.fault) return [];
+    if (row.result !== "wrong-count" || !row.outcome || faultOf(row, piece)) return [];
     const slips = slipsOf(row, piece);
     const [missing] = slips.filter(({ said }) => said === null);
     return [

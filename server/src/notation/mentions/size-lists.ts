@@ -11,6 +11,18 @@ const list = new RegExp(
   "gu",
 );
 
+const unit = String.raw`\s?(?:cm\b|mm\b|in(?:ch(?:es)?)?\b|"|g\b|m\b|yds?\b|yards?\b|balls?\b|skeins?\b)`;
+const short = new RegExp(String.raw`(?<![\d.,/])${value}\s?[([]\s?${value}\s?[)\]](?=${unit})`, "gu");
+
+/** Lists of two numbers with one unit, `18 (20) cm`; a pattern of one size has others that look so. */
+export function shortListsIn(text: string): SizeList[] {
+  return [...text.matchAll(short)].map(({ 0: all, index }) => ({
+    start: index,
+    end: index + all.length,
+    length: 2,
+  }));
+}
+
 const values = new RegExp(value, "gu");
 
 /** The lists of a line that have two numbers or more in their bracket. */
