@@ -85,6 +85,11 @@ describe("defined-twice", () => {
     expect(mended("defined-twice", text)).toContain("Abbreviations: sc = single crochet, inc = increase\n");
   });
 
+  test("with its plural, and without", () => {
+    const text = `Abbreviations\nsc - single crochet\nst(s) - stitch(es)\nst - stitch marker\n\n${worked}`;
+    expect(onlyFinding("defined-twice", text).on).toBe("st - stitch marker");
+  });
+
   test("letters in another case are another abbreviation; two names may mean the same", () => {
     const text = `Abbreviations\nMC - main colour\nmc - magic circle\nss - slip stitch\nsl st - slip stitch\n\n${worked}`;
     expect(foundBy("defined-twice", text)).toEqual([]);
@@ -137,6 +142,13 @@ describe("mixed-terms", () => {
   test("a US name in a pattern that says UK terms", () => {
     const text = `Terms: UK\n\nRnd 1: 6 dc in magic ring (6)\nRnd 2: 2 hdc in each st (12)\n`;
     expect(onlyFinding("mixed-terms", text).message).toContain("In UK terms the stitch is htr.");
+  });
+
+  test("a list that gives a name of the other terms as such explains nothing", () => {
+    const text = `Terms: UK\n\nAbbreviations\nsc = single crochet\nch = chain\n\n${flat}`;
+    expect(onlyFinding("mixed-terms", text).on).toBe("Sc");
+    const own = text.replace("sc = single crochet", "sc = spiral cord, 3 ch");
+    expect(foundBy("mixed-terms", own)).toEqual([]);
   });
 
   test("names of both where nothing is said", () => {
@@ -522,6 +534,27 @@ describe("sizes", () => {
     expect(short?.message).toBe(
       "This list has 3 numbers, and the pattern has 4 sizes: XS, S, M and L. 1 missing.",
     );
+  });
+
+  test.each([
+    ["a count", "Row 2: Ch 1, turn, sc in each st across, turn. 40 (46) sc.\n", "wrong-count"],
+    ["stitches of a row", "Row 2: Ch 1, turn, sc in next 40 (46) sts.\n", "uneven-sizes"],
+    ["a range of rows", "Rows 2-9 (11): Ch 1, turn, sc in each st across.\n", "uneven-sizes"],
+  ])("a list with one number in its bracket: %s", (_, row, rule) => {
+    const found = new Checker().check(`Sizes: S (M, L)\n\n${rows}${row}`).findings;
+    expect(found.map((one) => one.rule)).toEqual([rule]);
+  });
+
+  test("a short list beside a whole one", () => {
+    const text = `Sizes: S (M, L)\nCircumference: 40 (46) cm / 15¾ (18, 20) in\n\n${rows}`;
+    expect(onlyFinding("uneven-sizes", text).on).toBe("40 (46)");
+  });
+
+  test("sizes in a row, the last behind an and", () => {
+    expect(foundBy("uneven-sizes", `Sizes: Small, Medium and Large\n\n${rows}`)).toEqual([]);
+    expect(
+      foundBy("uneven-sizes", `Sizes: Small, Medium and Large\n\n${rows}Sew on 3 (4, 5, 6) buttons.\n`),
+    ).toHaveLength(1);
   });
 
   test("a row that has a query of its own is told once", () => {

@@ -38,6 +38,60 @@ describe("wrong-number-of-pieces", () => {
     expectClean(after);
   });
 
+  test.each([
+    ["the ears", "Sew the ears to the head."],
+    ["one ear", "Sew one ear to each side of the head."],
+    ["ear", "Sew an ear on either side of the head."],
+  ])("a piece that is made once, told of as several: %s", (on, sentence) => {
+    const text = `${head}${ear().replace("Fasten off.", "Fold flat, 2 sc through both layers. Fasten off.")}${assembly(sentence)}`;
+    expect(onlyFinding("wrong-number-of-pieces", text).on).toBe(on.replace("the ", ""));
+    const after = mended("wrong-number-of-pieces", text);
+    expect(after).toContain("Ear (make 2)\n");
+    expectClean(after);
+  });
+
+  test.each([
+    [
+      "heading in the plural",
+      `${head}${ear().replace("Ear", "Ears")}${assembly("Sew the ears to the head.")}`,
+    ],
+    [
+      "heading that tells which of several",
+      `${head}${ear().replace("Ear", "Ear 1")}${assembly("Sew the ears to the head.")}`,
+    ],
+    [
+      "note that says how many",
+      `Notes\nYou need two ears.\n\n${head}${ear()}${assembly("Sew the ears to the head.")}`,
+    ],
+    [
+      "piece that is called like what every piece has",
+      `${head}${ear().replace("Ear", "Side")}${assembly("Sew the sides to the head.")}`,
+    ],
+    ["one piece", `${head}${ear()}${assembly("Sew the ear to the head, one stitch to each side.")}`],
+  ])("a piece that is made once: silent on a %s", (_, text) => {
+    expect(foundBy("wrong-number-of-pieces", text)).toEqual([]);
+  });
+
+  const squares = (many: number, sentence: string): string =>
+    `${ear(` (make ${many})`).replace("Ear", "Square")}${assembly(sentence)}`;
+
+  test.each([
+    [60, "Lay the squares out in 9 rows of 7.", "9 rows of 7"],
+    [63, "Lay the 63 squares out in nine rows of eight.", "nine rows of eight"],
+    [30, "Sew the squares together, 5 squares wide and 7 high.", "5 squares wide and 7 high"],
+  ])("%d pieces laid out otherwise: %s", (many, sentence, on) => {
+    expect(onlyFinding("wrong-number-of-pieces", squares(many, sentence)).on).toBe(on);
+  });
+
+  test.each([
+    [63, "Lay the 63 squares out in 9 rows of 7."],
+    [12, "Lay out 4 rows of 3 squares and sew them together."],
+    [35, "Sew the squares together, 5 squares wide and 7 high."],
+    [12, "Join the squares with 2 rows of 3 sc."],
+  ])("is silent on %d pieces: %s", (many, sentence) => {
+    expect(foundBy("wrong-number-of-pieces", squares(many, sentence))).toEqual([]);
+  });
+
   test("the number in the assembly may be the wrong one", () => {
     const text = `${head}${ear(" (make 3)")}${assembly("Sew the 4 ears to the head.")}`;
     const after = mended("wrong-number-of-pieces", text, "Write 3 in the assembly");
@@ -139,6 +193,17 @@ describe("piece-not-used", () => {
     const after = mended("piece-not-used", text);
     expect(after).toContain("to the head. Sew on the 2 wings.\n");
     expectClean(after);
+  });
+
+  test("a tail of yarn is no tail, and the title puts nothing to use", () => {
+    const tail = ear().replace("Ear", "Tail").replace("Fasten off.", "Fasten off, leaving a long tail.");
+    const others = `${head}${ear(" (make 2)")}${snout}`;
+    const sewn = assembly("Sew the ears and the snout to the head with the yarn tail.");
+    expect(onlyFinding("piece-not-used", `${others}${tail}${sewn}`).on).toBe("Tail");
+    const titled = `Dragon\n\nA small dragon with two wings.\n\n${others}${wing}${sewn}`;
+    expect(onlyFinding("piece-not-used", titled).on).toBe("Wing (make 2)");
+    const used = sewn.replace("yarn tail.", "yarn tail. Sew the tail to the back.");
+    expect(foundBy("piece-not-used", `${others}${tail}${used}`)).toEqual([]);
   });
 
   test.each([

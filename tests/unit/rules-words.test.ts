@@ -144,6 +144,21 @@ describe("against-notes", () => {
     expectClean(after);
   });
 
+  test("a note is told once, too, where the rows fit and only their counts speak against it", () => {
+    const square =
+      "Ch 4, join to form ring.\nRnd 1: Ch 3, 11 dc in ring, join. (12 dc)\nRnd 2: Ch 3, dc in same st, 2 dc in next 11 sts, join. (24 dc)\n";
+    const text = `Notes\nCh 3 does not count as a st.\n\n${square}`;
+    expect(onlyFinding("against-notes", text).on).toBe("Ch 3 does not count as a st.");
+    expect(new Checker().check(text).findings).toHaveLength(1);
+    expectClean(mended("against-notes", text));
+  });
+
+  test("of one row whose count is off by one, the count may be the slip", () => {
+    const text = `Notes\nCh 3 does not count as a st.\n\nCh 4, join to form ring.\nRnd 1: Ch 3, 12 dc in ring, join. (12 dc)\nRnd 2: Ch 3, 2 dc in each st around, join. (25 dc)\n`;
+    expect(foundBy("against-notes", text)).toEqual([]);
+    expect(foundBy("wrong-count", text)).toHaveLength(1);
+  });
+
   // An error of the notation survey: a round skips its first stitch for a ch 1 that "does not count".
   test("a first stitch passed over for a chain that does not count", () => {
     const text = `Notes\nCh 1 does not count as a st.\n\n${flat}Row 2: Ch 1, turn, sk first sc, sc in next 9 sc. (10)\n`;
@@ -192,7 +207,21 @@ describe("times-two-ways", () => {
     expectClean(mended("times-two-ways", text));
   });
 
+  const clearly = (n: number): string => `*${n} sc, inc; rep from * 5 more times (${6 * (n + 2)})\n`;
+
+  test("five in all, among rows that say it clearly", () => {
+    const text = `${start}Rnd 3: ${clearly(1)}Rnd 4: ${clearly(2)}Rnd 5: ${clearly(3)}Rnd 6: *4 sc, inc; rep from * 6 times (36)\n`;
+    expect(onlyFinding("times-two-ways", text).message).toBe(
+      '"6 times" in Rnd 6 means 6 times in all; Rnd 3 and others say "5 more times". Write "5 more times" in Rnd 6 to leave no doubt.',
+    );
+    expectClean(mended("times-two-ways", text));
+  });
+
   test.each([
+    [
+      "few rows that say it clearly",
+      `${start}Rnd 3: ${clearly(1)}Rnd 4: *2 sc, inc; rep from * 6 times (24)\n`,
+    ],
     ["one way throughout", `${start}${more}Rnd 4: *2 sc, inc; rep from * 5 times (24)\n`],
     ["words that leave no doubt", `${start}${more}Rnd 4: (2 sc, inc) 6 times (24)\n`],
     [

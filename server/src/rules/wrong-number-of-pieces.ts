@@ -1,7 +1,9 @@
-import type { Mention } from "../notation/assembly";
+import type { Many, Mention, Sentence } from "../notation/assembly";
 import { readHeading } from "../notation/document";
+import type { PatternLine } from "../notation/lines";
 import type { Span } from "../text/span";
-import { type MadePiece, type Making, makingOf, type PlacedSentence } from "./pieces-made";
+import { wrongLayout } from "./piece-layout";
+import { type MadePiece, type Making, makingOf, type PlacedSentence, placedSentences } from "./pieces-made";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 
 /** The assembly speaks of another number of a piece than is made. */
@@ -9,7 +11,7 @@ export const wrongNumberOfPieces: PatternRule = {
   id: "wrong-number-of-pieces",
   severity: "warning",
   documentation: `## What it finds
-An assembly that sews on more of a piece than the pattern says to make, or that speaks of all of them with another number: "both legs" where one is made, "the four wheels" where three are.
+An assembly that sews on more of a piece than the pattern says to make, or that speaks of all of them with another number: "both legs" where one is made, "the feet" where one is made, "one wing to each side", "the four wheels" where three are, "9 rows of 8" for 63 squares.
 
 ## Why it matters
 The maker finds out at the very end that a piece is missing, or that one too many was made.
@@ -46,11 +48,11 @@ Sew both legs to the body.
 `,
   check(pattern) {
     const making = makingOf(pattern);
-    return making.assembly.flatMap((said) =>
-      said.mentions.flatMap((mention) =>
-        isWrong(mention, said, making) ? [found(mention, said, pattern)] : [],
-      ),
-    );
+    return making.assembly.flatMap((said) => {
+      const wrong = said.mentions.filter((mention) => isWrong(mention, said, making, pattern));
+      const layout = wrong.length === 0 ? wrongLayout(said) : null;
+      return layout ? [layout] : wrong.map((mention) => found(mention, said, pattern));
+    });
   },
 };
 
@@ -64,20 +66,75 @@ function madeIn({ pieces }: SaidOf): number {
 const someOnly =
   /\b(?:each|every|either|other|others|remaining|rest|left over|another|more|again|together|pairs?)\b/i;
 
-function isWrong(mention: SaidOf, { sentence }: PlacedSentence, { assembly }: Making): boolean {
-  const { many, isWhole, isPlural, pieces } = mention;
+function isWrong(mention: SaidOf, said: PlacedSentence, making: Making, pattern: WorkedPattern): boolean {
+  const { many, pieces } = mention;
   const made = madeIn(mention);
+  if (made === 1 && speaksOfSeveral(mention, said.sentence)) return !isToldElsewhere(pieces, making, pattern);
+  return many !== null && made !== many.n && isOtherNumber(mention, many, said, making);
+}
+
+function isOtherNumber(
+  mention: SaidOf,
+  many: Many,
+  { sentence }: PlacedSentence,
+  { assembly }: Making,
+): boolean {
+  const { isWhole, isPlural, pieces } = mention;
   // `both body and head` is no number of bodies.
-  if (!many || !isWhole || !isPlural || many.n < 2 || many.n === made || someOnly.test(sentence.text))
-    return false;
-  if (many.n > made) return !pieces.some(saysMore);
+  if (!isWhole || !isPlural || many.n < 2 || someOnly.test(sentence.text)) return false;
+  if (many.n > madeIn(mention)) return !pieces.some(saysMore);
   const mentioned = assembly.flatMap(({ mentions }) => mentions).filter((one) => one.pieces[0] === pieces[0]);
   return many.isAll && mentioned.length === 1;
 }
 
+/** `Sew the feet on`, `one wing to each side`. */
+function speaksOfSeveral(
+  { many, isWhole, isPlural, pieces, start, end }: SaidOf,
+  sentence: Sentence,
+): boolean {
+  const [piece, ...others] = pieces;
+  if (!piece || !isWhole || others.length > 0 || tellsOfOthers(piece) || saysMore(piece)) return false;
+  const before = sentence.text.slice(0, start - sentence.start);
+  const behind = sentence.text.slice(end - sentence.start);
+  if (isPlural) return many === null && !partOfPiece.test(piece.words.at(-1)?.at(-1) ?? "");
+  return /\b(?:an?|one)\s+$/i.test(before) && toEach.test(behind);
+}
+
+const toEach = /^\s+(?:\p{L}+\s+){0,3}?(?:to|on|onto|at|over|for)\s+(?:each|either|both)\s+\p{L}/iu;
+/** What a piece may be called, and what every piece has several of. */
+const partOfPiece = /^(?:side|edge|end|seam|corner|row|round|stitch|loop|hole|layer|half|strip|stripe)$/;
+
+/** A heading such as `Feet`, `Leg 1` or `Left leg` says of more than one by itself. */
+function tellsOfOthers({ part, words }: MadePiece): boolean {
+  const typed = part.heading?.text.toLowerCase().replace(/\b(?:make|work|x)\s*(?:1|one)\b/g, "") ?? "";
+  const said: readonly string[] = typed.match(/\p{L}+|\d+/gu) ?? [];
+  const isPlural = !words.every((name) => said.includes(name.at(-1) ?? ""));
+  return isPlural || said.some((word) => oneOfSeveral.test(word));
+}
+
+const oneOfSeveral = /^(?:both|each|pair|first|second|third|left|right|front|back|upper|lower|\d|[a-d])$/;
+
+/** Any line that is neither a row nor of the assembly may say how many: `You need two feet.` */
+function isToldElsewhere(
+  pieces: readonly MadePiece[],
+  { assembly, names }: Making,
+  pattern: WorkedPattern,
+): boolean {
+  const own = new Set(assembly.map(({ line }) => line));
+  const numbered = (line: PatternLine): boolean =>
+    placedSentences(line, names).some(({ mentions, sentence }) =>
+      mentions.some(
+        (one) => pieces.includes(one.pieces[0] as MadePiece) && (one.many || someOnly.test(sentence.text)),
+      ),
+    );
+  return pattern.lines.some(
+    (line) => line.kind !== "row" && line.kind !== "heading" && !own.has(line) && numbered(line),
+  );
+}
+
 /** `Make the second one in white`: words of the piece that tell of more than its heading does. */
 const moreOfIt =
-  /\b(?:make|work|crochet)\s+(?:\w+\s+)?(?:another|more|two|three|four|both|\d+)\b|\b(?:second|another|other|both|pair|twice|repeat|likewise)\b|\bx\s*\d|\b\d\s*x\b/i;
+  /\b(?:make|work|crochet)\s+(?:\w+\s+)?(?:another|more|two|three|four|both|as\s+many|several|enough|\d+\b(?!\s*-?\s*(?:ch|sc|hdc|dc|htr|tr|dtr|sl|ss|sts?|stitch\w*|more|rows?|rnds?|rounds?)\b))\b|\b(?:second|another|pair|twice|repeat|likewise)\b|\b(?:both|other)\b(?!\s+(?:layers|thicknesses|walls|sides?|edges?|ends?|loops?|lps)\b)|\bx\s*\d|\b\d\s*x\b/i;
 
 function saysMore({ part }: MadePiece): boolean {
   return part.lines.some(({ text, kind }) => kind !== "row" && moreOfIt.test(text));
@@ -85,17 +142,19 @@ function saysMore({ part }: MadePiece): boolean {
 
 function found(mention: SaidOf, { line }: PlacedSentence, pattern: WorkedPattern): Found {
   const [piece] = mention.pieces as [MadePiece];
-  const many = mention.many as NonNullable<SaidOf["many"]>;
+  const many = mention.many ?? { n: 2, start: mention.start, end: mention.start };
   const span = { start: line.start + many.start, end: line.start + mention.end };
   const made = madeIn(mention);
   const told = made === 1 ? "one is made" : `${made} are made`;
   const heading = piece.part.heading as Span;
+  // One of them to each side is two.
+  const n = Math.max(many.n, 2);
   return {
     span,
     message: `The assembly speaks of "${pattern.text.slice(span.start, span.end)}", and ${told} under "${piece.name}". Make the numbers agree.`,
     fixes:
       mention.pieces.length === 1
-        ? fixesFor(piece, many.n, made, { ...many, ...shifted(many, line.start) }, pattern)
+        ? fixesFor(piece, n, made, { ...many, ...shifted(many, line.start) }, pattern)
         : [],
     related: [{ span: heading, message: `Here ${told}.` }],
   };

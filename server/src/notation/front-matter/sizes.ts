@@ -6,7 +6,7 @@ import { partOf, type Stretch, splitAt } from "./stretch";
 export function readSizeNames(lines: readonly FrontLine[]): Stretch[] {
   for (const { topic, content } of lines) {
     if (topic !== "sizes" || readLengths(content).length > 0) continue;
-    const names = splitAt(namesIn(content), /\s*[,:;()[\]]\s*|\s+-\s+/g);
+    const names = splitAt(namesIn(content), /\s*[,:;()[\]]\s*(?:and\s+|&\s*)?|\s+(?:-|and|&)\s+/g);
     if (names.length > 1 && names.every(({ text }) => text.length <= 20)) return names;
   }
   return [];
