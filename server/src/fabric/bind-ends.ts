@@ -48,7 +48,11 @@ export function withEnding(all: readonly Instruction[], choices: Choice[]): read
     const ending = { with: [], choice, keeps: [repeat.body.length - 1] };
     return [...all.slice(0, at - 1), { ...repeat, ending }, ...behind];
   }
-  const keeps = repeat.body.map((_, i) => i);
+  // Nobody ends with a chain behind a chain.
+  const begins = behind[0]?.op;
+  const keeps = [...repeat.body.keys()].filter(
+    (n) => n === 0 || begins !== "chain" || repeat.body[n - 1]?.op !== "chain",
+  );
   const options = keeps.map((n) =>
     n === 0
       ? "the ending follows the last whole repeat"
