@@ -27,12 +27,18 @@ export class Ground implements BasisRead {
     this.carries = front.lines.some(({ line }) => /\bcarr(?:y|ied|ying)\b/i.test(line.text));
   }
 
-  /** Of a line for each size; none where there is no basis, or nothing tells the stitches. Kept by the row. */
-  readonly lengthsOf: (row: WorkedRow) => readonly TurnLengths[] = keptBy((row) => {
-    const { basis } = this;
-    if (basis === null) return [];
-    return stitchesOf(row).map((turns) => (turns ?? []).map((turn) => this.lengthsIn(turn, basis)));
-  });
+  /** Of a line for each size; none where there is no basis, or nothing tells the stitches. */
+  lengthsOf(row: WorkedRow): readonly TurnLengths[] {
+    return this.lengthsOfCounts(stitchesOf(row));
+  }
+
+  private readonly lengthsOfCounts = keptBy(
+    (counts: readonly (TurnCounts | null)[]): readonly TurnLengths[] => {
+      const { basis } = this;
+      if (basis === null) return [];
+      return counts.map((turns) => (turns ?? []).map((turn) => this.lengthsIn(turn, basis)));
+    },
+  );
 
   private lengthsIn(turn: TurnCounts[number], basis: Basis): ReadonlyMap<string, number> {
     const all = [...turn.values()].reduce((sum, counts) => sum + stitchesIn(counts), 0);

@@ -32,14 +32,22 @@ function foundation({ line, makes }: WorkedRow): TurnCounts[] {
   return (makes ?? told).map((n) => [new Map([["", new Map(n ? [["ch", n]] : [])]])]);
 }
 
-function lineCounts({ outcome, result, times, line }: WorkedRow): (TurnCounts | null)[] {
+function lineCounts({ outcome, result, times, line: { sizes } }: WorkedRow): readonly (TurnCounts | null)[] {
   if (!outcome || result === "unchecked") return [];
-  return outcome.makes.map((makes, size) => {
-    if (line.sizes && !line.sizes.includes(size)) return [];
-    if (outcome.worked.length > 0) return countTurns(outcome.worked, size);
-    return makes === null ? null : plainRows(outcome, size, times?.[size] ?? times?.[0] ?? 1);
-  });
+  const counts =
+    outcome.worked.length > 0
+      ? countsOfWork(outcome.worked)
+      : outcome.makes.map((makes, size) =>
+          makes === null ? null : plainRows(outcome, size, times?.[size] ?? times?.[0] ?? 1),
+        );
+  return sizes === null ? counts : counts.map((turns, size) => (sizes.includes(size) ? turns : []));
 }
+
+/** For each size; a row that is worked again as it was before is not counted again. */
+const countsOfWork = keptBy((worked: readonly RowsAlike[]): readonly TurnCounts[] => {
+  const sizes = worked[0]?.steps.length ?? 0;
+  return [...Array(sizes).keys()].map((size) => countTurns(worked, size));
+});
 
 /** Lines such as "dec 1 st each end of next 4 rows" tell only the first and the last count. */
 function plainRows(

@@ -19,9 +19,12 @@ export function withoutAsMeant(text: string): string {
   return mayHaveAny(text) ? text.replace(remark, (found) => " ".repeat(found.length)) : text;
 }
 
-/** Most texts have none, and this is asked at every keystroke. */
+let last = { text: "", any: false };
+
+/** Most texts have none, and this is asked twice of every version. */
 function mayHaveAny(text: string): boolean {
-  return text.includes("[as meant") || text.includes("[As meant") || text.includes("[AS MEANT");
+  if (text !== last.text) last = { text, any: text.includes("s meant") || text.includes("S MEANT") };
+  return last.any;
 }
 
 function remarkOf(text: string, start: number): AsMeant {
