@@ -59,8 +59,13 @@ export function withEnding(all: readonly Instruction[], choices: Choice[]): read
       : `the ending takes the place of all but the first ${n} parts of the last repeat`,
   );
   const usual = likeness(repeat.body, behind);
-  const choice = choices.push({ options, costs: keeps.map((n) => (n === usual ? 0 : 0.1)) }) - 1;
+  const choice = choices.push({ options, costs: keeps.map((n) => endingCost(n, usual, keeps.length)) }) - 1;
   return [...all.slice(0, at - 1), { ...repeat, ending: { with: reserveLast(behind), choice, keeps } }];
+}
+
+/** An ending replaces as little of the last repeat as it can. */
+function endingCost(keeps: number, usual: number, parts: number): number {
+  return keeps === usual ? 0 : 0.1 + 0.015 * (parts - 1 - keeps);
 }
 
 /** `sc in first sp, *ch 5, sc in next sp; rep from * around, join`: the last ch 5 may lead to the sc that began the round. */

@@ -38,7 +38,9 @@ export class ListBinder extends StitchBinder {
 
   private listed(node: Tree): Instruction[] {
     return descendants(node, "listItem").flatMap((item): Instruction[] => {
-      const inner = item.children[0] as Tree;
+      const inner = child(item, "listKind")?.children[0] as Tree;
+      const note = child(item, "listNote");
+      if (note) this.remark(note, []);
       if (inner.rule === "chain") return [{ op: "chain", n: this.numberIn(inner), span: this.span(inner) }];
       const stitch = this.use(inner);
       const n = child(inner, "number") ? this.numberAt((child(inner, "number") as Tree).from) : one;

@@ -149,6 +149,9 @@ export class StitchBinder extends PlaceBinder {
     const at = find(node, (i) => this.word(i).cls === "S", this.words);
     const definition = this.context.definitions.get(this.word(at).value);
     if (!definition?.sequence) return null;
+    // The first of a group that is explained besides is told by what it is made of.
+    const isFirst = this.context.definitions.get(definition.kind)?.body !== undefined;
+    if (isFirst) return definition.sequence;
     return [{ op: "begins", name: definition.kind, span: this.span(node) }, ...definition.sequence];
   }
 

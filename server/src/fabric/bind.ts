@@ -36,13 +36,13 @@ export function bindRow(text: string, words: readonly Word[], tree: Tree, contex
     : plan;
 }
 
-/** The instructions of a part of a row, which has no opening of its own. */
+/** The instructions of a part of a row, which has no opening of its own; null where it is not wholly understood. */
 export function bindPart(
   text: string,
   words: readonly Word[],
   tree: Tree,
   context: BindContext,
-): Pick<RowPlan, "instructions" | "choices"> {
+): Pick<RowPlan, "instructions" | "choices"> | null {
   return new Binder(text, words, context).part(tree);
 }
 
@@ -94,8 +94,10 @@ class Binder extends StatedBinder {
       : null;
   }
 
-  part(tree: Tree): Pick<RowPlan, "instructions" | "choices"> {
-    return { instructions: this.bindAll(tree.children), choices: this.choices };
+  /** Null where prose runs on over what may instruct something. */
+  part(tree: Tree): Pick<RowPlan, "instructions" | "choices"> | null {
+    const instructions = this.bindAll(tree.children);
+    return this.passedOver === null ? { instructions, choices: this.choices } : null;
   }
 
   private bindAll(nodes: readonly Tree[]): Instruction[] {
@@ -151,6 +153,8 @@ class Binder extends StatedBinder {
         return this.wherever(node);
       case "starred":
         return this.starred(only);
+      case "marked":
+        return this.starred(node);
       case "daggered":
         return this.daggered(node);
       case "prefixed":

@@ -239,9 +239,17 @@ export class Cursor extends PlaceFinder {
   /** The place worked into last; before any, the first one, or the loop whose end closed the round. */
   same(inSpace: boolean): void {
     const { reach } = this;
-    if (reach.takenAny || this.below.ring || reach.total === 0) return;
+    if (this.below.ring || reach.total === 0) return;
     const closed = placeAt(reach.strip, reach.total - 1)?.sort === "space";
-    if (inSpace && closed && this.view.rotates) this.turnRoundTo(reach.total - 1);
+    const inClosing = inSpace && closed && this.view.rotates;
+    // `ch 4, 4 tr in same loop`: the chain stands in that loop too.
+    const underStart = reach.underStart && reach.at === 1 && placeAt(reach.strip, 0)?.sort !== "space";
+    if (inClosing && underStart) {
+      this.turnRoundTo(reach.total - 1);
+      this.note(0, 1, everyPlace, "next");
+    }
+    if (reach.takenAny) return;
+    if (inClosing) this.turnRoundTo(reach.total - 1);
     const first = runAt(reach.strip, reach.at);
     this.take(1, everyPlace, "start");
     if (first?.sort === "space") reach.worksSpaces = true;

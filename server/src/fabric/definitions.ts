@@ -45,7 +45,7 @@ function define(part: string, out: Defined, context: BindContext, sizes: number)
   if (reserved.test(title.trim()) && !stitchSpellings.has(said.toLowerCase())) return;
   const names = [title, ...(aliases?.split(/[,/]| or /) ?? [])]
     .map((name) => name.trim().toLowerCase())
-    .filter((name) => name !== "" && !/^\d|uk |us |makes?\b|made\b/.test(name));
+    .filter((name) => name !== "" && !/^\d(?!\/\d)|uk |us |makes?\b|made\b/.test(name));
   // The trade knows what `dc2tog` is: a line that explains it changes nothing.
   if (names.some((name) => /\d\s?tog$/.test(name))) return;
   const known = names.map((name) => stitchSpellings.get(name)).find((word) => word !== undefined);
@@ -136,25 +136,27 @@ function baseOf(name: string): string {
   return stitchSpellings.get(base) ?? base;
 }
 
-type Bind = (text: string, words: readonly Word[], tree: Tree, context: BindContext) => Settling;
+type Bind = (text: string, words: readonly Word[], tree: Tree, context: BindContext) => Settling | null;
 
 function boundTo(
   text: string,
   context: BindContext,
   sizes: number,
   bind: Bind = bindRow,
-): readonly Instruction[] {
+): readonly Instruction[] | null {
   const words = readWords(text, { words: new Map(), sizes });
   const tree = treeOf(words);
-  return tree ? settled(bind(text, words, tree, context)) : [];
+  const bound = tree && bind(text, words, tree, context);
+  return bound && settled(bound);
 }
 
 /** `5 dc in same st`, `(dc, ch 1, dc) in same st or sp`: a group in one place. `ch 2, sk 2, dc in next dc`: several. */
 function bodyOf(said: string, name: string, context: BindContext, sizes: number): Definition | null {
   const text = said.split(/(?<=[^.])[.;](?:\s|$)/)[0] as string;
   const plain = boundTo(text, context, sizes, bindPart);
+  if (plain === null) return null;
   if (inSequence(plain)) return { kind: baseOf(name), uses: 1, makes: 1, sequence: plain };
-  const inner = understood(unwrap(boundTo(text, context, sizes)));
+  const inner = understood(unwrap(boundTo(text, context, sizes) ?? []));
   const [only] = inner;
   if (!only) return null;
   if (/^inc/.test(name) && only.op === "work") return increase(only);
@@ -214,7 +216,7 @@ export function madeNames(text: string): Made[] {
       stitchSpellings.get((match[1] as string).toLowerCase()) ?? (match[1] as string).toLowerCase();
     const before = text.slice(0, match.index);
     const part = before.slice(before.search(/[^*:;]*$/));
-    return { name, definition: (context) => madeLast(boundTo(part, context, 1), name) };
+    return { name, definition: (context) => madeLast(boundTo(part, context, 1) ?? [], name) };
   });
 }
 

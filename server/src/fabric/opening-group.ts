@@ -9,10 +9,13 @@ export function nameOpening(steps: readonly Steps[], opening: StepLoop): readonl
   const shape = shapeOf(stripOf(opening.steps));
   const name = namedGroups(steps).find((group) => shapeOf(stripOf(group.steps)) === shape)?.group;
   if (!name) return steps;
-  const body = opening.steps.map((step) =>
-    !isStepLoop(step) && step.begins === "group" ? { ...step, kind: name, begins: name } : step,
-  );
+  const body = opening.steps.map((step) => called(name, step));
   return steps.map((step) => (step === opening ? { ...opening, steps: body, group: name } : step));
+}
+
+function called(name: string, step: Steps): Steps {
+  if (isStepLoop(step)) return { ...step, steps: step.steps.map((inner) => called(name, inner)) };
+  return step.begins === "group" ? { ...step, kind: name, begins: name } : { ...step, unit: name };
 }
 
 function namedGroups(steps: readonly Steps[]): StepLoop[] {

@@ -44,11 +44,11 @@ export abstract class PlaceTaker extends StepMaker {
         return this.takeNext(take, stitchUses);
       case "last":
         if (!this.findsPart(take.of)) return null;
-        this.cursor.bridge(this.lastChain !== null);
+        this.cursor.bridge(this.lastChain !== null || this.overChain);
         if (!this.below.ring || this.cursor.total > 0)
           this.cursor.last(this.n(take.n) * uses, take.of, this.n(take.before ?? [0]));
         this.cursor.bridge(false);
-        if (take.of.part !== undefined && !take.of.corner) this.cursor.tookPart();
+        if (isOfGroup(take.of)) this.cursor.tookPart();
         return this.n(take.n);
       case "each":
         return this.takeEach(take, uses);
@@ -73,10 +73,10 @@ export abstract class PlaceTaker extends StepMaker {
     if (take.first && this.closes()) return take.of.sort === "stitch" && this.endsInChain ? null : n;
     if (take.first && n === 1 && take.of.sort !== "space" && this.cursor.underStart) return 1;
     if (take.spike !== undefined && this.reading[take.spike] === 1) return n;
-    this.cursor.bridge(this.lastChain !== null);
+    this.cursor.bridge(this.lastChain !== null || this.overChain);
     this.cursor.take(n * uses, this.cursor.match(take.of), "next");
     this.cursor.bridge(false);
-    if (take.of.part !== undefined && !take.of.corner) this.cursor.tookPart();
+    if (isOfGroup(take.of)) this.cursor.tookPart();
     return n;
   }
 
@@ -146,3 +146,8 @@ export abstract class PlaceTaker extends StepMaker {
 const surelyCorners = new Set([4, 6]);
 export const noCorners = "nothing says where the corners are";
 const noMarker = "nothing says where the marked stitch is";
+
+/** A place that is told by the group it is in: what follows of the group may be passed over. */
+function isOfGroup({ part, corner, unit, sort }: Target): boolean {
+  return (part !== undefined && !corner) || (unit !== undefined && sort === "space");
+}

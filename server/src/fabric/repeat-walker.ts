@@ -171,7 +171,7 @@ export abstract class RepeatWalker extends ChainWalker {
 
   /** What a pass would lead to, without working it. */
   protected tried<T>(body: readonly Instruction[], end: number, read: () => T): T {
-    const { steps, goings, marked, side, lastChain, uneven, outOfReach } = this;
+    const { steps, goings, marked, side, lastChain, overChain, uneven, outOfReach } = this;
     const reach = this.cursor.save();
     this.steps = [];
     this.goings = [];
@@ -186,6 +186,7 @@ export abstract class RepeatWalker extends ChainWalker {
       marked,
       side,
       lastChain,
+      overChain,
       uneven,
       outOfReach: outOfReach ?? this.outOfReach,
     });

@@ -76,7 +76,7 @@ export abstract class RowJudge {
       return this.blame({ fault: { sort: "uneven-list", says: wrong } });
     }
     const { plan } = schedule.rows[0] as ScheduledRow;
-    const stuck = plan.unknown[0];
+    const [stuck] = schedule.rows.flatMap((row) => row.plan.unknown);
     const unknown = stuck && whyUnknown(stuck);
     const all = paths.flatMap((path) => this.candidates(line, schedule, path));
     const [first] = all;

@@ -56,7 +56,7 @@ function follow(fabric: Fabric, schedule: Schedule, first: Outcome): Outcome {
     if (onebyone++ > rowsAtMost) return outOfReach(last, "these are too many rows to follow one by one");
     const { taken } = work(pass, last.after);
     if (fits.fits && !taken.fits) fits = misfitAt(pass, taken);
-    last = freeze(taken, last, each, pass);
+    last = outOfReach(freeze(taken, last, each, pass), last.outOfReach);
     made.add(taken);
     if (last.inAll.some((n) => n !== null && n > Number.MAX_SAFE_INTEGER))
       return outOfReach(last, "these rows come to more stitches than can be counted");

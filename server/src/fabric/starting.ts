@@ -75,6 +75,8 @@ export function foundationState(
   next: Pick<RowLine, "plan"> | undefined,
   sizes: number,
 ): State {
+  const stitches = foundationStitches(line, sizes);
+  if (stitches) return stitches;
   const joined = /\bjoin|\bss\b|sl st/i.test(line.text);
   const intoRing = next !== undefined && (next.plan === null || standsOnNothing(next.plan.instructions));
   const n = chainOf(line);
@@ -89,6 +91,19 @@ export function foundationState(
     if (all === null) return null;
     const chains = Math.max(all - passed, 0);
     return joined ? { ...nothing, strip: plainStrip("ch", chains, "chain") } : { ...nothing, chain: chains };
+  });
+}
+
+/** `Fdc 32.`: so many stitches that stand on nothing; null where the line makes none. */
+function foundationStitches({ plan }: RowLine, sizes: number): State | null {
+  const [work] = (plan?.instructions ?? []).flatMap(worksOf);
+  if (work?.op !== "work" || work.stitch.uses > 0 || work.stitch.makes === 0) return null;
+  const { stitch, takes } = work;
+  const n = takes[0]?.how === "next" ? takes[0].n : null;
+  if (n === null) return null;
+  return eachSize(sizes, (size) => {
+    const all = forSize(n, size);
+    return all === null ? null : { ...nothing, strip: plainStrip(stitch.kind, all) };
   });
 }
 

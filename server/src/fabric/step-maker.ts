@@ -23,6 +23,8 @@ export abstract class StepMaker {
   protected outOfReach: string | null = null;
   /** Chains of the chain made last, while nothing came after it. */
   protected lastChain: number | null = null;
+  /** A chain was made, and nothing but places passed under it since. */
+  protected overChain = false;
   /** The chain made last, which may lie between two pieces. */
   protected bridge: Steps | null = null;
   protected placed = false;
@@ -51,6 +53,7 @@ export abstract class StepMaker {
     const unit = this.inPlace === null ? {} : { unit: this.inPlace };
     this.steps.push({ at: this.cursor.at, uses: 0, perPlace: 1, ...step, ...unit });
     this.lastChain = null;
+    this.overChain = false;
     this.opening = null;
   }
 
@@ -81,6 +84,7 @@ export abstract class StepMaker {
     const begins: Step = { kind: name, sort: "none", n: 1, perPlace, begins: name, ...made };
     this.steps.push({ steps: [begins, ...body], times, shift: made.uses, group: name });
     this.lastChain = this.opening = null;
+    this.overChain = false;
   }
 
   protected begins({ name, span }: Op<"begins">): void {

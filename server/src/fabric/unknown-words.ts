@@ -10,6 +10,8 @@ export interface UnknownWord {
 }
 
 const placeNouns = "CptqcgH";
+/** Plain English that names no stitch. */
+const plainWords = /^(?:other|others|opposite|remaining|foundation|free|opening|this|that|both|another|any)$/;
 const placeLeads = /^(?:at|near|from|by|towards?|under|beside)$/;
 /** What an instruction may begin behind. */
 const openings = /^[,;.:*([{&$+n-]$/;
@@ -18,6 +20,7 @@ const openings = /^[,;.:*([{&$+n-]$/;
 export function sortOfUnknown(words: readonly Word[], i: number): UnknownWord["sort"] {
   const [before, word] = [words[i - 1], words[i]];
   if (placeNouns.includes(word?.cls ?? "-")) return "place";
+  if (plainWords.test(word?.value ?? "")) return "words";
   if (before === undefined || openings.test(before.cls)) return "stitch";
   return before.cls === "i" || placeLeads.test(before.value) ? "place" : "words";
 }

@@ -226,6 +226,7 @@ class Walker extends RepeatWalker {
       if (opening !== null) this.groupFrom(opening, instruction.span);
     }
     this.lastChain = this.opening = null;
+    this.overChain = false;
   }
 
   /** Stretch by stretch of like places, the run that is for them; a stretch that is for none is passed. */
@@ -274,7 +275,9 @@ class Walker extends RepeatWalker {
   private skip(instruction: Op<"skip">): void {
     const before = this.cursor.used;
     const over = this.lastChain;
+    const overChain = over !== null || this.overChain;
     this.skipAll(instruction);
+    this.overChain = overChain;
     this.lastSkipped = this.cursor.used - before;
     if (over !== null) this.skippedUnder.set(over, this.cursor.used - before);
   }

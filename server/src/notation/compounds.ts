@@ -112,6 +112,7 @@ function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null 
   }
   if (n === undefined) return null;
   if (wordAt(atoms, i + used) === "corner" && spaceNouns.has(wordAt(atoms, i + used + 1))) used++;
+  else if (wordAt(atoms, i + used) === "corner") return make("C", `ch-${n} sp`, used + 1, [Number(n)]);
   const dash = wordAt(atoms, i + used) === "-" && spaceNouns.has(wordAt(atoms, i + used + 1)) ? 1 : 0;
   // `49 ch sps` are so many; `2-ch sps`, `50ch sps` and those of `2 50 ch sps` are so long.
   const named = hyphen || atoms[i + 1]?.glued === true || atoms[i - 1]?.isNumber === true;
@@ -122,9 +123,16 @@ function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null 
     return make("C", `ch-${n} sp`, used + 1 + dash, [Number(n)]);
   const worked =
     hyphen ||
+    isPartOf(atoms, i) ||
     (wordAt(atoms, i - 1) === "of" && chainWords.has(first)) ||
     (/^(of|top|to|beg|turning)$/.test(wordAt(atoms, i - 1)) && atoms[i + 1]?.glued === true);
   return worked ? make("H", `ch-${n}`, used, [Number(n)]) : null;
+}
+
+/** `in 3rd of 5 ch`, `top of the 3 ch`: a chain that was made. */
+function isPartOf(atoms: readonly Atom[], i: number): boolean {
+  const of = wordAt(atoms, i - 1) === "the" ? i - 2 : i - 1;
+  return wordAt(atoms, of) === "of" && /^(?:st|nd|rd|th|d|top|ch|chain)$/.test(wordAt(atoms, of - 1));
 }
 
 /** `3-dc cluster`, `5 dc shell`: the number belongs to the name. */

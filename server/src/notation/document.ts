@@ -204,12 +204,15 @@ const beforeChain = [
 const chain = String.raw`(?:(?:loosely\s+)?(?:ch|chains?)\b\.?\s*-?\s*(?:of\s+)?[([]?\s*(?:\d|${numberWord}\b)|\d+[\s([:\d,;\])]*\s*(?:ch|chains?)\b|(?:make a |start with a |form a )?(?:magic|adjustable|sliding)\s+(?:ring|circle|loop)|mr\b\.?\s*$)`;
 const leadOfChain = new RegExp(String.raw`^\s*${beforeChain}(?=${chain})`, "iu");
 
+/** `Fsc 40.`, `Work 32 foundation dc.`: stitches that stand on nothing, on a line of their own. */
+const foundationStitches = String.raw`(?:work\s+)?(?:f(?:sc|hdc|dc|tr)\s*\d+|\d+\s*(?:f(?:sc|hdc|dc|tr)|foundation\s+(?:sc|hdc|dc|tr))\b|foundation\s+(?:sc|hdc|dc|tr)\s*\d+)`;
+
 /** Characters of a starting chain's line before the chain itself. */
 export function foundationLead(text: string): number {
   return leadOfChain.exec(text)?.[0].length ?? 0;
 }
 
-const foundationLine = new RegExp(String.raw`^\s*${beforeChain}${chain}`, "iu");
+const foundationLine = new RegExp(String.raw`^\s*(?:${beforeChain}${chain}|${foundationStitches})`, "iu");
 const numbered = /^\s*\d+\s*[.)]/;
 
 const glued = new RegExp(

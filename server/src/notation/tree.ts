@@ -21,6 +21,7 @@ const transparent = new Set([
   "part",
   "inside",
   "starPart",
+  "markedPart",
   "plainPart",
   "daggerPart",
   "simple",

@@ -13,6 +13,27 @@ function joiningLoops(): string[] {
   return leads.flatMap((lead) => stitches.map((name) => lead + name));
 }
 
+/** Where the hook goes past what is done already: it changes nothing that is counted. */
+function pastWork(): string[] {
+  const ways = ["in front of", "behind", "in back of"].flatMap((way) => [`working ${way}`, `work ${way}`]);
+  const made = ["made", "just made", "worked", "just worked"];
+  const stitches = [
+    "sts",
+    "stitches",
+    "st",
+    "stitch",
+    "last 2 sts",
+    "last 3 sts",
+    "2 sts",
+    "3 sts",
+    "fpdc",
+    "fptr",
+  ];
+  const done = stitches.flatMap((noun) => made.map((how) => `${noun} ${how}`));
+  const skipped = ["skipped sts", "skipped st", "skipped stitches", "missed sts", "missed st"];
+  return ways.flatMap((way) => [...done, ...skipped].map((what) => `${way} ${what}`));
+}
+
 /** Another motif, beside the one in hand. */
 function otherWork(): string[] {
   const pieces = ["motif", "square", "hexagon", "flower", "circle", "triangle", "snowflake", "medallion"];
@@ -255,6 +276,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["x", "marker", "pm|place marker|place marker in|sm|slip marker"],
   // Machine translations of "make a chain".
   ["", "", "collect|dial|cast on"],
+  ["", "", pastWork().join("|")],
   // What carries on along the work: it may lead to its other side.
   ["V", "go on", "continue|cont|pass|go|move on|carry on|working across|working around"],
   [

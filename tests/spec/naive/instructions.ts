@@ -23,7 +23,9 @@ export type EndOfRow = "first" | "last" | "between";
 export type Times =
   | { readonly how: "number"; readonly count: number }
   | { readonly how: "in-all-or-more"; readonly count: number }
-  | { readonly how: "to-the-end"; readonly reserve: number };
+  | { readonly how: "to-the-end"; readonly reserve: number }
+  /** Until the next place is a space of so many chains. */
+  | { readonly how: "to-space"; readonly chains: number };
 
 export type Node =
   | {

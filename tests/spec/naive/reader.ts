@@ -84,7 +84,7 @@ export class Reader {
   // --- repeats -----------------------------------------------------------------------------------------------
 
   private star(): boolean {
-    const open = this.take(/[*†]/);
+    const open = this.take(/[*†]|¶(?=[^¶]*rep from ¶)/);
     if (!open) return false;
     const mark = open[0];
     const from = this.at;
@@ -124,6 +124,8 @@ export class Reader {
   }
 
   private toTheEnd(): Times | null {
+    const space = this.take(/ to (?:center |next )?sp#(\d+)/);
+    if (space) return { how: "to-space", chains: Number(space[1]) };
     const last = this.take(new RegExp(` ?to last (\\d+)? ?${noun}`));
     if (last) return { how: "to-the-end", reserve: Number(last[1] ?? 1) };
     return this.take(new RegExp(` ?${extent}`)) ? { how: "to-the-end", reserve: 0 } : null;
@@ -416,7 +418,11 @@ export class Reader {
     if (this.take(same)) return { at: "same" };
     const nth = this.take(/(\d+)(?:st|nd|rd|th|d) ch(?: from hook)?(?! (?:of|from))/);
     if (nth) return this.foundation(Number(nth[1]));
-    if (this.take(/top of (?:turning ch|sk ch|skipped ch|ch \d+|\d+ ch|csdc|ch)/))
+    if (
+      this.take(
+        /(?:\d+(?:st|nd|rd|th|d)(?: ch)?|top) of (?:beg |turning )?(?:turning ch|sk ch|skipped ch|ch \d+|\d+ ch|csdc|ch)/,
+      )
+    )
       return next(1, "any", "last");
     return this.eachOf() ?? this.nextOf();
   }

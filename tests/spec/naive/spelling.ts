@@ -80,6 +80,7 @@ const replacements: readonly Replacement[] = [
   [/\b(\d+)-?ch sp\b/g, "sp#$1"],
   [/\bch[- ]?(\d+)[- ](?:sp|loops?)\b/g, "sp#$1"],
   [/\bhandle(?: loop)?s?\b/g, "sp#"],
+  [/\b(?:(\d+)-?ch|ch-?(\d+)) corner(?: sp)?\b/g, "sp#$1$2"],
   [/\bcorner sp\b/g, "sp#"],
   [/\bch sp\b/g, "sp#"],
   [/\b(?:sp|loops?|lps?)\b(?!#)(?! between)/g, "sp#"],

@@ -290,6 +290,11 @@ export class Worker {
       else if (rest.length === 0) this.backToTheStart(body);
       return;
     }
+    if (times.how === "to-space") {
+      const ahead = (): Made | undefined => this.places[this.cursor];
+      while (ahead() && !(ahead()?.sort === "sp" && ahead()?.chains === times.chains)) this.run(body);
+      return;
+    }
     const more = times.how === "in-all-or-more" ? this.setting.choose("doubt: times", 2) : 0;
     if (times.count > limit) throw new Unreadable("too many repeats");
     for (let pass = 0; pass < times.count + more; pass++) this.run(body);
