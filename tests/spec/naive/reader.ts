@@ -378,7 +378,8 @@ export class Reader {
     const yields = Array.from({ length: each }, () => working.yields).flat();
     for (const target of targets) {
       const made = this.take(/ \((\w+) made\)/)?.[1];
-      this.nodes.push(work(made ? asUnit(made, yields) : yields, working.over, target));
+      const unit = made ?? (each > 2 && yields[0]?.unit === "" ? "group" : undefined);
+      this.nodes.push(work(unit ? asUnit(unit, yields) : yields, working.over, target));
     }
   }
 

@@ -56,7 +56,8 @@ function countOf(noun: string, made: readonly Made[], nouns: readonly string[]):
   if (noun === "ch") return made.reduce((sum, { sort, chains }) => sum + (sort === "sp" ? chains : 0), 0);
   if (/^ch \d/.test(noun)) return made.filter(({ unit }) => unit === "turning").length;
   if (/^picots?$/.test(noun)) return made.filter(({ sort }) => sort === "picot").length;
-  const units = made.filter(({ unit, lead }) => lead && (unit === noun || `${unit}s` === noun)).length;
+  const name = /^(?:petal|scallop)s?$/.test(noun) ? "group" : noun;
+  const units = made.filter(({ unit, lead }) => lead && (unit === name || `${unit}s` === name)).length;
   return units > 0 ? units : stitchesOf(noun, made, nouns);
 }
 

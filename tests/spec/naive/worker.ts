@@ -218,9 +218,14 @@ export class Worker {
 
   private inOne(body: readonly Node[], target: Target, rest: readonly Node[]): void {
     this.onEach(target, 1, rest, () => {
+      const from = this.made.length;
       this.fixed = true;
       this.run(body);
       this.fixed = false;
+      // Several in one place are a group, whatever their name.
+      const first = this.made[from];
+      if (first && first.unit === "" && this.made.length - from > 1)
+        this.made[from] = { ...first, unit: "group", lead: true };
     });
   }
 
