@@ -184,8 +184,9 @@ export class Cursor extends PlaceFinder {
   private pass(from: number, to: number, match: Match): void {
     const between = (one: Match): number => countBetween(this.reach.strip, from, to, one);
     if (between(match) >= to - from) return;
+    const ofGroups = this.isWorkingThrough(from, to);
     const passed: Match = (run) =>
-      !match(run) && run.sort !== "space" && run.unit === undefined && this.isNamed(run);
+      !match(run) && run.sort !== "space" && (ofGroups || run.unit === undefined) && this.isNamed(run);
     const stitchesPassed = between(passed);
     this.reach.passedStitches += stitchesPassed;
     if (!this.reach.takenAny) this.reach.passedFirst = { all: between(stitches), missed: stitchesPassed };
@@ -194,6 +195,15 @@ export class Cursor extends PlaceFinder {
     const isHalfLoop = worksEdges && !worksStitches && !worksSpaces;
     if (!this.bridging && !isHalfLoop)
       this.reach.passedSpaces += between((run) => !match(run) && run.sort === "space");
+  }
+
+  /** Stitch by stitch into a group: what is left of it before its space is missed like any other. */
+  private isWorkingThrough(from: number, to: number): boolean {
+    const { strip, takenAny, inPart } = this.reach;
+    if (!takenAny || inPart || this.bridging || placeAt(strip, to - 1)?.size === undefined) return false;
+    const [here, before] = [placeAt(strip, from), placeAt(strip, from - 1)];
+    const within = here?.size !== undefined && (here.offset ?? 0) > 0 && before?.sort === "stitch";
+    return within && placeAt(strip, to - 1)?.sort === "space";
   }
 
   private note(from: number, to: number, match: Match, manner: Manner): void {
