@@ -66,7 +66,7 @@ export function canCount(text: string): boolean {
 
 /** `X = sc, V = inc`: the letters give way to what they stand for. */
 function withLegend(text: string): string {
-  return [...text.matchAll(/\b([A-Z]) = (sc|inc|dec|hdc|dc)\b/g)].reduce(
+  return [...text.matchAll(/\b([A-Z]) = (sc|inc|dec|hdc|dc|turn)\b/g)].reduce(
     (line, [, letter, word]) =>
       line.replace(new RegExp(`(?<![A-Za-z])${letter}(?![A-Za-z\\d]| =)`, "g"), ` ${word}`),
     text,

@@ -27,7 +27,7 @@ function inGroups(groups: StatedTerm, each: StatedTerm): StatedTerm {
 }
 
 function termsOf(node: Tree): Tree[] {
-  return node.rule === "term" ? [node] : node.children.flatMap(termsOf);
+  return node.rule === "term" || node.rule === "spaceTerm" ? [node] : node.children.flatMap(termsOf);
 }
 
 /** `24 sts at the edge`, `99 tr including turning chain`. */
@@ -41,6 +41,8 @@ function bindTerm(node: Tree, words: readonly Word[], text: string): StatedTerm 
       : undefined;
   if (chain !== undefined && chain !== null)
     return { n: [1], noun: `ch-${chain}`, word: "ch", sort: "turning-chain" };
+  // `4 sc + ch-2 sp` has one of them.
+  if (node.rule === "spaceTerm") return { n: [1], ...nounOf(own, own, text) };
   const at = own.findIndex((word) => word.cls === "n");
   const number = own[at]?.number;
   if (number === undefined) return null;

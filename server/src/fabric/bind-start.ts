@@ -93,7 +93,7 @@ function startOf(
 ): Instruction | null {
   const n = chain.n[0] ?? 0;
   // Among slip stitches alone a chain is a loop.
-  if (firstKind(rest) === null && rest.some(isSlipping)) return null;
+  if (firstKind(rest) === null && rest.some(isSlipping) && (n > 1 || !rest.some(slipsAlong))) return null;
   const kind = declared?.kind ?? plainKind(firstKind(rest) ?? "", n, context.terms);
   const all = startWays(n, kind, declared, context);
   if (all === null) return null;
@@ -183,6 +183,11 @@ function onLastSlip(ways: readonly Way[], before: readonly Instruction[]): Way[]
 
 function isSlipping(instruction: Instruction): boolean {
   return instruction.op === "repeat" ? instruction.body.some(isSlipping) : instruction.op === "slip";
+}
+
+/** `ch 1, sl st across`: a run of slip stitches is turned into like any other. */
+function slipsAlong(instruction: Instruction): boolean {
+  return instruction.op === "slip" && instruction.takes.some(({ how }) => how === "each");
 }
 
 export interface Way {

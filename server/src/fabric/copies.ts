@@ -100,6 +100,8 @@ function readCopy(line: RowContent): Copy | null {
       text.split(/[.;]\s/)[0] as string,
     )
   ) {
+    const ends = shapingAtEnds.exec(text);
+    if (ends) return eachEnd(text, /^inc/i.test(ends[1] as string) ? 1 : -1, 2 * Number(ends[2]));
     const shaping = shapingByRow.exec(text);
     const rows = rowsFor(text) ?? manyOf(line.head);
     if (!shaping) return { how: "even", times: rows };
@@ -209,6 +211,10 @@ function timesOf(text: string): number[] | null {
 const shapingByRow =
   /\b(increas\w*|inc|decreas\w*|dec)\s+(?:by\s+)?(\d+)\s+(?:\w+\s+)?(?:in\s+|on\s+)?(?:each|every|per)\s+(?:row|rnd|round)/i;
 
+/** `increasing 1 st at each end of every sc row`. */
+const shapingAtEnds =
+  /\b(inc|dec)(?:reas\w*)?\s+(\d+)\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both)\s+(?:ends?|sides?)\b/i;
+
 /** How many rows a head stands for, one number a size; null for one row. */
 function manyOf(head: RowContent["head"]): number[] | null {
   const list = head?.many ?? head?.to?.map((n) => (n === null ? null : n - (head.from ?? 1) + 1));
@@ -237,14 +243,18 @@ const evenRows = new RegExp(
 );
 const everyRow = /every\s+(?:(other|alt(?:ernate)?)\s+|(\d+)(?:nd|rd|th)\s+)?rows?/i;
 const everyTimes = new RegExp(String.raw`${everyRow.source}\s+${sized}\s+times`, "i");
-const untilLeft = new RegExp(String.raw`\buntil\s+${sized}\s+(?:\w+\s+)?(?:rem|left)`, "i");
+const untilLeft = new RegExp(
+  String.raw`\buntil\s+(?:${sized}\s+(?:\w+\s+)?(?:rem|left)|(?:there\s+are|you\s+have)\s+${sized}\s+(?:sts?|stitches|sc|dc|hdc|tr|htr)\b)`,
+  "i",
+);
 
 /** `next and foll 4 alt rows` is five shaping rows among nine. */
 function eachEnd(text: string, sign: number, by: number): Copy | null {
   const every = everyRow.exec(text);
   const apart = every?.[1] ? 2 : Number(every?.[2] ?? 1);
   const left = untilLeft.exec(text);
-  if (left) return { how: "each-end-until", by: by * sign, left: numbersIn(left[1] as string), apart };
+  if (left)
+    return { how: "each-end-until", by: by * sign, left: numbersIn((left[1] ?? left[2]) as string), apart };
   const alternate = alternateRows.exec(text);
   if (alternate) {
     const more = numbersIn(alternate[1] as string);

@@ -30,7 +30,7 @@ function partsOf(text: string): string[] {
       /^(?:abbreviations?|special stitch(?:es)?|stitch(?:es)? used|stitch (?:guide|key)|legend|notes?)\s*[:–-]\s*/i,
       "",
     );
-  const split = bare.split(/\s*[;•·]\s*|,\s*(?=[\p{L}\d][\p{L}\d() -]{0,9}=)/u);
+  const split = bare.split(/\s*[;•·|]\s*|,\s*(?=[\p{L}\d][\p{L}\d() -]{0,9}=)/u);
   return split.length > 1 ? split : [bare];
 }
 
@@ -50,7 +50,7 @@ function define(part: string, out: Defined, context: BindContext, sizes: number)
   if (names.some((name) => /\d\s?tog$/.test(name))) return;
   const known = names.map((name) => stitchSpellings.get(name)).find((word) => word !== undefined);
   const word = trade.get(said.toLowerCase().replace(/[.;]$/, ""));
-  if (word && "gBlck".includes(word.cls)) for (const name of names) out.words.set(name, word);
+  if (word && "gBlckU".includes(word.cls)) for (const name of names) out.words.set(name, word);
   const definition = definitionOf(said, known ?? names[0] ?? "", context, sizes);
   if (!definition || (("body" in definition || "sequence" in definition) && names.some(meansOtherwise)))
     return;

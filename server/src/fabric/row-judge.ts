@@ -158,7 +158,8 @@ export abstract class RowJudge {
     const { path, outcome } = nearest;
     const { plan } = schedule.rows[0] as ScheduledRow;
     if (notClosed(line)) return this.notRead(line, schedule, nearest, "");
-    if (plan.foundation && this.lastRow?.kind === "row")
+    const hangs = plan.instructions[0]?.op === "extend" && plan.instructions.at(-1)?.op === "slip";
+    if (hangs || (plan.foundation && this.lastRow?.kind === "row"))
       return this.unchecked(line, "it begins with a chain that adds to the edge", path.state);
     if (outcome.supposed) return this.unchecked(line, outcome.supposed, path.state, outcome);
     const noun = unknownNoun(outcome);

@@ -9,11 +9,11 @@ export interface TermsLine extends Stretch {
 const forms: readonly (readonly [Terms, RegExp])[] = [
   [
     "UK",
-    /\b(?:uk|british)\b[^.]*\bterm|terms?\s*(?:used)?\s*[:=-]?\s*(?:uk|british)|written in (?:uk|british)|uk (?:crochet )?(?:terminology|abbreviations)/i,
+    /\b(?:uk|british)\b[^.]*\bterm|(?:terms?|abbreviations|stitch(?:es)?)\s*(?:used|are|is)?\s*[:=-]?\s*\(?(?:uk|british)\b|written in (?:uk|british)|uk (?:crochet )?(?:terminology|abbreviations)/i,
   ],
   [
     "US",
-    /\b(?:us|usa|american)\b[^.]*\bterm|terms?\s*(?:used)?\s*[:=-]?\s*(?:us|american)|written in (?:us|american)/i,
+    /\b(?:us|usa|american)\b[^.]*\bterm|(?:terms?|abbreviations|stitch(?:es)?)\s*(?:used|are|is)?\s*[:=-]?\s*\(?(?:us|american)\b|written in (?:us|american)/i,
   ],
 ];
 
