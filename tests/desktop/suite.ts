@@ -18,6 +18,11 @@ const checks: readonly (readonly [string, () => Promise<void>])[] = [
   ["the queries are copied", queriesAreCopied],
   ["a rule is put off and on by a setting", settingIsHeard],
   ["a piece has a lens", pieceHasLens],
+  ["a pattern is turned into UK terms and back", termsAreTurned],
+  ["a pattern is tidied, and no count with it", patternIsTidied],
+  ["the next round is offered with its count", nextRoundIsOffered],
+  ["a yarn is given another name wherever it is named", yarnIsRenamed],
+  ["the page to read before publishing opens beside the pattern", publishingPageOpens],
 ];
 
 /** Runs all checks, one after another; throws with the names of those that failed. */
@@ -184,4 +189,79 @@ function lensesOf({ uri }: vscode.TextDocument): Promise<string> {
     return (lenses ?? []).map(({ command }) => command?.title ?? "").join("\n");
   };
   return until(titles, (text) => text !== "");
+}
+
+async function termsAreTurned(): Promise<void> {
+  const document = await shown(`Terms: US\n\n${pouch}`);
+  await vscode.commands.executeCommand("loopledger.turnIntoUk");
+  await until(
+    () => document.getText(),
+    (text) => text.includes("Rnd 1: 6 dc in mr (6)") && text.includes("Terms: UK"),
+  );
+  await vscode.commands.executeCommand("loopledger.turnIntoUs");
+  await until(
+    () => document.getText(),
+    (text) => text === `Terms: US\n\n${pouch}`,
+  );
+}
+
+async function patternIsTidied(): Promise<void> {
+  const document = await shown(pouch);
+  const settings = vscode.workspace.getConfiguration("loopledger.style");
+  await settings.update("rows", "written-out", vscode.ConfigurationTarget.Global);
+  const tidied = async () => {
+    const edits = await vscode.commands.executeCommand<vscode.TextEdit[] | undefined>(
+      "vscode.executeFormatDocumentProvider",
+      document.uri,
+      { insertSpaces: true, tabSize: 2 },
+    );
+    return edits ?? [];
+  };
+  const change = new vscode.WorkspaceEdit();
+  change.set(document.uri, await until(tidied, (edits) => edits.length > 0));
+  await vscode.workspace.applyEdit(change);
+  await settings.update("rows", undefined, vscode.ConfigurationTarget.Global);
+  assert.match(document.getText(), /^Round 3: \*sc, inc; rep from \* 5 more times \(18\)$/m);
+  assert.deepEqual(errors(findings(document)), []);
+}
+
+async function nextRoundIsOffered(): Promise<void> {
+  const document = await shown(`${pouch}\n`.replace("\n\n", "\n"));
+  const end = document.lineAt(document.lineCount - 1).range.end;
+  const texts = async () => {
+    const list = await vscode.commands.executeCommand<vscode.CompletionList>(
+      "vscode.executeCompletionItemProvider",
+      document.uri,
+      end,
+      undefined,
+      50,
+    );
+    return list.items.map(({ insertText, label }) =>
+      typeof insertText === "string" ? insertText : (insertText?.value ?? `${label}`),
+    );
+  };
+  // Six more each round: 6, 12, 18, 24 (common practice, no source).
+  await until(texts, (found) => found.some((text) => /Rnd 4: .*24/.test(text)));
+}
+
+async function yarnIsRenamed(): Promise<void> {
+  const document = await shown(`Yarns\nA: sand\nB: navy\n\n${pouch.replace("Rnd 3:", "Rnd 3: With B,")}`);
+  const at = document.positionAt(document.getText().indexOf("B: navy"));
+  const edit = await vscode.commands.executeCommand<vscode.WorkspaceEdit>(
+    "vscode.executeDocumentRenameProvider",
+    document.uri,
+    at,
+    "C",
+  );
+  await vscode.workspace.applyEdit(edit);
+  assert.match(document.getText(), /^C: navy$/m);
+  assert.match(document.getText(), /^Rnd 3: With C,/m);
+}
+
+async function publishingPageOpens(): Promise<void> {
+  await shown(pouch);
+  await vscode.commands.executeCommand("loopledger.checkBeforePublishing");
+  const pages = () =>
+    vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs.map(({ label }) => label)).join("\n");
+  await until(pages, (labels) => /publish/i.test(labels));
 }
