@@ -11,6 +11,7 @@ import { openWorkbench } from "./workbench.mjs";
 
 const pattern = fileURLToPath(new URL("pouch.crochet", import.meta.url));
 const doll = fileURLToPath(new URL("doll.crochet", import.meta.url));
+const samplePouch = join(root, "samples/cord-pouch.crochet");
 const multiplier = { line: 8, column: 19 };
 
 const reason = whyNoEditorTest();
@@ -59,6 +60,46 @@ test("the row at the caret is told, shown and copied", limits, async (t) => {
     throw fault;
   }
 });
+
+test("materials and measures open as a page beside the pattern", limits, async (t) => {
+  const workbench = await openWorkbench(samplePouch);
+  t.after(workbench.close);
+  const { page } = workbench;
+  try {
+    await workbench.run("Loopledger: Materials and measures");
+    const shown = await textOfPage(page, "balls to buy");
+    await workbench.screenshot("materials");
+    assert.match(shown, /Worked out from the gauge, 18 hdc and 13 rounds = 10 cm/);
+    assert.match(shown, /tide blue/);
+    assert.match(shown, /a cup about 8\.5 cm/);
+
+    // The page follows what is typed: a measured stitch goes before the gauge.
+    await page.locator(".tab:has-text('cord-pouch.crochet')").click();
+    await workbench.goTo(12, 10);
+    await page.keyboard.press("Enter");
+    await page.keyboard.type("hdc: 7 cm");
+    await textOfPage(page, "your own measure, hdc: 7 cm");
+    await workbench.screenshot("materials-followed");
+  } catch (fault) {
+    await workbench.screenshot("failed");
+    throw fault;
+  }
+});
+
+/**
+ * The text of the frame that shows some words; a page of Markdown is shown in one of its own.
+ * @param {import("playwright-core").Page} page
+ * @param {string} words
+ */
+async function textOfPage(page, words) {
+  for (;;) {
+    for (const frame of page.frames()) {
+      const text = await frame.evaluate(() => document.body?.textContent ?? "").catch(() => "");
+      if (text.includes(words)) return text;
+    }
+    await page.waitForTimeout(200);
+  }
+}
 
 test("a slip is marked while it is typed, and the mark goes when it is mended", limits, async (t) => {
   const workbench = await openWorkbench(pattern);
