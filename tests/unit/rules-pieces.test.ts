@@ -279,6 +279,51 @@ describe("edges-differ", () => {
   });
 });
 
+describe("edges-differ along row ends", () => {
+  const cuff = (rows: number, stitch = "Sc"): string =>
+    `Cuff\nCh 12.\nRow 1: ${stitch} in ${stitch === "Sc" ? "2nd" : "4th"} ch from hook and in each ch across, turn.\nRows 2-${rows}: Ch ${stitch === "Sc" ? 1 : 3}, ${stitch.toLowerCase()} in each st across, turn. (${stitch === "Sc" ? 11 : 10} ${stitch.toLowerCase()})\n\n`;
+  const hand = (work: string): string =>
+    `Hand\nRnd 1: Ch 1, ${work}, join.\nRnd 2: Sc in each st around. (36 sc)\n`;
+
+  test.each([
+    ["far more stitches than rows", 20, "work 36 sc evenly along the row ends of the cuff (36 sc)"],
+    ["far fewer", 60, "work 36 sc evenly around the row ends (36 sc)"],
+    [
+      "not one in each, as is said",
+      34,
+      "36 sc evenly along the row ends of the cuff, one in each row (36 sc)",
+    ],
+    [
+      "not two in each, as is said",
+      20,
+      "36 sc evenly along the row ends of the cuff, 2 sc in each row (36 sc)",
+    ],
+  ])("%s", (_, rows, work) => {
+    const { message, related } = onlyFinding("edges-differ", `${cuff(rows)}${hand(work)}`);
+    expect(message).toContain(`Rnd 1 is 36 stitches along the ${rows} rows of "Cuff"`);
+    expect(related.map((one) => one.message)).toEqual([`"Cuff" has ${rows} rows.`]);
+  });
+
+  test.each([
+    ["as many as rows", cuff(36), "work 36 sc evenly along the row ends of the cuff (36 sc)"],
+    ["a little more", cuff(30), "work 36 sc evenly along the row ends of the cuff (36 sc)"],
+    ["two to a row of dc", cuff(18, "Dc"), "work 36 sc evenly along the row ends of the cuff (36 sc)"],
+    [
+      "two in each, as is said",
+      cuff(18),
+      "36 sc evenly along the row ends of the cuff, 2 sc in each row (36 sc)",
+    ],
+    [
+      "a row that goes on along another edge",
+      cuff(20),
+      "work 20 sc evenly along the row ends of the cuff, sc in next 16 ch (36 sc)",
+    ],
+    ["a piece of few rows", cuff(4), "work 36 sc evenly along the row ends of the cuff (36 sc)"],
+  ])("is silent on %s", (_, piece, work) => {
+    expect(foundBy("edges-differ", `${piece}${hand(work)}`)).toEqual([]);
+  });
+});
+
 describe("no-such-placement", () => {
   const eyes = (sentence: string): string => head.replace("Fasten off.", `${sentence}\nFasten off.`);
 
@@ -314,6 +359,11 @@ describe("no-such-placement", () => {
     const text = `${joined}Cord\nCh 40.\nRow 1: Sl st in 2nd ch from hook and in each ch across. (39 sl sts)\nFasten off.\n\n${assembly("Thread the cord through the eyelets of Rnd 18.")}`;
     expect(onlyFinding("no-such-placement", text).message).toContain("No piece has a row 18: the last is 9.");
     expect(foundBy("no-such-placement", text.replace("Rnd 18", "Rnd 8"))).toEqual([]);
+  });
+
+  test("an edge that is brought behind a row", () => {
+    const text = eyes("Bring the first round up behind Rnd 10 and sew it there.");
+    expect(onlyFinding("no-such-placement", text.replace(" and sew it there", "")).on).toBe("Rnd 10");
   });
 
   test("in a numbered step", () => {

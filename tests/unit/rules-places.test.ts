@@ -30,6 +30,24 @@ describe("no-such-place", () => {
       ["top of ch-4", "top of ch-3"],
     ],
     [
+      "a space as long as those that the row itself makes",
+      `${mesh}Row 3: Ch 1, turn, *sc in next ch-3 sp, ch 3, sc in next sc; rep from * across. (10 sc, 5 ch-3 sps)\n`,
+      "Row 3 names ch-3 sp, and Row 2 has ch-2 sp. Did you mean ch-2 sp?",
+      ["next ch-3 sp", "next ch-2 sp"],
+    ],
+    [
+      "a space in a range of rows",
+      `${mesh}Rows 3-6: Ch 1, turn, *sc in next ch-3 sp, ch 2, sk next sc; rep from * across. (5 sc, 5 ch-2 sps)\n`,
+      "Rows 3-6 name ch-3 sp, and Row 2 has ch-2 sp. Did you mean ch-2 sp?",
+      ["next ch-3 sp", "next ch-2 sp"],
+    ],
+    [
+      "the space of a group",
+      `V-st: (dc, ch 1, dc) in st indicated\n\nCh 14.\nRow 1: Dc in 4th ch from hook and in each ch across. (12 dc)\nRow 2: Ch 3 (counts as dc), turn, sk next dc, *V-st in next dc, sk next 2 dc; rep from * to last dc, dc in last dc. (3 V-sts, 2 dc)\nRow 3: Ch 3 (counts as dc), turn, V-st in ch-2 sp of each V-st, dc in top of ch-3. (3 V-sts, 2 dc)\n`,
+      "Row 3 names ch-2 sp, and Row 2 has ch-1 sp. Did you mean ch-1 sp?",
+      ["ch-2 sp of each", "ch-1 sp of each"],
+    ],
+    [
       // An error of the notation survey: a join "to ch-3" after ch 2.
       "a join to a chain of other chains",
       "Rnd 1: Ch 2 (counts as hdc), 9 hdc in ring, join with sl st in top of ch-3. (10 hdc)\nRnd 2: Ch 2 (counts as hdc), hdc in next 9 hdc, join with sl st in top of ch-3. (10 hdc)\n",
@@ -44,6 +62,15 @@ describe("no-such-place", () => {
     const after = mended("no-such-place", text);
     expect(after).toBe(text.replace(wrong, right));
     expectClean(after);
+  });
+
+  test("a chain higher up than the beginning chain is long", () => {
+    const text =
+      "Rnd 1: Ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\nRnd 2: Ch 4 (counts as dc, ch 1), dc in next dc, *ch 1, dc in next dc; rep from * around, ch 1, join with sl st in 5th ch of beg ch-4. (12 dc, 12 ch-1 sps)\n";
+    expect(onlyFinding("no-such-place", text).message).toBe(
+      "Rnd 2 names the 5th ch of ch-4, and it begins with ch-4.",
+    );
+    expect(foundBy("no-such-place", text.replace("5th ch of", "3rd ch of"))).toEqual([]);
   });
 
   test("a turning chain where none counts", () => {
@@ -69,6 +96,10 @@ describe("no-such-place", () => {
     [
       "spaces of the row's own",
       `${mesh}Row 3: Ch 1, turn, *sc in next ch-2 sp, ch 3, sc in next sc; rep from * across. (10 sc, 5 ch-3 sps)\n`,
+    ],
+    [
+      "a space that the row has just made",
+      `${mesh}Row 3: Ch 4, turn, 3 dc in ch-4 sp, *sc in next ch-2 sp, sc in next sc; rep from * across.\n`,
     ],
     [
       "the chain that is there",
@@ -107,6 +138,7 @@ const structural = new Set([
   "sides-not-alternating",
   "times-two-ways",
   "wrong-number-of-pieces",
+  "wrong-number-of-rows",
 ]);
 
 describe("no false alarm", () => {

@@ -116,6 +116,36 @@ describe("a row that repeats one row is one row", () => {
   );
 });
 
+describe("wrong-number-of-rows", () => {
+  const ranged = (row: string): string => `${start}${row}\n`;
+
+  test.each([
+    [
+      "Rnds 3-7: sc in each st around (12) (6 rnds)",
+      "6",
+      "Rnds 3-7 are 5 rounds, and the line says 6. Which is meant?",
+    ],
+    [
+      "Rnds 3-10. sc in each st around (12) - 9 rnds",
+      "9",
+      "Rnds 3-10 are 8 rounds, and the line says 9. Which is meant?",
+    ],
+  ])("%s", (row, on, message) => {
+    const found = onlyFinding("wrong-number-of-rows", ranged(row));
+    expect([found.on, found.message]).toEqual([on, message]);
+    expectClean(mended("wrong-number-of-rows", ranged(row)));
+  });
+
+  test.each([
+    "Rnds 3-7: sc in each st around (12) (5 rnds)",
+    "Rnds 3-7: sc in each st around (12) - 5 rounds",
+    "Rnds 3 and 7: sc in each st around (12) (2 rnds)",
+    "Rnd 3: sc in each st around (12) (repeat for 5 rnds)",
+  ])("is silent on %s", (row) => {
+    expect(foundBy("wrong-number-of-rows", ranged(row))).toEqual([]);
+  });
+});
+
 describe("row-doubled", () => {
   const doubled = `${start}Rnd 2: (sc, inc) x6 (18)\nRnd 3: sc in each st around (18)\nRnd 4: Rep Rnd 3. (18)\n`;
 

@@ -38,6 +38,7 @@ import { unusedAbbreviation } from "./unused-abbreviation";
 import { unusedYarn } from "./unused-yarn";
 import { wrongCount } from "./wrong-count";
 import { wrongNumberOfPieces } from "./wrong-number-of-pieces";
+import { wrongNumberOfRows } from "./wrong-number-of-rows";
 
 /** Rules for single rows, in the order their findings are listed for one row. */
 export const rowRules: readonly RowRule[] = [
@@ -71,6 +72,7 @@ export const patternRules: readonly PatternRule[] = [
   againstNotes,
   rowSkipped,
   rowDoubled,
+  wrongNumberOfRows,
   countMissing,
   sidesNotAlternating,
   timesTwoWays,

@@ -1,14 +1,15 @@
 import type { WorkedRow } from "../fabric/worked";
+import { alongRowEnds } from "./along-row-ends";
 import { type MadePiece, makingOf, type PlacedSentence } from "./pieces-made";
 import type { Fix, Found, PatternRule } from "./rule";
 import { numbers, rowName, says } from "./wording";
 
-/** Two openings that are sewn together have different numbers of stitches. */
+/** Two edges that meet have different numbers of stitches. */
 export const edgesDiffer: PatternRule = {
   id: "edges-differ",
   severity: "warning",
   documentation: `## What it finds
-Two pieces that the assembly sews together opening to opening, last round to last round or stitch for stitch, and whose last rounds have different numbers of stitches.
+Two pieces that the assembly sews together opening to opening, last round to last round or stitch for stitch, and whose last rounds have different numbers of stitches. Also a round along the row ends of a piece that has half as many stitches again as the rows are high, or another number than "one in each row" says.
 
 ## Why it matters
 The seam puckers, or stitches of the larger edge are left over, and the maker looks for a mistake of their own.
@@ -46,10 +47,11 @@ Sew the head to the body, opening to opening.
 \`\`\`
 `,
   check(pattern) {
-    return makingOf(pattern).assembly.flatMap((said) => {
+    const sewn = makingOf(pattern).assembly.flatMap((said) => {
       const [a, b, ...others] = edgesIn(said);
       return a && b && others.length === 0 && differ(a, b) ? [found(a, b, said)] : [];
     });
+    return [...sewn, ...alongRowEnds(pattern)];
   },
 };
 

@@ -13,7 +13,7 @@ export const noSuchPlace: RowRule = {
   id: "no-such-place",
   severity: "warning",
   documentation: `## What it finds
-A row that fits and counts, but names what is not there: "ch-3 sp" over spaces of two chains, "in each dc" over a row of single crochet, "top of ch-4" where the row below begins with ch 3.
+A row that fits and counts, but names what is not there: "ch-3 sp" over spaces of two chains, "in each dc" over a row of single crochet, "top of ch-4" where the row below begins with ch 3, "5th ch of ch-4".
 
 ## Why it matters
 The maker looks for a place that does not exist, and doubts the rows before. Often an earlier row was changed and this one was not.
@@ -38,9 +38,9 @@ Row 3: Ch 1, turn, *2 sc in next ch-2 sp, sc in next sc; rep from * across. (15 
     const below = rowBelow(row, piece);
     if (!below) return [];
     const runs = runsBelow(below);
-    const places = placesNamed(row.line.plan as RowPlan).flatMap((place) =>
-      missingIn(place, row.line, runs, piece),
-    );
+    const places = placesNamed(row.line.plan as RowPlan)
+      .filter((place) => isOfRowBelow(place, row.line))
+      .flatMap((place) => missingIn(place, row.line, runs, piece));
     const chains = chainsNamed(row.line).flatMap((chain) => otherChain(chain, row, below));
     const [first] = [...places, ...chains];
     return first ? [found(first, row, below)] : [];
@@ -62,8 +62,7 @@ interface Missing {
 /** The row that a right row is worked on; null where it is not known for sure. */
 function rowBelow(row: WorkedRow, { rows }: WorkedPiece): WorkedRow | null {
   const { plan } = row.line;
-  const isOne = row.times?.every((n) => n === 1) ?? false;
-  if (!plan || !isOne || row.result !== "ok" || row.fault) return null;
+  if (!plan || row.times === null || row.result !== "ok" || row.fault) return null;
   if (plan.foundation !== null || plan.onRow !== null || plan.onPiece.length > 0) return null;
   const below = rows[rows.indexOf(row) - 1];
   const isSure = below?.result === "ok" && below.assumptions.length === 0 && below.line.kind === "row";
@@ -80,33 +79,44 @@ function runsBelow({ outcome }: WorkedRow): readonly Run[] {
 interface NamedPlace {
   readonly target: Target;
   readonly span: Span;
+  /** The row makes such a chain itself, and that may be meant. */
+  readonly maybeOwn: boolean;
 }
 
 /** Spaces of so many chains, and plain stitches. */
-const placesNamed = keptBy(({ instructions }: RowPlan): readonly NamedPlace[] =>
-  namedIn(instructions, new Set(chainsMade(instructions))),
-);
+const placesNamed = keptBy(({ instructions }: RowPlan): readonly NamedPlace[] => {
+  const own = new Set(chainsMade(instructions));
+  return namedIn(instructions).map(({ target, span }) => {
+    const maybeOwn = target.sort === "space" && own.has(target.chains ?? 0);
+    return { target, span, maybeOwn };
+  });
+});
 
-function namedIn(list: readonly Instruction[], own: ReadonlySet<number>): NamedPlace[] {
-  return list.flatMap((one, i): NamedPlace[] => {
-    if (one.op === "either") return namedIn(one.options[0] ?? [], own);
-    if (one.op === "repeat") return namedIn(one.body, own);
+function namedIn(list: readonly Instruction[]): Omit<NamedPlace, "maybeOwn">[] {
+  return list.flatMap((one, i): Omit<NamedPlace, "maybeOwn">[] => {
+    if (one.op === "either") return namedIn(one.options[0] ?? []);
+    if (one.op === "repeat") return namedIn(one.body);
     if (one.op !== "work" && one.op !== "group" && one.op !== "skip") return [];
     const isSpike = one.takes.some((take) => take.how === "next" && take.spike !== undefined);
     // `ch 2, dc in first sc` closes the round in its own first stitch.
     const closes = list[i - 1]?.op === "chain" && one.takes.some((take) => take.how === "next" && take.first);
     const targets = isSpike || closes ? [] : one.takes.flatMap(targetsOf);
-    return targets.filter((target) => isPlain(target, own)).map((target) => ({ target, span: one.span }));
+    return targets.filter(isPlain).map((target) => ({ target, span: one.span }));
   });
 }
 
-/** Chains that the row makes itself may be its own places. */
-function isPlain(target: Target, own: ReadonlySet<number>): boolean {
-  const isOfGroup = target.unit !== undefined || target.part !== undefined || target.corner;
-  if (target.piece || isOfGroup) return false;
-  return target.sort === "space"
-    ? target.chains !== undefined && !own.has(target.chains)
-    : target.sort === "stitch" && target.kind !== undefined;
+/** The space of a group is known by its chains as well; which stitch of a group is meant, is not. */
+function isPlain({ sort, piece, unit, part, corner, chains, kind }: Target): boolean {
+  if (piece) return false;
+  if (sort === "space") return chains !== undefined;
+  return sort === "stitch" && kind !== undefined && unit === undefined && part === undefined && !corner;
+}
+
+/** `in next ch-3 sp`, in a row that is not turned on its way, is of the row below. */
+function isOfRowBelow({ span, maybeOwn }: NamedPlace, { text, plan }: RowLine): boolean {
+  const ops = (plan?.instructions ?? []).map(({ op }) => op);
+  const goesBack = ops.some((op, i) => op === "turn" && i > 1 && i < ops.length - 1);
+  return !maybeOwn || (!goesBack && /\b(?:next|each|every)\b/i.test(text.slice(span.start, span.end)));
 }
 
 function chainsMade(list: readonly Instruction[]): number[] {
@@ -163,29 +173,39 @@ function missingStitch(kind: string, at: Span, runs: readonly Run[], terms: Term
 interface NamedChain {
   readonly chains: number;
   readonly at: Span;
+  /** Which of the chains is meant; null for the top. */
+  readonly nth: (Span & { readonly n: number }) | null;
   /** The row's own start, where it is joined; else that of the row below. */
   readonly isOwn: boolean;
 }
 
 const startChain =
-  /\b(?:top|\d(?:st|nd|rd|th)\s+(?:ch|chain))\s+of\s+(?:the\s+)?(?:beg(?:inning)?\s+|turning\s+|starting\s+|initial\s+|first\s+)?(?:ch(?:ain)?[\s-]?(\d+)|(\d+)[\s-]?ch)\b/gi;
+  /\b(?:top|(\d)(?:st|nd|rd|th)\s+(?:ch|chain))\s+of\s+(?:the\s+)?(?:beg(?:inning)?\s+|turning\s+|starting\s+|initial\s+|first\s+)?(?:ch(?:ain)?[\s-]?(\d+)|(\d+)[\s-]?ch)\b/gi;
 
 function chainsNamed({ text }: RowLine): NamedChain[] {
   if (!/\bof\b/.test(text)) return [];
-  return [...text.matchAll(startChain)].map(({ 0: all, 1: behind, 2: before, index }) => {
+  return [...text.matchAll(startChain)].map(({ 0: all, 1: which, 2: behind, 3: before, index }) => {
     const typed = behind ?? (before as string);
     const start = index + all.lastIndexOf(typed);
     const phrase = text.slice(0, index).split(/[,;.]/).at(-1) ?? "";
     const isOwn = /\b(?:join|sl\s?st|ss)\b/i.test(phrase);
-    return { chains: Number(typed), at: { start, end: start + typed.length }, isOwn };
+    const nth = which === undefined ? null : { n: Number(which), start: index, end: index + which.length };
+    return { chains: Number(typed), at: { start, end: start + typed.length }, nth, isOwn };
   });
 }
 
-function otherChain({ chains, at, isOwn }: NamedChain, row: WorkedRow, below: WorkedRow): Missing[] {
+function otherChain({ chains, at, nth, isOwn }: NamedChain, row: WorkedRow, below: WorkedRow): Missing[] {
   const start = openingOf(isOwn ? row : below);
-  if (start === null || start === chains) return [];
+  if (start === null) return [];
+  if (start === chains) return nth && nth.n > chains ? [tooHigh(nth, chains, isOwn)] : [];
   const there = start > 1 ? `ch-${start}` : "no chain that counts as a stitch";
   return [{ named: `ch-${chains}`, there: [there], at, newText: start > 1 ? `${start}` : null, isOwn }];
+}
+
+/** `5th ch of ch-4`. */
+function tooHigh({ n, start, end }: Span & { readonly n: number }, chains: number, isOwn: boolean): Missing {
+  const named = `the ${n}th ch of ch-${chains}`;
+  return { named, there: [`ch-${chains}`], at: { start, end }, newText: null, isOwn };
 }
 
 /** The chains that a row itself begins with; null where it does not say. */

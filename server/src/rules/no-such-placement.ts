@@ -45,7 +45,9 @@ Place the eyes between Rnds 3 and 4.
   },
 };
 
-const placement = /\b(?:between|b\/w|over|around|across|onto|on|at|to|along|in)\s*(?:the\s+)?$/i;
+const placement = /\b(?:between|b\/w|over|around|across|onto|on|at|to|along|in|behind)\s*(?:the\s+)?$/i;
+/** Other words for laying one thing on another. */
+const laying = /\b(?:embroider|bring|fold|line\s+up|match|pin)/i;
 /** `thread the cord through the eyelets of Rnd 28`. */
 const lacing = /\b(?:through|of|in|on)\s*(?:the\s+)?$/i;
 
@@ -59,7 +61,7 @@ const placingIn = keptBy((line: LineContent): readonly Placing[] => sentencesOf(
 
 function placingOf(sentence: Sentence): Placing[] {
   const { deeds, text, start } = sentence;
-  const isPlacing = deeds.some(({ does }) => does === "sew" || does === "place") || /\bembroider/i.test(text);
+  const isPlacing = deeds.some(({ does }) => does === "sew" || does === "place") || laying.test(text);
   const isLacing = deeds.some(({ does }) => does === "lace");
   const rows = sentence.rows.filter((row) => {
     const before = text.slice(0, row.start - start);
