@@ -50,6 +50,8 @@ const tunisian = /\b(?:tss|tks|tunisian)\b|\b(?:forward|return)(?: pass)?\s*(?::
 
 class Binder extends StatedBinder {
   private turns = false;
+  /** Instructions before the yarn is cut; 0 where it is not. */
+  private cutBehind = 0;
   /** Words that instruct nothing are passed; those that carry on may lead to the other side. */
   private prose: "none" | "plain" | "carries on" = "none";
   /** The first words among prose that may instruct something. */
@@ -57,6 +59,11 @@ class Binder extends StatedBinder {
 
   row(tree: Tree): RowPlan {
     const instructions = this.bindAll(tree.children);
+    if (this.cutBehind > 0 && instructions.slice(this.cutBehind).some(works)) {
+      const why = "the yarn is cut in the middle of it, and its parts are not counted apart";
+      this.outOfReach ??= why;
+      instructions.push({ op: "skip", takes: [{ how: "unknown", why }], span: this.span(tree) });
+    }
     // What only looks like prose may be all that the row says.
     if (this.passedOver !== null && !instructions.some(works) && !instructions.some(slips))
       this.outOfReach ??= `"${this.passedOver}" is said in a way that is not understood`;
@@ -147,6 +154,9 @@ class Binder extends StatedBinder {
         return this.count(node);
       case "ending":
         return this.ending(node);
+      case "finish":
+        if (!/\bnot\b|n['’]t\b/i.test(this.textOf(node))) this.cutBehind ||= before.length;
+        return [];
       case "allInto":
         return [{ op: "gather", takes: this.coreTakes(child(node, "core")), span: this.span(node) }];
       case "wherever":

@@ -206,7 +206,10 @@ const onlyBracket = /[([]\s*(\d+(?:\s*[,:;]\s*\d+)+)\s*[)\]]/;
 
 function readSizes(header: readonly LineContent[], lines: readonly LineContent[]): string[] {
   for (const line of header) {
-    if (!/\bsizes?\b|to fit/i.test(line.text) || /finished|size [A-Z]\b.*hook|hook/i.test(line.text))
+    if (
+      !/(?<!\bone )\bsizes?\b|to fit/i.test(line.text) ||
+      /finished|size [A-Z]\b.*hook|hook/i.test(line.text)
+    )
       continue;
     if (/first\s*[([]\s*second\s*[)\]]\s*size/i.test(line.text)) return ["first", "second"];
     const fit = /to fit[^\d]*([\d-]+)\s*[([]([^)\]]+)[)\]]/i.exec(line.text);

@@ -57,6 +57,9 @@ interface Until {
 const rowNumbers =
   /\b(?:rows?|rnds?|rounds?|rws?|rds?|r)\.?\s*\(?(\d+)(?:(?!(?<=\b(?:row|rnd|round|rw|rd)\.?\s*\d+)\s+[-–—]\s)\s*(-|–|—|&|and|,|to)\s*(?:(?:row|rnd|round|r)\.?\s*)?(\d+)(?!\d|\s*(?:sc|hdc|dc|htr|tr|dtr|sts?|stitches)\b))?/i;
 const ordinalRow = /\b(\d+)(?:st|nd|rd|d|th)\s+(?:to\s+(\d+)(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?)\b/i;
+/** `As 19th and 20th`, in a pattern whose heads are ordinals. */
+const ordinalsAlone =
+  /^as\s+(\d+)(?:st|nd|rd|d|th)(?:\s*(and|&|to)\s*(\d+)(?:st|nd|rd|d|th))?\s*(?:$|[.,;(])/i;
 const wordNumbers: Readonly<Record<string, number>> = {
   once: 1,
   twice: 2,
@@ -108,7 +111,11 @@ function readCopy(line: RowContent): Copy | null {
     const by = Number(shaping[2]) * (/^inc/i.test(shaping[1] as string) ? 1 : -1);
     return { how: "each-end", by, times: rows ?? [1], rows: rows ?? [1] };
   }
-  if (!/^\s*[[(]?\s*(?:rep(?:eat)?s?\b|as (?:for )?|same as|work as|continue as|cont as)/i.test(text))
+  if (
+    !/^\s*[[(]?\s*(?:rep(?:eat)?s?\b|alternate\b|as (?:for )?|same as|work as|continue as|cont as)/i.test(
+      text,
+    )
+  )
     return null;
   if (/\*|^\W*rep(?:eat)?\s+from\b/i.test(text.split(/[.;(]/)[0] as string)) return null;
   const times = timesOf(text);
@@ -154,7 +161,7 @@ function otherPiece(text: string): string | null {
 }
 
 function rowsNamed(text: string, ofPiece: boolean): number[] | null {
-  const match = ordinalRow.exec(text) ?? rowNumbers.exec(text);
+  const match = ordinalRow.exec(text) ?? rowNumbers.exec(text) ?? ordinalsAlone.exec(text);
   if (!match) return null;
   const from = Number(match[1]);
   const ordinal = match.length === 3;
@@ -172,7 +179,7 @@ function rowsNamed(text: string, ofPiece: boolean): number[] | null {
 }
 
 const ownWords =
-  /^(?:rep(?:eat)?s?|as|same|work|cont(?:inue)?|again|for|in|the|then|now|from|with|instructions|pattern|patt|last|next|given|described|instructed|written|worked)$/i;
+  /^(?:rep(?:eat)?s?|as|same|work|cont(?:inue)?|alternate|again|for|in|the|then|now|from|with|instructions|pattern|patt|last|next|given|described|instructed|written|worked)$/i;
 
 function namesOther(text: string): boolean {
   const match = ordinalRow.exec(text) ?? rowNumbers.exec(text);

@@ -12,6 +12,8 @@ export const noTalk: PieceTalk = { onRow: null, rejoined: false, fastened: false
 
 const loopsOfRow =
   /\b(?:front|back|unused|remaining|free|leftover)\s+(?:loops?|lps?)\b[^.]*?\bof\s+(?:row|rnd|round)\s*(\d+)/i;
+const stitchOfRow =
+  /\b(?:join|attach)\w*\b[^.]*?\b(?:st|stitch|sc|dc|hdc|tr)\s+of\s+(?:(?:row|rnd|round)\s*(\d+)|(\d+)(?:st|nd|rd|th)\s+(?:row|rnd|round))/i;
 const joins = /\b(?:re)?(?:join|attach)\w*\b/i;
 const ends =
   /\b(?:(?:fasten|finish|break|bind|tie|end)\s+off|f\.?\/?o\.?|(?:cut|break)\s+(?:the\s+)?(?:yarn|thread))(?!\w)/i;
@@ -25,7 +27,8 @@ export function fastensOff(text: string): boolean {
 /** Takes a line of prose before the first row or behind the last one into account. */
 export function withLine(talk: PieceTalk, text: string, isBefore: boolean): PieceTalk {
   if (!isBefore) return fastensOff(text) ? { ...talk, fastened: true } : talk;
-  const row = loopsOfRow.exec(text)?.[1];
+  const [, named, nth] = stitchOfRow.exec(text) ?? [];
+  const row = loopsOfRow.exec(text)?.[1] ?? named ?? nth;
   if (row !== undefined) return { ...talk, onRow: Number(row) };
   return joins.test(text) ? { ...talk, rejoined: true } : talk;
 }

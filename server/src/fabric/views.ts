@@ -1,5 +1,6 @@
 import { keptBy } from "../text/kept-by";
 import type { Below, View } from "./below";
+import { slips } from "./bind-stated";
 import { gapsApart, groupsApart, halvesApart, hasHalves } from "./groups";
 import { type RowPlan, type Target, takesIn, targetsOf, type Until } from "./instructions";
 import type { RowSetting, State } from "./outcome";
@@ -28,7 +29,7 @@ export function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewO
 /** Slip stitches may count, an oval may return, and a row that leads over stitches may pass those that it does not name. */
 const mayBeSeenOtherwise = keptBy(
   (plan: RowPlan): boolean =>
-    plan.instructions.some(({ op }) => op === "slip" || op === "other-side") ||
+    plan.instructions.some((one) => one.op === "other-side" || slips(one)) ||
     (kindsIn(plan) !== null && leadsOver(plan)),
 );
 
@@ -70,7 +71,7 @@ function withSlips(one: ViewOption, plan: RowPlan, setting: RowSetting): ViewOpt
   const opening = plan.instructions.find(({ op }) => !["turn", "mark", "unknown"].includes(op));
   const travels =
     opening?.op === "slip" && !setting.flat && opening.takes.every((take) => take.how === "next");
-  if (travels || plan.stated === null || plan.instructions.every(({ op }) => op !== "slip")) return [one];
+  if (travels || plan.stated === null || !plan.instructions.some(slips)) return [one];
   const view = { ...one.view, slipCounts: true, rotates: false };
   return [one, { ...one, view, cost: one.cost + 1, says: [...one.says, "the slip stitches are counted"] }];
 }

@@ -92,7 +92,10 @@ const mostChainsOfSpace = 12;
 function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null {
   const first = wordAt(atoms, i);
   const made =
-    beginWords.has(first) && chainWords.has(wordAt(atoms, i + 1)) && wordAt(atoms, i + 2) === "-"
+    beginWords.has(first) &&
+    chainWords.has(wordAt(atoms, i + 1)) &&
+    wordAt(atoms, i + 2) === "-" &&
+    atoms[i + 2]?.glued
       ? wordAt(atoms, i + 3)
       : "";
   if (/^\d+$/.test(made)) return make("H", `ch-${made}`, 4, [Number(made)]);

@@ -190,7 +190,7 @@ const fieldWords =
   /^(?:materials?|yarn|hooks?|gauge|tension|stitches control|finished(?: size| measurements)?|size|sizes|measurements|level|skill level|difficulty|notions|notes?|abbreviations?|terms|language|special stitch(?:es)?|stitch(?:es)? used|colou?rs?|to fit|you will need|pattern notes?|multiple|written in|instructions are|version|design|copyright|about|stitch guide|stitch key|needles?|tools|supplies|ease|swatch|safety|care)\b/i;
 const sizeLine = /^\s*(?:(?:for\s+)?sizes?\s+.+\bonly|all sizes|for all sizes|both sizes)\s*[:.]?\s*$/i;
 const copyLine =
-  /^\s*[[(*]?\s*(?:rep(?:eat)?s?\b[^.]*\b(?:(?:row|rnd|round|rw|rd)s?\b|r\s?\d)|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)|work(?:ing)? even|work(?:ed)? straight(?! (?:on )?from)|work\s+\d[^.;]*\b(?:rows?|rnds?|rounds?)\s+(?:straight|even)|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b)/i;
+  /^\s*[[(*]?\s*(?:(?:rep(?:eat)?s?|alternate)\b[^.]*\b(?:(?:row|rnd|round|rw|rd)s?\b|r\s?\d)|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)|work(?:ing)? even|work(?:ed)? straight(?! (?:on )?from)|work\s+\d[^.;]*\b(?:rows?|rnds?|rounds?)\s+(?:straight|even)|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b)/i;
 const numberWord =
   "(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)";
 /** `With A,` `Starting at the toe,` `Set-up:` `We pull`: what may stand before a starting chain. */

@@ -36,11 +36,12 @@ const worded = new RegExp(
   "i",
 );
 const ordinal =
-  /^((\d+)(?:st|nd|rd|th|d)(?: to (\d+)(?:st|nd|rd|th|d))?(?: (?:row|rnd|round)s?)?)(?: \(\d+ \w+\))?[:.—-] */i;
+  /^((\d+)(?:st|nd|rd|th|d)(?: (?:to|&) (\d+)(?:st|nd|rd|th|d))?(?: (?:row|rnd|round)s?)?)(?: \(\d+ \w+\))?[:.—-] */i;
 const translated = /^((\d+)(?:-(\d+))? rnds?): */i;
 const unnumbered = /^((?:foundation|next|last) (?:row|rnd|round)): */i;
 const bare = /^(\d+)[.)] +(?=(?:\d|\(|sc|dc|hdc|inc|dec|ch \d+,))/i;
-const copy = /^(?:\[?rep (?:last|rows?|rnds?)|(?:dec|inc) \d+ sts? (?:at )?(?:each|neck)|work even)/i;
+const copy =
+  /^(?:\[?rep(?:eat)? (?:last|rows?|rnds?|\d+(?:st|nd|rd|th) (?:to|and))|(?:dec|inc) \d+ sts? (?:at )?(?:each|neck)|work even)/i;
 const titled = /^([A-Z]{3}[A-Z ]*)(?:\.\.\.|: )(?=Starting |1st )/;
 const glued = / (?=(?:Rnd|Row|Round) \d+:)/;
 const start =

@@ -63,7 +63,7 @@ const replacements: readonly Replacement[] = [
   [/\bthere are (\d+ \w+) in rnd\b/g, "($1)"],
   [/\b([fb]p(?:dc|hdc|tr)) around [fb]p(?:dc|hdc|tr)\b/g, "$1"],
   [/, rep between asterisks\b/g, ""],
-  [/\bdec 1 sc over next 2 sc\b/g, "dec"],
+  [/\bdec 1 sc(?: over next 2 sc)?\b(?! at)/g, "dec"],
   [/\b(?:start|crochet) (?=\d+ sc\b)/g, ""],
   [/, sl st(?= \(\d+\)$)/g, ", join"],
   [/\bclose in a circle with\b/g, "join with"],

@@ -12,7 +12,7 @@ const bracket = new RegExp(
   "g",
 );
 const marked = new RegExp(`(?:=|–|(?<= )-) ?(${several})\\.?$`);
-const beforeJoin = /– (\d+ \w+)\. (?=join)/;
+const beforeJoin = /– (\d+ \w+)\. (?=join|ch 1, turn)/;
 const sentence = new RegExp(
   `(?:you (?:will|should) (?:now )?have|this rnd makes|this round makes|total) (${several})\\.?$`,
 );
