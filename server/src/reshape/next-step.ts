@@ -20,13 +20,33 @@ export function nextStep(rows: readonly WorkedRow[], piece: WorkedPiece): NextSt
   const own = rows.filter(({ line }) => line.kind !== "foundation");
   const on = own.at(-1)?.outcome?.after;
   if (!on) return null;
-  for (const period of periods) {
+  const ways = periods.flatMap((period): Way[] => {
     const change = evenChange(own, period);
     const [model, before] = [own.at(-period), own.at(-2 * period)];
-    if (change === null || !model || !before) continue;
-    const goal = makesOf(model).map((n, size) => (n === null ? null : n + (change[size] ?? 0)));
-    const step = stepLike(model, before, { piece, on, goal });
-    if (step) return step;
+    if (change === null || !model || !before) return [];
+    const makes = makesOf(model).map((n, size) => (n === null ? null : n + (change[size] ?? 0)));
+    return [{ model, before, goal: { piece, on, goal: makes } }];
+  });
+  return firstOf(ways, withNextNumbersOf) ?? firstOf(ways, ({ model, goal }) => rewrittenLike(model, goal));
+}
+
+/** A row that another goes on like, and the one before it that it went on like itself. */
+interface Way {
+  readonly model: WorkedRow;
+  readonly before: WorkedRow;
+  readonly goal: Goal;
+}
+
+/** In the words of its model come before rows that are spaced anew: rows that are staggered in turn stay so. */
+function withNextNumbersOf({ model, before, goal }: Way): NextStep | null {
+  const text = withNextNumbers(instructionsOf(before), instructionsOf(model));
+  return text === null ? null : workedAs(text, model, goal);
+}
+
+function firstOf(ways: readonly Way[], step: (way: Way) => NextStep | null): NextStep | null {
+  for (const way of ways) {
+    const found = step(way);
+    if (found) return found;
   }
   return null;
 }
@@ -58,13 +78,6 @@ function isSettled({ line, result, outcome, found }: WorkedRow): boolean {
 
 function makesOf({ outcome }: WorkedRow): readonly (number | null)[] {
   return outcome?.makes ?? [];
-}
-
-/** In the words of its model: with the numbers that come next, else spaced anew for as many stitches. */
-function stepLike(model: WorkedRow, before: WorkedRow, goal: Goal): NextStep | null {
-  const text = withNextNumbers(instructionsOf(before), instructionsOf(model));
-  const right = text === null ? null : workedAs(text, model, goal);
-  return right ?? rewrittenLike(model, goal);
 }
 
 function instructionsOf(row: WorkedRow): string {

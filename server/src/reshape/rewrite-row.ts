@@ -63,9 +63,10 @@ export function rewriteOn(row: WorkedRow, piece: WorkedPiece, on: State): Rewrit
   const trial = trialOf(row, piece);
   if (isRefusal(trial)) return trial;
   const asWritten = proved(trial, trial.text, on);
-  if (asWritten) return rewritten(trial, asWritten, "count");
+  if (asWritten && isReadAlike(trial, asWritten)) return rewritten(trial, asWritten, "count");
   const own = shapedOf(trial);
   const again = own ? spacedOn(trial, own, on) : bySlots(trial, { on });
+  if (asWritten) return again ?? rewritten(trial, asWritten, "count");
   return again ?? { why: whyNot(trial, countPlaces(on[0]?.strip ?? [])) };
 }
 
@@ -79,11 +80,20 @@ export function rewriteOnToMake(
   const trial = trialOf(row, piece);
   if (isRefusal(trial)) return trial;
   const asWritten = proved(trial, trial.text, on);
-  if (asWritten?.outcome.makes[0] === makes) return rewritten(trial, asWritten, "count");
+  const isSame = asWritten?.outcome.makes[0] === makes;
+  if (asWritten && isSame && isReadAlike(trial, asWritten)) return rewritten(trial, asWritten, "count");
   const own = shapedOf(trial);
   const shaping = own && shapingOf(countPlaces(on[0]?.strip ?? []), makes);
   const found = own && shaping ? spaced(trial, own, shaping, spacingOf(trial, own), on) : null;
-  return found?.makes === makes ? found : { why: `it does not come to ${makes} there` };
+  if (found?.makes === makes) return found;
+  return asWritten && isSame
+    ? rewritten(trial, asWritten, "count")
+    : { why: `it does not come to ${makes} there` };
+}
+
+/** `4 sc` over 8 stitches would be read as worked twice. */
+function isReadAlike({ outcome }: RowTrial, { outcome: { reading } }: Proved): boolean {
+  return `${reading}` === `${outcome.reading}`;
 }
 
 function whyNot({ outcome }: RowTrial, places: number): string {

@@ -51,7 +51,9 @@ export interface Proved {
 export function proved(trial: RowTrial, text: string, on?: State): Proved | null {
   const fitting = trial.rework(text, on).find((one) => one.fits && one.outOfReach === null);
   if (!fitting) return null;
-  for (const counted of countsFor(trial, fitting)) {
+  // A text that is right as it stands keeps its count, whichever reading comes first.
+  const asWritten = text === trial.text ? [() => []] : [];
+  for (const counted of [...asWritten, ...countsFor(trial, fitting)]) {
     const newText = withEdits(text, counted());
     const right = trial.rework(newText, on).all().filter(isRight);
     const [outcome] = right;

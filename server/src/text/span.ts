@@ -15,9 +15,11 @@ export function shift(span: Span, by: number): Span {
   return { start: span.start + by, end: span.end + by };
 }
 
-/** A text with all of `edits` made at once; they must not overlap. */
+/** A text with all of `edits` made at once; they must not overlap. What is put in at one place stands in their order. */
 export function withEdits(text: string, edits: readonly TextEdit[]): string {
-  const lastFirst = [...edits].sort((a, b) => b.span.start - a.span.start);
+  const lastFirst = [...edits]
+    .reverse()
+    .sort((a, b) => b.span.start - a.span.start || b.span.end - a.span.end);
   return lastFirst.reduce(
     (now, { span, newText }) => now.slice(0, span.start) + newText + now.slice(span.end),
     text,

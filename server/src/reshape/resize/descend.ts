@@ -1,0 +1,92 @@
+import type { State } from "../../fabric/outcome";
+import type { WorkedRow } from "../../fabric/worked";
+import { rewriteOnToMake } from "../rewrite-row";
+import { isRefusal, type Refusal } from "../row-trial";
+import type { DraftRow } from "./draft";
+import { type DraftParts, type ResizeGoal, widensAtStart } from "./resize";
+import type { Rung, Silhouette } from "./silhouette";
+import type { Workbench } from "./workbench";
+
+/** Decrease rows are put in or left out at the widest end, so that the others stay as they are. */
+export function descend(
+  parts: DraftParts,
+  bench: Workbench,
+  shape: Silhouette,
+  goal: ResizeGoal,
+): DraftParts | Refusal {
+  const own = shape.rungs.slice(shape.last + 1, shape.end + 1);
+  const rate = shape.fallRate;
+  if (rate === null || own.every(({ turn }) => turn !== "fall") || isShapedAtEdges(own, shape)) return parts;
+  const stays = own.findIndex(({ turn, makes, by }) => turn === "fall" && makes - by <= goal.widest);
+  const top = own[stays];
+  if (!top) return { why: `its last decrease row has ${own.at(-1)?.makes ?? 0} stitches already` };
+  const kept = parts.down.map((one, i): DraftRow => (i < stays ? { ...one, state: "gone" } : one));
+  if (goal.widest === top.makes - top.by) return { ...parts, down: kept };
+  const above = bench.followed([...parts.up, ...parts.wide]);
+  if (isRefusal(above)) return above;
+  const on = above.piece.rows.at(-1)?.outcome?.after;
+  const counts = countsDown(goal.widest, top.makes - top.by, rate);
+  const added = on ? fallen(on, counts, { bench, before: top.row, cycle: cycleOf(own) }) : null;
+  if (!added) return { why: "nothing shows how its decreases begin" };
+  return isRefusal(added)
+    ? added
+    : { ...parts, down: [...kept.slice(0, stays), ...added, ...kept.slice(stays)] };
+}
+
+/** Decreases that take away less than half of what began with its full width stay as they are, on other rows. */
+function isShapedAtEdges(own: readonly Rung[], shape: Silhouette): boolean {
+  return widensAtStart(shape) && (own.at(-1)?.makes ?? 0) * 2 >= shape.widest;
+}
+
+/** From one count to another by whole steps, the first of them shorter where that does not come out. */
+function countsDown(from: number, to: number, rate: number): number[] {
+  const counts: number[] = [];
+  for (let now = from - ((from - to) % rate || rate); now >= to; now -= rate) counts.push(now);
+  return counts;
+}
+
+/** The rows from one decrease row up to the next, where all of them are alike; a lone decrease row elsewhere. */
+function cycleOf(own: readonly Rung[]): readonly (readonly Rung[])[] {
+  const cycles: Rung[][] = [];
+  for (const one of own) {
+    if (one.turn === "fall") cycles.push([one]);
+    else cycles.at(-1)?.push(one);
+  }
+  const shapes = cycles.slice(0, -1).map((cycle) => cycle.map(({ rows }) => rows).join());
+  const isRegular = shapes.length > 1 && shapes.every((one) => one === shapes[0]);
+  return isRegular ? cycles : cycles.map(([first]) => (first ? [first] : []));
+}
+
+interface Falling {
+  readonly bench: Workbench;
+  /** The first decrease row that stays. */
+  readonly before: WorkedRow;
+  readonly cycle: readonly (readonly Rung[])[];
+}
+
+/** New rows, each written like one that goes on in the same way: every other one where decreases are staggered. */
+function fallen(
+  on: State,
+  counts: readonly number[],
+  { bench, before, cycle }: Falling,
+): DraftRow[] | Refusal {
+  const added: DraftRow[] = [];
+  let left = on;
+  for (const [i, count] of counts.entries()) {
+    const like = cycle[(counts.length - i) % 2] ?? cycle[0] ?? [];
+    for (const { row, rows } of like) {
+      const found = rewriteOnToMake(row, bench.piece, left, count);
+      if (isRefusal(found)) return { why: `no row like ${row.line.headText} comes to ${count}` };
+      added.push({ row: before, state: "new-before", body: withoutTalk(found.text, row), rows });
+      left = found.after;
+    }
+  }
+  return added;
+}
+
+/** Up to its count: what is said behind belongs to the row that was the model. */
+function withoutTalk(text: string, { line }: WorkedRow): string {
+  const behind = line.text.slice(line.plan?.statedSpan?.end ?? line.text.length);
+  const stop = /^\s*[.)\]]*\./.test(behind) ? "." : "";
+  return `${text.slice(0, text.length - behind.length)}${stop}`;
+}

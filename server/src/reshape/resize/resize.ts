@@ -1,0 +1,93 @@
+import type { WorkedPiece } from "../../fabric/worked";
+import type { WorkedText } from "../count-from-above";
+import { isRefusal, type Refusal } from "../row-trial";
+import { climb } from "./climb";
+import { descend } from "./descend";
+import { type DraftRow, draftOf, editsOf, type RowEdits, type RowMap, rowMapOf } from "./draft";
+import { scaledRows } from "./plain-rows";
+import { restart } from "./restart";
+import { type Silhouette, silhouetteOf } from "./silhouette";
+import { Workbench } from "./workbench";
+
+/** What a piece is to become. */
+export interface ResizeGoal {
+  /** Stitches of its widest rows. */
+  readonly widest: number;
+  /** Plain rows by those there are. */
+  readonly rowsBy: number;
+}
+
+/** A piece in another size. Every row was read and worked again, and is right. */
+export interface Resized {
+  readonly widest: number;
+  /** One for each line of the piece and each new one, in order. */
+  readonly rows: readonly RowEdits[];
+  readonly map: RowMap;
+  /** The piece as it is then. */
+  readonly after: WorkedPiece;
+}
+
+/** The lines of a piece: those up to its widest row, those of that width, its decreases, and what follows them. */
+export interface DraftParts {
+  readonly up: readonly DraftRow[];
+  readonly wide: readonly DraftRow[];
+  readonly down: readonly DraftRow[];
+  readonly rest: readonly DraftRow[];
+}
+
+/** The piece with another width, in its own style; or why not. Nothing is done by halves. */
+export function resizePiece(pattern: WorkedText, piece: WorkedPiece, goal: ResizeGoal): Resized | Refusal {
+  const shape = silhouetteOf(piece);
+  if (isRefusal(shape)) return shape;
+  const bench = new Workbench(pattern, piece);
+  const draft = reshaped(bench, shape, goal);
+  if (isRefusal(draft)) return draft;
+  const done = bench.followed(draft);
+  if (isRefusal(done)) return done;
+  const widest = widestOf(done.draft, done.piece, shape);
+  if (widest !== goal.widest) return { why: `its widest row would have ${widest} stitches` };
+  const map = rowMapOf(draft);
+  return { widest, rows: editsOf(pattern.text, done.draft), map, after: done.piece };
+}
+
+function reshaped(bench: Workbench, shape: Silhouette, goal: ResizeGoal): DraftRow[] | Refusal {
+  const parts = partsOf(draftOf(bench.pattern.text, bench.piece), shape);
+  const isSame = goal.widest === shape.widest;
+  const wide = { ...parts, wide: scaledRows(parts.wide, shape, goal.rowsBy) };
+  const up = isSame
+    ? wide
+    : widensAtStart(shape)
+      ? restart(wide, bench, shape, goal)
+      : climb(wide, bench, shape, goal);
+  if (isRefusal(up)) return up;
+  const down = isSame ? up : descend(up, bench, shape, goal);
+  return isRefusal(down) ? down : [...down.up, ...down.wide, ...down.down, ...down.rest];
+}
+
+function partsOf(draft: readonly DraftRow[], { first, last, end }: Silhouette): DraftParts {
+  return {
+    up: draft.slice(0, first + 1),
+    wide: draft.slice(first + 1, last + 1),
+    down: draft.slice(last + 1, end + 1),
+    rest: draft.slice(end + 1),
+  };
+}
+
+/** Stitches that are worked into a ring at most. */
+const inRingAtMost = 24;
+
+/**
+ * Whether a piece gets wider by its first row, since that is at least half of its width, or by more increases: from
+ * a ring.
+ */
+export function widensAtStart({ rungs, widest, begin, rate }: Silhouette): boolean {
+  const { turn, makes = 0 } = rungs[begin] ?? {};
+  return rate === null || (makes * 2 >= widest && (turn !== "start" || makes > inRingAtMost));
+}
+
+function widestOf(draft: readonly DraftRow[], { rows }: WorkedPiece, { rungs }: Silhouette): number {
+  const there = draft.filter(({ state }) => state !== "gone");
+  const isPlain = new Set(rungs.filter(({ turn }) => turn !== "lace").map(({ row }) => row));
+  const counts = there.map((one, i) => (isPlain.has(one.row) ? (rows[i]?.outcome?.makes[0] ?? 0) : 0));
+  return Math.max(0, ...counts);
+}

@@ -1,0 +1,88 @@
+import { PatternReader } from "../../fabric/pattern";
+import { Fabric, type WorkedPiece, type WorkedRow } from "../../fabric/worked";
+import { withoutAsMeant } from "../../notation/as-meant";
+import { type TextEdit, withEdits } from "../../text/span";
+import type { WorkedText } from "../count-from-above";
+import { follow } from "../follow";
+import type { Refusal } from "../row-trial";
+import { type DraftRow, editsOf, rowMapOf, withReferences } from "./draft";
+import { inLine } from "./in-line";
+
+/** A draft whose rows were all brought into line and worked. */
+export interface FollowedDraft {
+  readonly draft: readonly DraftRow[];
+  readonly piece: WorkedPiece;
+}
+
+/** Works drafts of one piece, each as a text of its own. */
+export class Workbench {
+  private readonly reader = new PatternReader();
+  private readonly fabric = new Fabric();
+  private readonly at: number;
+
+  constructor(
+    readonly pattern: WorkedText,
+    readonly piece: WorkedPiece,
+  ) {
+    this.at = pattern.pieces.indexOf(piece);
+  }
+
+  /** The rows of a draft as they stand; those of the piece that are not in it are left out. */
+  worked(draft: readonly DraftRow[]): WorkedPiece | null {
+    return this.work(this.textOf(this.completed(draft)));
+  }
+
+  /** The draft with its numbers, its references and its counts in line; or the row that cannot follow. */
+  followed(draft: readonly DraftRow[]): FollowedDraft | Refusal {
+    const map = rowMapOf(draft);
+    const lined = inLine(draft, this.piece);
+    const renumbered = this.completed(lined.map((one) => ({ ...one, body: withReferences(one.body, map) })));
+    const text = this.textOf(renumbered);
+    const begin = this.piece.rows.findIndex(({ line }) => line.kind !== "foundation");
+    const { changed, stopped } = follow(text, { piece: this.at, row: begin + 1 }, []);
+    const there = renumbered.filter(({ state }) => state !== "gone");
+    const before = this.work(text)?.rows ?? [];
+    const lineOf = (row: WorkedRow): DraftRow | undefined =>
+      there[before.findIndex(({ line }) => line.start === row.line.start)];
+    if (stopped) {
+      const name = (lineOf(stopped.row)?.row ?? stopped.row).line.headText;
+      return { why: `${name} cannot follow: ${stopped.why}` };
+    }
+    const bodies = new Map(
+      changed.map(({ row, edits }) => {
+        const one = lineOf(row);
+        return [one, withEdits(one?.body ?? "", moved(edits, -row.line.start))] as const;
+      }),
+    );
+    const done = renumbered.map((one) => ({ ...one, body: bodies.get(one) ?? one.body }));
+    const piece = this.work(this.textOf(done));
+    const wrong = piece?.rows.find(({ result }) => result !== "ok");
+    if (!piece || wrong) return { why: `${wrong?.line.headText ?? "a row"} would not come out right` };
+    return { draft: done, piece };
+  }
+
+  /** All lines of the piece; those that a draft does not have are gone. */
+  private completed(draft: readonly DraftRow[]): DraftRow[] {
+    const there = new Set(draft.map(({ row }) => row));
+    const gone = this.piece.rows
+      .filter((row) => !there.has(row))
+      .map((row) => ({ row, state: "gone", body: "", rows: 0 }) as const);
+    return [...draft, ...gone];
+  }
+
+  private textOf(draft: readonly DraftRow[]): string {
+    const edits = editsOf(this.pattern.text, draft).flatMap((one) => one.edits);
+    return withEdits(this.pattern.text, edits);
+  }
+
+  private work(text: string): WorkedPiece | null {
+    return this.fabric.work(this.reader.read(withoutAsMeant(text)))[this.at] ?? null;
+  }
+}
+
+function moved(edits: readonly TextEdit[], by: number): TextEdit[] {
+  return edits.map(({ span, newText }) => ({
+    span: { start: span.start + by, end: span.end + by },
+    newText,
+  }));
+}
