@@ -1,6 +1,6 @@
 import { sumOf } from "../fabric/count";
 import { inTradeForm, multipleOf } from "../fabric/multiple";
-import type { State } from "../fabric/outcome";
+import type { Outcome, State } from "../fabric/outcome";
 import { hasProfile, profileOf } from "../fabric/profile";
 import { isWorkedOnce } from "../fabric/rework";
 import { countPlaces } from "../fabric/strip";
@@ -64,10 +64,17 @@ export function rewriteOn(row: WorkedRow, piece: WorkedPiece, on: State): Rewrit
   if (isRefusal(trial)) return trial;
   const asWritten = proved(trial, trial.text, on);
   if (asWritten && isReadAlike(trial, asWritten)) return rewritten(trial, asWritten, "count");
-  const own = shapedOf(trial);
-  const again = own ? spacedOn(trial, own, on) : bySlots(trial, { on });
+  const again = changedOn(trial, on);
   if (asWritten) return again ?? rewritten(trial, asWritten, "count");
   return again ?? { why: whyNot(trial, countPlaces(on[0]?.strip ?? [])) };
+}
+
+/** Increases that are spread evenly are spread anew; those that are where they are for a reason stay there. */
+function changedOn(trial: RowTrial, on: State): Rewritten | null {
+  const own = shapedOf(trial);
+  if (!own) return bySlots(trial, { on });
+  const inPlace = isEven(own.groups) ? null : bySlots(trial, { on, adds: addsIn(trial.outcome) });
+  return inPlace ?? spacedOn(trial, own, on);
 }
 
 /** The row on other places, made to come to so many stitches there. */
@@ -105,7 +112,7 @@ function whyNot({ outcome }: RowTrial, places: number): string {
   return `it is worked over a ${inTradeForm({ ...multiple, startingChain: null })}: ${near}, and there are ${places}`;
 }
 
-function rewritten(trial: RowTrial, { text, outcome }: Proved, how: Rewritten["how"]): Rewritten {
+export function rewritten(trial: RowTrial, { text, outcome }: Proved, how: Rewritten["how"]): Rewritten {
   const [makes, after] = [outcome.makes[0] ?? 0, outcome.after];
   return { text, makes, edits: difference(trial.text, text), chainEdits: [], how, after };
 }
@@ -189,21 +196,28 @@ function unitsOn({ groups, unit }: ShapedRow, places: number): number[] {
 interface Goal {
   readonly makes?: number;
   readonly on?: State;
+  /** Stitches more than there are places. */
+  readonly adds?: number;
 }
 
 /** One number changed so that the row comes out; none where several could be. */
 function bySlots(trial: RowTrial, goal: Goal): Rewritten | null {
   // The stitch repeat is the design: on other places it is worked more or less often, never changed.
-  const isFixed = goal.on !== undefined && hasRepeat(trial);
+  const isFixed = goal.on !== undefined && goal.adds === undefined && hasRepeat(trial);
   const slots = slotsOf(trial).filter((slot) => !slot.isChain && (!isFixed || isMainRepeat(trial, slot)));
   const found = slots.flatMap((slot) => {
     const n = solved(trial, slot, goal);
     const right = n === null ? null : proved(trial, withEdits(trial.text, editsFor(slot, n)), goal.on);
+    if (right && goal.adds !== undefined && addsIn(right.outcome) !== goal.adds) return [];
     return right ? [{ slot, right, isRepeat: isMainRepeat(trial, slot) }] : [];
   });
   const chosen =
     found.find(({ isRepeat }) => isRepeat) ?? (found.length === 1 ? found[0] : balanced(trial, found));
   return chosen ? rewritten(trial, chosen.right, "numbers") : null;
+}
+
+function addsIn({ makes, has }: Outcome): number {
+  return (makes[0] ?? 0) - (has[0] ?? 0);
 }
 
 interface FoundSlot {
@@ -216,8 +230,7 @@ interface FoundSlot {
  * is the same from both ends; what the row adds or takes away stays.
  */
 function balanced(trial: RowTrial, found: readonly FoundSlot[]): FoundSlot | undefined {
-  const adds = ({ makes, has }: Proved["outcome"]): number => (makes[0] ?? 0) - (has[0] ?? 0);
-  const even = found.filter(({ right }) => adds(right.outcome) === adds(trial.outcome));
+  const even = found.filter(({ right }) => addsIn(right.outcome) === addsIn(trial.outcome));
   const together = even.filter(({ slot }) => slot.spans.length === 2);
   const isFlat = trial.row.found?.setting.flat === true;
   const middle = isFlat ? middleOf(slotsOf(trial).filter(({ isChain }) => !isChain)) : null;
@@ -269,7 +282,10 @@ function byChain(trial: RowTrial, makes: number): Rewritten | null {
   const by = makes - (trial.outcome.makes[0] ?? 0);
   const runs = slotsOf(trial).filter(({ isChain, n }) => !isChain && n + by >= 1);
   for (const slot of runs) {
-    const found = chain.changed(chain.n + by, withEdits(trial.text, editsFor(slot, slot.n + by)), slot);
+    // Along both sides of a chain, each chain more is two stitches more.
+    const each = by / slot.spans.length;
+    if (!Number.isInteger(each)) continue;
+    const found = chain.changed(chain.n + each, withEdits(trial.text, editsFor(slot, slot.n + each)), slot);
     if (found?.makes === makes) return found;
   }
   return null;

@@ -45,16 +45,26 @@ function countsDown(from: number, to: number, rate: number): number[] {
   return counts;
 }
 
-/** The rows from one decrease row up to the next, where all of them are alike; a lone decrease row elsewhere. */
-function cycleOf(own: readonly Rung[]): readonly (readonly Rung[])[] {
+/** The rows from one decrease row up to the next. */
+function cyclesOf(own: readonly Rung[]): readonly (readonly Rung[])[] {
   const cycles: Rung[][] = [];
   for (const one of own) {
     if (one.turn === "fall") cycles.push([one]);
     else cycles.at(-1)?.push(one);
   }
-  const shapes = cycles.slice(0, -1).map((cycle) => cycle.map(({ rows }) => rows).join());
-  const isRegular = shapes.length > 1 && shapes.every((one) => one === shapes[0]);
-  return isRegular ? cycles : cycles.map(([first]) => (first ? [first] : []));
+  return cycles;
+}
+
+/** Whether as many plain rows come behind each decrease row: new ones bring theirs along. */
+export function isRegularFall(own: readonly Rung[]): boolean {
+  const cycles = cyclesOf(own).slice(0, -1);
+  const shapes = new Set(cycles.map((cycle) => cycle.map(({ rows }) => rows).join()));
+  return cycles.length > 1 && shapes.size === 1;
+}
+
+function cycleOf(own: readonly Rung[]): readonly (readonly Rung[])[] {
+  const cycles = cyclesOf(own);
+  return isRegularFall(own) ? cycles : cycles.map((cycle) => cycle.slice(0, 1));
 }
 
 interface Falling {
@@ -77,7 +87,13 @@ function fallen(
     for (const { row, rows } of like) {
       const found = rewriteOnToMake(row, bench.piece, left, count);
       if (isRefusal(found)) return { why: `no row like ${row.line.headText} comes to ${count}` };
-      added.push({ row: before, state: "new-before", body: withoutTalk(found.text, row), rows });
+      added.push({
+        row: before,
+        state: "new-before",
+        body: withoutTalk(found.text, row),
+        rows,
+        after: found.after,
+      });
       left = found.after;
     }
   }

@@ -1,3 +1,4 @@
+import type { State } from "../../fabric/outcome";
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { readRowReferences } from "../../notation/row-references";
 import { shift, type TextEdit, withEdits } from "../../text/span";
@@ -13,6 +14,8 @@ export interface DraftRow {
   readonly body: string;
   /** How many rows it stands for. */
   readonly rows: number;
+  /** What it leaves for the next row, where that is known already. */
+  readonly after?: State;
 }
 
 /** Where rows have gone: the number that a row has now, and the boundary behind a row that has a number. */

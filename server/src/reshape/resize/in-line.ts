@@ -1,33 +1,53 @@
 import type { State } from "../../fabric/outcome";
 import { isRight, reworking } from "../../fabric/rework";
 import type { WorkedPiece } from "../../fabric/worked";
-import { rewriteOn } from "../rewrite-row";
+import { type Rewritten, rewriteOn } from "../rewrite-row";
 import { isRefusal } from "../row-trial";
+import { rewriteInProportion } from "../scaled-row";
 import { type DraftRow, isNew } from "./draft";
 
 /**
  * The rows of a draft, each on what the row before it leaves, as the row was understood when the piece was right.
- * Rows that stand for others are left for when the whole piece is worked.
+ * A row with openings gets them by so many times as wide. Rows that stand for others are left for when the whole
+ * piece is worked.
  */
-export function inLine(draft: readonly DraftRow[], piece: WorkedPiece): DraftRow[] {
-  let left: State | null = null;
-  let isMoved = false;
-  return draft.map((one) => {
-    if (one.state === "gone") return one;
-    isMoved ||= isNew(one) || one.body !== one.row.line.text;
-    const done = isMoved && left && one.state === "kept" ? onPlaces(one, piece, left) : one;
-    left = isMoved ? leftBy(done, piece, left) : (one.row.outcome?.after ?? left);
+export function inLine(draft: readonly DraftRow[], piece: WorkedPiece, by: number): DraftRow[] {
+  const lining = new Lining(piece, by);
+  return draft.map((one) => (one.state === "gone" ? one : lining.next(one)));
+}
+
+/** Goes down the rows with what the last one left. */
+class Lining {
+  private left: State | null = null;
+  private isMoved = false;
+  /** The row before has openings that are wider now. */
+  private hasOpenings = false;
+
+  constructor(
+    private readonly piece: WorkedPiece,
+    private readonly by: number,
+  ) {}
+
+  next(one: DraftRow): DraftRow {
+    this.isMoved ||= isNew(one) || one.body !== one.row.line.text;
+    const found = this.isMoved && this.left && one.state === "kept" ? this.onPlaces(one, this.left) : null;
+    const done = found ? { ...one, body: found.text } : one;
+    this.left = this.isMoved ? this.leftBy(done) : (one.row.outcome?.after ?? this.left);
     return done;
-  });
-}
+  }
 
-/** A row that stands for others, and one that cannot follow, stay as they are. */
-function onPlaces(one: DraftRow, piece: WorkedPiece, left: State): DraftRow {
-  const found = rewriteOn(one.row, piece, left);
-  return isRefusal(found) ? one : { ...one, body: found.text };
-}
+  /** Null for a row that stands for others, or cannot follow. */
+  private onPlaces({ row }: DraftRow, left: State): Rewritten | null {
+    const spaced = rewriteOn(row, this.piece, left);
+    const isSpaced = !isRefusal(spaced) && !this.hasOpenings;
+    const scaled = isSpaced ? null : rewriteInProportion(row, this.piece, left, this.by);
+    this.hasOpenings = scaled !== null;
+    return scaled ?? (isRefusal(spaced) ? null : spaced);
+  }
 
-function leftBy({ row, body }: DraftRow, { context }: WorkedPiece, left: State | null): State | null {
-  const worked = reworking(row, context)(body, left ?? undefined).find(isRight);
-  return worked?.after ?? left;
+  private leftBy({ row, body, after }: DraftRow): State | null {
+    if (after) return after;
+    const worked = reworking(row, this.piece.context)(body, this.left ?? undefined).find(isRight);
+    return worked?.after ?? this.left;
+  }
 }

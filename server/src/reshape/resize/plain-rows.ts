@@ -1,33 +1,79 @@
+import { copyOf } from "../../fabric/copies";
+import { numberWords } from "../../trade/number-words";
 import type { DraftRow } from "./draft";
 import { rowsOf, type Silhouette } from "./silhouette";
 
-/** The rows of the full width, as many times as many: ranges get longer or shorter, single rows stay. */
-export function scaledRows(wide: readonly DraftRow[], { rungs }: Silhouette, by: number): DraftRow[] {
-  const all = wide.reduce((sum, { row }) => sum + rowsOf(row), 0);
-  const plain = new Set(rungs.filter(({ turn }) => turn === "even").map(({ row }) => row));
-  const canGrow = wide.filter(({ row }) => plain.has(row) && !standsForMany(row) && rowsOf(row) > 1);
-  const lone = wide.findLast(({ row }) => plain.has(row) && row.line.kind === "row" && !row.line.head?.label);
-  const ranges = canGrow.length > 0 ? canGrow : lone ? [lone] : [];
-  const more = evenlyTurned(Math.round(all * by) - all, wide);
-  const to = shared(
-    ranges.map(({ row }) => rowsOf(row)),
-    more,
+/**
+ * Rows that keep the width, so many times as many: ranges get longer or shorter, single rows stay. Where a line repeats
+ * several rows, that is the design, and only whole repeats of it are more or fewer.
+ */
+export function scaledRows(lines: readonly DraftRow[], { rungs }: Silhouette, by: number): DraftRow[] {
+  const shaped = new Set(
+    rungs.filter(({ turn }) => turn === "rise" || turn === "fall").map(({ row }) => row),
   );
-  return wide.map((one) => {
-    const i = ranges.indexOf(one);
-    return i < 0 ? one : { ...one, rows: to[i] ?? one.rows };
-  });
+  const plain = lines.filter(({ row }) => !shaped.has(row) && row.line.kind !== "foundation");
+  const all = plain.reduce((sum, { row }) => sum + rowsOf(row), 0);
+  const more = evenlyTurned(Math.round(all * by) - all, lines);
+  if (more === 0) return [...lines];
+  const repeats = plain.filter(({ row }) => rowsRepeated(row) > 1);
+  const changed = repeats.length > 0 ? withRepeats(repeats, more) : withRanges(plain, rungs, more);
+  return lines.map((one) => changed.get(one) ?? one);
 }
 
-/** A line that repeats several rows is worked in whole repeats. */
-function standsForMany({ line }: DraftRow["row"]): boolean {
-  const copied = line.plan?.copies?.rows;
-  return Array.isArray(copied) && copied.length > 1;
+type Changed = ReadonlyMap<DraftRow, DraftRow>;
+
+/** How many rows a line repeats: `Rep Rows 3-10` eight. */
+function rowsRepeated({ line }: DraftRow["row"]): number {
+  const copy = copyOf(line.content);
+  if (copy?.how === "last") return copy.rows;
+  return copy?.how === "rows" ? copy.rows.length : 1;
+}
+
+function withRepeats(repeats: readonly DraftRow[], more: number): Changed {
+  const to = shared(
+    repeats.map(({ rows }) => rows),
+    more,
+  );
+  const entries = repeats.flatMap((one, i): [DraftRow, DraftRow][] => {
+    const each = rowsRepeated(one.row);
+    const [now, wanted] = [one.rows / each, Math.max(Math.round((to[i] ?? one.rows) / each), 1)];
+    const body = withTimes(one.body, now, wanted);
+    return body === null ? [] : [[one, { ...one, body, rows: wanted * each }]];
+  });
+  return new Map(entries);
+}
+
+/** `eleven more times`; null where no number in the text is how often. */
+function withTimes(body: string, now: number, wanted: number): string | null {
+  const told = /\b([\w-]+)(?=\s+(?:more\s+)?times?\b)/i.exec(body);
+  const n = told ? (numberWords.get(told[0].toLowerCase()) ?? Number(told[0])) : Number.NaN;
+  if (!told || n !== now) return null;
+  const isWord = /^\D/.test(told[0]);
+  const word = [...numberWords].find(([, value]) => value === wanted)?.[0];
+  const newText = isWord && word !== undefined ? word : `${wanted}`;
+  return body.slice(0, told.index) + newText + body.slice(told.index + told[0].length);
+}
+
+function withRanges(plain: readonly DraftRow[], rungs: Silhouette["rungs"], more: number): Changed {
+  const even = new Set(rungs.filter(({ turn }) => turn === "even").map(({ row }) => row));
+  const ranges = plain.filter(({ row }) => even.has(row) && rowsOf(row) > 1 && !row.line.head?.many);
+  const lone = plain.findLast(({ row }) => even.has(row) && isPlainHead(row));
+  const growing = ranges.length > 0 ? ranges : lone ? [lone] : [];
+  const to = shared(
+    growing.map(({ rows }) => rows),
+    more,
+  );
+  return new Map(growing.map((one, i) => [one, { ...one, rows: to[i] ?? one.rows }]));
+}
+
+/** A number and no more: what has a name of its own is there once. */
+function isPlainHead({ line: { kind, head } }: DraftRow["row"]): boolean {
+  return kind === "row" && head?.from != null && /^\W*$/.test(head.label);
 }
 
 /** Rows that are turned and tell their sides come in pairs. */
-function evenlyTurned(more: number, wide: readonly DraftRow[]): number {
-  const hasSides = wide.some(({ row }) => row.line.head?.side != null);
+function evenlyTurned(more: number, lines: readonly DraftRow[]): number {
+  const hasSides = lines.some(({ row }) => row.line.head?.side != null);
   return hasSides ? 2 * Math.round(more / 2) : more;
 }
 
@@ -36,9 +82,8 @@ function shared(rows: readonly number[], more: number): number[] {
   const all = rows.reduce((sum, n) => sum + n, 0);
   const wanted = Math.max(all + more, rows.length);
   const exact = rows.map((n) => Math.max((n * wanted) / Math.max(all, 1), 1));
-  const down = exact.map(Math.floor);
-  let left = wanted - down.reduce((sum, n) => sum + n, 0);
-  const byRest = exact.map((n, i) => ({ i, rest: n - Math.floor(n) })).sort((a, b) => b.rest - a.rest);
-  const extra = new Set(byRest.slice(0, Math.max(left--, 0)).map(({ i }) => i));
-  return down.map((n, i) => n + (extra.has(i) ? 1 : 0));
+  const left = wanted - exact.reduce((sum, n) => sum + Math.floor(n), 0);
+  const byRest = exact.map((n, i) => ({ i, rest: n % 1 })).sort((a, b) => b.rest - a.rest);
+  const extra = new Set(byRest.slice(0, Math.max(left, 0)).map(({ i }) => i));
+  return exact.map((n, i) => Math.floor(n) + (extra.has(i) ? 1 : 0));
 }

@@ -2,7 +2,7 @@ import type { WorkedPiece } from "../../fabric/worked";
 import type { WorkedText } from "../count-from-above";
 import { isRefusal, type Refusal } from "../row-trial";
 import { climb } from "./climb";
-import { descend } from "./descend";
+import { descend, isRegularFall } from "./descend";
 import { type DraftRow, draftOf, editsOf, type RowEdits, type RowMap, rowMapOf } from "./draft";
 import { scaledRows } from "./plain-rows";
 import { restart } from "./restart";
@@ -39,29 +39,34 @@ export interface DraftParts {
 export function resizePiece(pattern: WorkedText, piece: WorkedPiece, goal: ResizeGoal): Resized | Refusal {
   const shape = silhouetteOf(piece);
   if (isRefusal(shape)) return shape;
-  const bench = new Workbench(pattern, piece);
-  const draft = reshaped(bench, shape, goal);
-  if (isRefusal(draft)) return draft;
+  const bench = new Workbench(pattern, piece, goal.widest / shape.widest);
+  const parts = reshaped(bench, shape, goal);
+  if (isRefusal(parts)) return parts;
+  const draft = [...parts.up, ...parts.wide, ...parts.down, ...parts.rest];
   const done = bench.followed(draft);
   if (isRefusal(done)) return done;
-  const widest = widestOf(done.draft, done.piece, shape);
+  const wide = [...parts.up, ...parts.wide].filter(({ state }) => state !== "gone").length;
+  const widest = done.piece.rows[wide - 1]?.outcome?.makes[0] ?? 0;
   if (widest !== goal.widest) return { why: `its widest row would have ${widest} stitches` };
   const map = rowMapOf(draft);
   return { widest, rows: editsOf(pattern.text, done.draft), map, after: done.piece };
 }
 
-function reshaped(bench: Workbench, shape: Silhouette, goal: ResizeGoal): DraftRow[] | Refusal {
+function reshaped(bench: Workbench, shape: Silhouette, goal: ResizeGoal): DraftParts | Refusal {
   const parts = partsOf(draftOf(bench.pattern.text, bench.piece), shape);
   const isSame = goal.widest === shape.widest;
-  const wide = { ...parts, wide: scaledRows(parts.wide, shape, goal.rowsBy) };
+  const isRegular = isRegularFall(shape.rungs.slice(shape.last + 1, shape.end + 1));
+  const wide = {
+    ...parts,
+    wide: scaledRows(parts.wide, shape, goal.rowsBy),
+    down: isRegular ? parts.down : scaledRows(parts.down, shape, goal.rowsBy),
+  };
   const up = isSame
     ? wide
     : widensAtStart(shape)
       ? restart(wide, bench, shape, goal)
       : climb(wide, bench, shape, goal);
-  if (isRefusal(up)) return up;
-  const down = isSame ? up : descend(up, bench, shape, goal);
-  return isRefusal(down) ? down : [...down.up, ...down.wide, ...down.down, ...down.rest];
+  return isSame || isRefusal(up) ? up : descend(up, bench, shape, goal);
 }
 
 function partsOf(draft: readonly DraftRow[], { first, last, end }: Silhouette): DraftParts {
@@ -83,11 +88,4 @@ const inRingAtMost = 24;
 export function widensAtStart({ rungs, widest, begin, rate }: Silhouette): boolean {
   const { turn, makes = 0 } = rungs[begin] ?? {};
   return rate === null || (makes * 2 >= widest && (turn !== "start" || makes > inRingAtMost));
-}
-
-function widestOf(draft: readonly DraftRow[], { rows }: WorkedPiece, { rungs }: Silhouette): number {
-  const there = draft.filter(({ state }) => state !== "gone");
-  const isPlain = new Set(rungs.filter(({ turn }) => turn !== "lace").map(({ row }) => row));
-  const counts = there.map((one, i) => (isPlain.has(one.row) ? (rows[i]?.outcome?.makes[0] ?? 0) : 0));
-  return Math.max(0, ...counts);
 }

@@ -24,7 +24,7 @@ export function restart(
 }
 
 /** The row itself, and the chain on the line before it. */
-function rewrittenIn(one: DraftRow, row: DraftRow["row"], { text, chainEdits }: Rewritten): DraftRow {
-  if (one.row === row) return { ...one, body: text };
+function rewrittenIn(one: DraftRow, row: DraftRow["row"], { text, chainEdits, after }: Rewritten): DraftRow {
+  if (one.row === row) return { ...one, body: text, after };
   return one.row.line === row.below ? { ...one, body: withEdits(one.body, chainEdits) } : one;
 }

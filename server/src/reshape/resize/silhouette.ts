@@ -40,7 +40,7 @@ export function silhouetteOf({ rows, context }: WorkedPiece): Silhouette | Refus
   const stuck = rows.find(({ result }) => result !== "ok");
   const name = stuck?.line.headText.replace(/\s+/g, " ");
   if (stuck) return { why: `${name} is not right yet, or not understood. Mend it first` };
-  const widest = widthOf(rungs.filter(({ turn }) => turn !== "lace"));
+  const widest = widthOf(plainStart(rungs));
   const isWidest = ({ turn, makes }: Rung): boolean => turn !== "lace" && makes === widest;
   const begin = rungs.findIndex(({ row }) => row.line.kind !== "foundation");
   if (begin < 0 || widest < 1) return { why: "none of its rows has a width that is known" };
@@ -70,6 +70,13 @@ function rungOf(row: WorkedRow): Rung {
   return { row, turn: isPlain ? (by > 0 ? "rise" : "fall") : "lace", makes, by, rows };
 }
 
+/** The rows before the first that is not plain; all plain ones where it begins with such. */
+function plainStart(rungs: readonly Rung[]): readonly Rung[] {
+  const own = rungs.filter(({ row }) => row.line.kind !== "foundation");
+  const lace = own.findIndex(({ turn }) => turn === "lace");
+  return lace > 0 ? own.slice(0, lace) : own.filter(({ turn }) => turn !== "lace");
+}
+
 /** A piece that is nearly as wide somewhere else, by an edging, is as wide as most of its rows. */
 const nearly = 0.8;
 
@@ -87,11 +94,11 @@ function isShaped({ outcome }: WorkedRow): boolean {
   return outcome?.how != null && shapedRow(outcome.how.plan, outcome, 0) !== null;
 }
 
-/** Stitches of one kind and no spaces: a row of increases, however it is told. */
+/** Stitches of one kind and no spaces, not more than double: a row of increases, however it is told. */
 function isOfOneKind({ outcome }: WorkedRow): boolean {
   const kinds = outcome?.counted[0]?.kinds;
-  const made = countStitches(outcome?.steps[0] ?? []);
-  return kinds?.size === 1 && outcome?.makes[0] === made;
+  const [made, makes] = [countStitches(outcome?.steps[0] ?? []), outcome?.makes[0] ?? 0];
+  return kinds?.size === 1 && makes === made && makes <= 2 * (outcome?.has[0] ?? 0);
 }
 
 /** By its head; a line without a number is one. */

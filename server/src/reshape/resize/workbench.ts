@@ -23,6 +23,8 @@ export class Workbench {
   constructor(
     readonly pattern: WorkedText,
     readonly piece: WorkedPiece,
+    /** The new width by the old one. */
+    private readonly by: number,
   ) {
     this.at = pattern.pieces.indexOf(piece);
   }
@@ -35,7 +37,7 @@ export class Workbench {
   /** The draft with its numbers, its references and its counts in line; or the row that cannot follow. */
   followed(draft: readonly DraftRow[]): FollowedDraft | Refusal {
     const map = rowMapOf(draft);
-    const lined = inLine(draft, this.piece);
+    const lined = inLine(draft, this.piece, this.by);
     const renumbered = this.completed(lined.map((one) => ({ ...one, body: withReferences(one.body, map) })));
     const text = this.textOf(renumbered);
     const begin = this.piece.rows.findIndex(({ line }) => line.kind !== "foundation");
