@@ -12,6 +12,7 @@ import { copyQueries } from "./copy-queries";
 import { showMaterials } from "./materials-view";
 import { restartQuietly } from "./quiet-restart";
 import { readRow } from "./read-row";
+import { resizePiece } from "./resize-piece";
 import { rewriteRow } from "./rewrite-row";
 import { showRowStatus } from "./row-status";
 import { turnTerms } from "./turn-terms";
@@ -42,6 +43,7 @@ export function activate(context: ExtensionContext): void {
     commands.registerCommand("loopledger.readRow", () => readRow(started)),
     commands.registerCommand("loopledger.copyQueries", () => copyQueries(started)),
     commands.registerCommand("loopledger.rewriteRow", () => rewriteRow(started)),
+    commands.registerCommand("loopledger.resizePiece", () => resizePiece(started)),
     commands.registerCommand("loopledger.checkBeforePublishing", () => checkBeforePublishing(started)),
     commands.registerCommand("loopledger.turnIntoUk", () => turnTerms(started, "UK")),
     commands.registerCommand("loopledger.turnIntoUs", () => turnTerms(started, "US")),

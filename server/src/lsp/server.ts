@@ -22,6 +22,7 @@ import { OpenDocument } from "./open-document";
 import { answerOutline } from "./outline";
 import { answerPublishing } from "./publishing";
 import { answerQueries } from "./queries";
+import { answerResizes } from "./resize-requests";
 import { answerRewrites } from "./rewrite-requests";
 import { answerRowRequests } from "./row-requests";
 import { answerSemanticTokens } from "./semantic-tokens";
@@ -53,6 +54,7 @@ export function startServer(connection: Connection, host: Host): void {
     answerMaterials(server);
     answerRowRequests(server);
     answerRewrites(server);
+    answerResizes(server);
     offerActions(server);
     answerPublishing(server);
     answerQueries(server);

@@ -1,4 +1,5 @@
 import type { PatternContext } from "../fabric/context";
+import { copyOf } from "../fabric/copies";
 import type { RowPlan } from "../fabric/instructions";
 import type { Outcome, State } from "../fabric/outcome";
 import { hasProfile, profileOf } from "../fabric/profile";
@@ -31,7 +32,8 @@ export function trialOf(row: WorkedRow, piece: WorkedPiece): RowTrial | Refusal 
   if (result === "unchecked") return { why: row.reason ?? "it is not understood" };
   if (result === "ambiguous") return { why: "it can be read in more than one way" };
   if (!found || !outcome || line.kind === "foundation") return { why: "it is not worked on stitches" };
-  if (line.kind === "copy" || line.plan?.copies) return { why: "it stands for other rows" };
+  if (line.kind === "copy" || line.plan?.copies || copyOf(line.content))
+    return { why: "it stands for other rows" };
   if (piece.context.sizes.length > 1) return { why: "it is written for several sizes" };
   if (line.text.length > longestRewritten) return { why: "it is too long" };
   return { row, piece, text: line.text, outcome, rework: reworking(row, piece.context, placesTried) };

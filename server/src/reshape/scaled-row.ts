@@ -18,8 +18,9 @@ export function rewriteInProportion(
   const trial = trialOf(row, piece);
   if (isRefusal(trial)) return null;
   const slots = slotsOf(trial).filter((slot) => slot.spans.length === 1 && !isOpeningChain(slot, trial.text));
-  if (slots.length < 2 || slots.some(({ n }) => !Number.isInteger(n * by))) return null;
-  const numbers = slots.flatMap((slot) => editsFor(slot, slot.n * by));
+  const to = (slot: Slot): number => (isIntoSpace(slot, trial.text) ? Math.round(slot.n * by) : slot.n * by);
+  if (slots.length < 2 || slots.some((slot) => !Number.isInteger(to(slot)))) return null;
+  const numbers = slots.flatMap((slot) => editsFor(slot, to(slot)));
   const isTaken = ({ span }: TextEdit) => numbers.some((one) => one.span.start === span.start);
   const names = openingsNamed(trial.text, by).filter((edit) => !isTaken(edit));
   const found = proved(trial, withEdits(trial.text, [...numbers, ...names]), on);
@@ -36,6 +37,13 @@ function openingsNamed(text: string, by: number): TextEdit[] {
     const span = { start: index, end: index + digits.length };
     return Number(digits) >= shortestOpening && Number.isInteger(to) ? [{ span, newText: `${to}` }] : [];
   });
+}
+
+/** `10 sc in next ch-8 sp`: as many as one likes. */
+function isIntoSpace({ spans: [span] }: Slot, text: string): boolean {
+  return /^\s*\p{L}+\s+in(?:to)?\s[^,;.]*?\b(?:sps?|spaces?|lps?|loops?)\b/iu.test(
+    text.slice(span?.end ?? 0),
+  );
 }
 
 /** `ch 1` before the first stitch, `2nd ch`. */

@@ -3,7 +3,7 @@ import { nextStep } from "../next-step";
 import { rewriteOnToMake } from "../rewrite-row";
 import { isRefusal, type Refusal } from "../row-trial";
 import type { DraftRow } from "./draft";
-import type { DraftParts, ResizeGoal } from "./resize";
+import type { DraftParts } from "./resize";
 import type { Silhouette } from "./silhouette";
 import type { Workbench } from "./workbench";
 
@@ -15,18 +15,20 @@ export function climb(
   parts: DraftParts,
   bench: Workbench,
   shape: Silhouette,
-  goal: ResizeGoal,
+  widest: number,
 ): DraftParts | Refusal {
   const { rungs, first, begin, rate } = shape;
   const stuck = rungs.slice(begin, first + 1).find(({ turn }) => turn === "lace" || turn === "fall");
   if (stuck) return { why: `${stuck.row.line.headText} is no plain row of increases` };
   const top = rungs.findLastIndex(
     ({ turn, makes, by }, i) =>
-      i <= first && makes <= goal.widest && (turn === "start" || (turn === "rise" && by === rate)),
+      i <= first && makes <= widest && (turn === "start" || (turn === "rise" && by === rate)),
   );
   if (top < begin) return { why: `its first row has ${rungs[begin]?.makes ?? 0} stitches already` };
+  if (rate === null || (widest - (rungs[top]?.makes ?? 0)) / rate > newRowsAtMost)
+    return { why: `more than ${newRowsAtMost} rows would have to be put in` };
   const kept = parts.up.map((one, i): DraftRow => (i > top ? { ...one, state: "gone" } : one));
-  const climbing = { bench, shape, goal, model: modelOf(shape), anchor: parts.up[top]?.row as WorkedRow };
+  const climbing = { bench, shape, widest, model: modelOf(shape), anchor: parts.up[top]?.row as WorkedRow };
   const up = climbed(kept, rungs[top]?.makes ?? 0, climbing);
   return isRefusal(up) ? up : { ...parts, up };
 }
@@ -38,7 +40,8 @@ function modelOf({ rungs, first, rate }: Silhouette): WorkedRow | null {
 interface Climbing {
   readonly bench: Workbench;
   readonly shape: Silhouette;
-  readonly goal: ResizeGoal;
+  /** The count that is climbed to. */
+  readonly widest: number;
   /** The increase row that others are written like, where nothing shows how they go on. */
   readonly model: WorkedRow | null;
   /** The last row that stays: the new ones stand behind it. */
@@ -47,8 +50,8 @@ interface Climbing {
 
 function climbed(kept: readonly DraftRow[], from: number, climbing: Climbing): DraftRow[] | Refusal {
   const up = [...kept];
-  for (let now = from; now < climbing.goal.widest; ) {
-    if (up.length - kept.length >= newRowsAtMost) return { why: "too many rows would have to be put in" };
+  for (let now = from; now < climbing.widest; ) {
+    if (up.length - kept.length >= 2 * newRowsAtMost) return { why: "its increases do not go on evenly" };
     const step = stepUp(up, now, climbing);
     if (isRefusal(step)) return step;
     up.push({ row: climbing.anchor, state: "new-behind", body: step.text, rows: 1 });
@@ -64,14 +67,14 @@ interface StepUp {
 
 /** As the rows go on by themselves; where that would go past the width, one that adds what is missing. */
 function stepUp(up: readonly DraftRow[], now: number, climbing: Climbing): StepUp | Refusal {
-  const { bench, shape, goal, model } = climbing;
+  const { bench, shape, widest, model } = climbing;
   const worked = bench.worked(up);
   const rows = worked?.rows ?? [];
   const like = worked && nextStep(rows, worked);
   const makes = like?.makes[0] ?? 0;
-  if (like && makes >= now && makes <= goal.widest && !isIdle(rows, makes)) return { text: like.text, makes };
+  if (like && makes >= now && makes <= widest && !isIdle(rows, makes)) return { text: like.text, makes };
   const on = rows.at(-1)?.outcome?.after;
-  const to = Math.min(now + (shape.rate ?? 1), goal.widest);
+  const to = Math.min(now + (shape.rate ?? 1), widest);
   const found = model && on ? rewriteOnToMake(model, bench.piece, on, to) : null;
   return found && !isRefusal(found) ? found : { why: `no row of increases like the others comes to ${to}` };
 }

@@ -3,7 +3,7 @@ import type { WorkedRow } from "../../fabric/worked";
 import { rewriteOnToMake } from "../rewrite-row";
 import { isRefusal, type Refusal } from "../row-trial";
 import type { DraftRow } from "./draft";
-import { type DraftParts, type ResizeGoal, widensAtStart } from "./resize";
+import { type DraftParts, widensAtStart } from "./resize";
 import type { Rung, Silhouette } from "./silhouette";
 import type { Workbench } from "./workbench";
 
@@ -12,20 +12,20 @@ export function descend(
   parts: DraftParts,
   bench: Workbench,
   shape: Silhouette,
-  goal: ResizeGoal,
+  widest: number,
 ): DraftParts | Refusal {
   const own = shape.rungs.slice(shape.last + 1, shape.end + 1);
   const rate = shape.fallRate;
   if (rate === null || own.every(({ turn }) => turn !== "fall") || isShapedAtEdges(own, shape)) return parts;
-  const stays = own.findIndex(({ turn, makes, by }) => turn === "fall" && makes - by <= goal.widest);
+  const stays = own.findIndex(({ turn, makes, by }) => turn === "fall" && makes - by <= widest);
   const top = own[stays];
   if (!top) return { why: `its last decrease row has ${own.at(-1)?.makes ?? 0} stitches already` };
   const kept = parts.down.map((one, i): DraftRow => (i < stays ? { ...one, state: "gone" } : one));
-  if (goal.widest === top.makes - top.by) return { ...parts, down: kept };
+  if (widest === top.makes - top.by) return { ...parts, down: kept };
   const above = bench.followed([...parts.up, ...parts.wide]);
   if (isRefusal(above)) return above;
   const on = above.piece.rows.at(-1)?.outcome?.after;
-  const counts = countsDown(goal.widest, top.makes - top.by, rate);
+  const counts = countsDown(widest, top.makes - top.by, rate);
   const added = on ? fallen(on, counts, { bench, before: top.row, cycle: cycleOf(own) }) : null;
   if (!added) return { why: "nothing shows how its decreases begin" };
   return isRefusal(added)

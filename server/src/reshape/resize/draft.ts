@@ -1,7 +1,6 @@
 import type { State } from "../../fabric/outcome";
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
-import { readRowReferences } from "../../notation/row-references";
-import { shift, type TextEdit, withEdits } from "../../text/span";
+import { shift, type TextEdit } from "../../text/span";
 import { difference } from "../text-difference";
 import { leadFor } from "./heads";
 import { rowsOf } from "./silhouette";
@@ -16,13 +15,6 @@ export interface DraftRow {
   readonly rows: number;
   /** What it leaves for the next row, where that is known already. */
   readonly after?: State;
-}
-
-/** Where rows have gone: the number that a row has now, and the boundary behind a row that has a number. */
-export interface RowMap {
-  /** Of a row that is gone, the one in its place. */
-  numberOf(old: number): number;
-  isGone(old: number): boolean;
 }
 
 /** All lines of a piece as they are written. */
@@ -58,40 +50,6 @@ export function numbered(draft: readonly DraftRow[]): NumberedRow[] {
     }
     return { ...one, from };
   });
-}
-
-export function rowMapOf(draft: readonly DraftRow[]): RowMap {
-  const kept = numbered(draft).filter((one) => !isNew(one));
-  const holder = (old: number): NumberedRow | undefined =>
-    kept.find(({ row }) => {
-      const from = row.line.head?.from;
-      return from != null && from <= old && old < from + rowsOf(row);
-    });
-  return {
-    numberOf: (old) => {
-      const one = holder(old);
-      if (!one || one.from === null)
-        return old + (kept.at(-1)?.from ?? 0) - (kept.at(-1)?.row.line.head?.from ?? 0);
-      const into = old - (one.row.line.head?.from ?? old);
-      return one.from + scaledInto(into, rowsOf(one.row), one.rows);
-    },
-    isGone: (old) => holder(old)?.state === "gone",
-  };
-}
-
-/** Which of so many rows is at the place of one of so many others; the first and the last stay so. */
-function scaledInto(into: number, were: number, are: number): number {
-  return were <= 1 ? 0 : Math.round((into * (are - 1)) / (were - 1));
-}
-
-/** Rows that a line names have the numbers they have now. */
-export function withReferences(body: string, { numberOf }: RowMap): string {
-  const edits = readRowReferences(body).flatMap(({ numbers }) =>
-    numbers.flatMap(({ n, start, end }): TextEdit[] =>
-      numberOf(n) === n ? [] : [{ span: { start, end }, newText: `${numberOf(n)}` }],
-    ),
-  );
-  return withEdits(body, edits);
 }
 
 /** The edits of one line of a draft, in offsets of the text. */

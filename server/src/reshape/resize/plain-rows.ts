@@ -57,7 +57,8 @@ function withTimes(body: string, now: number, wanted: number): string | null {
 function withRanges(plain: readonly DraftRow[], rungs: Silhouette["rungs"], more: number): Changed {
   const even = new Set(rungs.filter(({ turn }) => turn === "even").map(({ row }) => row));
   const ranges = plain.filter(({ row }) => even.has(row) && rowsOf(row) > 1 && !row.line.head?.many);
-  const lone = plain.findLast(({ row }) => even.has(row) && isPlainHead(row));
+  const behindLace = new Set(rungs.flatMap(({ row }, i) => (rungs[i - 1]?.turn === "lace" ? [row] : [])));
+  const lone = plain.findLast(({ row }) => even.has(row) && isPlainHead(row) && !behindLace.has(row));
   const growing = ranges.length > 0 ? ranges : lone ? [lone] : [];
   const to = shared(
     growing.map(({ rows }) => rows),

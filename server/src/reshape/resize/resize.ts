@@ -3,16 +3,18 @@ import type { WorkedText } from "../count-from-above";
 import { isRefusal, type Refusal } from "../row-trial";
 import { climb } from "./climb";
 import { descend, isRegularFall } from "./descend";
-import { type DraftRow, draftOf, editsOf, type RowEdits, type RowMap, rowMapOf } from "./draft";
+import { type DraftRow, draftOf, editsOf, type RowEdits } from "./draft";
 import { scaledRows } from "./plain-rows";
 import { restart } from "./restart";
+import { mapOf, type RowMap } from "./row-map";
 import { type Silhouette, silhouetteOf } from "./silhouette";
 import { Workbench } from "./workbench";
 
 /** What a piece is to become. */
 export interface ResizeGoal {
-  /** Stitches of its widest rows. */
-  readonly widest: number;
+  /** Stitches of its widest rows, or of its first one. */
+  readonly of: "widest" | "start";
+  readonly count: number;
   /** Plain rows by those there are. */
   readonly rowsBy: number;
 }
@@ -23,6 +25,7 @@ export interface Resized {
   /** One for each line of the piece and each new one, in order. */
   readonly rows: readonly RowEdits[];
   readonly map: RowMap;
+  readonly before: Silhouette;
   /** The piece as it is then. */
   readonly after: WorkedPiece;
 }
@@ -35,38 +38,40 @@ export interface DraftParts {
   readonly rest: readonly DraftRow[];
 }
 
-/** The piece with another width, in its own style; or why not. Nothing is done by halves. */
+/** The piece in another size, in its own style; or why not. Nothing is done by halves. */
 export function resizePiece(pattern: WorkedText, piece: WorkedPiece, goal: ResizeGoal): Resized | Refusal {
   const shape = silhouetteOf(piece);
   if (isRefusal(shape)) return shape;
-  const bench = new Workbench(pattern, piece, goal.widest / shape.widest);
+  const now = goal.of === "start" ? (shape.rungs[shape.begin]?.makes ?? 1) : shape.widest;
+  const bench = new Workbench(pattern, piece, goal.count / now);
   const parts = reshaped(bench, shape, goal);
   if (isRefusal(parts)) return parts;
-  const draft = [...parts.up, ...parts.wide, ...parts.down, ...parts.rest];
-  const done = bench.followed(draft);
+  const done = bench.followed([...parts.up, ...parts.wide, ...parts.down, ...parts.rest]);
   if (isRefusal(done)) return done;
   const wide = [...parts.up, ...parts.wide].filter(({ state }) => state !== "gone").length;
   const widest = done.piece.rows[wide - 1]?.outcome?.makes[0] ?? 0;
-  if (widest !== goal.widest) return { why: `its widest row would have ${widest} stitches` };
-  const map = rowMapOf(draft);
-  return { widest, rows: editsOf(pattern.text, done.draft), map, after: done.piece };
+  if (goal.of === "widest" && widest !== goal.count)
+    return { why: `its widest row would have ${widest} stitches` };
+  const rows = editsOf(pattern.text, done.draft);
+  return { widest, rows, map: mapOf(parts), before: shape, after: done.piece };
 }
 
 function reshaped(bench: Workbench, shape: Silhouette, goal: ResizeGoal): DraftParts | Refusal {
-  const parts = partsOf(draftOf(bench.pattern.text, bench.piece), shape);
-  const isSame = goal.widest === shape.widest;
+  const parts = scaled(partsOf(draftOf(bench.pattern.text, bench.piece), shape), shape, goal.rowsBy);
+  if (goal.of === "start") return restart(parts, bench, shape, goal.count);
+  if (goal.count === shape.widest) return parts;
+  const by = goal.count - shape.widest;
+  const start = (shape.rungs[shape.begin]?.makes ?? 0) + by;
+  const up = widensAtStart(shape)
+    ? restart(parts, bench, shape, start)
+    : climb(parts, bench, shape, goal.count);
+  return isRefusal(up) ? up : descend(up, bench, shape, goal.count);
+}
+
+function scaled(parts: DraftParts, shape: Silhouette, by: number): DraftParts {
   const isRegular = isRegularFall(shape.rungs.slice(shape.last + 1, shape.end + 1));
-  const wide = {
-    ...parts,
-    wide: scaledRows(parts.wide, shape, goal.rowsBy),
-    down: isRegular ? parts.down : scaledRows(parts.down, shape, goal.rowsBy),
-  };
-  const up = isSame
-    ? wide
-    : widensAtStart(shape)
-      ? restart(wide, bench, shape, goal)
-      : climb(wide, bench, shape, goal);
-  return isSame || isRefusal(up) ? up : descend(up, bench, shape, goal);
+  const down = isRegular ? parts.down : scaledRows(parts.down, shape, by);
+  return { ...parts, wide: scaledRows(parts.wide, shape, by), down };
 }
 
 function partsOf(draft: readonly DraftRow[], { first, last, end }: Silhouette): DraftParts {

@@ -2,7 +2,7 @@ import { withEdits } from "../../text/span";
 import { type Rewritten, rewriteToMake } from "../rewrite-row";
 import { isRefusal, type Refusal } from "../row-trial";
 import type { DraftRow } from "./draft";
-import type { DraftParts, ResizeGoal } from "./resize";
+import type { DraftParts } from "./resize";
 import type { Silhouette } from "./silhouette";
 import type { Workbench } from "./workbench";
 
@@ -10,12 +10,11 @@ import type { Workbench } from "./workbench";
 export function restart(
   parts: DraftParts,
   { piece }: Workbench,
-  { rungs, begin, widest }: Silhouette,
-  goal: ResizeGoal,
+  { rungs, begin }: Silhouette,
+  to: number,
 ): DraftParts | Refusal {
   const first = rungs[begin];
   if (!first) return { why: "it has no first row" };
-  const to = first.makes + goal.widest - widest;
   if (to < 1) return { why: `its first row would have ${to} stitches` };
   const found = rewriteToMake(first.row, piece, to);
   if (isRefusal(found))

@@ -5,8 +5,9 @@ import { type TextEdit, withEdits } from "../../text/span";
 import type { WorkedText } from "../count-from-above";
 import { follow } from "../follow";
 import type { Refusal } from "../row-trial";
-import { type DraftRow, editsOf, rowMapOf, withReferences } from "./draft";
+import { type DraftRow, editsOf } from "./draft";
 import { inLine } from "./in-line";
+import { numberMapOf, withReferences } from "./row-map";
 
 /** A draft whose rows were all brought into line and worked. */
 export interface FollowedDraft {
@@ -36,7 +37,7 @@ export class Workbench {
 
   /** The draft with its numbers, its references and its counts in line; or the row that cannot follow. */
   followed(draft: readonly DraftRow[]): FollowedDraft | Refusal {
-    const map = rowMapOf(draft);
+    const map = numberMapOf(draft);
     const lined = inLine(draft, this.piece, this.by);
     const renumbered = this.completed(lined.map((one) => ({ ...one, body: withReferences(one.body, map) })));
     const text = this.textOf(renumbered);

@@ -1,0 +1,73 @@
+import { InputBoxValidationSeverity, type TextEditor, window, workspace } from "vscode";
+import type { LanguageClient, WorkspaceEdit } from "vscode-languageclient/node";
+
+/** What the server answers of the piece at the caret, and of a size for it. */
+interface ResizeReply {
+  readonly piece: string | null;
+  readonly now: number | null;
+  readonly fits: boolean;
+  readonly says: string;
+  readonly notes: readonly string[];
+  readonly edit: WorkspaceEdit | null;
+}
+
+/** Nothing is asked while somebody goes on typing: a whole piece takes longer than a letter. */
+const pauseMs = 200;
+
+/** Asks which size the piece at the caret is to have, tells while it is typed what fits, and rewrites the piece. */
+export async function resizePiece(client: LanguageClient): Promise<void> {
+  const editor = window.activeTextEditor;
+  if (!editor) return;
+  const ask = (typed: string | null): Promise<ResizeReply | null> => askServer(client, editor, typed);
+  const first = await ask(null);
+  if (!first?.fits) {
+    void window.showInformationMessage(
+      first?.says ?? "There is no piece at the caret. Put the caret on a row and try again.",
+    );
+    return;
+  }
+  let latest = "";
+  const settled = async (text: string) => {
+    latest = text;
+    await new Promise((done) => setTimeout(done, pauseMs));
+    return text === latest ? validation(await ask(text)) : undefined;
+  };
+  const typed = await window.showInputBox({
+    title: `Resize ${first.piece}`,
+    prompt: `It is ${first.now} sts at its widest. Type 60, x1.5, start 8 or, at your gauge, 40 cm, 16 in across, 20 cm high.`,
+    validateInput: settled,
+  });
+  const last = typed === undefined ? null : await ask(typed);
+  if (last?.edit) await apply(client, last.edit);
+  if (last?.edit) await tellOfRest(last.notes);
+}
+
+function askServer(
+  client: LanguageClient,
+  { document, selection }: TextEditor,
+  typed: string | null,
+): Promise<ResizeReply | null> {
+  const caret = client.code2ProtocolConverter.asTextDocumentPositionParams(document, selection.active);
+  return client.sendRequest("loopledger/resizePiece", { ...caret, typed });
+}
+
+function validation(reply: ResizeReply | null) {
+  if (!reply || reply.says === "") return undefined;
+  const severity = reply.fits ? InputBoxValidationSeverity.Info : InputBoxValidationSeverity.Error;
+  return { message: reply.says, severity };
+}
+
+/** All lines are shown before anything is changed. */
+async function apply(client: LanguageClient, edit: WorkspaceEdit): Promise<void> {
+  const made = await client.protocol2CodeConverter.asWorkspaceEdit(edit);
+  if (made) await workspace.applyEdit(made, { isRefactoring: true });
+}
+
+async function tellOfRest(notes: readonly string[]): Promise<void> {
+  if (notes.length === 0) return;
+  const show = "Show them";
+  const words = notes.length === 1 ? "1 thing is" : `${notes.length} things are`;
+  if ((await window.showInformationMessage(`${words} yours to look at.`, show)) !== show) return;
+  const content = `To be looked at after resizing:\n\n${notes.map((line) => `- ${line}`).join("\n")}\n`;
+  await window.showTextDocument(await workspace.openTextDocument({ content, language: "markdown" }));
+}

@@ -1,0 +1,131 @@
+import type { WorkedPiece } from "../../fabric/worked";
+import { isNew } from "../../reshape/resize/draft";
+import { nearestSizes } from "../../reshape/resize/nearest-sizes";
+import { type Resized, resizePiece } from "../../reshape/resize/resize";
+import { silhouetteOf } from "../../reshape/resize/silhouette";
+import { isRefusal, type Refusal } from "../../reshape/row-trial";
+import { withEdits } from "../../text/span";
+import { Checker } from "../../workspace/checker";
+import type { NotedEdit, Scene } from "../actions/action";
+import { pieceAround } from "../placed-row";
+import { roundsOrRows } from "../row-names";
+import { sts } from "../shown/counts";
+import { editsOf } from "./edits";
+import { measuresOf, type PieceMeasures } from "./piece-measures";
+import { type WantedSize, wantedSize } from "./wanted-size";
+import { whatElse } from "./what-else";
+
+/** The answer to a size that somebody types for a piece. */
+export interface ResizeAnswer {
+  /** What the piece is called; null where none that can be resized is at the caret. */
+  readonly piece: string | null;
+  /** Stitches of its widest row now. */
+  readonly now: number | null;
+  /** Whether the size can be had; `says` is why not, with the nearest that can. */
+  readonly fits: boolean;
+  readonly says: string;
+  /** What else is to be looked at, a sentence each. */
+  readonly notes: readonly string[];
+  readonly edits: readonly NotedEdit[];
+}
+
+/** Whether the piece at an offset can be had in a size, as it is typed; `null`: nothing is typed yet. */
+export function resizeAnswer(scene: Scene, offset: number, typed: string | null): ResizeAnswer {
+  const piece = pieceAround(scene.worked, offset);
+  if (!piece)
+    return refused(null, null, "There is no piece at the caret. Put the caret on a row and try again.");
+  const name = piece.piece.name || "the piece";
+  const shape = silhouetteOf(piece);
+  if (isRefusal(shape)) return refused(name, null, `${name} cannot be resized: ${shape.why}.`);
+  const now = shape.widest;
+  if (typed === null) return { piece: name, now, fits: true, says: "", notes: [], edits: [] };
+  const measures = measuresOf(scene.worked, piece, shape);
+  const wanted = wantedSize(typed, measures);
+  if (isRefusal(wanted)) return refused(name, now, wanted.why);
+  const found = resizedWith(scene, piece, wanted);
+  if (isRefusal(found)) {
+    return refused(name, now, `${sentence(found.why)} ${nearestWords(scene, piece, wanted, now)}`.trim());
+  }
+  const after = new Checker().work(withEdits(scene.text, found.edits)).worked;
+  const { resized, edits, left } = found;
+  const notes = [...left, ...whatElse({ pattern: scene.worked, piece, after, resized, measures })];
+  return { piece: name, now, fits: true, says: fitsWords(piece, found, wanted, measures), notes, edits };
+}
+
+function refused(piece: string | null, now: number | null, says: string): ResizeAnswer {
+  return { piece, now, fits: false, says, notes: [], edits: [] };
+}
+
+function sentence(why: string): string {
+  return `${why.charAt(0).toUpperCase()}${why.slice(1)}`.replace(/(?<![.?!])$/, ".");
+}
+
+interface ResizedWith {
+  readonly resized: Resized;
+  readonly edits: readonly NotedEdit[];
+  readonly left: readonly string[];
+}
+
+/** The piece in that size with all that names its rows, if nothing new is found then. */
+function resizedWith(scene: Scene, piece: WorkedPiece, { goal }: WantedSize): ResizedWith | Refusal {
+  const found = resizePiece({ text: scene.text, pieces: scene.worked.pieces }, piece, goal);
+  return isRefusal(found) ? found : proved(scene, piece, found);
+}
+
+function proved(scene: Scene, piece: WorkedPiece, resized: Resized): ResizedWith | Refusal {
+  const { edits, left } = editsOf(scene.worked, piece, resized);
+  const after = scene.prover.aftermath(edits, []);
+  if (!after) return { why: "it has that size already" };
+  const wrong = after.fresh.find(({ rule }) => !ofAmounts.has(rule));
+  if (wrong) return { why: `something else would be wrong then: ${wrong.message}` };
+  return { resized, edits, left: [...left, ...after.fresh.map(({ message }) => message)] };
+}
+
+/** What a list says of yarn and sizes is not true any more of another size: that is told, and stands in no one's way. */
+const ofAmounts = new Set(["too-little-yarn", "too-much-yarn", "size-differs"]);
+
+function nearestWords(scene: Scene, piece: WorkedPiece, { goal, sized }: WantedSize, now: number): string {
+  const pattern = { text: scene.text, pieces: scene.worked.pieces };
+  const near = nearestSizes(pattern, piece, goal, (one) => !isRefusal(proved(scene, piece, one)));
+  const word = (width: number): string => `${width}${sized(width)}${width === now ? " (as it is now)" : ""}`;
+  const words = (all: readonly number[]): string => all.map(word).join(" and ");
+  if (near.whole.length === 0 && near.partial.length === 0) return "";
+  const partial =
+    near.partial.length > 0 ? `; with one round that adds or takes fewer, ${words(near.partial)}` : "";
+  return near.whole.length === 0
+    ? `The nearest that fit: ${words(near.partial)}.`
+    : `The nearest that fit: ${words(near.whole)}${partial}.`;
+}
+
+function fitsWords(
+  piece: WorkedPiece,
+  { resized, edits }: ResizedWith,
+  wanted: WantedSize,
+  { isRound }: PieceMeasures,
+): string {
+  const { before, rows, widest } = resized;
+  const were = before.rungs.reduce(
+    (sum, one) => sum + (one.row.line.kind === "foundation" ? 0 : one.rows),
+    0,
+  );
+  const are = rows.reduce(
+    (sum, { row }) => sum + (row.state === "gone" || row.row.line.kind === "foundation" ? 0 : row.rows),
+    0,
+  );
+  const [line] = piece.rows.filter(({ line: { kind } }) => kind !== "foundation");
+  const noun = line ? roundsOrRows(line.line, piece) : isRound ? "rounds" : "rows";
+  const partial = partialWords(resized);
+  const lines = new Set(edits.flatMap(({ note }) => note?.label ?? [])).size;
+  return `${sts(widest)}${wanted.sized(widest)} fit: ${are} ${noun} for ${were}.${partial} ${lines === 1 ? "1 line changes" : `${lines} lines change`}.`;
+}
+
+/** Which of the new rows adds fewer stitches than its fellows. */
+function partialWords({ rows, after, before }: Resized): string {
+  const there = rows.filter(({ row }) => row.state !== "gone");
+  const [odd] = there.flatMap(({ row }, i) => {
+    const { outcome, line } = after.rows[i] ?? {};
+    const by = (outcome?.makes[0] ?? 0) - (outcome?.has[0] ?? 0);
+    return isNew(row) && by > 0 && by !== before.rate ? [{ by, name: line?.headText ?? "" }] : [];
+  });
+  return odd ? ` ${odd.name} adds ${odd.by}, where the others add ${before.rate}.` : "";
+}

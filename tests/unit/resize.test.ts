@@ -1,0 +1,294 @@
+import { describe, expect, test } from "vitest";
+import { type ResizeAnswer, resizeAnswer } from "../../server/src/features/resize/resize-question";
+import { withEdits } from "../../server/src/text/span";
+import { Checker } from "../../server/src/workspace/checker";
+import { sceneOf } from "../faults/promises";
+
+/*
+ * Pieces in another size. The counts of the examples are arithmetic on what designers commonly work, no source; a law
+ * that is published is named beside its test.
+ */
+
+function asked(text: string, typed: string | null): ResizeAnswer {
+  return resizeAnswer(sceneOf(text), text.lastIndexOf("1:"), typed);
+}
+
+/** The text with the piece of its last "1:" in that size; it has no query that was not there before. */
+function resized(text: string, typed: string): string {
+  const answer = asked(text, typed);
+  expect(answer.fits, answer.says).toBe(true);
+  const done = withEdits(text, answer.edits);
+  const before = sceneOf(text).findings.length;
+  expect(new Checker().check(done).findings.length).toBeLessThanOrEqual(before);
+  return done;
+}
+
+/** Rounds of a flat disc: 6, 12, 18… */
+function ladder(by: number, rounds: number): string {
+  const rows = [`Rnd 1: ${by} sc in magic ring (${by})`, `Rnd 2: inc x${by} (${2 * by})`];
+  for (let n = 3; n <= rounds; n++) rows.push(`Rnd ${n}: (${n - 2} sc, inc) x${by} (${n * by})`);
+  return rows.join("\n");
+}
+
+function down(by: number, from: number, first: number): string {
+  const rows: string[] = [];
+  for (let n = from; n > 2; n--)
+    rows.push(`Rnd ${first + from - n}: (${n - 2} sc, dec) x${by} (${(n - 1) * by})`);
+  return [...rows, `Rnd ${first + from - 2}: dec x${by} (${by})`].join("\n");
+}
+
+const head = (rungs: number, even: number, place: string) => `Head
+${ladder(6, rungs)}
+Rnds ${rungs + 1}-${rungs + even}: sc in each st around (${6 * rungs})
+${place}
+${down(6, rungs, rungs + even + 1)}`;
+
+const pouch = (rounds: number, every: number, even = 10) => {
+  const all = 6 * rounds;
+  const eyelets = all / every;
+  return `Pouch
+${ladder(6, rounds)}
+Rnds ${rounds + 1}-${rounds + even}: sc in each st around (${all})
+Rnd ${rounds + even + 1}: *sc in next ${every - 1} sts, ch 1, sk next st; rep from * around (${all - eyelets} sc, ${eyelets} ch-1 sps)
+Rnd ${rounds + even + 2}: sc in each st and in each ch-1 sp around (${all})`;
+};
+
+describe("a toy of 36 stitches, half as large again", () => {
+  const text = head(6, 6, "Embroider eyes between Rnds 10 and 11, 6 sts apart.");
+
+  test("has 54 stitches and 26 rounds for 17, and its eyes between Rnds 15 and 16", () => {
+    expect(resized(text, "x1.5")).toBe(head(9, 9, "Embroider eyes between Rnds 15 and 16, 9 sts apart."));
+  });
+
+  test("is told with what no row tells: yarn and stuffing", () => {
+    const answer = asked(`Materials\nFibre filling to stuff\n\n${text}`, "54");
+    expect(answer.says).toBe("54 sts fit: 26 rounds for 17. 13 lines change.");
+    expect(answer.notes.join(" ")).toContain("Stuffing: about 3.44 times as much.");
+    expect(answer.notes.join(" ")).toMatch(/Yarn for this piece: about 2\.\d+ times as much/);
+  });
+
+  test("comes back from it as it was", () => {
+    const there = resized(text, "54");
+    expect(resized(there, "36")).toBe(text);
+  });
+
+  test("shows each round by itself, to be left out", () => {
+    const labels = new Set(asked(text, "42").edits.map(({ note }) => note?.label));
+    expect([...labels].slice(0, 3)).toEqual(["New: 7", "Rnds 7-12: now 8-14, told anew", "New: 15"]);
+  });
+});
+
+test("a ball keeps half as many rounds as it has stitches at its widest (M. S., The ideal crochet sphere, mspremiseconclusion.wordpress.com, 14 March 2010)", () => {
+  for (const rungs of [4, 5, 7, 8, 10, 12, 15]) {
+    const done = new Checker().work(resized(head(6, 6, "Stuff."), `${6 * rungs}`)).worked;
+    const rounds = (done.pieces[0]?.rows ?? []).reduce((sum, { times }) => sum + (times?.[0] ?? 0), 0);
+    expect(Math.abs(rounds - (6 * rungs) / 2)).toBeLessThanOrEqual(1);
+  }
+});
+
+describe("a pouch with eyelets", () => {
+  test("every 3 stitches goes from 42 stitches to 60: three more rounds of increases, and 20 eyelets for 14", () => {
+    expect(resized(pouch(7, 3), "60")).toBe(pouch(10, 3, 15));
+  });
+
+  test("every 4 stitches cannot have 42 or 54, and is told the neighbours", () => {
+    const text = pouch(8, 4);
+    expect(asked(text, "42")).toMatchObject({
+      fits: false,
+      edits: [],
+      says: expect.stringMatching(
+        /^Rnd 19 cannot follow: it is worked over a multiple of 4: 40 or 44, and there are 42\. The nearest that fit: 36 and 48 \(as it is now\)/,
+      ),
+    });
+    expect(asked(text, "54").says).toContain("The nearest that fit: 48 (as it is now) and 60");
+    for (const fits of ["36", "60"]) resized(text, fits);
+  });
+
+  test("brings the number of eyelets with it where the prose tells it", () => {
+    const text = `${pouch(7, 3)}\nLace the cord through the 14 eyelets.`;
+    expect(resized(text, "60")).toContain("Lace the cord through the 20 eyelets.");
+  });
+});
+
+describe("a hat", () => {
+  const crown = ["hdc in next st", "hdc in next 2 sts", "hdc in next 3 sts", "hdc in next 4 sts"];
+  const hat = `Gauge: 14 hdc and 11 rounds = 4 in
+To fit head: 19 in
+
+Hat
+Rnd 1: Ch 2 (does not count), 8 hdc in magic ring, join. (8 hdc)
+Rnd 2: Ch 2, 2 hdc in each st around, join. (16 hdc)
+${crown.map((plain, i) => `Rnd ${i + 3}: Ch 2, *${plain}, 2 hdc in next st; rep from * around, join. (${8 * (i + 3)} hdc)`).join("\n")}
+Rnd 7: Ch 2, *hdc in next 5 sts, 2 hdc in next st; rep from * around, join. (56 hdc)
+Rnd 8: Ch 2, *hdc in next 6 sts, 2 hdc in next st; rep from * around, join. (64 hdc)
+Rnds 9-18: Ch 2, hdc in each st around, join. (64 hdc)`;
+
+  test("of 20 in at 3.5 stitches to the inch has 70: a round adds 6 to 64, four groups of 11 and two of 10", () => {
+    const answer = asked(hat, "20 in");
+    expect(answer.says).toBe(
+      "70 sts (20 in around) fit: 20 rounds for 18. Rnd 9 adds 6, where the others add 8. 2 lines change.",
+    );
+    const round = /Rnd 9: (.*)/.exec(resized(hat, "20 in"))?.[1];
+    expect(round).toBe(
+      "Ch 2, *[hdc in next 10 sts, 2 hdc in next st] 2 times, hdc in next 9 sts, 2 hdc in next st; rep from * around, join. (70 hdc)",
+    );
+  });
+
+  test("may be told by the head it is to fit: the ease stays", () => {
+    expect(asked(hat, "fit 21 in").says).toMatch(/^71 sts \(20\.3 in around\) fit/);
+    expect(asked(hat.replace(/To fit.*\n/, ""), "fit 21 in")).toMatchObject({
+      fits: false,
+      says: 'To keep the ease, the pattern has to say whom it fits now: add a line such as "To fit head: 54 cm".',
+    });
+  });
+
+  test("gets higher by its plain rounds alone", () => {
+    const done = resized(hat, "10 in high");
+    expect(done).toMatch(/Rnds 9-\d+: Ch 2, hdc in each st around, join\. \(64 hdc\)/);
+    expect(done.slice(0, done.indexOf("Rnds 9"))).toBe(hat.slice(0, hat.indexOf("Rnds 9")));
+  });
+});
+
+describe("staggered rounds", () => {
+  test("go on in turn", () => {
+    const disc = `Disc
+${ladder(6, 4)}
+Rnd 5: 1 sc, inc, (3 sc, inc) x5, 2 sc (30)
+Rnd 6: (4 sc, inc) x6 (36)
+Rnd 7: 2 sc, inc, (5 sc, inc) x5, 3 sc (42)`;
+    expect(resized(disc, "54")).toBe(`${disc}
+Rnd 8: (6 sc, inc) x6 (48)
+Rnd 9: 3 sc, inc, (7 sc, inc) x5, 4 sc (54)`);
+  });
+});
+
+describe("work in rows", () => {
+  const flag = `Flag
+With navy, ch 9.
+Row 1: sc in 2nd ch from hook and in each ch across [8]
+Row 2: ch 1, turn, sc in each st [8]
+Row 3: ch 1, turn, dec, sc to last 2 sts, dec [6]
+Row 4: ch 1, turn, sc in each st [6]
+Row 5: ch 1, turn, dec, sc to last 2 sts, dec [4]
+Row 6: ch 1, turn, 4 sc [4]
+Row 7: ch 1, turn, dec x2 [2]`;
+
+  test("begins with a longer chain, and its decreases begin higher up", () => {
+    expect(resized(flag, "10")).toBe(`Flag
+With navy, ch 11.
+Row 1: sc in 2nd ch from hook and in each ch across [10]
+Row 2: ch 1, turn, sc in each st [10]
+Row 3: ch 1, turn, dec, sc to last 2 sts, dec [8]
+Row 4: ch 1, turn, 8 sc [8]
+Row 5: ch 1, turn, dec, sc to last 2 sts, dec [6]
+Row 6: ch 1, turn, sc in each st [6]
+Row 7: ch 1, turn, dec, sc to last 2 sts, dec [4]
+Row 8: ch 1, turn, 4 sc [4]
+Row 9: ch 1, turn, dec x2 [2]`);
+  });
+
+  test("that repeats several rows is longer by whole repeats", () => {
+    const strip = `Strip
+Ch 11.
+Row 1: Sc in 2nd ch from hook and in each ch across. (10)
+Row 2: Ch 1, turn, sc in each st. (10)
+Row 3: Ch 1, turn, hdc in each st. (10)
+Rows 4-13: Rep Rows 2-3 five more times. (10)`;
+    expect(resized(strip, "x2")).toBe(
+      strip
+        .replaceAll("(10)", "(20)")
+        .replace("Ch 11", "Ch 21")
+        .replace("4-13: Rep Rows 2-3 five", "4-25: Rep Rows 2-3 eleven"),
+    );
+  });
+
+  test("worked about a chain gets a longer chain, and its ends stay as they are", () => {
+    const oval = (n: number, all: number) => `Base
+Ch ${n + 3}.
+Rnd 1: Sc in 2nd ch from hook, sc in next ${n} ch, 3 sc in last ch; working on opposite side of chain, sc in next ${n} ch, 2 sc in last ch. (${all} sc)
+Rnd 2: 2 sc in next st, sc in next ${n} sts, 2 sc in each of next 3 sts, sc in next ${n} sts, 2 sc in each of next 2 sts. (${all + 6} sc)`;
+    expect(resized(oval(9, 24), "42")).toBe(oval(15, 36));
+  });
+});
+
+describe("rows that others name", () => {
+  test("have their new numbers there", () => {
+    const text = `${ladder(6, 4)}
+Rnd 5: BLO sc in each st around (24)
+Rnd 6: sc in each st around (24)
+Rnds 7-8: Rep Rnd 6. (24)`;
+    expect(resized(text, "30")).toContain(`Rnd 5: (3 sc, inc) x6 (30)
+Rnd 6: BLO sc in each st around (30)
+Rnd 7: sc in each st around (30)
+Rnds 8-10: Rep Rnd 7. (30)`);
+  });
+});
+
+describe("what cannot be", () => {
+  const text = head(6, 6, "Stuff.");
+
+  test.each([
+    ["", "Type a size, such as 60, x1.5 or 40 cm."],
+    ["large", '"large" is no size. Type one such as 60, x1.5, 40 cm or 18 cm high.'],
+    ["0", "A row has one stitch or more."],
+    ["-6", "A row has one stitch or more."],
+    ["4.5", "A number of stitches is whole."],
+    ["36 (48)", "Type one size: the piece is rewritten for one."],
+    ["100001", "No row has more than 100000 stitches."],
+    ["99999", "More than 300 rows would have to be put in."],
+    ["x0", "A piece is made larger or smaller by a number above 0."],
+    ["x-1", '"x-1" is no size. Type one such as 60, x1.5, 40 cm or 18 cm high.'],
+    ["x1000", "No piece is made more than 100 times as large."],
+    ["3", "Its first row has 6 stitches already."],
+    ["36", "It has that size already."],
+    [
+      "40 cm",
+      'A size needs the gauge. Add a line to the pattern, such as "Gauge: 18 sc and 20 rows = 10 cm".',
+    ],
+  ])("%j is answered with what is wrong, and nothing is changed", (typed, says) => {
+    const answer = asked(text, typed);
+    expect(answer).toMatchObject({ fits: false, edits: [] });
+    expect(answer.says.startsWith(says), answer.says).toBe(true);
+  });
+
+  test("a height needs the rows of the gauge", () => {
+    expect(asked(`Gauge: 18 sc = 10 cm\n\n${text}`, "20 cm high").says).toBe(
+      'A height needs the rows of the gauge. Write them too, as in "Gauge: 18 sc and 20 rows = 10 cm".',
+    );
+  });
+
+  test("a piece of several sizes, and one with a row that is not right, are told so", () => {
+    const sizes = "Sizes: S (M)\n\nCap\nRnd 1: 6 (7) sc in magic ring. 6 (7) sc";
+    expect(asked(sizes, null).says).toBe("Cap cannot be resized: it is written for several sizes.");
+    const slip = text.replace("(4 sc, inc) x6 (36)", "(4 sc, inc) x5 (36)");
+    expect(asked(slip, null).says).toBe(
+      "Head cannot be resized: Rnd 6 is not right yet, or not understood. Mend it first.",
+    );
+  });
+
+  test("where there is no piece, it is said", () => {
+    expect(resizeAnswer(sceneOf("Just words.\n"), 3, null).says).toBe(
+      "There is no piece at the caret. Put the caret on a row and try again.",
+    );
+  });
+});
+
+describe("all samples", () => {
+  test("are resized without a new query, or it is said why not", async () => {
+    const { readdirSync, readFileSync } = await import("node:fs");
+    const folder = new URL("../../samples/", import.meta.url);
+    let done = 0;
+    for (const file of readdirSync(folder).filter((name) => name.endsWith(".crochet"))) {
+      const text = readFileSync(new URL(file, folder), "utf8");
+      const scene = sceneOf(text);
+      for (const { rows } of scene.worked.pieces)
+        for (const typed of ["x0.75", "x1.5", "x2"]) {
+          const answer = resizeAnswer(scene, rows[0]?.line.start ?? 0, typed);
+          expect(answer.says, file).not.toBe("");
+          if (!answer.fits) expect(answer.edits).toEqual([]);
+          else done++;
+        }
+    }
+    expect(done).toBeGreaterThan(25);
+  }, 120_000);
+});
