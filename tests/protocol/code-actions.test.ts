@@ -146,9 +146,12 @@ describe("changes that are offered", () => {
       documentChanges: [
         {
           edits: [
-            { newText: "7 sc in mr (7" },
-            { newText: "x7 (14", annotationId: "Rnd 2: spaced anew" },
-            { newText: "x7 (21", annotationId: "Rnd 3: spaced anew" },
+            { newText: "7" },
+            { newText: "7" },
+            { newText: "7", annotationId: "Rnd 2: spaced anew" },
+            { newText: "14", annotationId: "Rnd 2: spaced anew" },
+            { newText: "7", annotationId: "Rnd 3: spaced anew" },
+            { newText: "21", annotationId: "Rnd 3: spaced anew" },
           ],
         },
       ],
