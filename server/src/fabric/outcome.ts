@@ -355,3 +355,17 @@ export function plainState(
     return { strip: plainStrip(kind, total), chain: null, ring: false, marked: null };
   });
 }
+
+/** A row that stops early, taken to leave the rest unworked: it is worked over all that it found. */
+export function leavingRest(outcome: Outcome): Outcome {
+  const { needs, has, steps } = outcome;
+  const whole = steps.map((own, size) => {
+    const at = needs[size] ?? 0;
+    const left = (has[size] ?? 0) - at;
+    const span = { start: 0, end: 0 };
+    const rest: Steps = { kind: "skip", sort: "none", n: left, at, uses: 1, perPlace: 1, span };
+    return left > 0 ? [...own, rest] : own;
+  });
+  const worked = outcome.worked.map((row) => (row.steps === steps ? { ...row, steps: whole } : row));
+  return { ...outcome, needs: has, fits: true, stopsEarly: false, steps: whole, worked };
+}

@@ -2,7 +2,7 @@ import { wrongList } from "./bind";
 import type { PatternContext } from "./context";
 import { type RowPlan, takesIn } from "./instructions";
 import { otherWay } from "./other-way";
-import { type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
+import { leavingRest, type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
 import { type Candidate, nearestToRight, type Path, pathsFrom } from "./paths";
 import type { Piece, RowLine } from "./pattern";
 import { type Dependence, sameState } from "./piece-run";
@@ -110,7 +110,12 @@ export abstract class RowJudge {
     const unsure = unsureElsewhere((schedule.rows[0] as ScheduledRow).plan, nearest.path.state);
     if (unsure !== null) return this.unchecked(line, unsure, nearest.path.state, nearest.outcome);
     if (early && line.plan?.turns && shaping.test(this.piece.name))
-      return this.accept(line, schedule, [early], "what is left at the end is meant to stay unworked");
+      return this.accept(
+        line,
+        schedule,
+        [{ path: early.path, outcome: leavingRest(early.outcome) }],
+        "what is left at the end is meant to stay unworked",
+      );
     if (early) return this.early(line, schedule, early);
     this.wrong(line, schedule, nearest);
   }

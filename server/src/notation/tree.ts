@@ -44,11 +44,19 @@ const semantics = grammar.createSemantics().addOperation<Tree[]>("shape", {
   _nonterminal(...nodes) {
     const { ctorName: rule, source } = this as unknown as ShapeNode;
     const all = nodes.flatMap((node) => (node as unknown as ShapeNode).shape());
-    // What the grammar only looks ahead at belongs to the next node.
-    const children = all.filter((child) => child.from < source.endIdx);
+    const children = all.filter((child, i) => child.from < source.endIdx && !isAheadOf(child, all, i));
     return transparent.has(rule) ? children : [{ rule, from: source.startIdx, to: source.endIdx, children }];
   },
 });
+
+/** What the grammar only looks ahead at belongs to what it reads next. */
+function isAheadOf({ from, to }: Tree, all: readonly Tree[], i: number): boolean {
+  for (let k = i + 1; k < all.length; k++) {
+    const later = all[k] as Tree;
+    if (from < later.to && later.from < to) return true;
+  }
+  return false;
+}
 
 const kept = new Map<string, Tree | null>();
 const keptAtMost = 20_000;
