@@ -164,7 +164,7 @@ class PatternRun {
     if (ends) return eachEnd(ends[1] ?? "", Number(ends[2]), this.previous);
     const even = /^work even in patt for (\d+) rows/.exec(instruction);
     if (even) return Array.from({ length: Number(even[1]) }, () => this.previous);
-    const named = this.namedRows(instruction);
+    const named = this.namedRows(instruction.replace(/^change to [^.]+\. /, ""));
     const rows = named ?? [instruction];
     const passes =
       line.numbers.length > 1 ? 1 : named ? Number(/\b(\d+) (?:more )?times/.exec(instruction)?.[1] ?? 1) : 1;

@@ -75,8 +75,10 @@ function nounOf(nouns: readonly Word[], own: readonly Word[], text: string): Omi
   const space = nouns.find((word) => word.cls === "C");
   if (space)
     return { noun, word, sort: "space", ...(space.number?.[0] == null ? {} : { chains: space.number[0] }) };
-  if (nouns.some((word) => word.cls === "p" || word.cls === "q"))
+  if (nouns.some((word) => word.cls === "p" || word.cls === "q")) {
+    if (isFilled(noun)) return { noun, word: noun.toLowerCase(), sort: "unit" };
     return { noun, word, sort: nouns.some((word) => word.cls === "S") ? "unit" : "space" };
+  }
   const chains = first.cls === "H" && nouns.length > 1 ? first.number?.[0] : null;
   if (chains != null) return { noun, word, sort: "space", chains };
   if (first.cls === "H") return { noun: first.value, word, sort: "turning-chain" };
@@ -92,4 +94,9 @@ function nounOf(nouns: readonly Word[], own: readonly Word[], text: string): Omi
   )
     return { noun: first.value, word, sort: "stitch" };
   return { noun, word: nouns.length > 1 ? noun.toLowerCase() : word, sort: "unit" };
+}
+
+/** `2 solid mesh` are stitches where spaces might be: no spaces at all. */
+export function isFilled(noun: string): boolean {
+  return /^(?:solid|filled|closed|full)\b/i.test(noun);
 }

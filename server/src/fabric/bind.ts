@@ -53,7 +53,7 @@ class Binder extends StatedBinder {
   /** Instructions before the yarn is cut; 0 where it is not. */
   private cutBehind = 0;
   /** Words that instruct nothing are passed; those that carry on may lead to the other side. */
-  private prose: "none" | "plain" | "carries on" = "none";
+  private prose: "none" | "plain" | "carries on" | "told again" = "none";
   /** The first words among prose that may instruct something. */
   private passedOver: string | null = null;
 
@@ -127,13 +127,18 @@ class Binder extends StatedBinder {
     const over =
       (this.prose === "carries on" && node.rule === "otherSide") ||
       this.throughBoth(node) ||
-      (node.rule === "sep" && next?.rule === "make");
+      (node.rule === "sep" && next?.rule === "make" && !this.joinsTold(node));
     if (!over && !endsProse(node, this.words)) {
       if (this.stated === null && instructing.has(node.rule)) this.passedOver ??= this.textOf(node);
       return true;
     }
     this.prose = "none";
     return node.rule === "sep";
+  }
+
+  /** `working last 2 sc in last sp and sc in top of ch`: both are told again. */
+  private joinsTold(sep: Tree): boolean {
+    return this.prose === "told again" && this.word(sep.from).cls === "&";
   }
 
   /** `fold in half and crochet both sides together 5 sc`: what follows is worked so. */
@@ -268,7 +273,7 @@ class Binder extends StatedBinder {
       word.cls === "O" ||
       (word.cls === "@" && opensSentence)
     ) {
-      this.prose = word.value === "go on" ? "carries on" : "plain";
+      this.prose = proseOf(word.value, this.textAt(word));
       return [];
     }
     if (word.cls === "g") this.onRing = true;
@@ -471,6 +476,11 @@ export function wrongList(list: string, numbers: number, sizes: number): string 
 
 /** Word classes that say nothing to count. */
 const quiet = /[!/gAKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELuZ]/;
+
+function proseOf(value: string, text: string): "plain" | "carries on" | "told again" {
+  if (value === "go on") return "carries on";
+  return /\blast$/i.test(text) ? "told again" : "plain";
+}
 
 /** What ends a sentence that instructs nothing. */
 function endsProse(node: Tree, words: readonly Word[]): boolean {

@@ -80,7 +80,7 @@ export const copyOf = keptBy(readCopy);
 
 /** `With B, rep Row 2`, `Working in BLO, rep Row 2`: how, before what is worked again. */
 const leadIn =
-  /^(?:with|using|in|working|work|changing to|change to)\b[^.;:*()]{1,40}?[,:]\s*(?=(?:rep(?:eat)?|as|same as|work as|work even)\b)/i;
+  /^(?:with|using|in|working|work|changing to|change to|join)\b[^.;:*()]{1,40}?[,:.]\s*(?=(?:rep(?:eat)?|as|same as|work as|work even)\b)/i;
 
 /** Reads "Rep Row 2", "as rnd 3", "Dec 1 st each end of next and foll 4 alt rows"; null for an ordinary row. */
 function readCopy(line: RowContent): Copy | null {

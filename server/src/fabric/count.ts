@@ -1,3 +1,4 @@
+import { isFilled } from "./bind-count";
 import type { StatedTerm } from "./instructions";
 import { forSize } from "./instructions";
 import type { Steps } from "./steps";
@@ -239,7 +240,7 @@ function unitTerm(
     [...sum.units].find(([name]) => name.replace(/e?s$/, "") === noun)?.[1];
   if (direct !== undefined && direct === stated) return { ...base, n: direct, counted };
   const alike = [...sum.groups.values(), ...sum.units.values(), sumOf(sum.units.values())];
-  const candidates = noun === "group" ? alike : [...alike, ...sum.spaces.values()];
+  const candidates = noun === "group" ? alike : isFilled(noun) ? [] : [...alike, ...sum.spaces.values()];
   // A group may be written out where its name is used besides, and a block is told by its space as well.
   const open = direct === undefined || /^(?:group|block|tile|box|square)$/.test(noun);
   if (open && stated !== null && candidates.includes(stated)) return { ...base, n: stated, counted };

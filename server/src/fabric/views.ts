@@ -56,7 +56,7 @@ function placeViews(plan: RowPlan, state: State, setting: RowSetting): ViewOptio
   const mentions = mentionsOf(plan);
   const chains = mentions.chains || plan.mentions.has("ch");
   if (!hasSpaces(state)) return [plainly];
-  if (chains) return mentions.spaces ? [plainly, chainwise] : [chainwise];
+  if (chains) return mentions.spaces || mentions.passesChains ? [plainly, chainwise] : [chainwise];
   if (mentions.spaces) return [plainly];
   const any = { ...view, stMeans: "any" } as const;
   return [
@@ -161,13 +161,27 @@ function stripsOf(state: State): Strip[] {
   return state.flatMap((below) => (below === null ? [] : [below.strip]));
 }
 
+interface Mentions {
+  readonly spaces: boolean;
+  readonly chains: boolean;
+  /** The only chains it names are passed: `sk 2 ch, dc in next ch of turning ch`. */
+  readonly passesChains: boolean;
+  readonly stitches: boolean;
+}
+
+function isChain({ sort }: Target): boolean {
+  return sort === "chain";
+}
+
 /** What sorts of places a row names. */
-const mentionsOf = keptBy((plan: RowPlan): { spaces: boolean; chains: boolean; stitches: boolean } => {
+const mentionsOf = keptBy((plan: RowPlan): Mentions => {
   const all = targetsIn(plan);
+  const passed = takesIn(plan.instructions.filter(({ op }) => op === "skip")).flatMap(targetsOf);
   const worked = takesIn(plan.instructions.filter(({ op }) => op !== "slip")).flatMap(targetsOf);
   return {
     spaces: all.some(({ sort }) => sort === "space"),
-    chains: worked.some(({ sort }) => sort === "chain"),
+    chains: worked.some(isChain),
+    passesChains: passed.some(isChain) && all.filter(isChain).length === passed.filter(isChain).length,
     stitches: worked.some(({ sort }) => sort === "stitch"),
   };
 });

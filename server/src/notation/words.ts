@@ -211,7 +211,7 @@ function makeThere(atom: Atom, before: readonly Word[], make: Make): Read | null
 }
 
 /** What a place phrase is made of. */
-const placeWords = new Set([..."ieXfzmynotSCHpqc@YABRg"]);
+const placeWords = new Set([..."ieXfzmynotSCHpqc@YABRga"]);
 
 function single(atom: Atom, make: Make): Read {
   // Nothing is worked three and a half times: a fraction measures something.

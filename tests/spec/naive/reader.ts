@@ -45,6 +45,7 @@ export class Reader {
       () => this.bracket(1),
       () => this.placeFirst(),
       () => this.listInOne(),
+      () => this.inEach(),
       () => this.closingLoop(),
       () => this.take(/ending with (?=ch)/) !== null,
       () => this.prefixTimes(),
@@ -198,6 +199,15 @@ export class Reader {
     if (!listed) return false;
     const space: Target = found?.[1] === "same" ? { at: "same" } : next(1, "sp", "between");
     this.nodes.push({ do: "in-one", body: this.sub(listed, "once"), target: ring ? { at: "ring" } : space });
+    return true;
+  }
+
+  /** `in each sp around work (sc, 3 dc, sc)`. */
+  private inEach(): boolean {
+    const found = this.take(/in each sp#\d*(?: around)? work \(([^()]*)\)/);
+    if (!found?.[1]) return false;
+    const target: Target = { at: "each", sort: "sp", reserve: 0 };
+    this.nodes.push({ do: "in-one", body: this.sub(found[1], "once"), target });
     return true;
   }
 
