@@ -15,7 +15,12 @@ const closing: ReadonlySet<string> = new Set(Object.values(closers));
 
 /** The first mark of a row that has no fellow; null where all have theirs. */
 export function openMarkIn(words: readonly Word[]): OpenMark | null {
-  return openBracket(words) ?? openStar(words);
+  return words.some(isMark) ? (openBracket(words) ?? openStar(words)) : null;
+}
+
+/** A bracket, an asterisk, or words that go back to one. */
+function isMark(word: Word): boolean {
+  return closers[word.cls] !== undefined || closing.has(word.cls) || word.cls === "r" || isStar(word);
 }
 
 /** What closes a count at the end of a row that is opened only: `x6 (18`; "" where nothing does. */
@@ -27,7 +32,8 @@ export function countCloser(text: string, open: OpenMark): string {
 
 function openBracket(words: readonly Word[]): OpenMark | null {
   const open: Word[] = [];
-  for (const [i, word] of words.entries()) {
+  for (let i = 0; i < words.length; i++) {
+    const word = words[i] as Word;
     if (closers[word.cls] !== undefined) open.push(word);
     if (!closing.has(word.cls) || isListLetter(words, i)) continue;
     const opener = open.pop();
