@@ -107,6 +107,7 @@ class PatternRun {
   private readonly rules = new Map<number, ChainRule>();
   private readonly bodies = new Map<string, string>();
   private previous = "";
+  private lastNumber = 0;
   /** What the pieces before this one ended with. */
   private readonly ends = new Map<string, readonly Made[]>();
   private state: State = fresh("");
@@ -122,8 +123,10 @@ class PatternRun {
     return this.lines.flatMap((line) => {
       if (line.piece !== this.state.piece) {
         if (this.state.made) this.ends.set(this.state.piece, this.state.made);
-        this.state = fresh(line.piece);
+        const goesOn = line.numbers[0] !== undefined && line.numbers[0] === this.lastNumber + 1;
+        this.state = goesOn ? { ...this.state, piece: line.piece } : fresh(line.piece);
       }
+      this.lastNumber = line.numbers.at(-1) ?? this.lastNumber;
       if (line.kind === "start") this.begin(line.body ?? "");
       return line.kind === "start" ? [] : [this.line(line)];
     });

@@ -179,7 +179,9 @@ export class PlaceBinder extends RowWords {
 
   /** Rings, layers, edges: what is no place of the row below. */
   private unlikeStitches(place: PlaceWords): Take[] | null {
-    if (place.has("g")) return [{ how: "nowhere" }];
+    // `2 sc in each st of ring`: on its chains, not into it.
+    const onRing = place.has("e") && (place.has("t") || place.has("c"));
+    if (place.has("g") && !onRing) return [{ how: "nowhere" }];
     if (place.has("Z")) return [{ how: "next", n: [2], of: anyStitch }];
     if (/row ends?|ends? of (?:each )?row|side of/i.test(place.text) && !place.has("C") && !place.has("I"))
       return [{ how: "unknown", why: `"${place.text}" cannot be counted` }];

@@ -1,11 +1,13 @@
 import { pieceKey } from "../notation/piece-names";
+import type { Below } from "./below";
 import { type Copy, copyOf } from "./copies";
 import { countedOutcome } from "./counted-rows";
 import { forSize, type RowPlan } from "./instructions";
+import type { Path } from "./paths";
 import type { RowLine } from "./pattern";
 import { PlainRows } from "./plain-rows";
 import { start } from "./row-judge";
-import { rowsOfHead, type Schedule } from "./schedule";
+import { rowsOfHead, type Schedule, type ScheduledRow } from "./schedule";
 import { countPlaces } from "./strip";
 
 /** Lines that stand for other rows. */
@@ -99,12 +101,33 @@ export abstract class CopiedRows extends PlainRows {
     const isFresh = this.paths.every((path) => path.state === null);
     const paths = isFresh ? [{ ...start, state: this.startState(first.plan as RowPlan, first) }] : this.paths;
     if (byHead) return this.step(line, { rows, stated, ...rowsOfHead(line, this.sizes) }, paths);
-    const each = this.rowsOfCopy(first, rows.length, copy);
+    const left = copy.until.left && this.rowsUntilLeft(line, rows, copy.until.left, paths);
+    const each = left ?? this.rowsOfCopy(first, rows.length, copy);
     if (each.some((n) => n < 1))
       return this.unchecked(line, "there are as many rows already", paths[0]?.state);
-    const told = copy.times !== null || copy.until.rowsInAll !== null;
+    const told = copy.times !== null || copy.until.rowsInAll !== null || left !== null;
     const open = !told && /until|for .*(?:cm|in|")/i.test(line.text);
     this.step(line, { rows, stated, each, times: open ? null : each }, paths);
+  }
+
+  /** `Rep last 2 rows until 21 sts rem`: as many rows as that takes, by what they do to the count in one turn. */
+  private rowsUntilLeft(
+    line: RowLine,
+    rows: readonly ScheduledRow[],
+    left: readonly number[],
+    paths: readonly Path[],
+  ): number[] | null {
+    const [path] = paths;
+    const each = Array<number>(this.sizes).fill(rows.length);
+    const once: Schedule = { rows, stated: null, each, times: null };
+    const after =
+      path && this.candidates(line, once, path).find(({ outcome }) => outcome.fits)?.outcome.after;
+    if (!path?.state || !after) return null;
+    const found = path.state.map((below, size) => {
+      const [now, then] = [stitchesOn(below), stitchesOn(after[size] ?? null)];
+      return (rows.length * ((forSize(left, size) ?? now) - now)) / (then - now);
+    });
+    return found.every((n) => Number.isInteger(n) && n >= 1 && n % rows.length === 0) ? found : null;
   }
 
   /** How many rows a copy is, one number a size: so many times, or until there are so many. */
@@ -145,4 +168,8 @@ function sameLines(
 ): boolean {
   if (a === b || !a || !b) return a === b;
   return a.size === b.size && [...a].every(([n, line]) => b.get(n)?.content === line.content);
+}
+
+function stitchesOn(below: Below | null): number {
+  return below === null ? 0 : countPlaces(below.strip, (run) => run.sort !== "space");
 }

@@ -49,6 +49,8 @@ export type Copy =
 interface Until {
   /** So many rows in all, one number a size. */
   readonly rowsInAll: readonly number[] | null;
+  /** Until so many stitches are left, one number a size. */
+  readonly left: readonly number[] | null;
   /** `then work Row 1 once more`. */
   readonly extra: number | null;
 }
@@ -143,7 +145,12 @@ function untilOf(text: string): Until {
     /\b(?:then|ending)\b[^.;]*?\b(?:row|rnd|round)\s+(\d+)(?:\s+(?:again|once(?:\s+more)?|one\s+more\s+time|only))/i.exec(
       text,
     );
-  return { rowsInAll: inAll ? numbersIn(inAll) : null, extra: extra ? Number(extra[1]) : null };
+  const left = untilLeft.exec(text);
+  return {
+    rowsInAll: inAll ? numbersIn(inAll) : null,
+    left: left ? numbersIn((left[1] ?? left[2]) as string) : null,
+    extra: extra ? Number(extra[1]) : null,
+  };
 }
 
 const asPiece =

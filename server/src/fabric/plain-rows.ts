@@ -21,7 +21,7 @@ export abstract class PlainRows extends RowJudge {
   protected plain(line: RowLine, own: RowPlan): void {
     const plan = this.onEdge(line, this.withCarried(own));
     this.carried = own.carried.length > 0 ? own : null;
-    const paths = this.startsAfresh(plan)
+    const paths = this.startsAfresh(plan, line)
       ? [{ ...start, state: this.startState(plan, line), previous: this.paths[0] ?? null }]
       : this.paths;
     const row = this.scheduled(line, plan);
@@ -35,7 +35,9 @@ export abstract class PlainRows extends RowJudge {
     return goesOn ? extended(plan) : plan;
   }
 
-  protected startsAfresh(plan: RowPlan): boolean {
+  /** A first row into a magic ring is one of a new part, even where no heading says so. */
+  protected startsAfresh(plan: RowPlan, { head }: RowLine): boolean {
+    if (head?.from === 1 && this.done.length > 0 && /\bmagic\b|\bm[rc]\b/i.test(plan.text)) return true;
     const further = plan.onRow !== null && plan.onRow !== this.lastRow?.head?.from;
     return plan.foundation !== null || further || this.paths.every((path) => path.state === null);
   }

@@ -38,7 +38,12 @@ const shapes: readonly { readonly form: RegExp; readonly word?: "row" | "round" 
       "iu",
     ),
   },
-  { form: new RegExp(String.raw`^(${ord})(?:(?:${dash})(${ord}))*\s+(rows?|rnds?|rounds?)\b`, "iu") },
+  {
+    form: new RegExp(
+      String.raw`^(${ord})(?:(?:${dash})(${ord}))*\s+(?:patt(?:ern)?\s+)?(rows?|rnds?|rounds?)\b`,
+      "iu",
+    ),
+  },
   { form: new RegExp(String.raw`^(${ord})(?=\s*[:—–-])`, "iu") },
   {
     form: new RegExp(
@@ -126,7 +131,8 @@ function draftOf(shape: number, match: RegExpExecArray): Draft | null {
       return {
         ...plain,
         word: /^row/i.test(match[3] as string) ? "row" : "round",
-        from: all[0] ?? null,
+        // Rows of the pattern stitch have numbers of their own.
+        from: /\bpatt/i.test(text) ? null : (all[0] ?? null),
         to: all.length > 1 ? [all.at(-1) as number] : null,
       };
     }
@@ -213,6 +219,9 @@ export function foundationLead(text: string): number {
 }
 
 const foundationLine = new RegExp(String.raw`^\s*(?:${beforeChain}${chain}|${foundationStitches})`, "iu");
+/** `Ch 41. 1 sc in 2nd ch from hook, …`: a row without a head. */
+const workedChain =
+  /\b(?:sc|hdc|dc|htr|tr|ss|sl\s?sts?|slip\s+stitch(?:es)?|(?:single|double)\s+crochets?)\s+(?:in|into)\s+(?:the\s+)?(?:\d(?:nd|rd|th)|second|third|fourth)\s+(?:ch|chain|st|stitch)\s+from\b/i;
 const numbered = /^\s*\d+\s*[.)]/;
 
 const glued = new RegExp(
@@ -226,9 +235,10 @@ const inCapitals = /^\s*\p{Lu}{2}[^\p{Ll}]*$/u;
 const firstRow = String.raw`(?:row|rnd|round|r)\.?\s*1\s*[:.)–—-]|1st\s+(?:row|rnd|round)\s*[:.–—-]`;
 const firstChain = String.raw`(?:starting|beginning|begin)\s+(?:at|with|from)\b|(?:with|using)\s[^,.:;]{1,40},\s*(?:ch|chain|make)\b|(?:loosely\s+)?(?:ch|chain)\s*\d|make\s+\d+\s*ch|\d+\s*ch\b`;
 const opening = new RegExp(`^(?:${firstRow})`, "i");
-const openingInCapitals = new RegExp(`^(?:${firstRow}|${firstChain})`, "i");
+const anyRow = String.raw`(?:rows?|rnds?|rounds?)\.?\s*\d+(?:${dash}\d+)?\s*[:.–—-]`;
+const openingInCapitals = new RegExp(`^(?:${firstRow}|${anyRow}|${firstChain})`, "i");
 const noTitle = new RegExp(
-  String.raw`^\s*(?:${rowWord}\.?\s*\d|(?:foundation|base|set-?up|to begin|next|rs|ws)\b)`,
+  String.raw`^\s*(?:${rowWord}\.?\s*\d|(?:foundation|set-?up|to begin|next|rs|ws)\b)`,
   "i",
 );
 
@@ -264,6 +274,7 @@ export function contentOf(text: string): LineContent {
   if (copyLine.test(trimmed)) return { text, kind: "copy", head: null };
   const head = trimmed.length > 100_000 ? null : readHead(text);
   if (head && !(numbered.test(text) && isNote(text.slice(head.length)))) return { text, kind: "row", head };
+  if (foundationLine.test(trimmed) && workedChain.test(trimmed)) return { text, kind: "row", head: null };
   if (foundationLine.test(trimmed) && !/\bcounts?\b|\b(?:at|of) the (?:start|beginning)\b/i.test(trimmed))
     return { text, kind: "foundation", head: null };
   if (fieldWords.test(trimmed)) return { text, kind: "field", head: null };
@@ -307,9 +318,11 @@ function isHeading(marked: string): boolean {
     .trim();
   if (bare === "" || /\d{3,}/.test(bare) || bare.split(/\s+/).length > 5) return false;
   if (/[:,]/.test(bare)) return false;
+  // `body:`
+  const isNamed = /^\p{Ll}[\p{Ll} ]{2,20}$/u.test(bare) && /:$/.test(text) && bare.split(" ").length <= 3;
   return (
-    /^\p{Lu}/u.test(bare) &&
-    !/^(?:with|change|using|join|fasten|sew|stuff|work|repeat|turn|insert|weave|block|break|f\/o|continue|do|leave|cut|close|attach|lace|begin|start|place|make)\b/i.test(
+    (isNamed || /^\p{Lu}/u.test(bare)) &&
+    !/^(?:with|change|using|join|fasten|sew|stuff|work|repeat|turn|insert|weave|block|break|f\/o|continue|do|leave|cut|close|attach|lace|begin|start|place|make|switch|add|put|attach|drop|pick)\b/i.test(
       bare,
     )
   );

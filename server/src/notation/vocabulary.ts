@@ -145,7 +145,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   [
     "Q",
     "beginning",
-    "beg|beginning|start|starting|start with|starting with|start from|starting from|begin with|begin in|beginning with|beginning in",
+    "beg|beginning|start|starting|start with|starting with|start from|starting from|begin with|begin in|beginning with|beginning in|starting in|start in|starting at",
   ],
   [
     "a",
