@@ -19,18 +19,45 @@ export function descend(
   if (rate === null || own.every(({ turn }) => turn !== "fall") || isShapedAtEdges(own, shape)) return parts;
   const stays = own.findIndex(({ turn, makes, by }) => turn === "fall" && makes - by <= widest);
   const top = own[stays];
-  if (!top) return { why: `its last decrease row has ${own.at(-1)?.makes ?? 0} stitches already` };
+  if (!top) return fewerInLast(parts, bench, own, widest);
   const kept = parts.down.map((one, i): DraftRow => (i < stays ? { ...one, state: "gone" } : one));
   if (widest === top.makes - top.by) return { ...parts, down: kept };
-  const above = bench.followed([...parts.up, ...parts.wide]);
-  if (isRefusal(above)) return above;
-  const on = above.piece.rows.at(-1)?.outcome?.after;
+  const on = leftAbove(parts, bench);
+  if (isRefusal(on)) return on;
   const counts = countsDown(widest, top.makes - top.by, rate);
-  const added = on ? fallen(on, counts, { bench, before: top.row, cycle: cycleOf(own) }) : null;
-  if (!added) return { why: "nothing shows how its decreases begin" };
+  const added = fallen(on, counts, { bench, before: top.row, cycle: cycleOf(own) });
   return isRefusal(added)
     ? added
     : { ...parts, down: [...kept.slice(0, stays), ...added, ...kept.slice(stays)] };
+}
+
+/** What the rows of the full width leave. */
+function leftAbove({ up, wide }: DraftParts, bench: Workbench): State | Refusal {
+  const above = bench.followed([...up, ...wide]);
+  if (isRefusal(above)) return above;
+  return above.piece.rows.at(-1)?.outcome?.after ?? { why: "nothing shows how its decreases begin" };
+}
+
+/** All that is left of the decreases is the last row, which takes away fewer. */
+function fewerInLast(
+  parts: DraftParts,
+  bench: Workbench,
+  own: readonly Rung[],
+  widest: number,
+): DraftParts | Refusal {
+  const at = own.findLastIndex(({ turn }) => turn === "fall");
+  const last = own[at];
+  if (!last || last.makes >= widest)
+    return { why: `its last decrease row has ${last?.makes ?? 0} stitches already` };
+  const on = leftAbove(parts, bench);
+  if (isRefusal(on)) return on;
+  const found = rewriteOnToMake(last.row, bench.piece, on, last.makes);
+  if (isRefusal(found)) return { why: `${last.row.line.headText} cannot take away fewer` };
+  const down = parts.down.map((one, i): DraftRow => {
+    if (i < at) return { ...one, state: "gone" };
+    return i === at ? { ...one, body: found.text, after: found.after } : one;
+  });
+  return { ...parts, down };
 }
 
 /** Decreases that take away less than half of what began with its full width stay as they are, on other rows. */
