@@ -1,7 +1,7 @@
 import type { WorkedRow } from "../fabric/worked";
 import { alongRowEnds } from "./along-row-ends";
 import { type MadePiece, makingOf, type PlacedSentence } from "./pieces-made";
-import type { Fix, Found, PatternRule } from "./rule";
+import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { numbers, rowName, says } from "./wording";
 
 /** Two edges that meet have different numbers of stitches. */
@@ -47,16 +47,26 @@ Sew the head to the body, opening to opening.
 \`\`\`
 `,
   check(pattern) {
-    const sewn = makingOf(pattern).assembly.flatMap((said) => {
-      const [a, b, ...others] = edgesIn(said);
-      return a && b && others.length === 0 && differ(a, b) ? [found(a, b, said)] : [];
-    });
+    const sewn = edgesThatDiffer(pattern).map(({ edges: [a, b], said }) => found(a, b, said));
     return [...sewn, ...alongRowEnds(pattern)];
   },
 };
 
+/** Two edges that a sentence sews together, and that have different numbers of stitches. */
+export interface Seam {
+  readonly edges: readonly [Edge, Edge];
+  readonly said: PlacedSentence;
+}
+
+export function edgesThatDiffer(pattern: WorkedPattern): Seam[] {
+  return makingOf(pattern).assembly.flatMap((said) => {
+    const [a, b, ...others] = edgesIn(said);
+    return a && b && others.length === 0 && differ(a, b) ? [{ edges: [a, b], said }] : [];
+  });
+}
+
 /** A piece with the row that its edge is. */
-interface Edge {
+export interface Edge {
   readonly piece: MadePiece;
   readonly row: WorkedRow;
   readonly count: readonly (number | null)[];

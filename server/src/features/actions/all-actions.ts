@@ -5,9 +5,11 @@ import { asMeant } from "./as-meant";
 import { declare } from "./declare";
 import { declareTerms } from "./declare-terms";
 import { explain } from "./explain";
+import { matchSeams } from "./match-seams";
 import { mend } from "./mend";
 import { mendAlike } from "./mend-alike";
 import { mendSafely } from "./mend-safely";
+import { mirrorPiece } from "./mirror-piece";
 import { respace } from "./respace";
 import { retell } from "./retell";
 import { rewriteRow } from "./rewrite-row";
@@ -21,6 +23,7 @@ export type { Action, ActionKind, NotedEdit, Scene } from "./action";
 const atPlace: readonly ActionSource[] = [
   mend,
   mendAlike,
+  matchSeams,
   declare,
   declareTerms,
   explain,
@@ -30,7 +33,14 @@ const atPlace: readonly ActionSource[] = [
 ];
 
 /** Those that better what is right: they come when someone asks for them, and light no lamp. */
-const onRequest: readonly ActionSource[] = [updateFollowing, rewriteRow, respace, retell, writeLists];
+const onRequest: readonly ActionSource[] = [
+  updateFollowing,
+  rewriteRow,
+  respace,
+  retell,
+  mirrorPiece,
+  writeLists,
+];
 
 /** The actions on the lines that a stretch of the text touches. */
 export function actionsAt(scene: Scene, span: Span): Action[] {

@@ -1,0 +1,104 @@
+import { describe, expect, test } from "vitest";
+import { type Action, actionsAt, actionsOnRequest } from "../../server/src/features/actions/all-actions";
+import { withEdits } from "../../server/src/text/span";
+import { Checker } from "../../server/src/workspace/checker";
+import { sceneOf } from "../faults/promises";
+
+/* Pieces that meet, and pieces that are a pair. Common practice, no source. */
+
+function at(marked: string, list: typeof actionsAt): readonly Action[] {
+  const start = marked.indexOf("|");
+  return list(sceneOf(marked.replace("|", "")), { start, end: start });
+}
+
+function chosen(marked: string, title: string, list: typeof actionsAt): string {
+  const all = at(marked, list);
+  const action = all.find((one) => one.title === title);
+  if (!action) throw new Error(`"${title}" is not offered, but ${all.map((one) => one.title).join(", ")}`);
+  return withEdits(marked.replace("|", ""), action.edits());
+}
+
+describe("two openings that are sewn together", () => {
+  const sewn = (head: string, body: string) => `Head
+${head}
+Fasten off.
+
+Body
+${body}
+Fasten off.
+
+Assembly
+|Sew the head to the body, opening to opening.`;
+  const even = (n: number) => `Rnd 1: ${n} sc in mr (${n})\nRnd 2: inc x${n} (${2 * n})`;
+
+  test("are brought to one number, from either side", () => {
+    const text = sewn(`${even(6)}\nRnd 3: sc around (12)`, `${even(7)}\nRnd 3: sc around (14)`);
+    const titles = at(text, actionsAt).map(({ title }) => title);
+    expect(titles.filter((title) => title.startsWith("Bring"))).toEqual([
+      "Bring Head to the 14 sts of Body: rewrite Rnd 3",
+      "Bring Body to the 12 sts of Head: rewrite Rnd 3",
+    ]);
+    const done = chosen(text, "Bring Head to the 14 sts of Body: rewrite Rnd 3", actionsAt);
+    expect(done).toContain("(14)\nFasten off.\n\nBody");
+    expect(new Checker().check(done).findings).toEqual([]);
+  });
+
+  test("that agree are left alone", () => {
+    const text = sewn(even(6), even(6));
+    expect(at(text, actionsAt).filter(({ title }) => title.startsWith("Bring"))).toEqual([]);
+  });
+});
+
+describe("the left piece of a pair", () => {
+  const right = `Right Front
+Ch 13.
+Row 1 (RS): Sc in 2nd ch from hook and in each ch across. (12)
+Row 2: Ch 1, turn, sc in each st across. (12)
+Row 3: Ch 1, turn, sc2tog, sc to end. (11)
+Row 4: Ch 1, turn, sc in each st to last 2 sts, sc2tog. (10)
+Row 5: Ch 1, turn, sc2tog, sc in next 6 sts, 2 sc in next st, sc in last st. (10)
+Rows 6-8: Ch 1, turn, sc2tog, sc in each st to end. (7)
+Row 9: Ch 1, turn, sc in first st, *ch 1, sk next st, sc in next st; rep from * across. (4 sc, 3 ch-1 sps)
+Fasten off. Mark the right edge.`;
+  const left = `Left Front
+Ch 13.
+Row 1 (RS): Sc in 2nd ch from hook and in each ch across. (12)
+Row 2: Ch 1, turn, sc in each st across. (12)
+Row 3: Ch 1, turn, sc to last 2 sts, sc2tog. (11)
+Row 4: Ch 1, turn, sc2tog, sc in each st to end. (10)
+Row 5: Ch 1, turn, sc in first st, 2 sc in next st, sc in next 6 sts, sc2tog. (10)
+Rows 6-8: Ch 1, turn, sc in each st to last 2 sts, sc2tog. (7)
+Row 9: Ch 1, turn, sc in first st, *ch 1, sk next st, sc in next st; rep from * across. (4 sc, 3 ch-1 sps)
+Fasten off. Mark the left edge.`;
+  const title = "Write Left Front as the mirror image of Right Front";
+
+  test("is written from the right one: every row from its other end, and what is the same from both stays", () => {
+    const done = chosen(right.replace("Row 2", "|Row 2"), title, actionsOnRequest);
+    expect(done).toBe(`${right}\n\n${left}`);
+    expect(
+      new Checker()
+        .check(done)
+        .pieces.flatMap(({ rows }) => rows)
+        .every(({ result }) => result === "ok"),
+    ).toBe(true);
+  });
+
+  test("has the right one as its own mirror image", () => {
+    const done = chosen(
+      left.replace("Row 2", "|Row 2"),
+      "Write Right Front as the mirror image of Left Front",
+      actionsOnRequest,
+    );
+    expect(done).toBe(`${left}\n\n${right}`);
+  });
+
+  test("is not offered where it is there, where a row has no mirror image, and of a piece without a fellow", () => {
+    const titles = (text: string) => at(text, actionsOnRequest).map((one) => one.title);
+    expect(titles(`${right.replace("Row 2", "|Row 2")}\n\n${left}`)).not.toContain(title);
+    const uneven = right
+      .replace("Row 2", "|Row 2")
+      .replace("*ch 1, sk next st, sc in next st", "*sc in next st, ch 1, sk next st");
+    expect(titles(uneven)).not.toContain(title);
+    expect(titles(right.replace("Right Front", "Back").replace("Row 2", "|Row 2"))).not.toContain(title);
+  });
+});
