@@ -367,5 +367,7 @@ export function leavingRest(outcome: Outcome): Outcome {
     return left > 0 ? [...own, rest] : own;
   });
   const worked = outcome.worked.map((row) => (row.steps === steps ? { ...row, steps: whole } : row));
-  return { ...outcome, needs: has, fits: true, stopsEarly: false, steps: whole, worked };
+  // Its instructions alone would not leave the rest: nobody is to work them again.
+  const { how: _, ...known } = outcome;
+  return { ...known, needs: has, fits: true, stopsEarly: false, steps: whole, worked };
 }
