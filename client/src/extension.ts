@@ -9,6 +9,7 @@ import {
 import { checkBeforePublishing } from "./check-before-publishing";
 import { copyProof } from "./copy-proof";
 import { copyQueries } from "./copy-queries";
+import { addSize, showGradingSheet, writeGradingSheetBack } from "./grading-sheet";
 import { showMaterials } from "./materials-view";
 import { restartQuietly } from "./quiet-restart";
 import { readRow } from "./read-row";
@@ -44,6 +45,9 @@ export function activate(context: ExtensionContext): void {
     commands.registerCommand("loopledger.copyQueries", () => copyQueries(started)),
     commands.registerCommand("loopledger.rewriteRow", () => rewriteRow(started)),
     commands.registerCommand("loopledger.resizePiece", () => resizePiece(started)),
+    commands.registerCommand("loopledger.gradingSheet", () => showGradingSheet(started)),
+    commands.registerCommand("loopledger.writeGradingSheetBack", () => writeGradingSheetBack(started)),
+    commands.registerCommand("loopledger.addSize", () => addSize(started)),
     commands.registerCommand("loopledger.checkBeforePublishing", () => checkBeforePublishing(started)),
     commands.registerCommand("loopledger.turnIntoUk", () => turnTerms(started, "UK")),
     commands.registerCommand("loopledger.turnIntoUs", () => turnTerms(started, "US")),

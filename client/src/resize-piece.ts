@@ -1,5 +1,6 @@
 import { InputBoxValidationSeverity, type TextEditor, window, workspace } from "vscode";
 import type { LanguageClient, WorkspaceEdit } from "vscode-languageclient/node";
+import { settledOnly } from "./settled-only";
 
 /** What the server answers of the piece at the caret, and of a size for it. */
 interface ResizeReply {
@@ -10,9 +11,6 @@ interface ResizeReply {
   readonly notes: readonly string[];
   readonly edit: WorkspaceEdit | null;
 }
-
-/** Nothing is asked while somebody goes on typing: a whole piece takes longer than a letter. */
-const pauseMs = 200;
 
 /** Asks which size the piece at the caret is to have, tells while it is typed what fits, and rewrites the piece. */
 export async function resizePiece(client: LanguageClient): Promise<void> {
@@ -26,16 +24,10 @@ export async function resizePiece(client: LanguageClient): Promise<void> {
     );
     return;
   }
-  let latest = "";
-  const settled = async (text: string) => {
-    latest = text;
-    await new Promise((done) => setTimeout(done, pauseMs));
-    return text === latest ? validation(await ask(text)) : undefined;
-  };
   const typed = await window.showInputBox({
     title: `Resize ${first.piece}`,
     prompt: `It is ${first.now} sts at its widest. Type 60, x1.5, start 8 or, at your gauge, 40 cm, 16 in across, 20 cm high.`,
-    validateInput: settled,
+    validateInput: settledOnly(async (text) => validation(await ask(text))),
   });
   const last = typed === undefined ? null : await ask(typed);
   if (last?.edit) await apply(client, last.edit);

@@ -14,6 +14,7 @@ import { answerCompletions } from "./completion";
 import type { Host, Server } from "./context";
 import { type DiagnosticsChannel, pullChannel, pushChannel } from "./diagnostics-channels";
 import { answerFormatting } from "./formatting";
+import { answerGrading } from "./grading-requests";
 import { answerHovers } from "./hover";
 import { answerInlayHints, refreshInlayHints } from "./inlay-hints";
 import { answerMaterials } from "./materials";
@@ -54,6 +55,7 @@ export function startServer(connection: Connection, host: Host): void {
     answerMaterials(server);
     answerRowRequests(server);
     answerRewrites(server);
+    answerGrading(server);
     answerResizes(server);
     offerActions(server);
     answerPublishing(server);
