@@ -138,7 +138,10 @@ class PatternRun {
     const chains = chain && !ring ? Number(chain[1] ?? chain[2]) : null;
     const joined =
       chains !== null && /\bjoin/.test(body) ? Array.from({ length: chains }, () => stitch("ch")) : null;
-    this.state = { ...this.state, chain: chains, made: joined };
+    const foundation = /^f(sc|hdc|dc) (\d+)/.exec(body);
+    const stitches =
+      foundation && Array.from({ length: Number(foundation[2]) }, () => stitch(foundation[1] ?? ""));
+    this.state = { ...this.state, chain: chains, made: stitches ?? joined };
   }
 
   private line(line: Line): Worked {
@@ -330,6 +333,9 @@ function vocabularyOf(remarks: string): Vocabulary {
   words.set("inc", { yields: Array.from({ length: increase }, () => stitch("sc")), over: 1 });
   words.set("dec", { yields: [stitch("sc")], over: 2 });
   words.set("csdc", one("dc"));
+  // A cable crosses so many stitches and makes as many.
+  for (const [, name = "", n] of text.matchAll(/(\d\/\d \w+): [^\n]*\((\d+) st\)/g))
+    words.set(name, { yields: Array.from({ length: Number(n) }, () => stitch(name)), over: Number(n) });
   if (/\bfdc = first dc/.test(text)) words.set("fdc", one("dc"));
   const [, size = "5", name = "dc"] = /\bshell\b[^\n:=]*[:=] ?\(?(\d+)[ ~](\w+)/.exec(text) ?? [];
   words.set("shell", {

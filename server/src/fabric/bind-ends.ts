@@ -1,8 +1,6 @@
 import type { Sized } from "../notation/words";
 import { firstKind } from "./bind-start";
-import type { Choice, Instruction, Take } from "./instructions";
-
-type WorkRun = Extract<Instruction, { op: "work" }>;
+import type { Choice, Instruction, Take, WorkRun } from "./instructions";
 
 /** `sc around, increasing in every 6th sc`: one run, told twice. */
 export function shapedAlong(all: readonly Instruction[]): readonly Instruction[] {
@@ -61,6 +59,29 @@ export function withEnding(all: readonly Instruction[], choices: Choice[]): read
   const usual = likeness(repeat.body, behind);
   const choice = choices.push({ options, costs: keeps.map((n) => endingCost(n, usual, keeps.length)) }) - 1;
   return [...all.slice(0, at - 1), { ...repeat, ending: { with: reserveLast(behind), choice, keeps } }];
+}
+
+/** `…; rep from * across, working last sc in top of turning ch`: the last stitch of the last repeat may go where it is told. */
+export function withToldLast(all: readonly Instruction[], choices: Choice[]): readonly Instruction[] {
+  const at = all.findIndex(({ op }) => op === "told");
+  const [repeat, told] = [all[at - 1], all[at]];
+  if (told?.op !== "told") return all;
+  const others = all.filter(({ op }) => op !== "told");
+  if (repeat?.op !== "repeat" || repeat.ending || !isLikeLast(told.work, repeat.body)) return others;
+  const options = [
+    "the last stitch of the last repeat goes where the others do",
+    "the last stitch of the last repeat goes where it is told",
+  ];
+  const choice = choices.push({ options, costs: [0, 0.1] }) - 1;
+  const keeps = ["as ever", repeat.body.length - 1] as const;
+  return others.with(at - 1, { ...repeat, ending: { with: [told.work], choice, keeps } });
+}
+
+function isLikeLast(work: WorkRun, body: readonly Instruction[]): boolean {
+  const last = body.at(-1);
+  const same =
+    last?.op === "work" && last.stitch.kind === work.stitch.kind && `${last.per}` === `${work.per}`;
+  return same && work.takes.length === 1 && work.takes[0]?.how === "last";
 }
 
 /** An ending replaces as little of the last repeat as it can. */

@@ -1,7 +1,7 @@
 import type { Tree } from "../notation/tree";
 import type { Sized, Word } from "../notation/words";
 import type { Span } from "../text/span";
-import { PlaceBinder } from "./bind-places";
+import { SequenceBinder } from "./bind-sequences";
 import type { Instruction, StitchUse, Take, Target, Times } from "./instructions";
 import { stitchUse } from "./stitch-use";
 import { isCountedOff, isLoopOnly, isWholePiece, onto, spread, withUntil, workedOver } from "./takes";
@@ -36,10 +36,9 @@ interface Make {
 }
 
 /** Binds stitches with how many of them, where, and how often. */
-export class StitchBinder extends PlaceBinder {
+export class StitchBinder extends SequenceBinder {
   protected readonly unknown: UnknownWord[] = [];
   protected readonly mentions = new Set<string>();
-  protected outOfReach: string | null = null;
   protected lastStitch: StitchUse | null = null;
   /** A ring was named and nothing worked into it yet. */
   protected onRing = false;
@@ -66,11 +65,6 @@ export class StitchBinder extends PlaceBinder {
       { topic: "times", means: ["in all", "more"] },
     );
     return { how: "doubtful", n, choice };
-  }
-
-  protected timesNumber(node: Tree): Sized {
-    const at = find(node, (i) => this.word(i).cls === "n" || this.word(i).cls === "W", this.words);
-    return at < 0 ? one : this.word(at).cls === "W" ? [Number(this.word(at).value)] : this.numberAt(at);
   }
 
   /** What a remark says of the instruction before it. */
@@ -143,31 +137,6 @@ export class StitchBinder extends PlaceBinder {
       .filter((part) => part.rule === "patternWhere")
       .map((part) => part.children[0] as Tree);
     return this.makeIn({ node, span: this.span(node), stitch, count, leads: count !== null, wheres });
-  }
-
-  private sequenceOf(node: Tree): readonly Instruction[] | null {
-    const at = find(node, (i) => this.word(i).cls === "S", this.words);
-    const definition = this.context.definitions.get(this.word(at).value);
-    if (!definition?.sequence) return null;
-    // The first of a group that is explained besides is told by what it is made of.
-    const isFirst = this.context.definitions.get(definition.kind)?.body !== undefined;
-    if (isFirst) return definition.sequence;
-    return [{ op: "begins", name: definition.kind, span: this.span(node) }, ...definition.sequence];
-  }
-
-  /** `3 mesh`, `mesh across`: what the name stands for, so many times. */
-  private inSequence(sequence: readonly Instruction[], node: Tree): Instruction[] {
-    const span = this.span(node);
-    const counted = child(node, "number") ?? child(node, "makeTimes");
-    const wheres = node.children.filter(({ rule }) => rule === "where").flatMap(({ children }) => children);
-    const toLast = wheres.find(({ rule }) => rule === "toLast");
-    if (toLast || wheres.some(({ rule }) => rule === "extent")) {
-      const until = toLast ? this.until(toLast) : null;
-      return [{ op: "repeat", body: sequence, times: { how: "to-end", until }, span }];
-    }
-    if (!counted) return [...sequence];
-    const n = counted.rule === "number" ? this.numberAt(counted.from) : this.timesNumber(counted);
-    return [{ op: "repeat", body: sequence, times: { how: "fixed", n }, span }];
   }
 
   private makeIn(make: Make): Instruction[] {

@@ -1,7 +1,8 @@
 import type { Tree } from "../notation/tree";
 import type { Sized, Word } from "../notation/words";
 import { works } from "./bind-joins";
-import { StatedBinder, slips } from "./bind-stated";
+import { ProseBinder } from "./bind-prose";
+import { slips } from "./bind-stated";
 import type { Gathered, Named } from "./bind-stitches";
 import { harmless } from "./harmless-words";
 import {
@@ -48,14 +49,10 @@ export function bindPart(
 
 const tunisian = /\b(?:tss|tks|tunisian)\b|\b(?:forward|return)(?: pass)?\s*(?::|as in)/i;
 
-class Binder extends StatedBinder {
+class Binder extends ProseBinder {
   private turns = false;
   /** Instructions before the yarn is cut; 0 where it is not. */
   private cutBehind = 0;
-  /** Words that instruct nothing are passed; those that carry on may lead to the other side. */
-  private prose: "none" | "plain" | "carries on" | "told again" = "none";
-  /** The first words among prose that may instruct something. */
-  private passedOver: string | null = null;
 
   row(tree: Tree): RowPlan {
     const instructions = this.bindAll(tree.children);
@@ -119,31 +116,6 @@ class Binder extends StatedBinder {
       }
     }
     return out;
-  }
-
-  /** Whether prose goes on over this node, or ends with it. */
-  private passes(node: Tree, next: Tree | undefined): boolean {
-    if (this.prose === "none") return false;
-    const over =
-      (this.prose === "carries on" && node.rule === "otherSide") ||
-      this.throughBoth(node) ||
-      (node.rule === "sep" && next?.rule === "make" && !this.joinsTold(node));
-    if (!over && !endsProse(node, this.words)) {
-      if (this.stated === null && instructing.has(node.rule)) this.passedOver ??= this.textOf(node);
-      return true;
-    }
-    this.prose = "none";
-    return node.rule === "sep";
-  }
-
-  /** `working last 2 sc in last sp and sc in top of ch`: both are told again. */
-  private joinsTold(sep: Tree): boolean {
-    return this.prose === "told again" && this.word(sep.from).cls === "&";
-  }
-
-  /** `fold in half and crochet both sides together 5 sc`: what follows is worked so. */
-  private throughBoth(node: Tree): boolean {
-    return this.word(node.from).cls === "Z";
   }
 
   private bind(
@@ -273,8 +245,7 @@ class Binder extends StatedBinder {
       word.cls === "O" ||
       (word.cls === "@" && opensSentence)
     ) {
-      this.prose = proseOf(word.value, this.textAt(word));
-      return [];
+      return this.beginProse(word, next);
     }
     if (word.cls === "g") this.onRing = true;
     if (word.cls === "Z") this.layered = true;
@@ -468,26 +439,12 @@ class Binder extends StatedBinder {
   }
 }
 
-const instructing = new Set(["make", "starred", "group", "prefixed", "skip", "slip"]);
-
 export function wrongList(list: string, numbers: number, sizes: number): string {
   return `"${list}" has ${numbers} numbers, and the pattern has ${sizes} sizes`;
 }
 
 /** Word classes that say nothing to count. */
 const quiet = /[!/gAKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELuZ]/;
-
-function proseOf(value: string, text: string): "plain" | "carries on" | "told again" {
-  if (value === "go on") return "carries on";
-  return /\blast$/i.test(text) ? "told again" : "plain";
-}
-
-/** What ends a sentence that instructs nothing. */
-function endsProse(node: Tree, words: readonly Word[]): boolean {
-  if (node.rule === "count" || node.rule === "trailing") return true;
-  const cls = words[node.from]?.cls;
-  return node.rule === "sep" && (cls === "." || cls === ";" || cls === "," || cls === ":");
-}
 
 function special(stitch: StitchUse): boolean {
   return stitch.special === true;

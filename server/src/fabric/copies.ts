@@ -58,7 +58,8 @@ interface Until {
 /** `Row 22 – 41 sts` names one row and its count: a range has its dash close, or `Rows` before it. */
 const rowNumbers =
   /\b(?:rows?|rnds?|rounds?|rws?|rds?|r)\.?\s*\(?(\d+)(?:(?!(?<=\b(?:row|rnd|round|rw|rd)\.?\s*\d+)\s+[-–—]\s)\s*(-|–|—|&|and|,|to)\s*(?:(?:row|rnd|round|r)\.?\s*)?(\d+)(?!\d|\s*(?:sc|hdc|dc|htr|tr|dtr|sts?|stitches)\b))?/i;
-const ordinalRow = /\b(\d+)(?:st|nd|rd|d|th)\s+(?:to\s+(\d+)(?:st|nd|rd|th)\s+)?(?:rows?|rnds?|rounds?)\b/i;
+const ordinalRow =
+  /\b(\d+)(?:st|nd|rd|d|th)\s+(?:(to|and|&)\s+(?:the\s+)?(\d+)(?:st|nd|rd|d|th)\s+)?(?:rows?|rnds?|rounds?)\b/i;
 /** `As 19th and 20th`, in a pattern whose heads are ordinals. */
 const ordinalsAlone =
   /^as\s+(\d+)(?:st|nd|rd|d|th)(?:\s*(and|&|to)\s*(\d+)(?:st|nd|rd|d|th))?\s*(?:$|[.,;(])/i;
@@ -171,8 +172,7 @@ function rowsNamed(text: string, ofPiece: boolean): number[] | null {
   const match = ordinalRow.exec(text) ?? rowNumbers.exec(text) ?? ordinalsAlone.exec(text);
   if (!match) return null;
   const from = Number(match[1]);
-  const ordinal = match.length === 3;
-  const to = Number((ordinal ? match[2] : match[3]) ?? from);
+  const to = Number(match[3] ?? from);
   if (
     ofPiece &&
     to === from &&
@@ -180,8 +180,8 @@ function rowsNamed(text: string, ofPiece: boolean): number[] | null {
   )
     return sequence(1, to);
   // `as Row 22 – 41 sts`: the number behind the dash is the count.
-  if (!ordinal && /^(?:row|rnd|round)\b[^-–—]*\s[-–—]\s/i.test(match[0])) return [from];
-  const pair = !ordinal && /&|and|,/.test(match[2] ?? "");
+  if (/^(?:row|rnd|round)\b[^-–—]*\s[-–—]\s/i.test(match[0])) return [from];
+  const pair = /&|and|,/.test(match[2] ?? "");
   return pair ? [from, to] : sequence(from, to);
 }
 

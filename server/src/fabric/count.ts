@@ -234,6 +234,9 @@ function unitTerm(
 ): TermValue {
   const noun = term.word.replace(/(?<=x)es$|s$/, "");
   const counted = !/picot|loop|arch/.test(noun);
+  // `2 half shells`: smaller than the others.
+  if (/^half\b/.test(noun) && stated !== null && stated === smallerGroups(sum))
+    return { ...base, n: stated, counted };
   const direct =
     sum.units.get(noun) ??
     sum.units.get(term.word) ??
@@ -246,4 +249,9 @@ function unitTerm(
   if (open && stated !== null && candidates.includes(stated)) return { ...base, n: stated, counted };
   if (direct !== undefined) return { ...base, n: direct, counted };
   return { ...base, n: 0, counted, unknown: true };
+}
+
+function smallerGroups({ groups }: Tally): number {
+  const largest = Math.max(0, ...groups.keys());
+  return sumOf([...groups].flatMap(([size, n]) => (size < largest ? [n] : [])));
 }

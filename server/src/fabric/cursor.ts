@@ -177,8 +177,9 @@ export class Cursor extends PlaceFinder {
   }
 
   /** The place taken last was a part of a group: what follows it there may be passed over. */
-  tookPart(): void {
+  tookPart({ part }: Target): void {
     this.reach.inPart = true;
+    if (part !== undefined) this.reach.worksParts = true;
   }
 
   private pass(from: number, to: number, match: Match): void {
@@ -281,8 +282,16 @@ export class Cursor extends PlaceFinder {
       if (!this.bridging) this.passSpaces(reach.at, to, match);
       reach.at = to;
     }
+    if (reach.worksParts && !this.bridging) reach.left += this.groupsBefore(match);
     this.take(places, match, of.sort === "stitch" ? "start" : "next");
     reach.underStart = false;
+  }
+
+  /** Whole groups on the way to the next matching place, in a row that works into each of their like. */
+  private groupsBefore(match: Match): number {
+    const { strip, at } = this.reach;
+    const to = findPlace(strip, countBefore(strip, at, match), match);
+    return countBetween(strip, at, to - (placeAt(strip, to)?.offset ?? 0), (run) => run.nth === 1);
   }
 
   /** Stitches of groups whose spaces were worked are passed over, not left. */

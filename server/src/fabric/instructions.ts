@@ -91,6 +91,8 @@ export type Times =
   /** No word on how often: once, or to the end. */
   | { readonly how: "lone"; readonly choice: number };
 
+export type WorkRun = Extract<Instruction, { op: "work" }>;
+
 export type Instruction =
   | {
       readonly op: "work";
@@ -116,12 +118,12 @@ export type Instruction =
       readonly overRun?: true;
       /**
        * How the last pass ends: after so many of its own parts, a number for each option of `choice`;
-       * 0: after a last whole pass.
+       * 0: after a last whole pass; "as ever": the last pass is like the others.
        */
       readonly ending?: {
         readonly with: readonly Instruction[];
         readonly choice: number;
-        readonly keeps: readonly number[];
+        readonly keeps: readonly (number | "as ever")[];
         /** Only in a round: the last pass stops where the round began. */
         readonly inRounds?: boolean;
       };
@@ -149,6 +151,8 @@ export type Instruction =
   | { readonly op: "begins"; readonly name: string; readonly span: Span }
   /** A slip stitch that holds other work: it uses no place of the row below. */
   | { readonly op: "tie"; readonly span: Span }
+  /** Where the last stitch of the repeat before it goes: `working last sc in top of turning ch`. */
+  | { readonly op: "told"; readonly work: WorkRun; readonly span: Span }
   | { readonly op: "turn"; readonly span: Span }
   /** Several runs over one stretch, each for its own sort of places: what a place gets, its sort decides. */
   | {

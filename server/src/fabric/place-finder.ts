@@ -43,6 +43,8 @@ export interface Reach {
   underStart: boolean;
   /** The place last taken is a part of a group that was named so. */
   inPart: boolean;
+  /** The row works into named parts of groups. */
+  worksParts: boolean;
   /** Places from here on belong to what follows a repeat. */
   limit: number | null;
 }
@@ -74,6 +76,7 @@ export abstract class PlaceFinder {
       takenAny: false,
       underStart: false,
       inPart: false,
+      worksParts: false,
       limit: null,
     };
   }

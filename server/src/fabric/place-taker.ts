@@ -48,7 +48,7 @@ export abstract class PlaceTaker extends StepMaker {
         if (!this.below.ring || this.cursor.total > 0)
           this.cursor.last(this.n(take.n) * uses, take.of, this.n(take.before ?? [0]));
         this.cursor.bridge(false);
-        if (isOfGroup(take.of)) this.cursor.tookPart();
+        if (isOfGroup(take.of)) this.cursor.tookPart(take.of);
         return this.n(take.n);
       case "each":
         return this.takeEach(take, uses);
@@ -76,7 +76,7 @@ export abstract class PlaceTaker extends StepMaker {
     this.cursor.bridge(this.lastChain !== null || this.overChain);
     this.cursor.take(n * uses, this.cursor.match(take.of), "next");
     this.cursor.bridge(false);
-    if (isOfGroup(take.of)) this.cursor.tookPart();
+    if (isOfGroup(take.of)) this.cursor.tookPart(take.of);
     return n;
   }
 

@@ -137,7 +137,8 @@ export abstract class RepeatWalker extends ChainWalker {
   /** The parts of a last pass that ends in its own way. */
   protected lastPass({ body, ending }: Op<"repeat">): { keeps: number; last: readonly Instruction[] } {
     const applies = !ending?.inRounds || this.view.rotates;
-    const keeps = (applies ? ending?.keeps[this.reading[ending.choice] ?? 0] : 0) ?? 0;
+    const keeps = applies ? ending?.keeps[this.reading[ending.choice] ?? 0] : 0;
+    if (keeps === undefined || keeps === "as ever") return { keeps: 0, last: [] };
     return { keeps, last: ending ? [...body.slice(0, keeps), ...ending.with] : [] };
   }
 

@@ -1,7 +1,7 @@
 import type { Sized } from "../notation/words";
 import type { BindContext } from "./bind";
 import { skippedChains } from "./bind-chain";
-import { reserveLast, shapedAlong, shapedAtEnds, withEnding, withRoundEnd } from "./bind-ends";
+import { reserveLast, shapedAlong, shapedAtEnds, withEnding, withRoundEnd, withToldLast } from "./bind-ends";
 import { withLoneLine } from "./bind-lone-line";
 import { sideBySide } from "./bind-side-by-side";
 import { type Declared, fromHookNext, openRow } from "./bind-start";
@@ -32,7 +32,10 @@ export function rowChoices(
     shapedAtEnds(shapedAlong(withoutRing(inOnePlace(atJoin(bound), choices)))),
     choices,
   );
-  const all = withRoundEnd(reserveLast(withEnding(sideBySide(whole), choices)), choices);
+  const all = withRoundEnd(
+    withToldLast(reserveLast(withEnding(sideBySide(whole), choices)), choices),
+    choices,
+  );
   const { kept: withStart, carried } = splitCarried(all);
   const { kept, foundation } = splitFoundation(withStart);
   const late = declared !== null && carried.length > 0 && declared.from > (carried[0]?.span.start ?? 0);

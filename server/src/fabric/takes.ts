@@ -1,5 +1,5 @@
 import type { Tree } from "../notation/tree";
-import type { StitchUse, Take, Target, Until } from "./instructions";
+import type { Instruction, StitchUse, Take, Target, Until } from "./instructions";
 import { child, descendants } from "./tree-search";
 
 const anyStitch: Target = { sort: "stitch" };
@@ -47,4 +47,19 @@ export function withUntil(takes: readonly Take[], until: Until | null): Take[] {
   const each = takes.some((take) => take.how === "each");
   if (!each) return [...takes, { how: "each", of: [anyStitch], until }];
   return takes.map((take) => (take.how === "each" ? { ...take, until } : take));
+}
+
+/** How many stitches a sequence goes over, one after another; null where it also goes elsewhere. */
+export function placesOver(sequence: readonly Instruction[]): number | null {
+  let sum = 0;
+  for (const one of sequence) {
+    if (one.op === "begins" || one.op === "chain") continue;
+    if (one.op !== "work" && one.op !== "skip") return null;
+    for (const take of one.takes) {
+      if (take.how === "nowhere") continue;
+      if (take.how !== "next" || take.of.sort !== "stitch") return null;
+      sum += (take.n[0] ?? 1) * (one.op === "work" ? Math.max(one.stitch.uses, 1) : 1);
+    }
+  }
+  return sum;
 }

@@ -6,7 +6,7 @@ export interface UnknownWord {
   readonly text: string;
   readonly span: Span;
   /** What it would have to be, by where it stands. */
-  readonly sort: "stitch" | "place" | "words";
+  readonly sort: "stitch" | "place" | "words" | "not written out";
 }
 
 const placeNouns = "CptqcgH";
@@ -20,6 +20,7 @@ const openings = /^[,;.:*([{&$+n-]$/;
 export function sortOfUnknown(words: readonly Word[], i: number): UnknownWord["sort"] {
   const [before, word] = [words[i - 1], words[i]];
   if (placeNouns.includes(word?.cls ?? "-")) return "place";
+  if (word?.cls === "?") return "not written out";
   if (plainWords.test(word?.value ?? "")) return "words";
   if (before === undefined || openings.test(before.cls)) return "stitch";
   return before.cls === "i" || placeLeads.test(before.value) ? "place" : "words";
@@ -28,6 +29,7 @@ export function sortOfUnknown(words: readonly Word[], i: number): UnknownWord["s
 /** Why a row with such a word is not checked. */
 export function whyUnknown({ text, sort }: UnknownWord): string {
   if (sort === "place") return `where "${text}" is, is not known here`;
+  if (sort === "not written out") return `"${text}" stands for what is not written out`;
   return sort === "stitch"
     ? `"${text}" is not explained in this pattern`
     : `"${text}" is not understood here`;

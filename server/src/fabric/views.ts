@@ -122,7 +122,9 @@ function makesChains(list: RowPlan["instructions"]): boolean {
 
 /** The kinds of stitches a row works into, where it names each by its kind. */
 const kindsIn = keptBy((plan: RowPlan): ReadonlySet<string> | null => {
-  const named = targetsIn(plan).filter(({ sort, part }) => sort === "stitch" && part === undefined);
+  // The last stitch is told by where it is.
+  const along = takesIn(plan.instructions).filter((take) => take.how !== "last" || take.of.named);
+  const named = along.flatMap(targetsOf).filter(({ sort, part }) => sort === "stitch" && part === undefined);
   return named.length > 0 && named.every(({ kind }) => kind !== undefined)
     ? new Set(named.map(({ kind }) => kind as string))
     : null;

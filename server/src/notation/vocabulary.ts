@@ -34,6 +34,34 @@ function pastWork(): string[] {
   return ways.flatMap((way) => [...done, ...skipped].map((what) => `${way} ${what}`));
 }
 
+/** What stands for instructions that are not written out. */
+function inTheSameWay(): string[] {
+  const which = [
+    "remaining",
+    "rem",
+    "other",
+    "all",
+    "next",
+    "other two",
+    "other three",
+    "remaining 3",
+    "other 3",
+  ];
+  const sides = which.flatMap((one) => ["side", "sides"].map((side) => `${one} ${side}`));
+  const same = ["the same", "same", "to correspond", "to match", "in same manner", "in the same manner"];
+  const ways = ["manner", "way"].flatMap((way) => [
+    `same ${way}`,
+    `the same ${way}`,
+    `this ${way}`,
+    `like ${way}`,
+  ]);
+  const goOn = ["cont", "continue", "continuing", "proceed"];
+  return [
+    ...sides.flatMap((side) => same.map((how) => `${side} ${how}`)),
+    ...goOn.flatMap((verb) => ways.map((way) => `${verb} in ${way}`)),
+  ];
+}
+
 /** Another motif, beside the one in hand. */
 function otherWork(): string[] {
   const pieces = ["motif", "square", "hexagon", "flower", "circle", "triangle", "snowflake", "medallion"];
@@ -277,12 +305,13 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   // Machine translations of "make a chain".
   ["", "", "collect|dial|cast on"],
   ["", "", pastWork().join("|")],
+  ["?", "in the same way", inTheSameWay().join("|")],
   // What carries on along the work: it may lead to its other side.
   ["V", "go on", "continue|cont|pass|go|move on|carry on|working across|working around"],
   [
     "V",
     "prose",
-    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|flatten|squeeze|divide|pull|tighten|close|bring|place|note|see|remember|being careful|holding|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|working behind|working in front of|switch to|use|begin|leaving a|leave a|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|break|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
+    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|flatten|squeeze|divide|pull|tighten|close|bring|place|note|see|remember|being careful|holding|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|working behind|working in front of|switch to|use|begin|leaving a|leave a|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|break|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|placing last|putting last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
   ],
 ];
 
@@ -293,6 +322,7 @@ const fillers = new Set([
   "of",
   "work",
   "working",
+  "placing",
   "make",
   "then",
   "now",

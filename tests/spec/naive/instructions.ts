@@ -52,6 +52,8 @@ export type Node =
       /** The last of the passes leaves its last chain out. */
       readonly omits?: boolean;
     }
+  /** `sc in each dc and 3 sc in each sp`: what a place gets, its sort decides. */
+  | { readonly do: "side-by-side"; readonly stitches: readonly Made[]; readonly spaces: readonly Made[] }
   | { readonly do: "whole-row-again"; readonly reserve: number }
   | { readonly do: "other-side" }
   | { readonly do: "close-with-loop" };

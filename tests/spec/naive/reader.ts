@@ -360,6 +360,8 @@ export class Reader {
       this.nodes.push(work(working.yields, 2, target));
     } else if (this.take(/ over /)) {
       this.over(working);
+    } else if (this.sideBySide(working, number ?? 1)) {
+      return;
     } else if (this.take(/ (?:in|around) /) || this.take(/ (?=next )/)) {
       this.add(working, number ?? Number(behind?.[1] ?? 1), this.targets());
     } else {
@@ -370,6 +372,20 @@ export class Reader {
       });
     }
     this.again(before);
+  }
+
+  /** `sc in each dc and 3 sc in each sp`. */
+  private sideBySide(working: Working, number: number): boolean {
+    const found = this.take(
+      new RegExp(` in each (?:sc|hdc|htr|dc|tr|st),? and (\\d+) ?~?(\\w+) in each sp#\\d*(?: ${extent})?`),
+    );
+    const second = this.words.get(found?.[2] ?? "");
+    if (!found || !second) return false;
+    const times = (made: readonly Made[], n: number): readonly Made[] =>
+      Array.from({ length: n }, () => made).flat();
+    const spaces = times(second.yields, Number(found[1]));
+    this.nodes.push({ do: "side-by-side", stitches: times(working.yields, number), spaces });
+    return true;
   }
 
   /** `over next 4 sts` closes them all into one stitch, by twos where so many belong together; `over same st and next st` takes one new place. */

@@ -111,6 +111,12 @@ export class Worker {
           lastPlaces(rest),
         );
         break;
+      case "side-by-side":
+        while (this.cursor < this.places.length)
+          this.made.push(
+            ...(this.places[this.cursor]?.sort === "sp" ? this.over(node.spaces) : this.over(node.stitches)),
+          );
+        break;
       case "other-side":
         this.otherSide(rest);
         break;
@@ -130,6 +136,12 @@ export class Worker {
     this.used.push(index);
     this.last = index;
     this.cursor = index + 1;
+  }
+
+  /** The next place gets these. */
+  private over(made: readonly Made[]): readonly Made[] {
+    this.take("any");
+    return made;
   }
 
   /** A round that passed its first places comes to them again at its end. */
