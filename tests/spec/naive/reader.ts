@@ -404,7 +404,9 @@ export class Reader {
     const yields = Array.from({ length: each }, () => working.yields).flat();
     for (const target of targets) {
       const made = this.take(/ \((\w+) made\)/)?.[1];
-      const unit = made ?? (each > 2 && yields[0]?.unit === "" ? "group" : undefined);
+      const opens = this.nodes.at(-1)?.do === "chain" && (target.at === "same" || isFirst(target));
+      const isGroup = each > (opens ? 1 : 2) && yields[0]?.unit === "";
+      const unit = made ?? (isGroup ? "group" : undefined);
       this.nodes.push(work(unit ? asUnit(unit, yields) : yields, working.over, target));
     }
   }
@@ -438,6 +440,10 @@ export class Reader {
 
   private target(): Target {
     if (this.take(/(?:magic )?ring|mr\b|mc\b/)) return { at: "ring" };
+    const part = this.take(
+      /(?:center|\d(?:st|nd|rd|th)) (?:sc|dc|tr) of (next|last|any) (?:shell|group|petal|fan)/,
+    );
+    if (part) return next(1, "any", endOf(part[1]));
     if (this.take(/same ch as first[^,;.()]*/)) return next(1, "any", "last");
     if (this.take(/skipped st/)) return { at: "skipped" };
     const same =
@@ -515,6 +521,10 @@ export class Reader {
 
 function next(count: number, sort: "any" | "sp", end: EndOfRow): Target {
   return { at: "next", count, sort, end };
+}
+
+function isFirst(target: Target): boolean {
+  return target.at === "next" && target.end === "first";
 }
 
 function endOf(word: string | undefined): EndOfRow {

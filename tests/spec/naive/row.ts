@@ -127,6 +127,19 @@ function goesToTheEnd(nodes: readonly Node[]): boolean {
 /** The row begins with a chain of its own, and goes on along other places. */
 const chainAtEdge = /^ch \d+, .*from hook.* in (?:each|next \d*) ?(?:sc|hdc|dc|st)\b/;
 
+/** `3rd dc of next shell`: in a row that works into one of its stitches, a group is one place. */
+const inGroups =
+  /(?:center|\d(?:st|nd|rd|th)) (?:sc|dc|tr) of (?:next|last|each|any) (?:shell|group|petal|fan)/;
+
+/** Groups, with the opening chain that belongs to one, as one place each. */
+function groupwise(places: readonly Made[]): readonly Made[] {
+  const isOn = (place: Made, at: number): boolean =>
+    place.unit !== "" && place.unit !== "turning" && !place.lead && places[at - 1]?.unit === place.unit;
+  const isOpening = ({ unit }: Made, at: number): boolean =>
+    unit === "turning" && [places[at + 1], places[at - 1]].some((near) => near?.unit === "group");
+  return places.filter((place, at) => !isOn(place, at) && !isOpening(place, at));
+}
+
 function placesFor(
   { text, places, setting }: RowTask,
   nodes: readonly Node[],
@@ -138,6 +151,7 @@ function placesFor(
   if (places !== null && chainAtEdge.test(text)) throw new Unreadable("a chain at the edge of a row");
   if (none) return [];
   if (places === null) throw new Unreadable("no row below");
+  if (inGroups.test(text)) return groupwise(places).filter(({ sort }) => sort === "st");
   if (/sp between/.test(text)) return places.filter(({ sort }) => sort === "st");
   if (/of each v-st/.test(text)) return places.filter(({ sort, unit }) => sort === "sp" || unit !== "v-st");
   const inSpaces = targets.some((target) => "sort" in target && target.sort === "sp");

@@ -1,4 +1,4 @@
-import { type Made, type Node, space, stitch, type Target } from "./instructions";
+import { asUnit, type Made, type Node, space, stitch, type Target } from "./instructions";
 import { Unreadable } from "./spelling";
 
 /** What an opening chain is: nothing, a stitch, a stitch and a space; whether it stands on the first place. */
@@ -235,9 +235,9 @@ export class Worker {
       this.run(body);
       this.fixed = false;
       // Several in one place are a group, whatever their name.
-      const first = this.made[from];
-      if (first && first.unit === "" && this.made.length - from > 1)
-        this.made[from] = { ...first, unit: "group", lead: true };
+      const own = this.made.slice(from);
+      if (own.length > 1 && own.every(({ unit }) => unit === ""))
+        this.made.splice(from, own.length, ...asUnit("group", own));
     });
   }
 
