@@ -24,6 +24,13 @@ const common = {
   logLevel: "warning",
 };
 
+/** The command line needs the server for one command only: it is loaded from its own bundle then, and not at every start. */
+const serverApart = {
+  name: "server apart",
+  setup: ({ onResolve }) =>
+    onResolve({ filter: /\/lsp\/main-node$/ }, () => ({ path: "./server.js", external: true })),
+};
+
 const bundles = [
   { entryPoints: ["client/src/extension.ts"], outfile: "dist/client.js", external: ["vscode"] },
   { entryPoints: ["server/src/lsp/main-node.ts"], outfile: "dist/server.js" },
@@ -31,6 +38,7 @@ const bundles = [
     entryPoints: ["server/src/cli/main.ts"],
     outfile: "dist/loopledger.js",
     banner: { js: "#!/usr/bin/env node" },
+    plugins: [serverApart],
   },
 ];
 
