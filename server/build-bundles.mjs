@@ -1,4 +1,5 @@
-// Bundles what is shipped: the client and the server of the extension, and the command line.
+// Bundles what is shipped: the client and the server of the extension, for the desktop and for
+// the browser, and the command line.
 // Run by `npm run build`. Bundling checks no types: that is `npm run types`.
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
@@ -12,17 +13,18 @@ const { version } = packageIn("");
 const common = {
   absWorkingDir: root,
   bundle: true,
-  platform: "node",
   format: "cjs",
-  target: "node20",
   minify: true,
-  // Names of classes and functions stay as written: they are what a crash log shows.
-  keepNames: true,
   legalComments: "none",
   metafile: true,
   define: { "process.env.LOOPLEDGER_VERSION": JSON.stringify(version) },
   logLevel: "warning",
 };
+
+// Names of classes and functions stay as written: they are what a crash log shows.
+const node = { platform: "node", target: "node20", keepNames: true };
+// Over a line every kilobyte counts.
+const web = { platform: "browser", target: "es2022" };
 
 /** The command line needs the server for one command only: it is loaded from its own bundle then, and not at every start. */
 const serverApart = {
@@ -32,14 +34,22 @@ const serverApart = {
 };
 
 const bundles = [
-  { entryPoints: ["client/src/extension.ts"], outfile: "dist/client.js", external: ["vscode"] },
-  { entryPoints: ["server/src/lsp/main-node.ts"], outfile: "dist/server.js" },
+  { ...node, entryPoints: ["client/src/main-node.ts"], outfile: "dist/client.js", external: ["vscode"] },
+  { ...node, entryPoints: ["server/src/lsp/main-node.ts"], outfile: "dist/server.js" },
   {
+    ...node,
     entryPoints: ["server/src/cli/main.ts"],
     outfile: "dist/loopledger.js",
     banner: { js: "#!/usr/bin/env node" },
     plugins: [serverApart],
   },
+  {
+    ...web,
+    entryPoints: ["client/src/main-browser.ts"],
+    outfile: "dist/client-web.js",
+    external: ["vscode"],
+  },
+  { ...web, entryPoints: ["server/src/lsp/main-browser.ts"], outfile: "dist/server-web.js", format: "iife" },
 ];
 
 /** The packages whose code went into a bundle, as folders below the root. */

@@ -1,8 +1,8 @@
 import { commands, ViewColumn, window, workspace } from "vscode";
-import type { LanguageClient } from "vscode-languageclient/node";
+import type { BaseLanguageClient } from "vscode-languageclient";
 
 /** Opens the page to read before publishing beside the pattern in front. */
-export async function checkBeforePublishing(client: LanguageClient): Promise<void> {
+export async function checkBeforePublishing(client: BaseLanguageClient): Promise<void> {
   const document = window.activeTextEditor?.document;
   if (document?.languageId !== "crochet") return tell("Open the pattern to check, and try again.");
   const textDocument = client.code2ProtocolConverter.asTextDocumentIdentifier(document);

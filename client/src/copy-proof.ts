@@ -1,5 +1,5 @@
 import { env, type TextEditor, window } from "vscode";
-import type { LanguageClient } from "vscode-languageclient/node";
+import type { BaseLanguageClient } from "vscode-languageclient";
 
 /** What the server answers of the row at the caret; `text` is null where there is no proof, and `reason` says why. */
 interface RowProof {
@@ -9,7 +9,7 @@ interface RowProof {
 }
 
 /** Puts the proof of the row at the caret on the clipboard, and tells so. */
-export async function copyProof(client: LanguageClient): Promise<void> {
+export async function copyProof(client: BaseLanguageClient): Promise<void> {
   const proof = window.activeTextEditor && (await proofAt(window.activeTextEditor, client));
   if (!proof)
     return tell("There is no row at the caret. Put the caret on a row of the pattern and try again.");
@@ -18,7 +18,7 @@ export async function copyProof(client: LanguageClient): Promise<void> {
   tell(`The proof of ${proof.row} is copied. Paste it where it is wanted.`);
 }
 
-function proofAt({ document, selection }: TextEditor, client: LanguageClient): Promise<RowProof | null> {
+function proofAt({ document, selection }: TextEditor, client: BaseLanguageClient): Promise<RowProof | null> {
   const caret = client.code2ProtocolConverter.asTextDocumentPositionParams(document, selection.active);
   return client.sendRequest("loopledger/rowProof", caret);
 }

@@ -1,8 +1,8 @@
 import { env, window } from "vscode";
-import type { LanguageClient } from "vscode-languageclient/node";
+import type { BaseLanguageClient } from "vscode-languageclient";
 
 /** Puts the queries of the pattern in front on the clipboard as a numbered list, and tells so. */
-export async function copyQueries(client: LanguageClient): Promise<void> {
+export async function copyQueries(client: BaseLanguageClient): Promise<void> {
   const document = window.activeTextEditor?.document;
   if (document?.languageId !== "crochet")
     return tell("Open the pattern whose queries you want, and try again.");

@@ -1,11 +1,9 @@
 import { commands, type ExtensionContext } from "vscode";
 import {
-  LanguageClient,
+  type BaseLanguageClient,
   type LanguageClientOptions,
   RevealOutputChannelOn,
-  type ServerOptions,
-  TransportKind,
-} from "vscode-languageclient/node";
+} from "vscode-languageclient";
 import { checkBeforePublishing } from "./check-before-publishing";
 import { copyProof } from "./copy-proof";
 import { copyQueries } from "./copy-queries";
@@ -20,26 +18,26 @@ import { turnTerms } from "./turn-terms";
 import { showWake } from "./wake-view";
 
 // The id is also the name of the settings: `loopledger.trace.server` is read by the client library.
-const id = "loopledger";
+export const id = "loopledger";
+export const name = "Loopledger";
 
-const options: LanguageClientOptions = {
+export const options: LanguageClientOptions = {
   // Any place a pattern can live: on disk, untitled, or in a virtual folder.
   documentSelector: [{ language: "crochet" }],
-  outputChannelName: "Loopledger",
+  outputChannelName: name,
   // Whoever writes a pattern is not to be disturbed by a log that opens by itself.
   revealOutputChannelOn: RevealOutputChannelOn.Never,
 };
 
-let client: LanguageClient | undefined;
+let client: BaseLanguageClient | undefined;
 
-/** Starts the server and returns at once: the editor does not wait for it. */
-export function activate(context: ExtensionContext): void {
-  const started = new LanguageClient(id, "Loopledger", serverIn(context), options);
+/** Starts the server and returns at once: the editor does not wait for it. The same wherever the server runs. */
+export function startWith(started: BaseLanguageClient, { subscriptions }: ExtensionContext): void {
   client = started;
   client.clientOptions.errorHandler = restartQuietly(client.createDefaultErrorHandler());
   // The library itself tells the user why a server did not start.
   client.start().catch(() => undefined);
-  context.subscriptions.push(
+  subscriptions.push(
     commands.registerCommand("loopledger.copyProof", () => copyProof(started)),
     commands.registerCommand("loopledger.readRow", () => readRow(started)),
     commands.registerCommand("loopledger.copyQueries", () => copyQueries(started)),
@@ -58,15 +56,6 @@ export function activate(context: ExtensionContext): void {
 }
 
 /** Stops the server before the extension is unloaded. One that is still starting ends with its editor. */
-export async function deactivate(): Promise<void> {
+export async function stop(): Promise<void> {
   if (client?.isRunning()) await client.stop();
-}
-
-function serverIn(context: ExtensionContext): ServerOptions {
-  const module = context.asAbsolutePath("dist/server.js");
-  const transport = TransportKind.ipc;
-  return {
-    run: { module, transport },
-    debug: { module, transport, options: { execArgv: ["--nolazy", "--inspect=6009"] } },
-  };
 }

@@ -1,5 +1,5 @@
 import { InputBoxValidationSeverity, type TextEditor, ViewColumn, window, workspace } from "vscode";
-import type { LanguageClient, WorkspaceEdit } from "vscode-languageclient/node";
+import type { BaseLanguageClient, WorkspaceEdit } from "vscode-languageclient";
 import { settledOnly } from "./settled-only";
 
 /** What the server answers of the lists of sizes. */
@@ -11,7 +11,7 @@ interface GradingReply {
 }
 
 /** Opens the grading sheet of the pattern in front beside it. */
-export async function showGradingSheet(client: LanguageClient): Promise<void> {
+export async function showGradingSheet(client: BaseLanguageClient): Promise<void> {
   const document = window.activeTextEditor?.document;
   if (document?.languageId !== "crochet") return tell("Open the pattern to grade, and try again.");
   const textDocument = client.code2ProtocolConverter.asTextDocumentIdentifier(document);
@@ -23,7 +23,7 @@ export async function showGradingSheet(client: LanguageClient): Promise<void> {
 }
 
 /** Writes the sheet in front back into its pattern, which is shown first. */
-export async function writeGradingSheetBack(client: LanguageClient): Promise<void> {
+export async function writeGradingSheetBack(client: BaseLanguageClient): Promise<void> {
   const sheet = window.activeTextEditor?.document.getText() ?? "";
   const uri = /^<!-- Grading sheet of (\S+) -->/.exec(sheet)?.[1];
   if (uri === undefined) return tell("Put the caret into a grading sheet, and try again.");
@@ -38,7 +38,7 @@ export async function writeGradingSheetBack(client: LanguageClient): Promise<voi
 }
 
 /** Asks for the name of a new size and by how much it is wider, and adds it to every list of the pattern in front. */
-export async function addSize(client: LanguageClient): Promise<void> {
+export async function addSize(client: BaseLanguageClient): Promise<void> {
   const editor = window.activeTextEditor;
   if (editor?.document.languageId !== "crochet") return tell("Open the pattern to grade, and try again.");
   const ask = (typed: string): Promise<GradingReply | null> => askFor(client, editor, typed);
@@ -52,7 +52,7 @@ export async function addSize(client: LanguageClient): Promise<void> {
 }
 
 function askFor(
-  client: LanguageClient,
+  client: BaseLanguageClient,
   { document }: TextEditor,
   typed: string,
 ): Promise<GradingReply | null> {
@@ -67,7 +67,7 @@ function validation(reply: GradingReply | null) {
 }
 
 /** All lists are shown before anything is changed. */
-async function done(client: LanguageClient, reply: GradingReply | null): Promise<void> {
+async function done(client: BaseLanguageClient, reply: GradingReply | null): Promise<void> {
   if (!reply?.edit) return tell(reply?.says ?? "Nothing was changed. Try again.");
   const made = await client.protocol2CodeConverter.asWorkspaceEdit(reply.edit);
   if (made && (await workspace.applyEdit(made, { isRefactoring: true }))) tell(reply.says);

@@ -1,12 +1,12 @@
 import { commands, type Disposable, EventEmitter, Uri, window, workspace } from "vscode";
-import type { LanguageClient } from "vscode-languageclient/node";
+import type { BaseLanguageClient } from "vscode-languageclient";
 
 const scheme = "loopledger-materials";
 /** Milliseconds without a letter typed, after which the page is made anew. */
 const pause = 800;
 
 /** `Loopledger: Materials and measures`: a page beside the pattern that follows what is typed. */
-export function showMaterials(client: LanguageClient): Disposable {
+export function showMaterials(client: BaseLanguageClient): Disposable {
   const changes = new EventEmitter<Uri>();
   let waiting: NodeJS.Timeout | undefined;
   const pages = workspace.registerTextDocumentContentProvider(scheme, {
@@ -40,7 +40,7 @@ function isShown(pattern: Uri): boolean {
   return workspace.textDocuments.some(({ uri }) => uri.toString() === page);
 }
 
-async function pageOf(pattern: Uri, client: LanguageClient): Promise<string> {
+async function pageOf(pattern: Uri, client: BaseLanguageClient): Promise<string> {
   const textDocument = { uri: client.code2ProtocolConverter.asUri(pattern) };
   const page = await client.sendRequest<string | null>("loopledger/materials", { textDocument });
   return page ?? "The pattern is closed. Open it, and run Loopledger: Materials and measures again.";

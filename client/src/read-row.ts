@@ -1,5 +1,5 @@
 import { window } from "vscode";
-import type { LanguageClient } from "vscode-languageclient/node";
+import type { BaseLanguageClient } from "vscode-languageclient";
 
 /** What the server answers of the row at the caret. */
 interface RowInWords {
@@ -8,7 +8,7 @@ interface RowInWords {
 }
 
 /** Shows the row at the caret in whole sentences, in a window that screen readers read out. */
-export async function readRow(client: LanguageClient): Promise<void> {
+export async function readRow(client: BaseLanguageClient): Promise<void> {
   const editor = window.activeTextEditor;
   if (!editor) return;
   const { document, selection } = editor;

@@ -1,5 +1,5 @@
 import { InputBoxValidationSeverity, type TextEditor, window, workspace } from "vscode";
-import type { LanguageClient, WorkspaceEdit } from "vscode-languageclient/node";
+import type { BaseLanguageClient, WorkspaceEdit } from "vscode-languageclient";
 import { settledOnly } from "./settled-only";
 
 /** What the server answers of the piece at the caret, and of a size for it. */
@@ -13,7 +13,7 @@ interface ResizeReply {
 }
 
 /** Asks which size the piece at the caret is to have, tells while it is typed what fits, and rewrites the piece. */
-export async function resizePiece(client: LanguageClient): Promise<void> {
+export async function resizePiece(client: BaseLanguageClient): Promise<void> {
   const editor = window.activeTextEditor;
   if (!editor) return;
   const ask = (typed: string | null): Promise<ResizeReply | null> => askServer(client, editor, typed);
@@ -35,7 +35,7 @@ export async function resizePiece(client: LanguageClient): Promise<void> {
 }
 
 function askServer(
-  client: LanguageClient,
+  client: BaseLanguageClient,
   { document, selection }: TextEditor,
   typed: string | null,
 ): Promise<ResizeReply | null> {
@@ -50,7 +50,7 @@ function validation(reply: ResizeReply | null) {
 }
 
 /** All lines are shown before anything is changed. */
-async function apply(client: LanguageClient, edit: WorkspaceEdit): Promise<void> {
+async function apply(client: BaseLanguageClient, edit: WorkspaceEdit): Promise<void> {
   const made = await client.protocol2CodeConverter.asWorkspaceEdit(edit);
   if (made) await workspace.applyEdit(made, { isRefactoring: true });
 }

@@ -1,5 +1,5 @@
 import { InputBoxValidationSeverity, type TextEditor, window, workspace } from "vscode";
-import type { LanguageClient, WorkspaceEdit } from "vscode-languageclient/node";
+import type { BaseLanguageClient, WorkspaceEdit } from "vscode-languageclient";
 
 /** What the server answers of the row at the caret, and of a count for it. */
 interface RewriteReply {
@@ -11,7 +11,7 @@ interface RewriteReply {
 }
 
 /** Asks how many stitches the row at the caret is to make, tells while it is typed what fits, and rewrites the row. */
-export async function rewriteRow(client: LanguageClient): Promise<void> {
+export async function rewriteRow(client: BaseLanguageClient): Promise<void> {
   const editor = window.activeTextEditor;
   if (!editor) return;
   const ask = (typed: string | null): Promise<RewriteReply | null> => askServer(client, editor, typed);
@@ -33,7 +33,7 @@ export async function rewriteRow(client: LanguageClient): Promise<void> {
 }
 
 function askServer(
-  client: LanguageClient,
+  client: BaseLanguageClient,
   { document, selection }: TextEditor,
   typed: string | null,
 ): Promise<RewriteReply | null> {
@@ -48,7 +48,7 @@ function validation(reply: RewriteReply | null) {
 }
 
 /** Lines below that change with the row are shown before anything is changed. */
-async function apply(client: LanguageClient, edit: WorkspaceEdit): Promise<void> {
+async function apply(client: BaseLanguageClient, edit: WorkspaceEdit): Promise<void> {
   const made = await client.protocol2CodeConverter.asWorkspaceEdit(edit);
   if (made) await workspace.applyEdit(made, { isRefactoring: true });
 }

@@ -7,7 +7,7 @@ import {
   window,
   workspace,
 } from "vscode";
-import type { LanguageClient } from "vscode-languageclient/node";
+import type { BaseLanguageClient } from "vscode-languageclient";
 
 /** What the server answers of the row at the caret. */
 interface RowStatus {
@@ -16,7 +16,7 @@ interface RowStatus {
 }
 
 /** Shows the row at the caret in the status bar, as long as a pattern is in front. */
-export function showRowStatus(client: LanguageClient): Disposable {
+export function showRowStatus(client: BaseLanguageClient): Disposable {
   const status = new RowStatusItem(client);
   return Disposable.from(
     status,
@@ -30,7 +30,7 @@ class RowStatusItem implements Disposable {
   private readonly item: StatusBarItem;
   private asked = new CancellationTokenSource();
 
-  constructor(private readonly client: LanguageClient) {
+  constructor(private readonly client: BaseLanguageClient) {
     this.item = window.createStatusBarItem("loopledger.row", StatusBarAlignment.Left);
     this.item.name = "Loopledger: row at the caret";
     this.update();

@@ -1,5 +1,5 @@
 import { type TextEditor, WorkspaceEdit, window, workspace } from "vscode";
-import type { LanguageClient, TextEdit } from "vscode-languageclient/node";
+import type { BaseLanguageClient, TextEdit } from "vscode-languageclient";
 
 /** `edits` is null where the pattern is in these terms already. */
 interface Turned {
@@ -8,7 +8,7 @@ interface Turned {
 }
 
 /** Turns the selection of the pattern in front, else all of it, into other terms; one step to undo. */
-export async function turnTerms(client: LanguageClient, to: "US" | "UK"): Promise<void> {
+export async function turnTerms(client: BaseLanguageClient, to: "US" | "UK"): Promise<void> {
   const editor = window.activeTextEditor;
   if (editor?.document.languageId !== "crochet") return tell("Open the pattern to turn, and try again.");
   const { document } = editor;
@@ -27,7 +27,11 @@ export async function turnTerms(client: LanguageClient, to: "US" | "UK"): Promis
   );
 }
 
-function askFor({ document, selection }: TextEditor, client: LanguageClient, to: string): Promise<Turned> {
+function askFor(
+  { document, selection }: TextEditor,
+  client: BaseLanguageClient,
+  to: string,
+): Promise<Turned> {
   const textDocument = client.code2ProtocolConverter.asTextDocumentIdentifier(document);
   const range = selection.isEmpty ? {} : { range: client.code2ProtocolConverter.asRange(selection) };
   return client.sendRequest<Turned>("loopledger/turnTerms", { textDocument, to, ...range });

@@ -10,7 +10,7 @@ import {
   window,
   workspace,
 } from "vscode";
-import type { LanguageClient, WorkspaceEdit } from "vscode-languageclient/node";
+import type { BaseLanguageClient, WorkspaceEdit } from "vscode-languageclient";
 
 /** What the server tells of one thing that a change has left in its wake. */
 interface WakeEntry {
@@ -30,7 +30,7 @@ interface Place {
 }
 
 /** Lists what the last change has left in its wake, in the pattern in front. */
-export function showWake(client: LanguageClient): Disposable {
+export function showWake(client: BaseLanguageClient): Disposable {
   const wake = new Wake(client);
   const onItem = (name: string, work: (item: WakeItem) => Promise<void>) =>
     commands.registerCommand(`loopledger.wake.${name}`, work);
@@ -62,7 +62,7 @@ class Wake implements TreeDataProvider<WakeItem>, Disposable {
   private readonly view = window.createTreeView("loopledger.wake", { treeDataProvider: this });
   private waiting: NodeJS.Timeout | undefined;
 
-  constructor(private readonly client: LanguageClient) {
+  constructor(private readonly client: BaseLanguageClient) {
     this.update();
   }
 

@@ -6,21 +6,13 @@ import { test } from "node:test";
 import { fileURLToPath } from "node:url";
 import { bundleSuite } from "../desktop-suite.mjs";
 import { root } from "../npm.mjs";
-import { whyNoEditorTest } from "./programs.mjs";
+import { editorLimits as limits } from "./limits.mjs";
 import { openWorkbench } from "./workbench.mjs";
 
 const pattern = fileURLToPath(new URL("pouch.crochet", import.meta.url));
 const doll = fileURLToPath(new URL("doll.crochet", import.meta.url));
 const samplePouch = join(root, "samples/cord-pouch.crochet");
 const multiplier = { line: 8, column: 19 };
-
-const reason = whyNoEditorTest();
-if (reason) {
-  if (process.env.LOOPLEDGER_REQUIRE_EDITOR) throw new Error(`The editor test cannot be run: ${reason}`);
-  console.warn(`\n${"!".repeat(80)}\nNOT TESTED IN A REAL EDITOR: ${reason}\n${"!".repeat(80)}\n`);
-}
-
-const limits = { skip: reason ?? false, timeout: 300_000 };
 
 test("the suite of the desktop passes in the editor that is served to a browser", limits, async (t) => {
   const { folder } = await bundleSuite(root);

@@ -5,6 +5,7 @@ import { chromium } from "playwright-core";
 import { root } from "../npm.mjs";
 import { freePort, freshProfile, installExtension, installHost, installSuite, serve } from "./host.mjs";
 import { findBrowser } from "./programs.mjs";
+import { addWebExtension, serveExtension } from "./web-extension.mjs";
 
 const browserArguments = [
   "--headless",
@@ -27,17 +28,33 @@ const screenshots = join(root, ".screenshots");
 /** @typedef {{ folder: string, result: string }} Suite an extension that tests, and the file it reports in */
 
 /**
+ * Opens a copy of a pattern in a fresh editor that has the extension in the page only, as VS Code for the Web does:
+ * its parts come over http, which nothing but a worker of the page can run.
+ * @param {string} pattern path of a file
+ */
+export async function openInPage(pattern) {
+  const { address, stop } = await serveExtension();
+  const { close, ...workbench } = await openWorkbench(pattern, { webExtension: address });
+  const closeBoth = async () => {
+    await close();
+    stop();
+  };
+  return { ...workbench, close: closeBoth };
+}
+
+/**
  * Opens a copy of a pattern in a fresh editor that has the extension installed.
  * @param {string} pattern path of a file
- * @param {{ size?: { width: number, height: number }, moreSettings?: Record<string, unknown>, suite?: Suite }} options
+ * @param {{ size?: { width: number, height: number }, moreSettings?: Record<string, unknown>, suite?: Suite, webExtension?: string }} options
+ *   with the address of a web extension, that one takes the place of the installed one
  */
 export async function openWorkbench(
   pattern,
-  { size = { width: 1200, height: 800 }, moreSettings = {}, suite } = {},
+  { size = { width: 1200, height: 800 }, moreSettings = {}, suite, webExtension } = {},
 ) {
   installHost();
   const home = freshProfile("test", { ...settings, ...moreSettings });
-  installExtension(home);
+  if (!webExtension) installExtension(home);
   if (suite) installSuite(home, suite.folder);
   const file = copyInto(join(home, "patterns"), pattern);
   const host = await serve(home, await freePort(), suite ? { LOOPLEDGER_SUITE_RESULT: suite.result } : {});
@@ -48,7 +65,10 @@ export async function openWorkbench(
   const page = await browser.newPage({
     viewport: size,
     permissions: ["clipboard-read", "clipboard-write"],
+    // The page lets in extensions from https only, which nobody serves here.
+    bypassCSP: webExtension !== undefined,
   });
+  if (webExtension) await addWebExtension(page, webExtension);
   await page.goto(addressOf(host.address, file));
   await page.waitForSelector(".monaco-editor .view-line");
   const close = async () => {

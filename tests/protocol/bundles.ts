@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { build } from "esbuild";
+import { type BuildOptions, build } from "esbuild";
 import { afterAll } from "vitest";
 
 const source = fileURLToPath(new URL("../../server/src/", import.meta.url));
@@ -22,17 +22,24 @@ export function temporaryFolder(): string {
 }
 
 /** Bundles one host as it is shipped and gives the script's path. */
-export async function bundle(entry: "cli/main.ts" | "lsp/main-node.ts"): Promise<string> {
+export function bundle(entry: "cli/main.ts" | "lsp/main-node.ts"): Promise<string> {
+  return bundled(entry, { platform: "node", format: "cjs", target: "node20" });
+}
+
+/** Bundles the server as a browser's worker runs it and gives the script's path. */
+export function bundleWorker(): Promise<string> {
+  return bundled("lsp/main-browser.ts", { platform: "browser", format: "iife", target: "es2022" });
+}
+
+async function bundled(entry: string, kind: BuildOptions): Promise<string> {
   const outfile = join(temporaryFolder(), "host.cjs");
   await build({
     entryPoints: [join(source, entry)],
     outfile,
     bundle: true,
-    platform: "node",
-    format: "cjs",
-    target: "node20",
     logLevel: "warning",
     define: { "process.env.LOOPLEDGER_VERSION": JSON.stringify(TEST_VERSION) },
+    ...kind,
   });
   return outfile;
 }

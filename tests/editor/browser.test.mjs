@@ -1,0 +1,35 @@
+// The built extension in a worker of the page, as in VS Code for the Web: no process of Node runs any of it.
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { fileURLToPath } from "node:url";
+import { editorLimits } from "./limits.mjs";
+import { openInPage } from "./workbench.mjs";
+
+const pattern = fileURLToPath(new URL("pouch.crochet", import.meta.url));
+
+test("in the browser alone, a slip is marked, and mended by what is offered", editorLimits, async (t) => {
+  const workbench = await openInPage(pattern);
+  t.after(workbench.close);
+  const { page } = workbench;
+  try {
+    await page.waitForSelector(".codelens-decoration:has-text('9 rounds, 180 sts')");
+    await workbench.goTo(8, 19);
+    await page.waitForSelector(".statusbar-item:has-text('Rnd 3: 18 sts')");
+    await workbench.overwrite("5");
+    await page.waitForSelector(".squiggly-error");
+    // Arithmetic: (sc, inc) is worked over 2 stitches, five of them over 10; Rnd 2 leaves 12.
+    const message = await workbench.nextFinding();
+    assert.match(message, /\b10\b/);
+    assert.match(message, /\b12\b/);
+    await workbench.screenshot("in-the-browser");
+
+    await workbench.goTo(8, 1);
+    await page.keyboard.press("Control+.");
+    await page.waitForSelector('.action-widget .focused:has-text(\'Change "x5" to "x6"\')');
+    await page.keyboard.press("Enter");
+    await page.waitForSelector(".squiggly-error", { state: "detached" });
+  } catch (fault) {
+    await workbench.screenshot("failed");
+    throw fault;
+  }
+});
