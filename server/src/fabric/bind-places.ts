@@ -138,7 +138,7 @@ export class PlaceBinder extends RowWords {
 
   /** `3rd ch of next ch-5 lp`, `first 2 ch of next lp`: the loop, and how many of its chains. */
   private inChainsOf(core: Tree, words: readonly Word[]): Take | null {
-    const node = descendants(core, "ofGroup").at(-1);
+    const node = [...descendants(core, "ofGroup"), ...descendants(core, "ofLoop")].at(-1);
     const space = node && this.words[node.to - 1];
     if (!space || (space.cls !== "C" && space.cls !== "p")) return null;
     const head = new PlaceWords(words.slice(0, node.from - core.from), "", null);

@@ -8,6 +8,7 @@ import {
   runsOf,
   type Strip,
   type StripNode,
+  slice,
 } from "./strip";
 import { tidy } from "./tidy";
 
@@ -81,6 +82,35 @@ export function groupsApart(strip: Strip): Strip {
 
 function endsGroup(last: Run | undefined): boolean {
   return last?.size !== undefined && last.size > 1 && last.offset === last.size - 1;
+}
+
+/** Two stitches at an edge, before the first group or behind the last one, as a group of their own. */
+export function edgePairsAsGroups(strip: Strip): Strip {
+  const total = countPlaces(strip);
+  const isGroup = (at: number): boolean => (placeAt(strip, at)?.size ?? 0) > 1;
+  const pairs = (one: number, two: number, three: number): boolean =>
+    !isGroup(one) && !isGroup(two) && isGroup(three);
+  const from = pairs(0, 1, 2) ? 2 : 0;
+  const to = pairs(total - 1, total - 2, total - 3) ? total - 2 : total;
+  if (from === 0 && to === total) return strip;
+  const edge = (nodes: Strip): Strip => (countPlaces(nodes) > 0 ? asGroup(nodes, "") : nodes);
+  return [...edge(slice(strip, 0, from)), ...slice(strip, from, to), ...edge(slice(strip, to, total))];
+}
+
+/** Beside them the spaces between the stitches at the edges and the groups next to them. */
+export function edgeGapsApart(strip: Strip): Strip {
+  const total = countPlaces(strip);
+  const isGroup = (at: number): boolean => (placeAt(strip, at)?.size ?? 0) > 1;
+  const gap: Run = { sort: "space", kind: "edge gap", n: 1, chains: 0 };
+  const opens = !isGroup(0) && isGroup(1) ? [gap] : [];
+  const closes = !isGroup(total - 1) && isGroup(total - 2) ? [gap] : [];
+  if (total < 3) return strip;
+  const [first, middle, last] = [
+    slice(strip, 0, 1),
+    slice(strip, 1, total - 1),
+    slice(strip, total - 1, total),
+  ];
+  return [...first, ...opens, ...middle, ...closes, ...last];
 }
 
 /** Groups side by side with the space between them told as a place. */

@@ -1,7 +1,7 @@
 import { keptBy } from "../text/kept-by";
 import type { Below, View } from "./below";
 import { slips } from "./bind-stated";
-import { gapsApart, groupsApart, halvesApart, hasHalves } from "./groups";
+import { edgeGapsApart, edgePairsAsGroups, gapsApart, groupsApart, halvesApart, hasHalves } from "./groups";
 import { type RowPlan, type Target, takesIn, targetsOf, type Until } from "./instructions";
 import type { RowSetting, State } from "./outcome";
 import { chainByChain, countPlaces, runsOf, type Strip, spaces, stitches } from "./strip";
@@ -9,7 +9,7 @@ import { chainByChain, countPlaces, runsOf, type Strip, spaces, stitches } from 
 /** One way to see the places below: what the walker is told, and how closely they are looked at. */
 export interface ViewOption {
   readonly view: View;
-  readonly closeness: "as they are" | "chain by chain" | "half by half";
+  readonly closeness: "as they are" | "chain by chain" | "half by half" | "edges apart";
   readonly cost: number;
   readonly says: readonly string[];
 }
@@ -23,6 +23,7 @@ export function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewO
     .flatMap((one) => withGroupsLeft(one, plan, state))
     .flatMap((one) => withKinds(one, plan, state))
     .flatMap((one) => withHalves(one, state))
+    .flatMap((one) => withEdges(one, plan, state))
     .flatMap((one) => withReturn(one, plan));
 }
 
@@ -30,6 +31,7 @@ export function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewO
 const mayBeSeenOtherwise = keptBy(
   (plan: RowPlan): boolean =>
     plan.instructions.some((one) => one.op === "other-side" || slips(one)) ||
+    namesGaps(plan) ||
     (kindsIn(plan) !== null && leadsOver(plan)),
 );
 
@@ -137,6 +139,19 @@ function withHalves(one: ViewOption, state: State): ViewOption[] {
   return [one, { ...one, closeness: "half by half", cost: one.cost + 0.4, says }];
 }
 
+/** The two stitches at an edge are a group like those beside them, or none. */
+function withEdges(one: ViewOption, plan: RowPlan, state: State): ViewOption[] {
+  if (one.closeness !== "as they are" || one.view.rotates || !namesGaps(plan)) return [one];
+  if (stripsOf(state).every((strip) => edgePairsAsGroups(strip) === strip)) return [one];
+  const says = [...one.says, "the two stitches at an edge are no group"];
+  return [one, { ...one, closeness: "edges apart", cost: one.cost + 0.3, says }];
+}
+
+/** `in next sp between groups`. */
+const namesGaps = keptBy((plan: RowPlan): boolean =>
+  targetsIn(plan).some(({ sort, unit }) => sort === "gap" && unit !== undefined),
+);
+
 /** Whether an oval goes on into its first chain again. */
 function withReturn(one: ViewOption, plan: RowPlan): ViewOption[] {
   if (plan.instructions.every(({ op }) => op !== "other-side")) return [one];
@@ -215,16 +230,21 @@ export function closely(plan: RowPlan, { closeness, view }: ViewOption, below: B
   if (closeness === "chain by chain") return { ...below, strip: chainByChain(strip) };
   if (closeness === "half by half") return { ...below, strip: halvesApart(strip) };
   const all = targetsIn(plan);
-  const parted = partsGroups(all, strip) ? gapsApart(strip, view.rotates) : strip;
+  const paired =
+    closeness === "edges apart" || view.rotates || !namesGaps(plan) ? strip : edgePairsAsGroups(strip);
+  const parted = partedBy(all, paired, view);
   const close = namesParts(plan) ? groupsApart(parted) : parted;
   return close === strip ? below : { ...below, strip: close };
 }
 
 /** Without chains between them, groups are parted by nothing but the space itself. */
-function partsGroups(all: readonly Target[], strip: Strip): boolean {
+function partedBy(all: readonly Target[], strip: Strip, { rotates }: View): Strip {
   const between = all.some(({ sort, unit }) => sort === "gap" && unit !== undefined);
   const bare = all.some(
     ({ sort, chains, part }) => sort === "space" && chains === undefined && part === undefined,
   );
-  return between || (bare && countPlaces(strip, spaces) === 0);
+  if (!between && !(bare && countPlaces(strip, spaces) === 0)) return strip;
+  const parted = gapsApart(strip, rotates);
+  // `1 tr in first sp, *3 tr in next sp between groups*`: the first space is told apart from those.
+  return between && bare && !rotates ? edgeGapsApart(parted) : parted;
 }
