@@ -6,14 +6,15 @@ const steps = [
   { script: "types", checks: "types and layers" },
   { script: "lint", checks: "style" },
   { script: "unit", checks: "tests of the core, the rules and the protocol" },
+  { script: "fuzz", args: ["--minutes", "0.25"], checks: "random sessions with the server" },
   { script: "test:editor", checks: "the built extension in a real editor" },
 ];
 
-/** @param {typeof steps[number]} step */
-function run({ script, checks }) {
+/** @param {{ script: string, args?: string[], checks: string }} step */
+function run({ script, args = [], checks }) {
   console.log(`\n── ${checks} (npm run ${script})`);
   const started = Date.now();
-  const passed = npm(["run", "--silent", script]);
+  const passed = npm(["run", "--silent", script, "--", ...args]);
   return { script, checks, passed, seconds: Math.round((Date.now() - started) / 1000) };
 }
 

@@ -52,11 +52,11 @@ function withOneEdit(text: string, random: Random): string {
   return text.slice(0, at) + (cut === 1 && random.fraction() < 0.5 ? "" : typed) + text.slice(at + cut);
 }
 
-export function median(times: Times): number {
+export function median(times: Readonly<Times>): number {
   return quantile(times, 0.5);
 }
 
-export function quantile(times: Times, q: number): number {
+export function quantile(times: Readonly<Times>, q: number): number {
   const sorted = [...times].sort((a, b) => a - b);
   return sorted[Math.min(sorted.length - 1, Math.floor(q * sorted.length))] ?? Number.NaN;
 }

@@ -57,6 +57,8 @@ class FolderDiagnostics {
       const seen = this.closed.changes;
       const reports = await this.reports(known, token, progress);
       if (reports.some(isNews)) return { items: progress ? [] : reports };
+      // A token that was cancelled before anyone looked at it tells nobody of it.
+      stopIfCancelled(token);
       await this.closed.changedSince(seen, (stop) => token.onCancellationRequested(stop));
       stopIfCancelled(token);
     }

@@ -1,0 +1,20 @@
+import type { ClientCapabilities } from "vscode-languageserver-protocol/node";
+import { PULL_AND_MARKDOWN } from "../protocol/client";
+
+/** As VS Code has them. */
+export const ABILITIES: ClientCapabilities = {
+  textDocument: {
+    ...PULL_AND_MARKDOWN.textDocument,
+    codeAction: {
+      codeActionLiteralSupport: { codeActionKind: { valueSet: [] } },
+      dataSupport: true,
+      resolveSupport: { properties: ["edit"] },
+    },
+    completion: { completionItem: { documentationFormat: ["markdown"] } },
+    rename: { prepareSupport: true },
+  },
+  workspace: {
+    ...PULL_AND_MARKDOWN.workspace,
+    workspaceEdit: { documentChanges: true, changeAnnotationSupport: {} },
+  },
+};

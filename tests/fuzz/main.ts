@@ -1,0 +1,84 @@
+// `npm run fuzz -- --minutes N --seed S`: random editing sessions; what breaks is made small and kept.
+import { mkdirSync, writeFileSync } from "node:fs";
+import { availableParallelism, loadavg } from "node:os";
+import { parseArgs } from "node:util";
+import fc from "fast-check";
+import { quantile } from "../bench/measure";
+import { asBroken, type Broken } from "./broken";
+import { type Session, session } from "./operations";
+import { newTally, Player, type Tally } from "./player";
+import { failureOf, shrunk } from "./shrink";
+import { watchFor } from "./watch";
+
+const { values } = parseArgs({
+  options: { minutes: { type: "string", default: "1" }, seed: { type: "string", default: "1" } },
+});
+const seed = Number(values.seed);
+const until = performance.now() + Number(values.minutes) * 60_000;
+/** Long enough that what a server remembers of earlier patterns could get in the way of later ones. */
+const sessionsOfOneServer = 40;
+const folder = "tests/fuzz/found";
+
+interface Failure {
+  readonly seed: number;
+  readonly fault: Broken;
+  readonly session: Session;
+}
+
+async function main(): Promise<void> {
+  const watch = watchFor(60_000);
+  const tally = newTally(watch.beat);
+  const failures = new Map<string, Failure>();
+  let played = 0;
+  let player = await Player.start(tally);
+  for (let at = seed; performance.now() < until; at++, played++) {
+    watch.says(`the session of --seed ${at}`);
+    const [one] = fc.sample(session, { seed: at, numRuns: 1 }) as [Session];
+    const fault = await player.play(one).then(() => null, asBroken);
+    if (fault && !failures.has(fault.sort)) failures.set(fault.sort, { seed: at, fault, session: one });
+    if (fault || played % sessionsOfOneServer === 0) player = await Player.start(tally);
+  }
+  watch.end();
+  console.log(report(tally, played, failures.size));
+  for (const { seed: at, fault } of failures.values())
+    console.log(`\nFAILED --seed ${at}: ${fault.message.slice(0, 1500)}`);
+  for (const failure of failures.values()) await keep(failure);
+  process.exit(failures.size > 0 ? 1 : 0);
+}
+
+/** A failure that only comes after other sessions is kept as it was. */
+async function keep({ seed: at, fault, session: whole }: Failure): Promise<void> {
+  const again = await failureOf(whole);
+  const small = again?.sort === fault.sort ? await shrunk(whole, fault) : whole;
+  const name = `${fault.sort.replace(/[^A-Za-z]+/g, "-").slice(0, 60)}-${at}.json`;
+  mkdirSync(folder, { recursive: true });
+  writeFileSync(`${folder}/${name}`, `${JSON.stringify({ ...small, broke: fault.sort }, null, 2)}\n`);
+  console.log(`Kept${again ? "" : " (it needs other sessions before it)"}: ${folder}/${name}`);
+}
+
+function report({ edits, compared, times }: Tally, sessions: number, failed: number): string {
+  const all = [...times].sort((a, b) => worst(b[1]) - worst(a[1]));
+  const asked = all.reduce((sum, [, list]) => sum + list.length, 0);
+  const slow = all.reduce((sum, [, list]) => sum + list.filter((time) => time > 1000).length, 0);
+  const load = loadavg()[0] ?? 0;
+  const busy =
+    load > availableParallelism() ? " The machine is busy with other things: times are too long." : "";
+  return [
+    `${sessions} sessions from --seed ${seed}: ${edits} edits, ${asked} requests, ${compared} comparisons with a fresh start; ${failed} sorts of failures. Load ${load.toFixed(1)}.`,
+    `${slow} answers took longer than 1 s.${slow > 0 ? busy : ""}`,
+    ["| request | asked | p50, ms | p95, ms | longest, ms |", "|---|---|---|---|---|", ...all.map(row)].join(
+      "\n",
+    ),
+  ].join("\n\n");
+}
+
+function row([method, list]: readonly [string, readonly number[]]): string {
+  const times = [quantile(list, 0.5), quantile(list, 0.95), worst(list)].map((time) => time.toFixed(1));
+  return `| ${[method, list.length, ...times].join(" | ")} |`;
+}
+
+function worst(list: readonly number[]): number {
+  return list.reduce((most, time) => Math.max(most, time), 0);
+}
+
+await main();
