@@ -116,6 +116,16 @@ function withTokenEdits(data: readonly number[], { edits }: SemanticTokensDelta)
   );
 }
 
+/** The sheet comes back with one of its numbers changed. */
+const grade: Ask = async (scene) => {
+  const sheet = (await scene.send("loopledger/gradingSheet", about(scene))) as string | null;
+  if (sheet === null) return;
+  const number = picked([...sheet.matchAll(/\d+/g)], scene);
+  const at = number?.index ?? 0;
+  const changed = `${sheet.slice(0, at)}1${sheet.slice(at)}`;
+  await offering("loopledger/applyGradingSheet", () => ({ ...about(scene), sheet: changed }))(scene);
+};
+
 const black = { red: 0, green: 0, blue: 0, alpha: 1 };
 const names = ["Shell St", "B", "Crown", "12", "", "⁂\n"] as const;
 const counts = ["24", "12 more", "x2", "", "-1", "1000000000000", "48 (54, 60)", "20 cm"] as const;
@@ -172,6 +182,11 @@ export const requests = {
   "another size": offering("loopledger/resizePiece", (scene) => ({
     ...at(scene),
     typed: oneOf([null, ...counts], scene),
+  })),
+  "grading sheet": grade,
+  "one size more": offering("loopledger/addSize", (scene) => ({
+    ...about(scene),
+    typed: oneOf(["XXL", "XXL +4", "12 (14)", "", "2X -1", "S"], scene),
   })),
   materials: asking("loopledger/materials", about),
   "page before publishing": asking("loopledger/publishingPage", about),

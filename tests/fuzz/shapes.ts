@@ -95,6 +95,10 @@ const diagnostics = record({
   items: orNull(list((item) => Diagnostic.is(item) && item.message !== "")),
 });
 
+const withNotes = orNull(
+  record({ fits: flag, says: text, notes: list(text), edit: orNull(WorkspaceEdit.is) }),
+);
+
 /** The form of every answer, by the request. */
 export const shapes = {
   "textDocument/diagnostic": diagnostics,
@@ -126,9 +130,10 @@ export const shapes = {
   "loopledger/rowProof": orNull(isRecord),
   "loopledger/rowInWords": orNull(isRecord),
   "loopledger/rewriteRow": orNull(record({ fits: flag, says: text, edit: orNull(WorkspaceEdit.is) })),
-  "loopledger/resizePiece": orNull(
-    record({ fits: flag, says: text, notes: list(text), edit: orNull(WorkspaceEdit.is) }),
-  ),
+  "loopledger/resizePiece": withNotes,
+  "loopledger/gradingSheet": orNull(text),
+  "loopledger/applyGradingSheet": withNotes,
+  "loopledger/addSize": withNotes,
   "loopledger/materials": orNull(text),
   "loopledger/publishingPage": orNull(text),
   "loopledger/queries": list(text),
