@@ -401,6 +401,13 @@ describe("hook-mismatch", () => {
     expect(foundBy("hook-mismatch", `Hook: ${wrong} mm (US ${label})\n\n${worked}`)).toHaveLength(1);
   });
 
+  test("a half is one sign or three", () => {
+    for (const label of ["K-10½", "K/10 1/2", "K-10.5"]) {
+      expect(foundBy("hook-mismatch", `Hook: 6.5 mm (${label})\n\n${worked}`), label).toEqual([]);
+      expect(foundBy("hook-mismatch", `Hook: 6 mm (${label})\n\n${worked}`), label).toHaveLength(1);
+    }
+  });
+
   test("4.5 mm is US 7 and old UK 7 (common practice, no source)", () => {
     expect(foundBy("hook-mismatch", `Hook: 4.5 mm (US 7, UK 7)\n\n${worked}`)).toEqual([]);
     expect(hookLabelOf(4.5)).toBe("7");
@@ -584,6 +591,12 @@ describe("sizes", () => {
     expect(message).toBe(
       "Size XXL is named here, and the pattern has S, M and L. Is this left over from another pattern?",
     );
+  });
+
+  test("sizes on the line below their title, in months", () => {
+    const text = `SIZES\n0-3 months (3-6 months, 6-12 months)\n\n${rows}Size 12-18 months only:\n`;
+    expect(onlyFinding("unlisted-size", text).on).toBe("12-18");
+    expect(foundBy("unlisted-size", text.replace("12-18", "6-12"))).toEqual([]);
   });
 
   test.each([

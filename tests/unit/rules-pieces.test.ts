@@ -99,6 +99,11 @@ describe("wrong-number-of-pieces", () => {
     expectClean(after);
   });
 
+  test("more than are made, whatever else there is one of on each side", () => {
+    const text = `${head}${ear(" (make 2)")}${assembly("Leaving a gap at each end, sew the 3 ears to the head.")}`;
+    expect(onlyFinding("wrong-number-of-pieces", text).on).toBe("3 ears");
+  });
+
   test.each([
     ["the number that is made", `${head}${ear(" (make 2)")}${assembly("Sew both ears to the head.")}`],
     [
@@ -159,6 +164,12 @@ describe("piece-not-made", () => {
     expectClean(after);
   });
 
+  test("at the end of a sentence", () => {
+    const text = `${head}${ear(" (make 2)")}${assembly("Sew the ears to the head, and sew the second sleeve.")}`;
+    expect(onlyFinding("piece-not-made", text).on).toBe("sleeve");
+    expect(foundBy("piece-not-made", text.replace("second sleeve", "side seams"))).toEqual([]);
+  });
+
   test.each([
     [
       "seams, ends and edges",
@@ -193,6 +204,19 @@ describe("piece-not-used", () => {
     const after = mended("piece-not-used", text);
     expect(after).toContain("to the head. Sew on the 2 wings.\n");
     expectClean(after);
+  });
+
+  test("where the others are sewn to a piece that goes on from another", () => {
+    const legs = ear(" (make 2)").replace("Ear", "Leg");
+    const body = "Body\nRnd 3: sc in each st of first leg, sc in each st of second leg (10)\nFasten off.\n\n";
+    const text = `${legs}${body}${ear(" (make 2)")}${wing}${assembly("Sew the ears to the body.")}`;
+    expect(onlyFinding("piece-not-used", text).on).toBe("Wing (make 2)");
+  });
+
+  test("a fix uses the plural of the trade", () => {
+    const foot = wing.replace("Wing", "Foot");
+    const text = `${head}${ear(" (make 2)")}${snout}${foot}${assembly("Sew the ears and the snout to the head.")}`;
+    expect(mended("piece-not-used", text)).toContain("Sew on the 2 feet.");
   });
 
   test("a tail of yarn is no tail, and the title puts nothing to use", () => {
@@ -324,6 +348,22 @@ describe("edges-differ along row ends", () => {
   });
 });
 
+describe("edges-differ in a piece that is closed flat", () => {
+  const closed = (n: number): string =>
+    ear().replace("Fasten off.", `Fold flat and work ${n} sc through both layers. Fasten off.`);
+
+  test("more stitches than half of the last round", () => {
+    const { message, on } = onlyFinding("edges-differ", closed(4));
+    expect(on).toBe("4");
+    expect(message).toBe("4 stitches through both layers need 8, and Rnd 2 has 5. Did you mean 2?");
+    expectClean(mended("edges-differ", closed(4)));
+  });
+
+  test.each([2, 3, 1])("is silent on %d of 5", (n) => {
+    expect(foundBy("edges-differ", closed(n))).toEqual([]);
+  });
+});
+
 describe("no-such-placement", () => {
   const eyes = (sentence: string): string => head.replace("Fasten off.", `${sentence}\nFasten off.`);
 
@@ -358,12 +398,22 @@ describe("no-such-placement", () => {
   test("of any piece, where a cord is laced", () => {
     const text = `${joined}Cord\nCh 40.\nRow 1: Sl st in 2nd ch from hook and in each ch across. (39 sl sts)\nFasten off.\n\n${assembly("Thread the cord through the eyelets of Rnd 18.")}`;
     expect(onlyFinding("no-such-placement", text).message).toContain("No piece has a row 18: the last is 9.");
-    expect(foundBy("no-such-placement", text.replace("Rnd 18", "Rnd 8"))).toEqual([]);
+    expect(foundBy("no-such-placement", text.replace("eyelets of Rnd 18", "stitches of Rnd 8"))).toEqual([]);
   });
 
   test("an edge that is brought behind a row", () => {
     const text = eyes("Bring the first round up behind Rnd 10 and sew it there.");
     expect(onlyFinding("no-such-placement", text.replace(" and sew it there", "")).on).toBe("Rnd 10");
+  });
+
+  const laced = (n: number): string =>
+    `Pouch\nRnd 1: fsc 12, join (12)\nRnds 2-5: sc in each st around (12)\nRnd 6 (eyelets): *sc in next st, ch 1, sk next st; rep from * around (6 sc, 6 ch-1 sps)\nRnd 7: *sc in next st, sc in next ch-1 sp; rep from * around (12)\nFasten off.\n\n${assembly(`Thread a cord through the eyelets of Rnd ${n}.`)}`;
+
+  test("the eyelets of a row that has none", () => {
+    expect(onlyFinding("no-such-placement", laced(4)).message).toBe(
+      "Row 4 has no holes: it makes no chain spaces in any piece. Say which row is meant.",
+    );
+    expect(foundBy("no-such-placement", laced(6))).toEqual([]);
   });
 
   test("in a numbered step", () => {
@@ -495,6 +545,15 @@ describe("piece-not-finished", () => {
     ["a last row that says so", open.replace("around (5)", "around (5). FO.")],
   ])("is silent on %s", (_, last) => {
     expect(foundBy("piece-not-finished", `${head}${ear(" (make 2)")}${last}`)).toEqual([]);
+  });
+
+  test("what goes on from another piece speaks for the others, too, but for the last words of a pattern", () => {
+    const sides = "Sides\nRnds 9-10: sc in each st around (12)\nFasten off.\n\n";
+    const base = head.replace("Fasten off.", "Do not fasten off.");
+    expect(
+      foundBy("piece-not-finished", `${base}${sides}${open}${assembly("Sew on the snout.")}`),
+    ).toHaveLength(1);
+    expect(foundBy("piece-not-finished", `${base}${sides}${open}`)).toEqual([]);
   });
 
   test("is silent where most pieces have no end", () => {

@@ -82,6 +82,14 @@ describe("no-such-row", () => {
     expect(foundBy("no-such-row", text.replace("Rnd 8.", "Rnd 8 of body."))).toEqual([]);
   });
 
+  test("a row that the named piece does not have", () => {
+    const text = `Front\n${start}Rnds 3-9: sc in each st around (12)\n\nBack\nRnds 1-12: As Rnds 1-12 of Front. (12)\n`;
+    expect(onlyFinding("no-such-row", text).message).toBe(
+      "Rnds 1-12 name row 10, and there is no row 10 in the front.",
+    );
+    expect(foundBy("no-such-row", text.replaceAll("1-12", "1-9"))).toEqual([]);
+  });
+
   test("loops of a row that is not there", () => {
     const text = `${start}Rnd 3: in front loops of Rnd 7, sc in each st around (12)\n`;
     expect(foundBy("no-such-row", text).length + foundBy("not-understood", text).length).toBe(1);

@@ -215,7 +215,9 @@ export class PlaceBinder extends RowWords {
   }
 
   private runOfTarget(place: PlaceWords, of: Target, extent: boolean): Take[] | null {
-    if (place.has("z")) return [{ how: "last", n: place.n, of }];
+    // `remaining 8 sts` are so many and no others, like the last 8.
+    const counted = place.has("y") && place.nAt >= 0 && /\b(?:rem\w*|left)\b/i.test(place.text);
+    if (place.has("z") || counted) return [{ how: "last", n: place.n, of }];
     const open = place.nAt < 0 && !place.has("X");
     const each = open && (place.has("e") || (extent && !place.has("f")));
     return place.has("y") || each ? [{ how: "each", of: [of], until: null }] : null;

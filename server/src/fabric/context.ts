@@ -200,11 +200,20 @@ function habitsOf(all: readonly Habit[]): ReadonlyMap<number, boolean> {
   return habits;
 }
 
-const sizeNames = /(?:^|\b)sizes?\b\s*:?\s*([\w./-]+)?\s*[([]([^)\]]+)[)\]]/i;
+const sizeNames =
+  /(?:^|\b)sizes?\b\s*:?\s*([\w./-]+(?:\s+(?:months?|mos?|years?|yrs?))?)?\s*[([]([^)\]]+)[)\]]/i;
 const sizedNumber = /\d+\s*[([]\s*((?:\d+|[-–])(?:\s*[,:;–-]\s*\d+)+)\s*[)\]]/;
 const onlyBracket = /[([]\s*(\d+(?:\s*[,:;]\s*\d+)+)\s*[)\]]/;
 
-function readSizes(header: readonly LineContent[], lines: readonly LineContent[]): string[] {
+/** `SIZES` on a line of its own tells what the next one is. */
+function withTheirTitle(header: readonly LineContent[]): readonly Pick<LineContent, "text">[] {
+  const at = header.findIndex(({ text }) => /^\W*sizes\W*$/i.test(text));
+  const names = at < 0 ? undefined : header.slice(at + 1).find(({ kind }) => kind !== "blank");
+  return names ? [{ text: `Sizes: ${names.text.trim()}` }, ...header] : header;
+}
+
+function readSizes(all: readonly LineContent[], lines: readonly LineContent[]): string[] {
+  const header = withTheirTitle(all);
   for (const line of header) {
     if (
       !/(?<!\bone )\bsizes?\b|to fit/i.test(line.text) ||

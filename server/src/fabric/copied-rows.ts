@@ -51,9 +51,14 @@ export abstract class CopiedRows extends PlainRows {
     const isOwn = number !== null && copy.how === "rows" && !copy.ofOther && copy.of === null;
     const piece = copy.how === "rows" && copy.of !== null ? `"${copy.of}"` : "this piece";
     this.unchecked(line, `there is no ${which} in ${piece} to repeat`, this.paths[0]?.state ?? null);
+    const isKnown = copy.how === "rows" && copy.of !== null && this.linesOf(copy).size > 0;
+    if (isKnown && number !== null && copy.how === "rows")
+      return this.blame({ fault: { sort: "no-such-row", number, piece: copy.of } });
     // A piece with numbers of its own from 1 on means those, not another piece's.
     if (isOwn && !this.byNumber.has(number))
-      this.blame({ fault: this.byNumber.has(1) ? { sort: "no-such-row", number } : this.noSuchRow(number) });
+      this.blame({
+        fault: this.byNumber.has(1) ? { sort: "no-such-row", number, piece: null } : this.noSuchRow(number),
+      });
   }
 
   /** A line, or the first of the rows that it stands for. */

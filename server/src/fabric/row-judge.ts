@@ -273,7 +273,7 @@ export abstract class RowJudge {
   protected noSuchRow(number: number): Fault | null {
     if (this.byNumber.has(number)) return null;
     const elsewhere = this.found((ends) => ends.rows.get(number) ?? null);
-    return elsewhere ? null : { sort: "no-such-row", number };
+    return elsewhere ? null : { sort: "no-such-row", number, piece: null };
   }
 
   /** Tells what is wrong with the row that was done last. */

@@ -12,7 +12,7 @@ export type Result = "ok" | "does-not-fit" | "wrong-count" | "ambiguous" | "unch
 
 /** What is plainly wrong with the words of a row: a rule of its own tells it, and no other does. */
 export type Fault =
-  | { readonly sort: "no-such-row"; readonly number: number }
+  | { readonly sort: "no-such-row"; readonly number: number; readonly piece: string | null }
   | { readonly sort: "not-closed" }
   /** A list has more or fewer numbers than there are sizes; `says` tells which. */
   | { readonly sort: "uneven-list"; readonly says: string }

@@ -141,10 +141,19 @@ class HandReader implements PieceYarns {
   private namedIn(heading: string): string[] {
     const bracket = /[([]([^)\]]*)[)\]]/.exec(heading)?.[1]?.toLowerCase() ?? "";
     const words = bracket.split(/[\s,]+/);
-    return this.list.yarns.flatMap(({ yarn }) =>
+    const named = this.list.yarns.flatMap(({ yarn }) =>
       yarn?.colour && words.includes(yarn.colour.text.toLowerCase()) ? [yarn.colour.text] : [],
     );
+    if (named.length < 2) return named;
+    // `make 9: 3 in coral, 3 in mint, 3 in cream`: each piece in one of them; else the piece begins with the first.
+    const isShared = /\d\s+(?:each\s+)?in\b/.test(bracket);
+    return isShared ? [named.join(" / ")] : [firstIn(bracket, named)];
   }
+}
+
+function firstIn(bracket: string, names: readonly string[]): string {
+  const at = (name: string): number => bracket.indexOf(name.toLowerCase());
+  return names.toSorted((a, b) => at(a) - at(b))[0] as string;
 }
 
 const tailLength = /\b(?:leav\w*|with|tail)\b[^.]*\d[^.]*\b(?:tail|long|cm|in)/i;

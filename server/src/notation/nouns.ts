@@ -18,3 +18,15 @@ export function singular(word: string): string {
   if (/(?:[sx]|ch|sh)es$/.test(word)) return word.slice(0, -2);
   return /[^su]s$/.test(word) && word.length > 3 ? word.slice(0, -1) : word;
 }
+
+const plurals: ReadonlyMap<string, string> = new Map([...irregular].map(([many, one]) => [one, many]));
+
+/** `float` → `floats`, `branch` → `branches`, `foot` → `feet`; the last word of a name, in lower case. */
+export function plural(name: string): string {
+  const last = /\p{L}+$/u.exec(name)?.[0] ?? "";
+  const known = plurals.get(last);
+  if (known !== undefined) return name.slice(0, name.length - last.length) + known;
+  if (/s$/.test(name)) return name;
+  if (/(?:x|ch|sh)$/.test(name)) return `${name}es`;
+  return /[^aeiou]y$/.test(name) ? `${name.slice(0, -1)}ies` : `${name}s`;
+}

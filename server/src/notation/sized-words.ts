@@ -45,8 +45,19 @@ function sizesAt(words: readonly Word[], i: number, sizes: number): SizeList | n
     return { cls: "n", number: inside.number, used: inside.used + 2 };
   const all = listAt(words, i);
   const bracketed = /^[([{]$/.test(words[i - 1]?.cls ?? "");
-  if (all && bracketed && all.number.length === sizes) return { cls: "n", ...all };
-  return null;
+  const goesOn = all !== null && isNextKind(words, i, i + all.used);
+  return all && (bracketed || goesOn) && all.number.length === sizes ? { cls: "n", ...all } : null;
+}
+
+const nouns = "StcpC";
+
+/** `(17, 18, 19 hdc, 17, 18, 19 ch-1 sps)`: the numbers of a further kind in one bracket. */
+function isNextKind(words: readonly Word[], from: number, behind: number): boolean {
+  return (
+    words[from - 1]?.cls === "," &&
+    nouns.includes(words[from - 2]?.cls ?? "-") &&
+    nouns.includes(words[behind]?.cls ?? "-")
+  );
 }
 
 /** `45 (50) htr`, `10 (12) times` among three sizes: a list that lacks a number, not a number with a count behind it. */

@@ -1,5 +1,6 @@
 import type { WorkedRow } from "../fabric/worked";
 import { alongRowEnds } from "./along-row-ends";
+import { flatClosings } from "./flat-closings";
 import { type MadePiece, makingOf, type PlacedSentence } from "./pieces-made";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { numbers, rowName, says } from "./wording";
@@ -9,7 +10,7 @@ export const edgesDiffer: PatternRule = {
   id: "edges-differ",
   severity: "warning",
   documentation: `## What it finds
-Two pieces that the assembly sews together opening to opening, last round to last round or stitch for stitch, and whose last rounds have different numbers of stitches. Also a round along the row ends of a piece that has half as many stitches again as the rows are high, or another number than "one in each row" says.
+Two pieces that the assembly sews together opening to opening, last round to last round or stitch for stitch, and whose last rounds have different numbers of stitches. Also a round along the row ends of a piece that has half as many stitches again as the rows are high, or another number than "one in each row" says; and a piece that is closed flat through both layers with more stitches than half of its last round.
 
 ## Why it matters
 The seam puckers, or stitches of the larger edge are left over, and the maker looks for a mistake of their own.
@@ -48,7 +49,7 @@ Sew the head to the body, opening to opening.
 `,
   check(pattern) {
     const sewn = edgesThatDiffer(pattern).map(({ edges: [a, b], said }) => found(a, b, said));
-    return [...sewn, ...alongRowEnds(pattern)];
+    return [...sewn, ...alongRowEnds(pattern), ...flatClosings(pattern)];
   },
 };
 

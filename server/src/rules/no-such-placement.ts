@@ -1,3 +1,4 @@
+import { type Run, runsOf } from "../fabric/strip";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { type Mention, type Sentence, sentencesOf } from "../notation/assembly";
 import type { LineContent } from "../notation/document";
@@ -15,7 +16,7 @@ export const noSuchPlacement: PatternRule = {
   id: "no-such-placement",
   severity: "warning",
   documentation: `## What it finds
-A sentence that places, sews or embroiders something at a row which the piece does not have: eyes between Rnds 10 and 11 of a head of 8 rounds.
+A sentence that places, sews or embroiders something at a row which the piece does not have: eyes between Rnds 10 and 11 of a head of 8 rounds, or the eyelets of a row that has none.
 
 ## Why it matters
 The maker counts rounds that are not there. Mostly the piece was made shorter, and the sentence was left as it was.
@@ -51,6 +52,9 @@ const laying = /\b(?:embroider|bring|fold|line\s+up|match|pin)/i;
 /** `thread the cord through the eyelets of Rnd 28`. */
 const lacing = /\b(?:through|of|in|on)\s*(?:the\s+)?$/i;
 
+/** `opposite the buttonholes of Row 15`. */
+const ofHoles = /\b(?:eyelets?|(?:button)?holes?)\s+(?:of|in|on|along)\s+(?:the\s+)?$/i;
+
 /** A sentence that puts something at rows. */
 interface Placing {
   readonly sentence: Sentence;
@@ -65,7 +69,9 @@ function placingOf(sentence: Sentence): Placing[] {
   const isLacing = deeds.some(({ does }) => does === "lace");
   const rows = sentence.rows.filter((row) => {
     const before = text.slice(0, row.start - start);
-    return (isPlacing && placement.test(before)) || (isLacing && lacing.test(before));
+    return (
+      (isPlacing && (placement.test(before) || ofHoles.test(before))) || (isLacing && lacing.test(before))
+    );
   });
   return rows.length > 0 ? [{ sentence, rows }] : [];
 }
@@ -80,8 +86,44 @@ function foundIn(
   return rows.flatMap((row) => {
     const where = partsMeant(row, sentence, mentions, part) ?? anyPart(pattern);
     const missing = row.numbers.filter(({ n }) => !where.some((one) => hasRow(one, n, pattern)));
-    return missing.length > 0 && where.length > 0 ? [found(row, missing, where, line.start, pattern)] : [];
+    return missing.length > 0 && where.length > 0
+      ? [found(row, missing, where, line.start, pattern)]
+      : withoutHoles(row, sentence, line, pattern);
   });
+}
+
+/** The holes of a row that has none in any piece: the row bears another number now. */
+function withoutHoles(
+  row: RowReference,
+  { text, start }: Sentence,
+  line: PatternLine,
+  pattern: WorkedPattern,
+): Found[] {
+  const [only, ...others] = row.numbers;
+  if (!only || others.length > 0 || !ofHoles.test(text.slice(0, row.start - start))) return [];
+  const named = outlineOf(pattern).flatMap(
+    ({ piece }) => piece?.rows.filter((one) => bears(one, only.n)) ?? [],
+  );
+  if (named.length === 0 || !named.every((one) => one.result === "ok" && !hasHoles(one))) return [];
+  return [
+    {
+      span: { start: line.start + row.start, end: line.start + row.end },
+      message: `Row ${only.n} has no holes: it makes no chain spaces in any piece. Say which row is meant.`,
+      fixes: [],
+      related: named.map((one) => ({ span: one.line.span, message: `This is row ${only.n}.` })),
+    },
+  ];
+}
+
+function bears({ line: { head } }: WorkedRow, n: number): boolean {
+  const from = head?.from ?? Number.POSITIVE_INFINITY;
+  return from <= n && n <= Math.max(from, ...(head?.to ?? []).map((to) => to ?? 0));
+}
+
+function hasHoles({ line, outcome }: WorkedRow): boolean {
+  const isSpace = ({ sort }: Run): boolean => sort === "space" || sort === "chain";
+  const spaces = (outcome?.after ?? []).some((state) => state && runsOf(state.strip).some(isSpace));
+  return spaces || /\b(?:eyelets?|holes?)\b/i.test(`${line.headText} ${line.head?.label ?? ""} ${line.text}`);
 }
 
 /** The parts whose rows a sentence counts: what it names behind the row or as its aim, else what it stands in. Null: any. */

@@ -33,11 +33,12 @@ Rnd 4: Rep Rnd 3. (12)
 `,
   check(row, piece) {
     if (row.fault?.sort !== "no-such-row") return [];
-    const { number } = row.fault;
+    const { number, piece: other } = row.fault;
     const span = spanOf(row, number);
-    const meant = rowMeant(row, piece);
+    const meant = other === null ? rowMeant(row, piece) : null;
     const ask = meant === null ? "" : ` Did you mean ${meant}?`;
-    const message = `${says(rowName(row), "names")} row ${number}, and there is no row ${number} above it.${ask}`;
+    const where = other === null ? "above it" : `in the ${other}`;
+    const message = `${says(rowName(row), "names")} row ${number}, and there is no row ${number} ${where}.${ask}`;
     return [{ span, message, fixes: fixesFor(meant, span), related: [] }];
   },
 };

@@ -1,5 +1,5 @@
 import { sentencesOf } from "../notation/assembly";
-import { outlineOf } from "./outline";
+import { outlineOf, type WorkedPart } from "./outline";
 import { type MadePiece, makingOf } from "./pieces-made";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { rowName } from "./wording";
@@ -45,10 +45,16 @@ Fasten off.
 `,
   check(pattern) {
     const pieces = makingOf(pattern).pieces;
-    const open = pieces.filter((piece) => !isFinished(piece, pattern));
-    const finished = pieces.length - open.length;
-    if (finished < 2 || finished < 2 * open.length) return [];
-    return open.map((piece) => found(piece, pieces));
+    const parts = outlineOf(pattern);
+    const open = pieces.filter(({ part }) => !isFinished(part, pattern));
+    if (open.length === 0) return [];
+    const alone = pieces.length - open.length;
+    const inAll = parts.filter((part) => part.piece && isFinished(part, pattern)).length;
+    // The last words of a pattern end what is made last.
+    const evidence = ({ part }: MadePiece): number => (part === parts.at(-1) ? alone : inAll);
+    return open
+      .filter((piece) => evidence(piece) >= Math.max(2, 2 * open.length))
+      .map((piece) => found(piece, pieces));
   },
 };
 
@@ -60,8 +66,8 @@ const ending =
 const ofRows =
   /\b(?:to|until|till|at|from)\s+(?:the\s+)?(?:other\s+)?end\b|\bend(?:s|ing)?\s+(?:with|in)\b|\b(?:each|both)\s+ends?\b|\bin(?:to)?\s+(?:the\s+)?same\b|\bsame\s+(?:st|sp|place|ch|loop)\w*|\bjoin\w*(?:\s+(?:with|using|by)\s+(?:an?\s+)?(?:sl|ss)\w*|\s+(?:in|to|into)\s+(?:the\s+)?(?:first|top|beg|\d)|(?=\s*(?:[.,;()[]|$)))|\b\d\s+(?:\w+\s+)?together\b|\bdo\s+not\s+(?:join|turn|count)\b|\bdon['’]t\s+(?:join|turn|count)\b/gi;
 
-function isFinished({ part, worked }: MadePiece, pattern: WorkedPattern): boolean {
-  const last = worked.rows.at(-1)?.line;
+function isFinished(part: WorkedPart, pattern: WorkedPattern): boolean {
+  const last = part.piece?.rows.at(-1)?.line;
   if (!last) return true;
   const after = part.lines.filter(({ kind, start }) => kind !== "blank" && start >= last.span.end);
   return (
@@ -72,7 +78,7 @@ function isFinished({ part, worked }: MadePiece, pattern: WorkedPattern): boolea
 }
 
 /** The next part is worked on it. */
-function isGoneOnFrom(part: MadePiece["part"], pattern: WorkedPattern): boolean {
+function isGoneOnFrom(part: WorkedPart, pattern: WorkedPattern): boolean {
   const parts = outlineOf(pattern);
   const next = parts.slice(parts.indexOf(part) + 1).find(({ piece }) => piece !== null);
   return next !== undefined && !makingOf(pattern).pieces.some((piece) => piece.part === next);

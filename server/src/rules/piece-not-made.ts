@@ -2,7 +2,7 @@ import type { SaidWord, Sentence } from "../notation/assembly";
 import { sentencesOf } from "../notation/assembly";
 import type { PatternLine } from "../notation/lines";
 import type { Span } from "../text/span";
-import { type MadePiece, type Making, makingOf, type PlacedSentence } from "./pieces-made";
+import { calledInText, type MadePiece, type Making, makingOf, type PlacedSentence } from "./pieces-made";
 import { isUsed } from "./pieces-used";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 
@@ -78,15 +78,22 @@ function objectsOf({ words, deeds, text, start }: Sentence): SaidWord[] {
     )
     .flatMap((deed) => {
       const behind = words.filter((word) => word.start >= deed.end);
-      const end = behind.findIndex(({ word }) => small.test(word));
-      const phrase = text.slice(deed.end - start, (behind[end]?.start ?? deed.end) - start);
+      const small = behind.findIndex(({ word }) => smallWord.test(word));
+      const end = small < 0 && behind.length <= wordsAtEnd ? behind.length : small;
+      const phrase = text.slice(
+        deed.end - start,
+        (behind[end]?.start ?? behind.at(-1)?.end ?? deed.end) - start,
+      );
       const isExplained = /^(?:cut|made)$/.test(behind[end]?.word ?? "");
       if (end < 1 || isExplained || /[.;:()]/.test(phrase)) return [];
       return nounsIn(behind.slice(0, end), text, start);
     });
 }
 
-const small =
+/** `and sew the second sleeve.` */
+const wordsAtEnd = 4;
+
+const smallWord =
   /^(?:to|onto|on|in|into|at|over|around|between|along|under|behind|above|below|inside|with|through|across|from|down|up|together|securely|firmly|closed|shut|so|using|as|next|where|near|about|just|centrally|evenly|opposite|against|beside|below|cut|made|left|worked|crocheted)$/;
 
 /** The last word of each phrase between commas and "and". */
@@ -116,7 +123,7 @@ function found(thing: SaidWord, { line }: PlacedSentence, making: Making, patter
   const idle = making.pieces.filter((piece) => !isUsed(piece, making, pattern));
   const [only, ...others] = idle;
   const meant = only && others.length === 0 ? only : null;
-  const ask = meant ? ` Did you mean the ${meant.name.toLowerCase()}?` : " Write it, or use the name it has.";
+  const ask = meant ? ` Did you mean the ${calledInText(meant, 1)}?` : " Write it, or use the name it has.";
   return {
     span,
     message: `The assembly sews on "${typed}", and no piece or material of this pattern is called that.${ask}`,
@@ -134,8 +141,7 @@ function newPart({ noun }: SaidWord, { assembly }: Making): Fix[] {
   return [{ title: `Begin a part "${name}"`, edits: () => [{ span, newText: `${name}\n\n` }] }];
 }
 
-function renaming({ name }: MadePiece, span: Span, { word, noun }: SaidWord): Fix {
-  const plain = name.toLowerCase();
-  const newText = word !== noun && !/s$/.test(plain) ? `${plain}s` : plain;
+function renaming(piece: MadePiece, span: Span, { word, noun }: SaidWord): Fix {
+  const newText = calledInText(piece, word === noun ? 1 : 2);
   return { title: `Write "${newText}"`, edits: () => [{ span, newText }] };
 }

@@ -1,6 +1,14 @@
-import { type MadePiece, type Making, makingOf } from "./pieces-made";
+import type { WorkedPart } from "./outline";
+import {
+  calledInText,
+  type MadePiece,
+  type Making,
+  makingOf,
+  type PlacedSentence,
+  partNamesOf,
+} from "./pieces-made";
 import { isUsed } from "./pieces-used";
-import type { Fix, Found, PatternRule } from "./rule";
+import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 
 /** A piece is made, and nothing says what becomes of it. */
 export const pieceNotUsed: PatternRule = {
@@ -52,15 +60,22 @@ Sew the ears to the body. Sew on the 2 wings.
 `,
   check(pattern) {
     const making = makingOf(pattern);
-    const told = new Set(making.assembly.flatMap(({ mentions }) => mentions.flatMap(({ pieces }) => pieces)));
+    const told = new Set(making.assembly.flatMap((said) => partsIn(said, pattern)));
     // The first piece is what the others are sewn to, whether it is named or not.
     const [, ...others] = making.pieces;
     if (told.size < 2 || !isSpecific(making)) return [];
     return others
-      .filter((piece) => !told.has(piece) && !isUsed(piece, making, pattern))
+      .filter((piece) => !told.has(piece.part) && !isUsed(piece, making, pattern))
       .map((piece) => found(piece, making));
   },
 };
+
+/** Also what goes on from another piece: the body that arms are sewn to. */
+function partsIn({ sentence }: PlacedSentence, pattern: WorkedPattern): WorkedPart[] {
+  return partNamesOf(pattern)
+    .mentionsIn(sentence)
+    .flatMap(({ pieces }) => pieces);
+}
 
 /** `Sew all pieces together` leaves none out. */
 function isSpecific({ assembly }: Making): boolean {
@@ -81,13 +96,12 @@ function found(piece: MadePiece, making: Making): Found {
   };
 }
 
-function sentenceFor({ name, make }: MadePiece, { assembly }: Making): Fix[] {
+function sentenceFor(piece: MadePiece, { assembly }: Making): Fix[] {
   const last = assembly.at(-1);
   if (!last) return [];
   const at = last.line.start + last.line.text.trimEnd().length;
-  const plain = name.toLowerCase();
-  const plural = make > 1 && !/s$/.test(plain) ? `${plain}s` : plain;
-  const sentence = make > 1 ? `Sew on the ${make} ${plural}.` : `Sew on the ${plain}.`;
+  const { make } = piece;
+  const sentence = `Sew on the ${make > 1 ? `${make} ` : ""}${calledInText(piece, make)}.`;
   return [
     { title: `Add "${sentence}"`, edits: () => [{ span: { start: at, end: at }, newText: ` ${sentence}` }] },
   ];

@@ -2,6 +2,7 @@ import type { WorkedPiece } from "../fabric/worked";
 import { type Mention, nameWords, PieceNames, type Sentence, sentencesOf } from "../notation/assembly";
 import { type LineContent, readHeading } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
+import { plural } from "../notation/nouns";
 import { keptBy } from "../text/kept-by";
 import { outlineOf, type WorkedPart } from "./outline";
 import { perPiece } from "./per-piece";
@@ -15,6 +16,12 @@ export interface MadePiece {
   /** The words it goes by, in the singular. */
   readonly words: readonly (readonly string[])[];
   readonly make: number;
+}
+
+/** What a sentence calls a piece, or several of it. */
+export function calledInText({ name }: MadePiece, n: number): string {
+  const plain = name.toLowerCase();
+  return n > 1 ? plural(plain) : plain;
 }
 
 /** A sentence at its line, with the pieces it speaks of. */

@@ -1,7 +1,6 @@
-import { estimateOf, inWords } from "../measure/figures";
 import type { Found, PatternRule } from "./rule";
 import { sizeName } from "./wording";
-import { amountToList, inUnit, listedInWords, withAmount, type YarnNeed, yarnNeeds } from "./yarn-needed";
+import { queryOn, type YarnNeed, yarnNeeds } from "./yarn-needed";
 
 /** The materials list less of a yarn than the rows are sure to take. */
 export const tooLittleYarn: PatternRule = {
@@ -65,17 +64,11 @@ function isTooLittle({ needs, has, basis }: YarnNeed): boolean {
 const spare = 1.15;
 
 function found(need: YarnNeed, forSize: string): Found {
-  const { amount, yarn, basis, needs } = need;
-  const enough = amountToList(need, spare);
-  const of = yarn.name === "" ? "" : ` of ${yarn.name}`;
-  const list = enough === null ? "more" : inUnit(need, enough);
+  const { listed, taken, by, enough, span, fixes } = queryOn(need, spare);
   return {
-    span: { start: amount.start, end: amount.end },
-    message: `The materials list ${listedInWords(need)}${of}${forSize}; the rows take about ${inWords(estimateOf(needs, basis))} m, which is more. This is by ${basis.says}. List ${list}, with 15 % to spare.`,
-    fixes:
-      enough === null
-        ? []
-        : [{ title: `List ${inUnit(need, enough)}`, edits: () => withAmount(need, enough) }],
+    span,
+    message: `${listed}${forSize}; ${taken}, which is more. ${by} List ${enough ?? "more"}, with 15 % to spare.`,
+    fixes,
     related: [],
   };
 }

@@ -1,6 +1,5 @@
-import { estimateOf, inWords } from "../measure/figures";
 import type { Found, PatternRule } from "./rule";
-import { amountToList, inUnit, listedInWords, withAmount, type YarnNeed, yarnNeeds } from "./yarn-needed";
+import { queryOn, type YarnNeed, yarnNeeds } from "./yarn-needed";
 
 /** The materials list more of a yarn than the rows take, by more than a whole ball. */
 export const tooMuchYarn: PatternRule = {
@@ -61,17 +60,12 @@ function isTooMuch({ needs, has, yarn: { label, perPiece }, basis, isWhole }: Ya
 }
 
 function found(need: YarnNeed): Found {
-  const { amount, yarn, basis, needs } = need;
-  const enough = amountToList(need, atMost * spare);
-  const of = yarn.name === "" ? "" : ` of ${yarn.name}`;
-  const list = enough === null ? "less" : inUnit(need, enough);
+  const { listed, taken, by, enough, span, fixes } = queryOn(need, atMost * spare);
+  const ball = Math.round(need.yarn.label?.metres ?? 0);
   return {
-    span: { start: amount.start, end: amount.end },
-    message: `The materials list ${listedInWords(need)}${of}; the rows take about ${inWords(estimateOf(needs, basis))} m, and a ball holds ${Math.round(yarn.label?.metres ?? 0)} m: more than a whole ball is left over. This is by ${basis.says}. ${list} would do, with plenty to spare.`,
-    fixes:
-      enough === null
-        ? []
-        : [{ title: `List ${inUnit(need, enough)}`, edits: () => withAmount(need, enough) }],
+    span,
+    message: `${listed}; ${taken}, and a ball holds ${ball} m: more than a whole ball is left over. ${by} ${enough ?? "less"} would do, with plenty to spare.`,
+    fixes,
     related: [],
   };
 }

@@ -66,6 +66,9 @@ function madeIn({ pieces }: SaidOf): number {
 const someOnly =
   /\b(?:each|every|either|other|others|remaining|rest|left over|another|more|again|together|pairs?)\b/i;
 
+/** `2 ears together`, `3 pairs`: several counted as one, or one as several. */
+const otherCounting = /\b(?:pairs?|again|more|another|set)\b/i;
+
 function isWrong(mention: SaidOf, said: PlacedSentence, making: Making, pattern: WorkedPattern): boolean {
   const { many, pieces } = mention;
   const made = madeIn(mention);
@@ -81,8 +84,9 @@ function isOtherNumber(
 ): boolean {
   const { isWhole, isPlural, pieces } = mention;
   // `both body and head` is no number of bodies.
-  if (!isWhole || !isPlural || many.n < 2 || someOnly.test(sentence.text)) return false;
-  if (many.n > madeIn(mention)) return !pieces.some(saysMore);
+  if (!isWhole || !isPlural || many.n < 2) return false;
+  if (many.n > madeIn(mention)) return !otherCounting.test(sentence.text) && !pieces.some(saysMore);
+  if (someOnly.test(sentence.text)) return false;
   const mentioned = assembly.flatMap(({ mentions }) => mentions).filter((one) => one.pieces[0] === pieces[0]);
   return many.isAll && mentioned.length === 1;
 }

@@ -1,10 +1,11 @@
 import type { Basis } from "../measure/basis";
+import { estimateOf, inWords } from "../measure/figures";
 import { inUnitOf, listedAmount, type MetresListed, metresListed, valueFor } from "../measure/listed-amounts";
 import type { ListedYarn } from "../measure/yarn-list";
 import { type YarnUse, yarnUseOf } from "../measure/yarn-used";
 import type { Amount } from "../notation/front-matter/yarns";
-import type { TextEdit } from "../text/span";
-import type { WorkedPattern } from "./rule";
+import type { Span, TextEdit } from "../text/span";
+import type { Fix, WorkedPattern } from "./rule";
 
 /** A yarn of the list beside what the rows take of it, in metres, for one size. */
 export interface YarnNeed {
@@ -48,20 +49,47 @@ function needsOf(
   return Math.max(0, ...pieces.map((piece) => use.ofPiece(piece)[size]?.get(at) ?? 0));
 }
 
-/** How much of a yarn the pattern should list, printed in the unit of its amount, with something to spare. */
-export function amountToList({ amount, yarn, basis, needs }: YarnNeed, spare: number): number | null {
+/** An amount of the list as a query: what it is, what the rows take, and what would do. */
+export interface AmountQuery {
+  /** `The materials list 50 g of teal`. */
+  readonly listed: string;
+  /** `the rows take about 170–260 m`. */
+  readonly taken: string;
+  /** What it was worked out by. */
+  readonly by: string;
+  /** `140 g`; null where nothing tells how much is in a ball. */
+  readonly enough: string | null;
+  readonly span: Span;
+  readonly fixes: readonly Fix[];
+}
+
+/** Asks about a listed amount, with so much to spare. */
+export function queryOn(need: YarnNeed, spare: number): AmountQuery {
+  const { amount, yarn, basis, needs } = need;
   const value = inUnitOf(amount, needs * spare, yarn, basis);
-  return value === null ? null : listedAmount(value, amount.unit);
+  const enough = value === null ? null : listedAmount(value, amount.unit);
+  const of = yarn.name === "" ? "" : ` of ${yarn.name}`;
+  return {
+    listed: `The materials list ${listedInWords(need)}${of}`,
+    taken: `the rows take about ${inWords(estimateOf(needs, basis))} m`,
+    by: `This is by ${basis.says}.`,
+    enough: enough === null ? null : inUnit(need, enough),
+    span: { start: amount.start, end: amount.end },
+    fixes:
+      enough === null
+        ? []
+        : [{ title: `List ${inUnit(need, enough)}`, edits: () => withAmount(need, enough) }],
+  };
 }
 
 /** `40 g`, `2 balls`: an amount with the unit as the list spells it. */
-export function inUnit({ amount }: YarnNeed, value: number): string {
+function inUnit({ amount }: YarnNeed, value: number): string {
   const unit = amount.text.replace(/^[\d.,\s()[\]:;–-]+/, "");
   return `${value} ${value === 1 ? unit.replace(/(ball|skein|hank|cone)s$/, "$1") : unit}`;
 }
 
 /** Changes the number of an amount for one size; the others stay. */
-export function withAmount(need: YarnNeed, value: number): TextEdit[] {
+function withAmount(need: YarnNeed, value: number): TextEdit[] {
   const { amount, size } = need;
   const { start: from, end } = amount;
   if (amount.values.length === 1) return [{ span: { start: from, end }, newText: inUnit(need, value) }];
@@ -73,6 +101,6 @@ export function withAmount(need: YarnNeed, value: number): TextEdit[] {
 }
 
 /** What the list says for the size, as it is written. */
-export function listedInWords(need: YarnNeed): string {
+function listedInWords(need: YarnNeed): string {
   return inUnit(need, valueFor(need.amount, need.size) ?? 0);
 }

@@ -212,7 +212,7 @@ function partsOf(label: string): string[] {
   return (
     label
       .toUpperCase()
-      .replace(/[ -]1\/2/, ".5")
+      .replace(/[ -]1\/2|\s?½/, ".5")
       .match(/[A-Z]|\d+(\.\d+)?/g) ?? []
   );
 }

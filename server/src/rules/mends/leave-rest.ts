@@ -1,4 +1,5 @@
 import { withEdits } from "../../text/span";
+import { placesNoun } from "../wording";
 import type { Mend, MendEdit } from "./mend";
 import type { Trial } from "./trial";
 
@@ -7,9 +8,10 @@ export function leaveRest(trial: Trial): Mend[] {
   const { asWritten, row, text } = trial;
   const left = [...new Set(asWritten.has.map((n, size) => (n ?? 0) - (asWritten.needs[size] ?? 0)))];
   const [n = 0] = left;
-  if (left.length !== 1 || n < 1 || !asWritten.counts || !row.line.plan?.stated) return [];
+  const isKnown = asWritten.counts && row.line.plan?.stated && placesNoun(row) === "stitch";
+  if (left.length !== 1 || n < 1 || !isKnown) return [];
   const words = leaveWords(n);
-  const edit = insertBeforeCount(text, row.line.plan.statedSpan?.start ?? text.length, `, ${words}`);
+  const edit = insertBeforeCount(text, row.line.plan?.statedSpan?.start ?? text.length, `, ${words}`);
   if (!trial.isRight(withEdits(text, [edit]))) return [];
   return [
     {
