@@ -170,12 +170,19 @@ class PatternRun {
     if (ends) return eachEnd(ends[1] ?? "", Number(ends[2]), this.previous);
     const even = /^work even in patt for (\d+) rows/.exec(instruction);
     if (even) return Array.from({ length: Number(even[1]) }, () => this.previous);
+    const like = /^work (?:the )?same as for (\w+)/.exec(instruction)?.[1];
+    if (like) return line.numbers.map((number) => this.bodyOf(like, number));
     const named = this.namedRows(instruction.replace(/^change to [^.]+\. /, ""));
     const rows = named ?? [instruction];
     const passes =
       line.numbers.length > 1 ? 1 : named ? Number(/\b(\d+) (?:more )?times/.exec(instruction)?.[1] ?? 1) : 1;
     const count = line.numbers.length > 1 ? line.numbers.length : rows.length * passes;
     return Array.from({ length: count }, (_, index) => rows[index % rows.length] ?? "");
+  }
+
+  private bodyOf(piece: string, number: number): string {
+    const isIts = (key: string): boolean => key.toLowerCase() === `${piece} ${number}`;
+    return [...this.bodies].find(([key]) => isIts(key))?.[1] ?? "?";
   }
 
   private namedRows(instruction: string): readonly string[] | null {

@@ -123,6 +123,8 @@ export class PlaceBinder extends RowWords {
     const group = this.groupIn(core);
     const words = this.words.slice(core.from, core.to);
     if (core.children[0]?.rule === "core_hookRun") return hookRun(words);
+    const firstMade = this.firstChainMade(words);
+    if (firstMade) return [firstMade];
     const inSpace = this.inChainsOf(core, words);
     if (inSpace) return [inSpace];
     const place = new PlaceWords(words, this.textOf(core), group);
@@ -134,6 +136,14 @@ export class PlaceBinder extends RowWords {
       this.markedOff(place) ??
       this.runOf(place, extent) ?? [this.nextOf(place)]
     );
+  }
+
+  /** `ch 2, 6 sc in first ch made`: the one that is furthest from the hook. */
+  private firstChainMade(words: readonly Word[]): Take | null {
+    const [first, chain, made] = words;
+    const isMade = first?.cls === "f" && chain?.cls === "c" && made?.value === "made";
+    const opens = this.words[0]?.cls === "c" ? this.words[1]?.number : undefined;
+    return isMade && opens ? { how: "from-hook", n: opens } : null;
   }
 
   /** `3rd ch of next ch-5 lp`, `first 2 ch of next lp`: the loop, and how many of its chains. */

@@ -18,7 +18,9 @@ export class StatedBinder extends JoinBinder {
   protected trailing(node: Tree, before: readonly Instruction[]): Instruction[] {
     const terms = bindCount(child(node, "countList") as Tree, this.words, this.text);
     if (terms === null) return [];
-    const range = this.word(node.from).cls === "-" && terms[0]?.noun === "" && standsForRows.test(this.text);
+    const dash = this.word(node.from);
+    const behindRow = /\d\s*$/.test(this.text.slice(0, dash.start));
+    const range = dash.cls === "-" && behindRow && terms[0]?.noun === "" && standsForRows.test(this.text);
     if (range) return [];
     const hasWork = before.some(works) || (before.some(slips) && countsSlips(terms));
     if (this.stated !== null || !(hasWork || standsForRows.test(this.text)))
@@ -63,7 +65,7 @@ export class StatedBinder extends JoinBinder {
 }
 
 /** `Rep Row 2. 9 sc.`: what stands behind the copy is its count. */
-const standsForRows = /^\s*[[(]?(?:rep(?:eat)?|as|same as|work as|work even|cont)\b/i;
+const standsForRows = /^\s*[[(]?(?:rep(?:eat)?|as|same as|work as|work the same as|work even|cont)\b/i;
 
 export function slips(instruction: Instruction): boolean {
   return "body" in instruction ? instruction.body.some(slips) : instruction.op === "slip";

@@ -329,7 +329,8 @@ class Binder extends ProseBinder {
   private group(node: Tree, before: readonly Instruction[]): (Instruction | Named)[] {
     const tail = child(node, "tail");
     const inside = node.children.filter((part) => part.rule !== "tail");
-    if (!tail && this.isRemark(node, inside, before)) return this.remark(node, before);
+    if (!tail && this.isRemark(node, inside, before))
+      return [...this.remark(node, before), ...this.sideIn(inside)];
     const body = this.bindAll(inside);
     const span = this.span(node);
     const place = tail && child(tail, "tailPlace");
@@ -360,6 +361,12 @@ class Binder extends ProseBinder {
     return [{ op: "repeat", body: inRing ? body.map(intoRing) : body, times, span }];
   }
 
+  /** `(working down other side)` turns to it. */
+  private sideIn(inside: readonly Tree[]): Instruction[] {
+    const side = inside.find(({ rule }) => rule === "otherSide");
+    return side ? [{ op: "other-side", span: this.span(side) }] : [];
+  }
+
   private isRing(place: Tree | undefined): boolean {
     return place !== undefined && this.words.slice(place.from, place.to).some((word) => word.cls === "g");
   }
@@ -386,6 +393,9 @@ class Binder extends ProseBinder {
     )
       return true;
     const last = before.at(-1);
+    // `1 dc in next tr (centre of shell)` says which.
+    const places = /[YXfzmy]/.test(words[0]?.cls ?? "-") && words.every(({ cls }) => cls !== "n");
+    if (last?.op === "work" && places) return true;
     return last?.op === "work" && words.every((word) => word.cls === "S") && words.length === 1
       ? true
       : last?.op === "work" && special(last.stitch);

@@ -34,6 +34,7 @@ export abstract class CopiedRows extends PlainRows {
         copy.rows,
       );
     if (copy.how === "each-end-until") return this.untilLeft(line, copy);
+    if (copy.how === "goes-on-until") return this.goesOnUntil(line, copy.left);
     if (copy.how === "even") return this.counted(line, [0], copy.times);
     const numbers = copy.how === "rows" ? copy.rows : Array<null>(copy.rows).fill(null);
     const lines = this.linesOf(copy);
@@ -87,6 +88,22 @@ export abstract class CopiedRows extends PlainRows {
       line,
       times.map((n) => n * by),
       times.map((n) => n * apart),
+    );
+  }
+
+  /** `Continue increasing in this manner until there are 78 sts`: by as many each time as in the row before. */
+  private goesOnUntil(line: RowLine, left: readonly number[]): void {
+    const [path] = this.paths;
+    const now = path?.state?.map(stitchesOn) ?? [];
+    const before = path?.previous?.state?.map(stitchesOn) ?? [];
+    const by = now.map((n, size) => n - (before[size] ?? n));
+    const times = now.map((n, size) => ((forSize(left, size) ?? n) - n) / (by[size] ?? 0));
+    if (times.length === 0 || times.some((n) => n < 1 || !Number.isInteger(n)))
+      return this.unchecked(line, "it does not come out at that number", path?.state ?? null);
+    this.counted(
+      line,
+      times.map((n, size) => n * (by[size] ?? 0)),
+      times,
     );
   }
 

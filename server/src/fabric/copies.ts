@@ -29,6 +29,8 @@ export type Copy =
       readonly times: readonly (number | null)[] | null;
       readonly until: Until;
     }
+  /** `Continue increasing in this manner until there are 78 sts`: as the rows before went on. */
+  | { readonly how: "goes-on-until"; readonly left: readonly number[] }
   /** `by` stitches more or fewer, `times` times in `rows` rows; one number a size, or one for all. */
   | {
       readonly how: "each-end";
@@ -98,6 +100,8 @@ function readCopy(line: RowContent): Copy | null {
       (each[1] as string).toLowerCase() === "inc" ? 1 : -1,
       Number(each[2]) * (/each|both/i.test(each[3] as string) ? 2 : 1),
     );
+  const onward = goesOnUntil.exec(text)?.[1];
+  if (onward) return { how: "goes-on-until", left: numbersIn(onward) };
   if (
     /^(?:work(?:ing|ed)?|cont(?:inue)?)\b[^.]*\b(?:even|straight|as (?:set|established)|in (?:the )?(?:established |est )?patt)/i.test(
       text,
@@ -115,7 +119,7 @@ function readCopy(line: RowContent): Copy | null {
     return { how: "each-end", by, times: rows ?? [1], rows: rows ?? [1] };
   }
   if (
-    !/^\s*[[(]?\s*(?:rep(?:eat)?s?\b|alternate\b|as (?:for )?|same as|work as|continue as|cont as)/i.test(
+    !/^\s*[[(]?\s*(?:rep(?:eat)?s?\b|alternate\b|work the same as|as (?:for )?|same as|work as|continue as|cont as)/i.test(
       text,
     )
   )
@@ -126,7 +130,7 @@ function readCopy(line: RowContent): Copy | null {
   // The count behind may speak of the last row too.
   const [asked = ""] = text.split(/[.;(=]\s|[([]\d/);
   const last =
-    /\b(?:last|previous|prev|these|above)\s+(?:(\d+|two|three|four|five|six)\s+)?(?:rows?|rnds?|rounds?)\b/i.exec(
+    /\b(?:last|previous|prev|these|this|above)\s+(?:(\d+|two|three|four|five|six)\s+)?(?:rows?|rnds?|rounds?)\b/i.exec(
       asked,
     );
   if (last) return { how: "last", rows: last[1] ? numberOf(last[1]) : 1, times, until };
@@ -155,7 +159,7 @@ function untilOf(text: string): Until {
 }
 
 const asPiece =
-  /\b(?:as|same as|work as)\s+(?:(?:given|described|instructed|written|worked)\s+)?(?:for|on|in)?\s*(?:the\s+)?([\p{L}][\p{L}\d' -]*?)\s*(?:$|[.,;:([]|\b(?:to|through|until|but|rows?|rnds?|rounds?)\b)/iu;
+  /\b(?:as|same as|work as|work the same as)\s+(?:(?:given|described|instructed|written|worked)\s+)?(?:for|on|in)?\s*(?:the\s+)?([\p{L}][\p{L}\d' -]*?)\s*(?:$|[.,;:([]|\s[-–—=]\s|\b(?:to|through|until|but|rows?|rnds?|rounds?)\b)/iu;
 const ofPiece = /\d\s+(?:of|from)\s+(?:the\s+)?([\p{L}][\p{L}\d' -]*?)\s*(?:$|[.,;:([])/iu;
 const noPiece =
   /^(?:for|on|in|rows?|rnds?|rounds?|set|established|before|usual|last|prev\w*|patt\w*|this|chart)\b/i;
@@ -249,6 +253,10 @@ const nextRows = new RegExp(
 );
 const untilRows = new RegExp(
   String.raw`\buntil\s+(?:(?:there\s+are|you\s+(?:have|get|reach)|reaching)\s+)?(?:a\s+total\s+of\s+)?${sized}\s+(?:rows|rnds|rounds)\b`,
+  "i",
+);
+const goesOnUntil = new RegExp(
+  String.raw`^(?:cont(?:inue)?|keep)\b(?!.*\b(?:each|both)\s+(?:end|side))(?=.*\b(?:inc|dec|add))(?=.*\b(?:manner|way|as before|like this|more\s+sts?))[^.;]*\buntil\s+(?:there\s+are|you\s+have)\s+${sized}\s*(?:sts?|stitches|sc|dc|hdc|tr|htr)\b`,
   "i",
 );
 const evenRows = new RegExp(

@@ -99,6 +99,9 @@ export abstract class RowJudge {
     });
   }
 
+  /** What a row that is not checked hands on was taken to be so, and no count has borne it out. */
+  private isUnsure = false;
+
   protected judge(line: RowLine, schedule: Schedule, all: readonly Candidate[]): void {
     const right = all.filter(
       ({ outcome }) => outcome.fits && outcome.counts && unknownNoun(outcome) === null,
@@ -133,6 +136,7 @@ export abstract class RowJudge {
   ): void {
     const paths = pathsFrom(right);
     const outcome = paths[0]?.outcome ?? null;
+    if (schedule.stated !== null) this.isUnsure = false;
     const { plan } = schedule.rows[0] as ScheduledRow;
     if (outcome) this.readAs.set(plan, outcome.assumptions);
     this.freeSide ??= freeSideOf(paths[0]?.previous?.state ?? null, outcome);
@@ -166,6 +170,11 @@ export abstract class RowJudge {
     const hangs = plan.instructions[0]?.op === "extend" && plan.instructions.at(-1)?.op === "slip";
     if (hangs || (plan.foundation && this.lastRow?.kind === "row"))
       return this.unchecked(line, "it begins with a chain that adds to the edge", path.state);
+    if (this.isUnsure)
+      return this.unchecked(
+        line,
+        "a row before it is not checked, and nothing else tells what it is worked on",
+      );
     if (outcome.supposed) return this.unchecked(line, outcome.supposed, path.state, outcome);
     const noun = unknownNoun(outcome);
     if (outcome.fits && noun !== null)
@@ -235,11 +244,15 @@ export abstract class RowJudge {
     const [stated] = plan?.stated ?? [];
     const placeless = plan !== null && isPlaceless(plan) && outcome?.outOfReach === plan.outOfReach;
     const made = placeless && outcome?.steps.some((steps) => steps.length > 0) ? outcome : null;
-    const counted = outcome !== null && unknownNoun(outcome) !== null && outcome.fits ? outcome.after : null;
+    // A row that fits, with a count in a unit nobody explains, hands on what it makes.
+    const counted = outcome?.fits && unknownNoun(outcome) !== null ? outcome.after : null;
+    this.isUnsure = counted !== null;
     const before = state ?? plainState([0], this.sizes, null, "sc");
-    const told = stated
-      ? asTold(statedState(plan as RowPlan, { after: before }), plan?.stated ?? null)
-      : null;
+    // So many shells are not so many stitches.
+    const told =
+      stated && stated.sort !== "unit"
+        ? asTold(statedState(plan as RowPlan, { after: before }), plan?.stated ?? null)
+        : null;
     // What is made tells more than what is stated, where the two agree.
     const after = counted ?? (made?.counts ? made.after : told) ?? made?.after ?? null;
     const has = plan !== null && plan.outOfReach !== null && !takesPlaces(plan) ? null : placesOf(state);

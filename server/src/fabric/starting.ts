@@ -85,7 +85,7 @@ export function foundationState(
     return eachSize(sizes, () => ring);
   // What the row itself says of its first stitch holds.
   const told = takesIn(next?.plan?.instructions ?? []).some(({ how }) => how === "from-hook");
-  const passed = told ? 0 : passedChains(line.text);
+  const passed = told ? 0 : passedChains(line.text) || passedByTurning(line, next, n);
   return eachSize(sizes, (size) => {
     const all = forSize(n, size);
     if (all === null) return null;
@@ -132,8 +132,16 @@ function chainOf(line: RowLine): Sized | null {
   if (more) return [Number(more[1]) + Number(more[2])];
   const chain = line.plan?.instructions.find((one) => one.op === "chain" || one.op === "start");
   if (chain?.op === "chain" || chain?.op === "start") return chain.n;
+  if (line.plan?.foundation) return line.plan.foundation;
   const told = /(\d+)\s*(?:ch|chains?)\b|\bch(?:ain)?s?\W+(\d+)/i.exec(line.text);
   return told ? [Number(told[1] ?? told[2])] : null;
+}
+
+/** `Make a chain of 9, turn`, and a first row of 8: one chain is passed although nobody says so. */
+function passedByTurning(line: RowLine, next: Pick<RowLine, "plan"> | undefined, chains: Sized): number {
+  const [first] = next?.plan?.stated ?? [];
+  const isOneLess = first?.n.every((count, size) => count !== null && count + 1 === forSize(chains, size));
+  return isOneLess && /\bturn\b/i.test(line.text) ? 1 : 0;
 }
 
 /** `We start from the 2nd chain`, `from the second loop from the hook:` one chain is passed. */

@@ -196,7 +196,7 @@ const fieldWords =
   /^(?:materials?|yarn|hooks?|gauge|tension|stitches control|finished(?: size| measurements)?|size|sizes|measurements|level|skill level|difficulty|notions|notes?|abbreviations?|terms|language|special stitch(?:es)?|stitch(?:es)? used|colou?rs?|to fit|you will need|pattern notes?|multiple|written in|instructions are|version|design|copyright|about|stitch guide|stitch key|needles?|tools|supplies|ease|swatch|safety|care)\b/i;
 const sizeLine = /^\s*(?:(?:for\s+)?sizes?\s+.+\bonly|all sizes|for all sizes|both sizes)\s*[:.]?\s*$/i;
 const copyLine =
-  /^\s*[[(*]?\s*(?:(?:rep(?:eat)?s?|alternate)\b[^.]*\b(?:(?:row|rnd|round|rw|rd)s?\b|r\s?\d)|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)|work(?:ing)? even|work(?:ed)? straight(?! (?:on )?from)|work\s+\d[^.;]*\b(?:rows?|rnds?|rounds?)\s+(?:straight|even)|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b)/i;
+  /^\s*[[(*]?\s*(?:(?:rep(?:eat)?s?|alternate)\b[^.]*\b(?:(?:row|rnd|round|rw|rd)s?\b|r\s?\d)|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)|work(?:ing)? even|work(?:ed)? straight(?! (?:on )?from)|work\s+\d[^.;]*\b(?:rows?|rnds?|rounds?)\s+(?:straight|even)|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b|(?:cont(?:inue)?|keep)\b.*\b(?:inc|dec|add)\w*\b.*\buntil\s+(?:there\s+are|you\s+have)\s+\d)/i;
 const numberWord =
   "(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)";
 /** `With A,` `Starting at the toe,` `Set-up:` `We pull`: what may stand before a starting chain. */
@@ -313,7 +313,7 @@ function isHeading(marked: string): boolean {
   const text = marked.replace(headingMarks, "");
   if (text.length > 60 || headingEnds.test(text) || /[=*]/.test(text)) return false;
   const bare = text
-    .replace(/\(.*?\)|\[.*?\]/g, "")
+    .replace(/\(.*?\)|\[.*?\]|\s[-–—]\s*(?:make|work)\b.*$/gi, "")
     .replace(/[:–—-]+\s*$/, "")
     .trim();
   if (bare === "" || /\d{3,}/.test(bare) || bare.split(/\s+/).length > 5) return false;
@@ -350,7 +350,8 @@ export function readHeading(marked: string): { name: string; make: number } {
   const name = text
     .replace(/\(.*?\)|\[.*?\]/g, "")
     .replace(/\s+[x×]\s*\d+\s*:?\s*$/i, "")
-    .replace(/[-–—,:]?\s*(?:make\s+(?:\d+|two|three|four|six).*)$/i, "")
+    .replace(/[-–—,:]?\s*(?:make\s+(?:\d+|one|two|three|four|six).*)$/i, "")
+    .replace(/\s[-–—]\s+\p{Ll}[\p{Ll} ]*$/u, "")
     .replace(/\s*[:–—-]+\s*$/, "")
     .trim();
   return { name, make: digits === undefined ? 1 : (numberOf[digits.toLowerCase()] ?? Number(digits)) };

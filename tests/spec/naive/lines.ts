@@ -37,7 +37,7 @@ const worded = new RegExp(
 );
 const ordinal =
   /^((\d+)(?:st|nd|rd|th|d)(?: (?:to|&) (\d+)(?:st|nd|rd|th|d))?(?: (?:row|rnd|round)s?)?)(?: \(\d+ \w+\))?[:.—-] */i;
-const translated = /^((\d+)(?:-(\d+))? rnds?): */i;
+const translated = /^((\d+)\.?(?:-(\d+))? (?:rnds?|rows?|rounds?)): */i;
 const unnumbered = /^((?:foundation|next|last) (?:row|rnd|round)): */i;
 const bare = /^(\d+)[.)] +(?=(?:\d|\(|sc|dc|hdc|inc|dec|ch \d+,))/i;
 const copy =
@@ -65,7 +65,8 @@ export function layoutOf(text: string, size: number, sizes: Sizes): Layout {
       ? null
       : lineOf(line, forSize(ownRange(line, size), size, sizes.names.length), here.piece, here.worked);
     if (found) lines.push(found);
-    else if (isHeading(line, raw.slice(index + 1))) here.piece = line.replace(/\(make.*|:$/i, "").trim();
+    else if (isHeading(line, raw.slice(index + 1)))
+      here.piece = line.replace(/\(make.*| - .*|:$/i, "").trim();
     else remarks.push(line);
   });
   return { lines, remarks: remarks.join("\n") };
@@ -128,7 +129,7 @@ function isHeading(line: string, below: readonly string[]): boolean {
   const next = below.find((other) => other !== "" && !colourOrSize.test(other)) ?? "";
   const starts = below.find((other) => other !== "") ?? "";
   const shape =
-    /^[\w '()]+:?$/.test(line.replace(/\(make[^)]*\)/, "")) &&
+    /^[\w '()]+:?$/.test(line.replace(/\(make[^)]*\)| - [a-z ,]+$/, "")) &&
     line.split(" ").length <= 6 &&
     !colourOrSize.test(line);
   return shape && (headOf(next) !== null || start.test(tidy(starts)));
