@@ -8,6 +8,7 @@ import {
 } from "vscode-languageserver";
 import type { ActionKind } from "../features/actions/all-actions";
 import { openingMarks } from "../features/completion/completion";
+import { helpMarks } from "../features/repeat-help/repeat-help";
 import { tokenTypes } from "../features/semantic-tokens";
 import type { Host } from "./context";
 
@@ -28,6 +29,10 @@ export interface ClientAbilities {
   readonly showsMarkdown: boolean;
   /** Markdown beside what could be written. */
   readonly showsMarkdownItems: boolean;
+  /** Markdown beside a repeat that is being written. */
+  readonly showsMarkdownSignatures: boolean;
+  /** Shows what could be written next before it is asked for. */
+  readonly showsInlineCompletions: boolean;
   readonly refreshesHints: boolean;
   readonly takesVersions: boolean;
   readonly answersConfiguration: boolean;
@@ -58,6 +63,11 @@ export function clientAbilities({ textDocument, workspace }: ClientCapabilities)
     showsMarkdown: textDocument?.hover?.contentFormat?.includes(MarkupKind.Markdown) === true,
     showsMarkdownItems:
       textDocument?.completion?.completionItem?.documentationFormat?.includes(MarkupKind.Markdown) === true,
+    showsMarkdownSignatures:
+      textDocument?.signatureHelp?.signatureInformation?.documentationFormat?.includes(
+        MarkupKind.Markdown,
+      ) === true,
+    showsInlineCompletions: textDocument?.inlineCompletion !== undefined,
     refreshesHints: workspace?.inlayHint?.refreshSupport === true,
     takesVersions: push?.versionSupport === true,
     answersConfiguration: workspace?.configuration === true,
@@ -79,6 +89,8 @@ export function serverCapabilities(client: ClientAbilities, host: Pick<Host, "fi
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
     hoverProvider: true,
     completionProvider: { triggerCharacters: [...openingMarks], resolveProvider: true },
+    signatureHelpProvider: { triggerCharacters: [...helpMarks] },
+    ...(client.showsInlineCompletions ? { inlineCompletionProvider: true } : {}),
     definitionProvider: true,
     referencesProvider: true,
     documentHighlightProvider: true,

@@ -39,3 +39,11 @@ export function completionsAt(pattern: WorkedPattern, offset: number, mark?: str
     if (!byText.has(entry.newText.toLowerCase())) byText.set(entry.newText.toLowerCase(), entry);
   return [...byText.values()].sort((a, b) => a.rank - b.rank);
 }
+
+/** The next row as a whole, where the rows above an offset go on evenly and what is typed begins it. */
+export function rowToCome(pattern: WorkedPattern, offset: number): CompletionEntry | null {
+  const entry = nextRow(new WritingPlace(pattern, offset)).find(({ rank }) => rank === 0);
+  if (!entry) return null;
+  const typed = pattern.text.slice(entry.span.start, offset);
+  return entry.newText.startsWith(typed) ? entry : null;
+}
