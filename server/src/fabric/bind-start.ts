@@ -94,7 +94,7 @@ function startOf(
   const n = chain.n[0] ?? 0;
   // Among slip stitches alone a chain is a loop.
   if (firstKind(rest) === null && rest.some(isSlipping) && (n > 1 || !rest.some(slipsAlong))) return null;
-  const kind = declared?.kind ?? plainKind(firstKind(rest) ?? "", n, context.terms);
+  const kind = declared?.kind ?? tallKind(firstKind(rest) ?? "", n, context);
   const all = startWays(n, kind, declared, context);
   if (all === null) return null;
   // "hdc in first st" gives the first place its own stitch.
@@ -194,6 +194,13 @@ export interface Way {
   readonly option: StartOption;
   readonly says: string;
   readonly cost: number;
+}
+
+/** A tall chain that is said to count stands for no low stitch, whichever comes behind it. */
+function tallKind(first: string, n: number, { terms, conventions }: BindContext): string {
+  const kind = plainKind(first, n, terms);
+  const isLow = (stitchOf(kind, terms)?.turningChain ?? 0) <= 1;
+  return n > 2 && isLow && conventions.startCounts.get(n) ? kindOfHeight(3, terms) : kind;
 }
 
 /** The opening chain stands for a plain stitch: a post stitch's, a puff's, by its height. */

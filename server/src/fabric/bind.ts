@@ -11,11 +11,12 @@ import {
   type RowPlan,
   rowIn,
   type StitchUse,
+  type Take,
   type Target,
   type Times,
 } from "./instructions";
 import { openMarkIn } from "./open-mark";
-import { rowChoices } from "./row-choices";
+import { intoRing, rowChoices } from "./row-choices";
 import type { BindContext } from "./stitch-use";
 import { child, descendants, find } from "./tree-search";
 import { sortOfUnknown } from "./unknown-words";
@@ -341,7 +342,13 @@ class Binder extends ProseBinder {
       const inPlace: Instruction = { op: "group", body, takes, span };
       return times ? [{ op: "repeat", body: [inPlace], times: this.timesOf(times, false), span }] : [inPlace];
     }
-    if (timesPlace && child(timesPlace, "place")) this.placeTakes(child(timesPlace, "place") as Tree, false);
+    const timesIn = timesPlace && child(timesPlace, "place");
+    const inRing = this.isRing(timesIn);
+    // `(tr, ch 1) 4 times in next sc`
+    if (timesIn && !inRing) {
+      const again: Instruction = { op: "repeat", body, times: this.times(tail, false), span };
+      return [{ op: "group", body: [again], takes: this.placeTakes(timesIn, false), span }];
+    }
     if (!tail && this.context.roundMeansPlace)
       return [{ op: "group", body, takes: [{ how: "next", n: one, of: anyStitch }], span }];
     if (!tail)
@@ -357,7 +364,6 @@ class Binder extends ProseBinder {
         },
       ];
     const times = this.times(tail, false);
-    const inRing = timesPlace !== undefined && this.isRing(child(timesPlace, "place"));
     return [{ op: "repeat", body: inRing ? body.map(intoRing) : body, times, span }];
   }
 
@@ -417,6 +423,8 @@ class Binder extends ProseBinder {
     if (!what) return [{ op: "skip", takes: [{ how: "next", n: one, of: anyStitch }], span }];
     if (number)
       return [{ op: "skip", takes: [{ how: "next", n: this.numberAt(number.from), of: anyStitch }], span }];
+    const list = child(what, "skipList");
+    if (list) return [{ op: "skip", takes: this.placesMade(list), span }];
     const places = child(what, "skipPlaces") as Tree;
     const words = this.words.slice(places.from, places.to);
     if (words.some((word) => word.cls === "b") || words.some((word) => word.cls === "l")) return [];
@@ -426,6 +434,18 @@ class Binder extends ProseBinder {
       ...descendants(places, "andCore").map((part) => descendants(part, "core")[0]),
     ];
     return [{ op: "skip", takes: cores.flatMap((core) => this.coreTakes(core)), span }];
+  }
+
+  /** `sk (2 sc, ch 3, 2 sc)`: what the row below made there, one after another. */
+  private placesMade(list: Tree): Take[] {
+    return this.bindAll(list.children).flatMap((one): Take[] => {
+      if (one.op === "chain") return [{ how: "next", n: [1], of: { sort: "space" } }];
+      if (one.op !== "work")
+        return [{ how: "unknown", why: `"${this.textOf(list)}" is not understood here` }];
+      const [take] = one.takes;
+      const n = take?.how === "next" ? take.n : null;
+      return n === null || one.stitch.makes === 0 ? [] : [{ how: "next", n, of: anyStitch }];
+    });
   }
 
   private turn(node: Tree): Instruction[] {
@@ -477,14 +497,4 @@ function gather(out: Instruction[], { takes, span }: Gathered): void {
 function deeplyInRing(instruction: Instruction): Instruction {
   if (instruction.op === "repeat") return { ...instruction, body: instruction.body.map(deeplyInRing) };
   return intoRing(instruction);
-}
-
-function intoRing(instruction: Instruction): Instruction {
-  if (instruction.op !== "work") return instruction;
-  const [take] = instruction.takes;
-  return {
-    ...instruction,
-    per: take?.how === "next" ? take.n : instruction.per,
-    takes: [{ how: "nowhere" }],
-  };
 }

@@ -15,6 +15,8 @@ export interface Tally {
   chains: number;
   /** Groups and special stitches by name; groups without a name are `group`. */
   readonly units: Map<string, number>;
+  /** How many stitches each of those with a name has. */
+  readonly sizes: Map<string, number>;
   /** Groups without a name by how many stitches each has. */
   readonly groups: Map<number, number>;
   /** Stitches that belong to no group, by kind. */
@@ -31,6 +33,7 @@ export function tally(steps: readonly Steps[]): Tally {
     halves: new Map(),
     chains: 0,
     units: new Map(),
+    sizes: new Map(),
     groups: new Map(),
     loose: new Map(),
     alone: new Map(),
@@ -60,6 +63,7 @@ function addSteps(sum: Tally, steps: readonly Steps[], times: number): void {
     const groups = step.sort === "stitch" ? n / step.perPlace : n;
     add(sum.units, step.begins, groups);
     if (step.begins === "group") add(sum.groups, step.perPlace, groups);
+    else sum.sizes.set(step.begins, step.perPlace);
   }
 }
 
@@ -237,11 +241,15 @@ function unitTerm(
   // `2 half shells`: smaller than the others.
   if (/^half\b/.test(noun) && stated !== null && stated === smallerGroups(sum))
     return { ...base, n: stated, counted };
-  const direct =
-    sum.units.get(noun) ??
-    sum.units.get(term.word) ??
-    [...sum.units].find(([name]) => name.replace(/e?s$/, "") === noun)?.[1];
+  const called = [noun, term.word, ...sum.units.keys()].find(
+    (name) =>
+      sum.units.has(name) && (name === noun || name === term.word || name.replace(/e?s$/, "") === noun),
+  );
+  const direct = called === undefined ? undefined : sum.units.get(called);
   if (direct !== undefined && direct === stated) return { ...base, n: direct, counted };
+  // One of them may be written out: begun with the round, and finished at its end.
+  const likeIt = sum.groups.get(sum.sizes.get(called ?? "") ?? 0) ?? 0;
+  if (direct !== undefined && direct + likeIt === stated) return { ...base, n: stated, counted };
   const alike = [...sum.groups.values(), ...sum.units.values(), sumOf(sum.units.values())];
   const candidates = noun === "group" ? alike : isFilled(noun) ? [] : [...alike, ...sum.spaces.values()];
   // A group may be written out where its name is used besides, and a block is told by its space as well.

@@ -275,7 +275,9 @@ export class Cursor extends PlaceFinder {
     const gap = countPlaces(reach.strip, match) - rank - places - before;
     if (gap > 0) {
       const to = findPlace(reach.strip, rank + gap, match);
-      const left = gap - (reach.worksSpaces ? this.grouped(match, to) : Math.min(gap, this.intoGroup(to)));
+      const unnamed = countBetween(reach.strip, reach.at, to, (run) => match(run) && !this.isNamed(run));
+      const ofGroups = reach.worksSpaces ? this.grouped(match, to) : Math.min(gap, this.intoGroup(to));
+      const left = Math.max(gap - unnamed - ofGroups, 0);
       // Among spaces only, stitches are passed here as they are anywhere in the row.
       if (reach.worksSpaces && !reach.worksStitches && match(plainStitch)) reach.passedStitches += left;
       else reach.left += left;

@@ -29,7 +29,7 @@ export function rowChoices(
   context: BindContext,
 ): Rest {
   const whole = leavingRest(
-    shapedAtEnds(shapedAlong(withoutRing(inOnePlace(atJoin(bound), choices)))),
+    shapedAtEnds(shapedAlong(withoutRing(inOnePlace(allIntoRing(atJoin(bound)), choices)))),
     choices,
   );
   const all = withRoundEnd(
@@ -49,6 +49,21 @@ export function rowChoices(
     foundation,
     carriedDeclared: late ? declared.counts : null,
   };
+}
+
+/** `In magic ring, ch 3, 2 dc, ch 2, (3 dc, ch 2) 3 times`: where no other place is named, all of it goes there. */
+function allIntoRing(all: readonly Instruction[]): readonly Instruction[] {
+  const [first, ...others] = all;
+  const inRing = first?.op === "group" && first.takes.every(({ how }) => how === "nowhere");
+  const unplaced = takesIn(others).every((take) => take.how === "next" && take.unplaced);
+  return first && inRing && others.length > 0 && unplaced ? [first, ...others.map(intoRing)] : all;
+}
+
+export function intoRing(one: Instruction): Instruction {
+  if (one.op === "repeat") return { ...one, body: one.body.map(intoRing) };
+  if (one.op !== "work") return one;
+  const [take] = one.takes;
+  return { ...one, per: take?.how === "next" ? take.n : one.per, takes: [{ how: "nowhere" }] };
 }
 
 /** At the start of a row, `the dc you just made` is the one that closed the loop of the round before. */

@@ -159,7 +159,7 @@ export abstract class StepMaker {
       n: 1,
       at,
       uses: 0,
-      perPlace: 1,
+      perPlace: countStitches(body),
       span,
       begins: "group",
     };

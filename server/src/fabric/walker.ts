@@ -181,7 +181,8 @@ class Walker extends RepeatWalker {
     const { uneven } = this;
     const { at, used } = this.cursor;
     const opening = this.joinsOpening(take) ? this.opening : null;
-    const closing = take.how === "next" && take.first === true && this.closes();
+    const inFirst = take.how === "next" ? take.first : take.how === "same" && take.asFirst;
+    const closing = inFirst === true && this.closes();
     const places = this.takeFor(take, stitch.uses);
     if (places === null) return;
     if (closing) return this.makeInOpening(stitch, per, { at, uses: 0, span });

@@ -27,7 +27,9 @@ export function readConventions(sentences: readonly string[]): Omit<Conventions,
 function readClauses(sentence: string, startCounts: Map<number, boolean>): void {
   let named: number[] = [];
   for (const clause of sentence.split(/[,;:()]|\bbut\b|\band\b/i)) {
-    for (const match of clause.matchAll(/\bch(?:ain)?[\s-]*(\d+)|\b(\d+)\s*-?\s*ch\b/gi))
+    // `ch 4 counts as dc + ch 1`: what it stands for is no chain that is spoken of.
+    const subject = clause.replace(/\b(?:counts?|counted|counting)\s+as\b.*/i, "");
+    for (const match of subject.matchAll(/\bch(?:ain)?[\s-]*(\d+)|\b(\d+)\s*-?\s*ch\b/gi))
       named.push(Number(match[1] ?? match[2]));
     if (!counts.test(clause)) continue;
     for (const n of named) startCounts.set(n, !/\b(?:not|never)\b|n['’]t\b/i.test(clause));

@@ -103,7 +103,9 @@ export class Reader {
     const times = this.times(before ? 1 : 0) ?? { how: "to-the-end", reserve: 0 };
     const ends = this.take(/,? ending last rep at ¶/) !== null;
     const omits = this.take(/,? omitting last ch \d+/) !== null;
-    const tail = ends && cut !== undefined ? this.sub(cut, "repeated") : null;
+    const omitsStitch = this.take(/,? omitting last (?:sc|hdc|dc|tr)/) !== null;
+    const short = omitsStitch ? body.slice(0, -1) : null;
+    const tail = ends && cut !== undefined ? this.sub(cut, "repeated") : short;
     this.nodes.push({ do: "repeat", body, times, tail, omits });
     return true;
   }
@@ -168,6 +170,12 @@ export class Reader {
     const times = this.times(0);
     if (times) {
       const body = this.sub(inner, "repeated");
+      const inOne = this.take(/ in (?=(?:next|same|first|last) (?!\d))/);
+      if (inOne) {
+        const again: Node = { do: "repeat", body, times, tail: null };
+        this.nodes.push({ do: "in-one", body: [again], target: this.target() });
+        return;
+      }
       const ring = this.take(/ in (?:magic )?(?:ring|mr|mc)/) ? intoRing(body) : body;
       this.nodes.push({ do: "repeat", body: ring, times, tail: null });
     } else if (
@@ -194,7 +202,7 @@ export class Reader {
   /** `in next sp make 3 dc, ch 1 and 3 dc`. */
   private placeFirst(): boolean {
     const found = this.take(/in (next|same) sp#\d* make ([^;*.]*?)(?=, \*|;|\.|$)/);
-    const ring = found ? null : this.take(/in (?:magic )?ring work ([^;*.]*?)(?=;|\.|$)/);
+    const ring = found ? null : this.take(/in (?:magic )?ring(?: work|,) ([^;*.]*?)(?=;|\.|$)/);
     const listed = found?.[2] ?? ring?.[1];
     if (!listed) return false;
     const space: Target = found?.[1] === "same" ? { at: "same" } : next(1, "sp", "between");
@@ -289,6 +297,15 @@ export class Reader {
     const left = this.take(/leave (?:last |remaining )?(\d+) (?:remaining )?(?:st|ch) unworked/);
     if (left) this.nodes.push({ do: "skip", target: next(Number(left[1]), "any", "last"), later: false });
     if (left || this.take(/sk st behind it/)) return true;
+    const list = this.take(/sk \(([^()]*)\)/)?.[1];
+    if (list !== undefined) {
+      const count = [...list.matchAll(/(\d+) ?~?(?:sc|hdc|dc|tr)\b/g)].reduce(
+        (sum, [, n]) => sum + Number(n),
+        0,
+      );
+      this.nodes.push({ do: "skip", target: next(count, "any", "between"), later: false });
+      return true;
+    }
     const found = this.take(
       new RegExp(`sk (first|next|last|each|all)? ?(\\d+)? ?(${noun}|picot|loop)?(?: and (sp#\\d*))?`),
     );
@@ -447,7 +464,7 @@ export class Reader {
     if (this.take(/same ch as first[^,;.()]*/)) return next(1, "any", "last");
     if (this.take(/skipped st/)) return { at: "skipped" };
     const same =
-      /(?:same (?:st|place|sp#\d*|sp|ch)(?: as [^,;.()]*)?|it\b|base of ch(?: ?\d+)?|same as ch ?\d+)/;
+      /(?:same (?:sc|hdc|dc|tr|st|place|sp#\d*|sp|ch)(?: as [^,;.()]*)?|it\b|base of ch(?: ?\d+)?|same as ch ?\d+)/;
     if (this.take(same)) return { at: "same" };
     const nth = this.take(/(\d+)(?:st|nd|rd|th|d) ch(?: from hook)?(?! (?:of|from))/);
     if (nth) return this.foundation(Number(nth[1]));
