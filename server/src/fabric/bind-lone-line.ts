@@ -1,3 +1,4 @@
+import type { Sized } from "../notation/words";
 import { isInFirst } from "./bind-start";
 import type { Choice, Instruction } from "./instructions";
 
@@ -24,6 +25,9 @@ export function withLoneLine(all: readonly Instruction[], choices: Choice[]): In
   )
     return [...all];
   const span = { start: body[0]?.span.start ?? 0, end: last?.span.end ?? 0 };
+  const often = last && body.length > 1 ? oftenOf(last) : null;
+  if (often && body.slice(0, -1).every(isPlainRun))
+    return [...all.slice(0, from), wholeOrLast(body, often, choices)];
   if (reach.slice(0, -1).some((r) => r !== "some")) return [...all];
   if (
     reach.at(-1) === "all" &&
@@ -50,6 +54,46 @@ export function withLoneLine(all: readonly Instruction[], choices: Choice[]): In
     1;
   const unit: Instruction = { op: "repeat", body, times: { how: "to-end", until: null }, span };
   return [...all.slice(0, from), { op: "either", choice, options: [body, [unit]], span }];
+}
+
+/** How often a row's last stitch is worked by a sign behind it: `inc x6`. */
+interface Often {
+  readonly n: Sized;
+  readonly once: Instruction;
+}
+
+function oftenOf(last: Instruction): Often | null {
+  if (last.op === "repeat") {
+    const [only, second] = last.body;
+    return last.times.how === "fixed" && only?.op === "work" && !second
+      ? { n: last.times.n, once: only }
+      : null;
+  }
+  if (last.op !== "work" || !last.signed) return null;
+  const [take] = last.takes;
+  return take?.how === "next" ? { n: take.n, once: { ...last, takes: [{ ...take, n: [1] }] } } : null;
+}
+
+function isPlainRun(instruction: Instruction): boolean {
+  return instruction.op === "work" && instruction.takes.every(({ how }) => how === "next");
+}
+
+/** `1 sc, 1 inc x6 (18)`: six increases, or both of them six times. */
+function wholeOrLast(body: readonly Instruction[], { n, once }: Often, choices: Choice[]): Instruction {
+  const times = n.join("/");
+  const options = [
+    `only the last stitch is worked ${times} times`,
+    `the whole line is worked ${times} times`,
+  ];
+  const choice = choices.push({ options, costs: [0, 0.6] }) - 1;
+  const span = { start: body[0]?.span.start ?? 0, end: once.span.end };
+  const whole: Instruction = {
+    op: "repeat",
+    body: [...body.slice(0, -1), once],
+    times: { how: "fixed", n },
+    span,
+  };
+  return { op: "either", choice, options: [body, [whole]], span };
 }
 
 function startsOnChain(instruction: Instruction): boolean {

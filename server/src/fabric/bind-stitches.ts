@@ -125,6 +125,7 @@ export class StitchBinder extends SequenceBinder {
       leads: leading !== null,
       wheres,
     });
+    if (timesNode && child(timesNode, "times")) markSigned(made);
     const out = this.layered && !made.some(({ op }) => op === "either") ? this.throughLayers(made) : made;
     return again ? [{ op: "repeat", body: out, times: this.timesOf(again, false), span }] : out;
   }
@@ -483,4 +484,10 @@ const mostInOne = 3;
 /** Whether the words are of an increase or a decrease. */
 function shapes(words: readonly Word[]): boolean {
   return words.some(({ cls, value }) => cls === "S" && /(?:inc|dec)$/.test(value));
+}
+
+/** `inc x6`: the sign may be meant for the whole line. */
+function markSigned(made: Instruction[]): void {
+  const [only, second] = made;
+  if (only?.op === "work" && !second) made[0] = { ...only, signed: true };
 }

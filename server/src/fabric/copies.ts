@@ -119,7 +119,7 @@ function readCopy(line: RowContent): Copy | null {
     return { how: "each-end", by, times: rows ?? [1], rows: rows ?? [1] };
   }
   if (
-    !/^\s*[[(]?\s*(?:rep(?:eat)?s?\b|alternate\b|work the same as|as (?:for )?|same as|work as|continue as|cont as)/i.test(
+    !/^\s*[[(]?\s*(?:rep(?:eat)?s?\b|alternate\b|work the same as|work\s+(?:rows|rnds|rounds)\s+\d|as (?:for )?|same as|work as|continue as|cont as)/i.test(
       text,
     )
   )

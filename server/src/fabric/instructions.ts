@@ -101,6 +101,8 @@ export type Instruction =
       readonly takes: readonly Take[];
       readonly span: Span;
       readonly glued?: number;
+      /** So often by a sign behind it: `inc x6`. */
+      readonly signed?: true;
     }
   | {
       readonly op: "group";

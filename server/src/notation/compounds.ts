@@ -44,7 +44,9 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
   for (const [stitchAtoms, stitch] of stitchesAt(atoms, i)) {
     const n = wordAt(atoms, i + stitchAtoms);
     const dash = wordAt(atoms, i + stitchAtoms + 1) === "-" ? 1 : 0;
-    if (/^\d+$/.test(n) && tog.test(wordAt(atoms, i + stitchAtoms + 1 + dash)))
+    // `sc 4 together with the wing` are four.
+    const held = wordAt(atoms, i + stitchAtoms + 2 + dash) === "with";
+    if (/^\d+$/.test(n) && tog.test(wordAt(atoms, i + stitchAtoms + 1 + dash)) && !held)
       return make("S", `${stitch}${n}tog`, stitchAtoms + 2 + dash);
   }
   if (!first.isNumber) return null;

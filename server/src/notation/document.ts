@@ -196,18 +196,18 @@ const fieldWords =
   /^(?:materials?|yarn|hooks?|gauge|tension|stitches control|finished(?: size| measurements)?|size|sizes|measurements|level|skill level|difficulty|notions|notes?|abbreviations?|terms|language|special stitch(?:es)?|stitch(?:es)? used|colou?rs?|to fit|you will need|pattern notes?|multiple|written in|instructions are|version|design|copyright|about|stitch guide|stitch key|needles?|tools|supplies|ease|swatch|safety|care)\b/i;
 const sizeLine = /^\s*(?:(?:for\s+)?sizes?\s+.+\bonly|all sizes|for all sizes|both sizes)\s*[:.]?\s*$/i;
 const copyLine =
-  /^\s*[[(*]?\s*(?:(?:rep(?:eat)?s?|alternate)\b[^.]*\b(?:(?:row|rnd|round|rw|rd)s?\b|r\s?\d)|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)|work(?:ing)? even|work(?:ed)? straight(?! (?:on )?from)|work\s+\d[^.;]*\b(?:rows?|rnds?|rounds?)\s+(?:straight|even)|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b|(?:cont(?:inue)?|keep)\b.*\b(?:inc|dec|add)\w*\b.*\buntil\s+(?:there\s+are|you\s+have)\s+\d)/i;
+  /^\s*[[(*]?\s*(?:(?:rep(?:eat)?s?|alternate)\b[^.]*\b(?:(?:row|rnd|round|rw|rd)s?\b|r\s?\d)|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)|work\s+(?:rows|rnds|rounds)\s+\d+\s*(?:[-–—]|to|and)\s*\d+\s+(?:of|from|as)\b|work(?:ing)? even|work(?:ed)? straight(?! (?:on )?from)|work\s+\d[^.;]*\b(?:rows?|rnds?|rounds?)\s+(?:straight|even)|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b|(?:cont(?:inue)?|keep)\b.*\b(?:inc|dec|add)\w*\b.*\buntil\s+(?:there\s+are|you\s+have)\s+\d)/i;
 const numberWord =
   "(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)";
 /** `With A,` `Starting at the toe,` `Set-up:` `We pull`: what may stand before a starting chain. */
 const beforeChain = [
-  String.raw`(?:(?:with|using|in|(?:start(?:ing)?|begin(?:ning)?)\s+(?:at|with|from|in|on|by|the))\b(?:[^,:.]|\.\d){1,60}[,:.]\s*)?`,
+  String.raw`(?:(?:with|using|in|(?:start(?:ing)?|begin(?:ning)?|commenc(?:e|ing))\s+(?:at|with|from|in|on|by|the))\b(?:[^,:.]|\.\d){1,60}(?:[,:.]\s*|\bwith\s+(?=\d+\s*ch)))?`,
   String.raw`(?:\p{L}[\p{L} ]{1,30}:\s*(?=(?:loosely\s+)?(?:ch|chain)\s*\d+[^,;:]*$))?`,
   String.raw`(?:(?:with|using)\s[^,:.]{1,40}?\s(?=(?:(?:make|work)\s+)?(?:ch(?:ain)?\s*\d+|\d+\s*ch)[^,;:]*$))?`,
   String.raw`(?:(?:(?:foundation|base|starting|beginning)(?:\s+ch(?:ain)?)?|set-?up)\s*[:–-]\s*|(?:foundation|base|starting)\s+(?=ch))?`,
   String.raw`(?:(?:we\s+)?(?:make|pull|collect|dial|cast on|start with|begin with)\s+(?:a\s+)?)?`,
 ].join("");
-const chain = String.raw`(?:(?:loosely\s+)?(?:ch|chains?)\b\.?\s*-?\s*(?:of\s+)?[([]?\s*(?:\d|${numberWord}\b)|\d+[\s([:\d,;\])]*\s*(?:ch|chains?)\b|(?:make a |start with a |form a )?(?:magic|adjustable|sliding)\s+(?:ring|circle|loop)|mr\b\.?\s*$)`;
+const chain = String.raw`(?:(?:loosely\s+)?(?:ch|chains?)(?:\b|(?=\d))\.?\s*-?\s*(?:of\s+)?[([]?\s*(?:\d|${numberWord}\b)|\d+[\s([:\d,;\])]*\s*(?:ch|chains?)\b|(?:make a |start with a |form a )?(?:magic|adjustable|sliding)\s+(?:ring|circle|loop)|mr\b\.?\s*$)`;
 const leadOfChain = new RegExp(String.raw`^\s*${beforeChain}(?=${chain})`, "iu");
 
 /** `Fsc 40.`, `Work 32 foundation dc.`: stitches that stand on nothing, on a line of their own. */
