@@ -62,6 +62,9 @@ function skippedWays(
   });
   if (declared) return [way(declared.counts === "yes", declared.counts === "yes" ? declared.space : 0, 0)];
   if (n < height || n <= 1) return [way(false, 0, 0)];
+  // `sc in 6th ch from hook, *ch 5, …`: the first loop, and no stitch.
+  if (height <= 1 && n > 2 && chain > 2)
+    return [{ ...asSpace(n, kind), cost: 0 }, way(false, 0, 1), way(true, chain, 1)];
   if (n > height + 1 || (n > height && chain > 0))
     return [way(true, chain > 0 ? chain : n - height, 0), way(true, 0, 1), way(false, 0, 1)];
   if (height <= 1) return [way(false, 0, 0), way(true, 0, 1)];
