@@ -2,7 +2,7 @@ import type { AbbreviationList } from "../notation/front-matter/abbreviations";
 import type { Definition } from "../notation/front-matter/definitions";
 import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
 import { keptBy } from "../text/kept-by";
-import { keyOfAbbreviation } from "../trade/abbreviations";
+import { isAbbreviation, keyOfAbbreviation } from "../trade/abbreviations";
 import type { WorkedPattern } from "./rule";
 
 /** The list that means to hold all abbreviations of a pattern; null where there is none. */
@@ -10,6 +10,17 @@ export function wholeList({ lines }: Pick<WorkedPattern, "lines">): Abbreviation
   const { abbreviations } = frontMatterOf(lines);
   return (
     abbreviations.find(({ isWhole, entries }) => isWhole && entries.every(({ meaning }) => meaning)) ?? null
+  );
+}
+
+/** Lists of abbreviations with their meanings, also those that hold only the stitches. */
+export function explainingLists({ lines }: Pick<WorkedPattern, "lines">): AbbreviationList[] {
+  const { abbreviations } = frontMatterOf(lines);
+  const isExplained = ({ names, meaning }: Definition): boolean =>
+    meaning !== null && names.some(isAbbreviation);
+  return abbreviations.filter(
+    ({ isWhole, entries }) =>
+      entries.every(({ meaning }) => meaning) && (isWhole || entries.every(isExplained)),
   );
 }
 

@@ -11,7 +11,7 @@ export const undefinedAbbreviation: PatternRule = {
   id: "undefined-abbreviation",
   severity: "warning",
   documentation: `## What it finds
-An abbreviation that rows use and the pattern's list of abbreviations leaves out. Those that everybody knows, such as st, rnd and inc, need no entry, and a pattern without a list is left alone.
+An abbreviation that rows use and the pattern's list of abbreviations leaves out. Those that everybody knows need no entry: st, rnd, RS, WS, inc and dec. A list under another title, such as "Stitch guide", counts if it explains more than stitches, and a pattern without a list is left alone.
 
 ## Why it matters
 Who meets an abbreviation in the rows looks for it in the list. One that is missing there makes a beginner stop.

@@ -3,8 +3,8 @@ import type { Definition } from "../notation/front-matter/definitions";
 import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
 import { keptBy } from "../text/kept-by";
 import { keyOfAbbreviation } from "../trade/abbreviations";
-import { wholeList } from "./listed";
-import type { PatternRule } from "./rule";
+import { explainingLists } from "./listed";
+import type { Found, PatternRule, WorkedPattern } from "./rule";
 import { type Uses, usesOf } from "./uses";
 
 /** The list explains an abbreviation that nothing in the pattern uses. */
@@ -12,7 +12,7 @@ export const unusedAbbreviation: PatternRule = {
   id: "unused-abbreviation",
   severity: "hint",
   documentation: `## What it finds
-An entry in the list of abbreviations that no row and no sentence of the pattern uses.
+An entry in the list of abbreviations, or of the stitches used, that no row and no sentence of the pattern uses.
 
 ## Why it matters
 It does no harm, but it may be left over from another pattern, or a row may lack the stitch it was listed for.
@@ -39,26 +39,29 @@ Rnd 2: inc x6 (12)
 \`\`\`
 `,
   check(pattern) {
-    const list = wholeList(pattern);
     const uses = usesOf(pattern);
-    if (!list || uses.abbreviations.size === 0) return [];
-    const explaining = explainingWords(frontMatterOf(pattern.lines));
-    return list.entries
-      .filter(({ names }) => !names.some((name) => uses.abbreviations.has(keyOfAbbreviation(name))))
-      .filter((entry) => !isSaid(entry, uses, explaining) && !isInAnother(entry, list.entries))
-      .map((entry) => ({
-        span: { start: entry.start, end: entry.end },
-        message: `"${entry.name.text}" is in the list of abbreviations, and nothing in the pattern uses it.`,
-        fixes: [
-          {
-            title: "Take it out of the list",
-            edits: () => removeAbbreviation(pattern.text, list.entries, entry),
-          },
-        ],
-        related: [],
-      }));
+    if (uses.abbreviations.size === 0) return [];
+    return explainingLists(pattern).flatMap(({ entries }) => unusedIn(entries, uses, pattern));
   },
 };
+
+function unusedIn(entries: readonly Definition[], uses: Uses, pattern: WorkedPattern): Found[] {
+  const explaining = explainingWords(frontMatterOf(pattern.lines));
+  return entries
+    .filter(({ names }) => !names.some((name) => uses.abbreviations.has(keyOfAbbreviation(name))))
+    .filter((entry) => !isSaid(entry, uses, explaining) && !isInAnother(entry, entries))
+    .map((entry) => ({
+      span: { start: entry.start, end: entry.end },
+      message: `"${entry.name.text}" is in the list of abbreviations, and nothing in the pattern uses it.`,
+      fixes: [
+        {
+          title: "Take it out of the list",
+          edits: () => removeAbbreviation(pattern.text, entries, entry),
+        },
+      ],
+      related: [],
+    }));
+}
 
 /** Special stitches, gauge and other lists use abbreviations too. */
 const explainingWords = keptBy(({ lines }: FrontMatter): ReadonlySet<string> => {

@@ -106,6 +106,11 @@ export function isAbbreviation(word: string): boolean {
   );
 }
 
+/** `st`, `rep` and `sk` shorten words that are no stitches. */
+export function isOfNoStitch(word: string): boolean {
+  return isAbbreviation(word) && byWord.has(singularOf(word.toLowerCase()));
+}
+
 /** The meaning as a list of abbreviations gives it: of `BLO` "back loop only". */
 export function entryFor(word: string, terms: Terms): string | undefined {
   const entry = byWord.get(word.toLowerCase());

@@ -1,4 +1,5 @@
 import type { Span, TextEdit } from "../../text/span";
+import { isAbbreviation, isOfNoStitch } from "../../trade/abbreviations";
 import { type Definition, readListed } from "./definitions";
 import type { FrontLine } from "./sections";
 import type { Stretch } from "./stretch";
@@ -15,12 +16,21 @@ export interface AbbreviationList {
 export function readAbbreviations(lines: readonly FrontLine[]): AbbreviationList[] {
   return lines
     .filter(({ topic, title }) => title !== null && (topic === "abbreviations" || topic === "stitches"))
-    .map(({ topic, title, section }) => ({
-      title: title as Stretch,
-      entries: lines.filter((line) => line.section === section).flatMap(({ content }) => readListed(content)),
-      isWhole: topic === "abbreviations",
-    }))
+    .map(({ topic, title, section }) => {
+      const own = lines.filter((line) => line.section === section);
+      const entries = own.flatMap(({ content }) => readListed(content));
+      return { title: title as Stretch, entries, isWhole: topic === "abbreviations" || isMore(entries) };
+    })
     .filter(({ entries }) => entries.length > 1);
+}
+
+/** A list that explains `st` and `sk` among the stitches is one of abbreviations, whatever its title. */
+function isMore(entries: readonly Definition[]): boolean {
+  const known = entries.filter(({ names }) => names.some(isAbbreviation));
+  return (
+    known.length * 2 > entries.length &&
+    entries.some(({ names, meaning }) => meaning !== null && names.some(isOfNoStitch))
+  );
 }
 
 /** Adds an abbreviation at the end of a list, in the form of the entries before it. */
@@ -33,11 +43,13 @@ export function addAbbreviation(
   const last = entries.at(-1);
   const before = entries.at(-2);
   if (!last?.meaning) return [];
+  const isGloss = last.meaning.start < last.name.start;
   const sign = text.slice(last.name.end, last.meaning.start);
+  const entry = isGloss ? `${meaning} (${name})` : `${name}${sign}${meaning}`;
   const between = before ? text.slice(before.end, last.start) : "\n";
   const lineEnd = /(?:\r\n|\n|\r)[^\r\n]*$/.exec(between)?.[0];
   const at = lineEnd === undefined ? last.end : lineOf(text, last).end;
-  return [{ span: { start: at, end: at }, newText: `${lineEnd ?? between}${name}${sign}${meaning}` }];
+  return [{ span: { start: at, end: at }, newText: `${lineEnd ?? between}${entry}` }];
 }
 
 /** Takes one entry out: its line, or what parts it from its neighbour on the line. */

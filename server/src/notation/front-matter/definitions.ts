@@ -37,7 +37,17 @@ export function readListed(line: Stretch): Definition[] {
 }
 
 function listed(piece: Stretch): Definition | null {
-  return signed(piece, strong) ?? signed(piece, weak) ?? spaced(piece);
+  return signed(piece, strong) ?? signed(piece, weak) ?? glossed(piece) ?? spaced(piece);
+}
+
+const inWords = /^([\p{L}][\p{L} -]+?)\s*\(([^()]+)\)\.?$/u;
+
+/** `half double crochet (hdc)`: the meaning stands before its name. */
+function glossed(piece: Stretch): Definition | null {
+  const [, meaning = "", name = ""] = inWords.exec(piece.text) ?? [];
+  if (!isAbbreviation(name.trim()) || isAbbreviation(meaning)) return null;
+  const at = piece.text.lastIndexOf("(") + 1;
+  return defined(piece, partOf(piece, at, at + name.length), partOf(piece, 0, meaning.length));
 }
 
 function hasSign({ text }: Stretch): boolean {
@@ -50,7 +60,8 @@ function runOn(parts: readonly Stretch[], line: Stretch): Stretch[] {
   for (const part of parts) {
     const before = joined.at(-1);
     const at = part.text.search(strong);
-    const begins = (at >= 0 ? at : part.text.search(weak)) >= 0 && nameLength(part) <= 20;
+    const isSigned = (at >= 0 ? at : part.text.search(weak)) >= 0 && nameLength(part) <= 20;
+    const begins = isSigned || (before !== undefined && glossed(part) !== null && glossed(before) !== null);
     if (before && !begins)
       joined[joined.length - 1] = partOf(line, before.start - line.start, part.end - line.start);
     else joined.push(part);

@@ -1,4 +1,5 @@
 import { keptBy } from "../../text/kept-by";
+import { isAbbreviation } from "../../trade/abbreviations";
 import type { LineContent } from "../document";
 import type { PatternLine } from "../lines";
 import { type Paragraph, type ParagraphContent, paragraphsOf } from "../paragraphs";
@@ -37,10 +38,15 @@ export interface FrontLine {
   readonly section: number;
 }
 
+const whose = "(?:US|UK|American|British)";
+
 const titles: readonly (readonly [Topic, string])[] = [
   ["special-stitches", "special (?:stitch(?:es)?|abbreviations?|terms|techniques?)"],
-  ["abbreviations", "(?:crochet )?(?:abbreviations?|abbrevs?\\.?|abb\\.?)(?: used)?"],
-  ["stitches", "stitch(?:es)? (?:used|guide|key|list|legend)|legend|conventions"],
+  [
+    "abbreviations",
+    `(?:${whose} )?(?:crochet |stitch |common )?(?:(?:stitches|terms|techniques|symbols) (?:and|&) )?(?:abbreviations?|abbrevs?\\.?|abb\\.?)(?: (?:and|&) (?:stitches|terms|techniques|symbols))?(?: used)?`,
+  ],
+  ["stitches", `(?:${whose} )?stitch(?:es)? (?:used|guide|key|list|legend)|legend|key|conventions`],
   ["materials", "materials?|what you need|you(?:['’]ll| will)? need|supplies|requirements"],
   ["yarn", "yarns?|colou?rs?|wool|thread"],
   ["hook", "(?:crochet )?hooks?(?: sizes?)?"],
@@ -59,10 +65,16 @@ const titles: readonly (readonly [Topic, string])[] = [
 const forms = titles.map(([topic, words]) => ({
   topic,
   form: new RegExp(
-    `^[\\s#*_]*(${words})[*_]*(?:\\s*\\([^()]{0,40}\\))?[*_]*(?:\\s*[:=–—]+[*_]*\\s*|\\s+-+\\s+|\\s*#*\\s*$|\\s+(?=\\d${leading(topic)}))`,
+    `^[\\s#*_]*(${words})[*_]*(?:\\s*\\([^()]{0,40}\\))?[*_]*${termsBehind(topic)}(?:\\s*[:=–—]+[*_]*\\s*|\\s+-+\\s+|\\s*#*\\s*$|\\s+(?=\\d${leading(topic)}))`,
     "iu",
   ),
 }));
+
+/** `Abbreviations, US terms`, `Abbreviations — US`: whose they are is no entry of the list. */
+function termsBehind(topic: Topic): string {
+  if (topic !== "abbreviations" && topic !== "stitches") return "";
+  return `(?:[\\s,:–—-]+(?:in )?${whose}(?: (?:crochet )?(?:terms?|terminology))?(?=[\\s*_]*(?:[:#]|$)))?`;
+}
 
 /** Titles that many patterns go on from without a mark: `TENSION 24dc`, `Abbreviations see page 9`. */
 function leading(topic: Topic): string {
@@ -97,6 +109,17 @@ function titleOf(line: PatternLine): Title | null {
     }
   );
 }
+
+/** `US terms` with abbreviations right below it. */
+function termsOverList(line: PatternLine, below: PatternLine | undefined): Title | null {
+  if (!termsAlone.test(line.text) || below === undefined) return null;
+  const [, name = ""] = /^[\s•*-]*([\p{L} ]{1,12}?)\s*(?:\s-|[=:–—])/u.exec(below.text) ?? [];
+  return isAbbreviation(name.trim())
+    ? { topic: "stitches", title: partOf(line, 0), content: partOf(line, line.text.length) }
+    : null;
+}
+
+const termsAlone = new RegExp(`^[\\s#*_]*${whose}(?: crochet)? (?:terms?|terminology)[\\s:*_]*$`, "iu");
 
 /** Looked for once in each line: patterns have many headings. */
 const titleIn = keptBy(({ text }: LineContent) => {
@@ -161,7 +184,7 @@ class FrontReader {
   /** Behind the first row, prose is no front matter unless it stands under a title. */
   private takeSaid(line: PatternLine, i: number): void {
     const mayBeTitle = !this.worked || line.kind !== "prose" || this.open !== null;
-    const title = mayBeTitle ? titleOf(line) : null;
+    const title = mayBeTitle ? (titleOf(line) ?? termsOverList(line, this.lines[i + 1])) : null;
     if (this.open && !title && !goesOn(this.open, this.lines, i)) this.open = null;
     const front = frontLine(line, title, this.open, i);
     if (front.topic !== "other" || !this.worked) this.found.push(front);

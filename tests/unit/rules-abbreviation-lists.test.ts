@@ -1,0 +1,61 @@
+import { describe, expect, test } from "vitest";
+import { foundBy, mended, onlyFinding } from "./rule-cases";
+
+// How lists of abbreviations are titled and written: common practice, no source. The texts are invented.
+
+const entries = "ch = chain\nst = stitch\nsc = single crochet\nhdc = half double crochet\n";
+const rows = "Rnd 1: 6 sc in magic ring (6)\nRnd 2: Ch 1, sk first st, sc in next 5 sts. (5)\nFasten off.\n";
+
+const titles = [
+  "Abbreviations",
+  "Abbreviations, US terms",
+  "Abbreviations — US",
+  "ABBREVIATIONS – US TERMS",
+  "Abbreviations in US terms",
+  "Abbreviations (US terms):",
+  "US abbreviations",
+  "Stitches and abbreviations",
+  "Abbreviations and terms",
+  "Stitch abbreviations (US terms)",
+  "US terms",
+  "Key",
+  "Stitch guide",
+];
+
+describe("the title of a list", () => {
+  test.each(titles)("%s", (title) => {
+    const text = `${title}\n${entries}\n${rows}`;
+    expect(onlyFinding("undefined-abbreviation", text).on).toBe("sk");
+    expect(onlyFinding("unused-abbreviation", text).on).toBe("hdc = half double crochet");
+  });
+
+  test.each([
+    [
+      "a list of stitches need not hold other abbreviations",
+      "Stitches used\nsc = single crochet\nch = chain\n",
+    ],
+    ["a key of signs", "Key\nX = sc in white\nO = sc in blue\n"],
+    ["terms told alone", "US terms\n\nA ring for a key, worked in one piece - quick.\nch = chain\n"],
+  ])("%s", (_, list) => {
+    const text = `${list}\n${rows}`;
+    expect(foundBy("undefined-abbreviation", text)).toEqual([]);
+    expect(foundBy("unused-abbreviation", text)).toEqual([]);
+  });
+});
+
+describe("a list on one line with the names in brackets", () => {
+  const list = "Abbreviations (US): chain (ch), single crochet (sc), half double crochet (hdc)";
+
+  test("is read, and goes on in its own form", () => {
+    const text = `${list}\n\n${rows}`;
+    expect(onlyFinding("unused-abbreviation", text).on).toBe("half double crochet (hdc)");
+    expect(mended("undefined-abbreviation", text)).toContain(`${list}, skip (sk)\n`);
+    expect(mended("unused-abbreviation", text)).toContain("chain (ch), single crochet (sc)\n");
+  });
+
+  test("of stitches: one that nothing uses", () => {
+    const text = `${list.replace("Abbreviations", "Stitches used")}\n\n${rows}`;
+    expect(foundBy("undefined-abbreviation", text)).toEqual([]);
+    expect(onlyFinding("unused-abbreviation", text).on).toBe("half double crochet (hdc)");
+  });
+});
