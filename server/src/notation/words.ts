@@ -193,13 +193,26 @@ function colour(
   const behindStitch = previous?.cls === "i" && before.at(-2)?.cls === "S";
   if (raw === "MC" && (behindStitch || (i === 0 && /^\d+$/.test(wordAt(atoms, 1)))))
     return make("g", "ring", 1);
-  if (/^(MC|CC\d?|C[A-F])$/.test(raw)) return make("K", raw, 1);
+  const number = colourNumber(raw, atoms, i);
+  const length = number === "" ? 1 : 2;
+  if (/^(MC|CC|C[A-F])$/.test(raw)) return make("K", raw + number, length);
   if (!/^[A-H]$/.test(raw)) return null;
   const led =
     /(with|join|to|color|colour|col|yarn|in|using|off|colou?rs|and)\s*$/i.test(
       text.slice(Math.max(0, atom.start - 8), atom.start),
     ) || previous?.cls === "(";
-  return led ? make("K", raw, 1) : null;
+  return led ? make("K", raw + number, length) : null;
+}
+
+/** `CC2`, `C2`: the 2; `C2F` is a cable. */
+function colourNumber(raw: string, atoms: readonly Atom[], i: number): string {
+  const number = raw === "C" || raw === "CC" ? atoms[i + 1] : undefined;
+  const isWhole = number?.glued && /^[1-9]$/.test(number.text) && !/^\p{L}/u.test(gluedTo(atoms[i + 2]));
+  return isWhole ? number.text : "";
+}
+
+function gluedTo(atom: Atom | undefined): string {
+  return atom?.glued ? atom.text : "";
 }
 
 /** `in next sp make 3 dc`: "make" parts the place, which stands first, from what is worked there. */

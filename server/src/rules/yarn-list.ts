@@ -1,4 +1,5 @@
 import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
+import type { Stretch } from "../notation/front-matter/stretch";
 import type { Yarn } from "../notation/front-matter/yarns";
 import { mentionsOf } from "../notation/mentions/mentions";
 import { keptBy } from "../text/kept-by";
@@ -25,7 +26,9 @@ const listOf = keptBy((front: FrontMatter): YarnList | null => {
   const yarns = front.yarns.filter(({ letter, colour }) => letter !== null || colour !== null);
   if (yarns.length === 0) return null;
   const lists = front.lines.filter(({ topic }) => topic !== "other" || front.yarns.length === 0);
-  const said = lists.map(({ line }) => mentionsOf({ text: line.text, kind: "prose", head: null }));
+  const said = lists.map(({ line }) =>
+    mentionsOf({ text: withoutHooks(line, front), kind: "prose", head: null }),
+  );
   return {
     yarns,
     letters: new Set(said.flatMap(({ letters }) => letters)),
@@ -33,6 +36,16 @@ const listOf = keptBy((front: FrontMatter): YarnList | null => {
     names: yarns.map(nameOf),
   };
 });
+
+/** `2.75 mm (US C-2)` names no yarn C. */
+function withoutHooks({ text, start, end }: Stretch, { hooks }: FrontMatter): string {
+  return hooks
+    .filter((hook) => hook.start >= start && hook.end <= end)
+    .reduce((rest, hook) => {
+      const blank = " ".repeat(hook.end - hook.start);
+      return rest.slice(0, hook.start - start) + blank + rest.slice(hook.end - start);
+    }, text);
+}
 
 /** What a yarn is called: its colour, else its letter. */
 export function nameOf({ colour, letter }: Yarn): string {

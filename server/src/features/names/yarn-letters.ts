@@ -74,7 +74,7 @@ function namedThing({ letter, span }: Letter, all: readonly Letter[], pattern: W
     fixed: null,
     renamed: (to) => {
       if (!isLetter.test(to))
-        return { why: "A yarn is told by one of the letters A to H, or by MC, CC or CA to CH." };
+        return { why: "A yarn is told by one of the letters A to H, or by MC, CC, CA to CH or C1 to C9." };
       if (all.some((one) => one.letter === to)) return { why: `Another yarn has the letter ${to} already.` };
       return same.map((one) => ({ span: one.span, newText: to }));
     },

@@ -25,7 +25,7 @@ export interface Yarn extends Stretch {
   readonly weight: string | null;
 }
 
-export const yarnLetter = String.raw`(?:[A-H]|MC|CC\d?|C[A-H])`;
+export const yarnLetter = String.raw`(?:[A-H]|MC|CC\d?|C[A-H1-9])`;
 
 const yarnWord =
   /\b(?:yarns?|cotton|wool|acrylic|alpaca|merino|bamboo|linen|silk|chenille|velvet|cord|rope|thread|twine|string|jute|raffia|dk|worsted|aran|chunky|bulky|sport|fingering|\d{1,2}[ -]?ply|balls?|skeins?|hanks?)\b/i;
@@ -59,7 +59,10 @@ function yarnsOfItem(item: Stretch, about: boolean): Yarn[] {
 }
 
 /** `Yarn A: bulky chenille, cream, 100 g`: its letter leads all of it. */
-const ledByLetter = new RegExp(String.raw`^\W*(?:(?:[Yy]arn|[Cc]olou?r)\s)?${yarnLetter}\s?[:=–-]\s`, "u");
+const ledByLetter = new RegExp(
+  String.raw`^\W*(?:(?:[Yy]arn|[Cc]olou?r)\s)?${yarnLetter}\s?(?:\([^()]*\)\s?)?[:=–-]\s`,
+  "u",
+);
 
 function isOneYarn(item: Stretch, pieces: readonly Stretch[]): boolean {
   return (
@@ -75,13 +78,17 @@ function speaksOfYarn(part: Stretch): boolean {
 
 const onlyLetter = new RegExp(String.raw`^\W*(?:(?:[Yy]arn|[Cc]olou?r)\s)?${yarnLetter}\W*$`, "u");
 
-/** `Worsted cotton: 50 g red` → `50 g red`. */
+/** `Worsted cotton: 50 g red` → `50 g red`; `Navy (A): 1 skein` stays whole. */
 function behindColon(part: Stretch): Stretch {
   const colon = part.text.lastIndexOf(": ");
-  const before = part.text.slice(0, colon);
-  return colon < 0 || colon === part.text.length - 1 || onlyLetter.test(before)
-    ? part
-    : partOf(part, colon + 1);
+  if (colon < 0 || colon === part.text.length - 1) return part;
+  const [before, behind] = [partOf(part, 0, colon), partOf(part, colon + 1)];
+  return onlyLetter.test(before.text) || (namesYarn(before) && !namesYarn(behind)) ? part : behind;
+}
+
+/** By its letter, or by nothing but its colour. */
+function namesYarn(part: Stretch): boolean {
+  return letterOf(part) !== null || namedColour(part)?.text === part.text;
 }
 
 function amountsIn(text: string): RegExpExecArray[] {

@@ -12,7 +12,7 @@ export interface YarnMention extends Span {
 
 const taking = `(?:[Ww]ith|[Uu]sing|(?:[Rr]e)?[Jj]oin(?:ing)?|[Cc]hang(?:e|ing) to|[Ss]witch(?:ing)? to|[Aa]ttach)`;
 const letter = new RegExp(
-  String.raw`\b${taking}\s+(?:(?:yarn|colou?r)\s+)?(${yarnLetter})\b(?![-'’/])`,
+  String.raw`\b${taking}\s+(?:(?:yarn|colou?r)\s+)?(${yarnLetter})\b(?![-'’/]|\s+(?:crochet\s+)?hook)`,
   "gu",
 );
 const name = String.raw`(\p{L}[\p{L}-]{1,20}(?: \p{L}[\p{L}-]{1,20}){0,2}?)`;
