@@ -53,6 +53,14 @@ describe("count-missing", () => {
     expectClean(after);
   });
 
+  test("the one row of a piece that gives no count, where the number seldom changes", () => {
+    const plain = (from: number): string =>
+      [0, 1, 2].map((n) => `Row ${from + n}: Ch 1, turn, sc in each st across. (10 sc)\n`).join("");
+    const text = `Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n${plain(2)}Row 5: Ch 1, turn, *sc in next st, ch 1, sk 1; rep from * across.\nRow 6: Ch 1, turn, *sc in next ch-1 sp, sc in next sc; rep from * across. (10 sc)\n${plain(7)}`;
+    expect(onlyFinding("count-missing", text).on).toContain("Row 5");
+    expect(foundBy("count-missing", text.replaceAll(/(Row [23].*) \(10 sc\)/g, "$1"))).toEqual([]);
+  });
+
   const rounds = "Rnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)\nRnd 3: (sc, inc) x6 (18)\n";
   test.each([
     [

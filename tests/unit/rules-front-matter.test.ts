@@ -36,6 +36,12 @@ describe("undefined-abbreviation", () => {
     expect(mended("undefined-abbreviation", text)).toContain("ch = chain; htr = half treble crochet\n");
   });
 
+  test("a loop that a row names before its colon is used, not explained", () => {
+    const text = `${list}\n${flat}Row 2: BLO: sc in each st across, turn. (10)\n`;
+    expect(onlyFinding("undefined-abbreviation", text).on).toBe("BLO");
+    expect(foundBy("undefined-abbreviation", text.replace(list, `${list}BLO: back loop only\n`))).toEqual([]);
+  });
+
   test.each([
     ["there is no list", `${flat}Row 2: Ch 1, turn, hdc in each st across. (10)\n`],
     ["the list is only of special ones", `Special abbreviations\nbobble: 5 dc tog in one st\n\n${flat}`],
@@ -241,6 +247,13 @@ describe("yarns", () => {
     expect(onlyFinding("unlisted-yarn", text).message).toContain(says);
   });
 
+  test("a colour at the end of a sentence", () => {
+    const text = `${listed}With red:\n${rows}Embroider a mouth with brown.\n`;
+    expect(onlyFinding("unlisted-yarn", text).on).toBe("brown");
+    expect(foundBy("unlisted-yarn", text.replace("with brown", "with white"))).toEqual([]);
+    expect(foundBy("unlisted-yarn", text.replace("with brown", "with care"))).toEqual([]);
+  });
+
   test.each([
     ["a colour that is listed", "Wing (make 2, white)"],
     ["a letter that only tells pieces apart", "Square (C)"],
@@ -351,6 +364,32 @@ describe("unlisted-hook", () => {
     ],
     ["gauge with the same hook", `Hook: 5 mm\nGauge: 12 sc = 10 cm with a 5 mm hook\n\n${flat}`],
   ])("%s leaves nothing to find", (_, text) => {
+    expect(foundBy("unlisted-hook", text)).toEqual([]);
+  });
+});
+
+describe("a hook that is one of two", () => {
+  const edged = (hook: string, edging: string): string => `Hook: ${hook}\n\n${flat}${edging}\n`;
+
+  test("where the materials list one", () => {
+    const { on, message } = onlyFinding(
+      "unlisted-hook",
+      edged("5 mm (H-8)", "With smaller hook, work 1 row of sc around."),
+    );
+    expect(on).toBe("smaller hook");
+    expect(message).toBe(
+      '"smaller hook" is one of two, and the materials list one hook. Add the other, or leave out which is meant.',
+    );
+  });
+
+  test.each([
+    ["two are listed", edged("5 mm (H-8), 4 mm (G-6)", "With smaller hook, work 1 row of sc around.")],
+    [
+      "makers are told what to do for their gauge",
+      edged("5 mm (H-8)", "If your gauge is loose, change to a smaller hook."),
+    ],
+    ["none is listed", `${flat}With smaller hook, work 1 row of sc around.\n`],
+  ])("not so where %s", (_, text) => {
     expect(foundBy("unlisted-hook", text)).toEqual([]);
   });
 });
@@ -550,6 +589,21 @@ describe("sizes", () => {
   ])("a list with one number in its bracket: %s", (_, row, rule) => {
     const found = new Checker().check(`Sizes: S (M, L)\n\n${rows}${row}`).findings;
     expect(found.map((one) => one.rule)).toEqual([rule]);
+  });
+
+  test.each([
+    [
+      "a starting chain",
+      `Sizes: S (M, L)\n\nWith larger hook, ch 41 (47).\nRow 1: Sc in 2nd ch from hook and in each ch across. 40 (46, 52) sc.\n`,
+      "41 (47)",
+    ],
+    [
+      "an amount of yarn",
+      `Sizes: S (M, L)\n\nMaterials\nWorsted wool: 200 (230) g in denim\n\n${rows}`,
+      "200 (230) g",
+    ],
+  ])("with two numbers of three: %s", (_, text, on) => {
+    expect(foundBy("uneven-sizes", text).map(({ span }) => text.slice(span.start, span.end))).toEqual([on]);
   });
 
   test("a short list beside a whole one", () => {

@@ -213,6 +213,13 @@ describe("piece-not-used", () => {
     expect(onlyFinding("piece-not-used", text).on).toBe("Wing (make 2)");
   });
 
+  test("a tail left for sewing puts nothing to use", () => {
+    const sewn = wing.replace("Fasten off.", "Fasten off, leaving a tail for sewing.");
+    const text = `${head}${ear(" (make 2)")}${snout}${sewn}${assembly("Sew the ears and the snout to the head.")}`;
+    expect(onlyFinding("piece-not-used", text).on).toBe("Wing (make 2)");
+    expect(foundBy("piece-not-used", text.replaceAll("Wing", "Body"))).toEqual([]);
+  });
+
   test("a fix uses the plural of the trade", () => {
     const foot = wing.replace("Wing", "Foot");
     const text = `${head}${ear(" (make 2)")}${snout}${foot}${assembly("Sew the ears and the snout to the head.")}`;

@@ -86,6 +86,7 @@ export class PieceWorker extends CopiedRows {
       { result: reason === null ? "ok" : "unchecked", reason, makes },
       [],
     );
+    if (reason !== null) this.blame({ fault: { sort: "uneven-list", says: reason } });
   }
 }
 

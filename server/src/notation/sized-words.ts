@@ -62,7 +62,10 @@ function isNextKind(words: readonly Word[], from: number, behind: number): boole
 
 /** `45 (50) htr`, `10 (12) times` among three sizes: a list that lacks a number, not a number with a count behind it. */
 function isShortList(words: readonly Word[], from: number, behind: number): boolean {
-  return "StcpCTR".includes(words[behind]?.cls ?? "-") && words[from - 1]?.cls !== "T";
+  const before = words[from - 1]?.cls ?? "-";
+  // `ch 62 (69)`: no count is so long after a chain within a row.
+  const isChain = before === "c" && (words[from]?.number?.[0] ?? 0) > 20;
+  return isChain || ("StcpCTR".includes(words[behind]?.cls ?? "-") && before !== "T");
 }
 
 function sizedValue(word: Word | undefined): number | null | undefined {

@@ -37,8 +37,10 @@ Rnd 4: (2 sc, inc) x6 (24)
     const pieces = pattern.pieces.map((piece) => ({ piece, changes: changesIn(piece) }));
     const silent = pieces.flatMap(({ piece, changes }) => changes.silent.map((at) => ({ piece, at })));
     const stated = pieces.reduce((sum, { changes }) => sum + changes.stated, 0);
-    if (stated < 2 || stated < 2 * silent.length) return [];
-    return silent.map(({ piece, at }) => found(piece, at, pattern));
+    const isUsual = stated >= Math.max(2, 2 * silent.length);
+    return silent
+      .filter(({ piece }) => isUsual || isTheOnlyOne(piece))
+      .map(({ piece, at }) => found(piece, at, pattern));
   },
 };
 
@@ -65,6 +67,12 @@ const changesIn = perPiece(({ rows }): Changes => {
     before = makes;
   }
   return { stated, silent };
+});
+
+/** All rows of the piece give a count but one, whether it changes or not. */
+const isTheOnlyOne = perPiece(({ rows }: WorkedPiece): boolean => {
+  const worked = rows.filter(({ line }) => line.kind !== "foundation");
+  return worked.length > 5 && worked.filter(({ line }) => line.plan?.stated == null).length === 1;
 });
 
 /** The stitches of all sizes, in whatever groups they are counted; null where they are not known for sure. */

@@ -65,10 +65,13 @@ Sew the ears to the body. Sew on the 2 wings.
     const [, ...others] = making.pieces;
     if (told.size < 2 || !isSpecific(making)) return [];
     return others
-      .filter((piece) => !told.has(piece.part) && !isUsed(piece, making, pattern))
+      .filter((piece) => !isMain.test(piece.name) && !told.has(piece.part) && !isUsed(piece, making, pattern))
       .map((piece) => found(piece, making));
   },
 };
+
+/** What the others are sewn to goes without saying. */
+const isMain = /\b(?:body|head|base)\b/i;
 
 /** Also what goes on from another piece: the body that arms are sewn to. */
 function partsIn({ sentence }: PlacedSentence, pattern: WorkedPattern): WorkedPart[] {

@@ -26,8 +26,11 @@ function putsItselfToUse({ part, words }: MadePiece, { pieces }: Making): boolea
   });
 }
 
-function isSewn({ deeds }: Sentence): boolean {
-  return deeds.some(({ does }) => does === "sew" || does === "lace");
+/** Not `a tail for sewing`, which is sewn later on. */
+function isSewn({ deeds, text, start }: Sentence): boolean {
+  const isLater = (at: number): boolean =>
+    /\b(?:tail|end|length|yarn)\b.*\b(?:for|to)\s+$/i.test(text.slice(0, at - start));
+  return deeds.some(({ does, start: at }) => (does === "sew" || does === "lace") && !isLater(at));
 }
 
 /** Any other line of the pattern speaks of it: a row that is worked through it, a note on how to wear it. */

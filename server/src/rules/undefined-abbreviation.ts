@@ -83,12 +83,16 @@ function isExplained(
   if (needsNoList(word) || needsNoList(key)) return true;
   const explained = explainedBy(front);
   if (explained.has(key) || isLikeAnother(key, explained)) return true;
+  // `BLO: sc in each st` says how a row is worked.
+  const colon = loopOnly.test(word) ? "" : ":|";
   const inWords = new RegExp(
-    `(?<![\\p{L}\\d])${escaped(word)}\\s?(?:=|:|\\(|means\\b|is\\b)|\\(\\s?${escaped(word)}\\s?\\)`,
+    `(?<![\\p{L}\\d])${escaped(word)}\\s?(?:=|${colon}\\(|means\\b|is\\b)|\\(\\s?${escaped(word)}\\s?\\)`,
     "iu",
   );
   return inWords.test(line.text) || front.lines.some(({ line: { text } }) => inWords.test(text));
 }
+
+const loopOnly = /^[bf]lo?$/i;
 
 /** Who knows `dc2tog` knows `dc3tog`; `tog` explains all of them. */
 function isLikeAnother(key: string, explained: ReadonlySet<string>): boolean {

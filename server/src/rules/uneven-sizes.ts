@@ -1,3 +1,4 @@
+import { frontMatterOf } from "../notation/front-matter/front-matter";
 import { type SizeList, shortListsIn } from "../notation/mentions/size-lists";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
 import { placeOf, type Used, usesOf } from "./uses";
@@ -35,7 +36,7 @@ Row 1: Sc in 2nd ch from hook and in each ch across. 40 (46, 52) sc.
     const { sizes } = pattern.context;
     const told = toldRows(pattern);
     const lists = sizes.length < 3 ? [] : usesOf(pattern).sizeLists;
-    const wrong = [...lists, ...shortLists(lists, sizes.length)].filter(
+    const wrong = [...lists, ...shortLists(lists, sizes.length), ...shortAmounts(pattern)].filter(
       ({ line, mention }) => mention.length !== sizes.length && !told.has(line.start),
     );
     const found = wrong.map((used) => foundOn(used, sizes));
@@ -58,6 +59,17 @@ function shortLists(lists: readonly Used<SizeList>[], sizes: number): Used<SizeL
   return [...lines]
     .filter(({ kind }) => kind !== "row")
     .flatMap((line) => shortListsIn(line.text).map((mention) => ({ line, mention })));
+}
+
+/** `200 (230) g`: how much of a yarn for two of more sizes. */
+function shortAmounts({ lines, context }: WorkedPattern): Used<SizeList>[] {
+  if (context.sizes.length < 3) return [];
+  const amounts = frontMatterOf(lines).yarns.flatMap((yarn) => yarn.amounts);
+  return amounts.flatMap(({ values, start, end }) => {
+    const line = lines.find((one) => one.start <= start && end <= one.end);
+    if (!line || values.length !== 2) return [];
+    return [{ line, mention: { start: start - line.start, end: end - line.start, length: 2 } }];
+  });
 }
 
 /** Rows with a list that is told by its words alone: a range of rows, a list that lacks all but one number. */

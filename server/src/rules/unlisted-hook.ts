@@ -4,7 +4,7 @@ import type { FrontLine } from "../notation/front-matter/sections";
 import type { TextEdit } from "../text/span";
 import { hookLabelOf } from "../trade/hooks";
 import { sizesOfHook } from "./hook-sizes";
-import type { Found, PatternRule } from "./rule";
+import type { Found, PatternRule, WorkedPattern } from "./rule";
 import { placeOf, type Used, usesOf } from "./uses";
 import { listed } from "./wording";
 
@@ -47,13 +47,35 @@ Row 2: Ch 1, turn, sc in each st across. (10)
     if (!list) return [];
     const has = new Set(front.hooks.flatMap(sizesOfHook));
     const seen = new Set<string>();
-    return usesOf(pattern)
+    const missing = usesOf(pattern)
       .hooks.filter(
         ({ mention }) => isMissing(mention, has) && !seen.has(mention.text) && seen.add(mention.text),
       )
       .map((used) => foundOn(used, list, front.hooks));
+    return has.size === 1 && missing.length === 0 ? otherHook(pattern, list) : missing;
   },
 };
+
+/** `With the smaller hook`, where the materials list one; "a smaller hook" may be any. */
+function otherHook({ lines }: WorkedPattern, { content }: FrontLine): Found[] {
+  const line = lines.find((one) => comparing.test(one.text) && !advising.test(one.text));
+  const match = line && comparing.exec(line.text);
+  const which = match?.[1];
+  if (!match || !which) return [];
+  const start = line.start + match.index + match[0].lastIndexOf(which);
+  return [
+    {
+      span: { start, end: start + which.length },
+      message: `"${which}" is one of two, and the materials list one hook. Add the other, or leave out which is meant.`,
+      fixes: [],
+      related: [{ span: { start: content.start, end: content.end }, message: "The hook of the list." }],
+    },
+  ];
+}
+
+const comparing = /\b(?:with|using|to|take)\s+(?:the\s+)?((?:smaller|larger|bigger|second|other)\s+hook)\b/i;
+/** What makers may do for the sake of their gauge. */
+const advising = /\b(?:if|try|gauge|tension|loose\w*|tight\w*|may|prefer)\b/i;
 
 const listTopics = new Set(["materials", "hook", "other"]);
 

@@ -23,6 +23,9 @@ const change = new RegExp(
   "giu",
 );
 
+/** `embroider a mouth with brown.`: a known colour, with nothing behind it. */
+const withColour = new RegExp(String.raw`(?<!^\s*)\bwith\s+${name}(?=\s*(?:[.;,)]|$))`, "giu");
+
 /** The yarns that a line takes up: `With A`, `Change to tide blue.`, `Join cream with a sl st`. */
 export function yarnsIn(text: string): YarnMention[] {
   if (!/\b(?:with|using|chang|switch|join|rejoin|attach)/i.test(text)) return [];
@@ -59,9 +62,16 @@ function lettersIn(text: string): YarnMention[] {
 }
 
 function coloursIn(text: string): YarnMention[] {
-  return [...text.matchAll(change)]
+  const taken = [...text.matchAll(change)]
     .map((match) => mention("colour", match[1] as string, match))
     .filter(({ name, end }) => isColour(name.toLowerCase().split(/[\s-]+/), text.slice(end)));
+  const others = [...text.matchAll(withColour)]
+    .map((match) => mention("colour", match[1] as string, match))
+    .filter(
+      ({ name, start }) =>
+        isColourName(name.toLowerCase().split(/[\s-]+/)) && !taken.some((one) => one.start === start),
+    );
+  return [...taken, ...others];
 }
 
 function mention(kind: YarnMention["kind"], name: string, match: RegExpExecArray): YarnMention {
