@@ -58,7 +58,8 @@ export class RowReader {
   }
 }
 
-const plansAtMost = 20_000;
+/** Row texts; as many as a long pattern has, and what was typed lately. */
+const plansAtMost = 3_000;
 
 /** Characters; no row of any pattern is nearly as long. */
 const longestRow = 20_000;

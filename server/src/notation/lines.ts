@@ -43,7 +43,7 @@ function firstFrom(lines: readonly PatternLine[], offset: number): number {
   return low;
 }
 
-const contentsAtMost = 50_000;
+const contentsAtMost = 10_000;
 
 /** Reads one version of a text after another; lines that an edit left alone are not read again. */
 export class LineReader {

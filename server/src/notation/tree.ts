@@ -59,7 +59,7 @@ function isAheadOf({ from, to }: Tree, all: readonly Tree[], i: number): boolean
 }
 
 const kept = new Map<string, Tree | null>();
-const keptAtMost = 20_000;
+const keptAtMost = 5_000;
 
 /** The tree of a row's words; null where the row is beyond the limits. */
 export function treeOf(words: readonly Word[]): Tree | null {
