@@ -175,9 +175,8 @@ describe("what is offered", () => {
   });
 
   test("nothing that another number of times would make up for in the count", () => {
-    expect(titles("Rnd 1: fsc 42, join (42)\nRnd 2: (Sc in next 5 sts, sc2tog) 5 times. (30)")).toEqual([
-      'Add "leave remaining 7 sts unworked"',
-    ]);
+    // Nor is anything left unworked in a round.
+    expect(titles("Rnd 1: fsc 42, join (42)\nRnd 2: (Sc in next 5 sts, sc2tog) 5 times. (30)")).toEqual([]);
   });
 
   test("nothing for a row that is right", () => {

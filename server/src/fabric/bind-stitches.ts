@@ -35,6 +35,10 @@ interface Make {
   readonly wheres: readonly Tree[];
 }
 
+const edgeAhead = /^\s*(?:(?!other|opposite)\w+\s+)?(?:edges?|row[- ]ends?|sides?)\b/i;
+/** `45 dc around neck` */
+const openingAhead = /^\s*(?:(?:the|back|front)\s+)*(?:neck(?:line| edge)?|arm ?holes?|hem|cuffs?)\b/i;
+
 /** Binds stitches with how many of them, where, and how often. */
 export class StitchBinder extends SequenceBinder {
   protected readonly unknown: UnknownWord[] = [];
@@ -166,11 +170,10 @@ export class StitchBinder extends SequenceBinder {
 
   /** Along row ends, or on another piece: nothing tells how many places there are. */
   private onEdge({ node, span, stitch, count, wheres }: Make): Instruction[] | null {
+    const behind = this.text.slice(span.end, span.end + 40);
     const alongEdge =
-      wheres.some((part) => part.rule === "place") &&
-      /^\s*(?:(?!other|opposite)\w+\s+)?(?:edges?|row[- ]ends?|sides?)\b/i.test(
-        this.text.slice(span.end, span.end + 40),
-      );
+      (wheres.some((part) => part.rule === "place") && edgeAhead.test(behind)) ||
+      (wheres.some((part) => part.rule === "extent") && openingAhead.test(behind));
     const onPiece =
       wheres.some((part) => this.words.slice(part.from, part.to).some((word) => word.cls === "N")) &&
       !/\d+ (?:sts?|sc|dc|ch)\b|\beach\b/i.test(this.text.slice(span.start + 3, span.end)) &&

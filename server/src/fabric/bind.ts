@@ -402,6 +402,9 @@ class Binder extends ProseBinder {
     // `1 dc in next tr (centre of shell)` says which.
     const places = /[YXfzmy]/.test(words[0]?.cls ?? "-") && words.every(({ cls }) => cls !== "n");
     if (last?.op === "work" && places) return true;
+    // `3 dc in last st (3rd ch of tch)`: the place told once more.
+    const tells = words.some(({ cls }) => cls === "H") && words.some(({ cls }) => cls === "o" || cls === "Y");
+    if (last?.op === "work" && tells && words.every(({ cls }) => cls !== "S")) return true;
     return last?.op === "work" && words.every((word) => word.cls === "S") && words.length === 1
       ? true
       : last?.op === "work" && special(last.stitch);

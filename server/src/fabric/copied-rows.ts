@@ -12,8 +12,6 @@ import { countPlaces } from "./strip";
 
 /** Lines that stand for other rows. */
 export abstract class CopiedRows extends PlainRows {
-  /** What the last of the rows said that a line stands for. */
-  protected copiedLast: RowPlan | null = null;
   /** The rows that say themselves what they do. */
   protected readonly plains: RowLine[] = [];
 

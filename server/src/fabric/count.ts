@@ -256,10 +256,20 @@ function unitTerm(
   const open = direct === undefined || /^(?:group|block|tile|box|square)$/.test(noun);
   if (open && stated !== null && candidates.includes(stated)) return { ...base, n: stated, counted };
   if (direct !== undefined) return { ...base, n: direct, counted };
+  const blocks = /^(?:block|tile|box)$/.test(noun) ? cornerBlocks(sum) : null;
+  if (blocks !== null) return { ...base, n: blocks, counted };
   return { ...base, n: 0, counted, unknown: true };
 }
 
 function smallerGroups({ groups }: Tally): number {
   const largest = Math.max(0, ...groups.keys());
   return sumOf([...groups].flatMap(([size, n]) => (size < largest ? [n] : [])));
+}
+
+/** Corner to corner, each block is a chain space with its stitches, in one place but for the first; null for other work. */
+function cornerBlocks({ spaces, groups }: Tally): number | null {
+  const [blocks = 0, ...others] = spaces.values();
+  const inPlace = sumOf(groups.values());
+  const areTold = others.length === 0 && inPlace > 0 && (blocks === inPlace || blocks === inPlace + 1);
+  return areTold ? blocks : null;
 }

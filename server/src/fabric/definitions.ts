@@ -31,8 +31,14 @@ function partsOf(text: string): string[] {
       "",
     );
   const split = bare.split(/\s*[;•·|]\s*|,\s*(?=[\p{L}\d][\p{L}\d() -]{0,9}=)/u);
+  const isVintage = split.filter((part) => vintage.test(part)).length >= fewestVintage;
+  if (isVintage) return split.map((part) => part.replace(vintage, "$1 = "));
   return split.length > 1 ? split : [bare];
 }
+
+/** `ch, chain; sc, single crochet; p, picot (ch 3, sl st in last sc made)`: a list with nothing but commas. */
+const vintage = /^([\p{L}\d]{1,8}(?: st)?),\s+(?=\p{L})/u;
+const fewestVintage = 3;
 
 const reserved =
   /^(?:hook|gauge|tension|yarn|materials?|size|sizes|level|terms|note|notes|finished|multiple|to fit|row|rnd|round|with|sew|level|notions|stuffing|rs|ws|st|sts|rep|beg|sp|sk|col|language|mc|cc|[a-h])\b(?!\s+(?:shell|cl|cluster|v-?st|pc|popcorn|puff|bobble|block|petal|picot|mesh|fan)\b)/i;
@@ -41,7 +47,8 @@ function define(part: string, out: Defined, context: BindContext, sizes: number)
   const match = defining.exec(part.trim());
   if (!match) return;
   const [, title = "", aliases, behind = ""] = match;
-  const said = behind.trim();
+  // `inc: increase, 2 sc in 1 st`
+  const said = behind.trim().replace(/^(?:increase|decrease)\s*[,:–—-]\s*(?=\S)/i, "");
   if (reserved.test(title.trim()) && !stitchSpellings.has(said.toLowerCase())) return;
   const names = [title, ...(aliases?.split(/[,/]| or /) ?? [])]
     .map((name) => name.trim().toLowerCase())
@@ -97,13 +104,15 @@ function definitionOf(
   const inWords = /tog$|^(?:inv)?dec$/.test(name) ? workedTogether.exec(said) : null;
   if (inWords)
     return { kind: decreaseKind(name, said, context), uses: numberIn(inWords[1] as string), makes: 1 };
+  const over = usesOf(said);
+  if (/^(?:inv)?dec$/.test(name) && over > 1 && /\bdecrease\b/i.test(said))
+    return decreaseOver(over, name, said, context);
   const numbers = byNumbers.exec(said);
   if (numbers) return { kind, uses: Number(numbers[1]), makes: Number(numbers[2]) };
-  const uses = usesOf(said);
-  if (oneStitch.test(name)) return { kind, uses, makes: 1 };
+  if (oneStitch.test(name)) return { kind, uses: over, makes: 1 };
   const first = /^first\s*(\w+)/i.exec(said) ?? chainForStitch.exec(said);
   if (first) return { kind: (first[1] as string).toLowerCase(), uses: 1, makes: 1 };
-  if (byHand.test(said)) return { kind, uses, makes: 1 };
+  if (byHand.test(said)) return { kind, uses: over, makes: 1 };
   return bodyOf(said, name, context, sizes);
 }
 
@@ -121,6 +130,17 @@ function decreaseKind(name: string, said: string, { terms }: BindContext): strin
   if (!/^(?:inv)?dec$/.test(name)) return baseOf(name);
   const stitch = readWords(said, { words: new Map(), sizes: 1 }).find(({ cls }) => cls === "S")?.value;
   return stitch && stitchOf(stitch, terms) ? stitch : baseOf(name);
+}
+
+/** `invisible decrease over 2 sts` is what everybody means by it. */
+function decreaseOver(
+  uses: number,
+  name: string,
+  said: string,
+  context: BindContext,
+): Definition | { readonly alias: string } {
+  const kind = decreaseKind(name, said, context);
+  return uses === 2 && kind === name ? { alias: name } : { kind, uses, makes: 1 };
 }
 
 function usesOf(said: string): number {

@@ -28,6 +28,7 @@ export class PieceWorker extends CopiedRows {
     const { name, talk } = this.piece;
     const end = state && {
       state: this.turnedLast ? state.map((below) => below && turnedOver(below)) : this.wholeEdge(state),
+      told: this.paths[0]?.stated ? null : (this.paths.find(({ stated }) => stated !== null)?.state ?? null),
       number: this.numberNow,
       freeSide: this.freeSide,
       name,

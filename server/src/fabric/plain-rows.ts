@@ -5,6 +5,7 @@ import type { Instruction, RowPlan } from "./instructions";
 import type { State } from "./outcome";
 import type { Path } from "./paths";
 import type { RowLine } from "./pattern";
+import { sameState } from "./piece-run";
 import { RowJudge, start } from "./row-judge";
 import { isOnChain } from "./row-states";
 import { rowsOfHead, type ScheduledRow } from "./schedule";
@@ -21,9 +22,7 @@ export abstract class PlainRows extends RowJudge {
   protected plain(line: RowLine, own: RowPlan): void {
     const plan = this.onEdge(line, this.withCarried(own));
     this.carried = own.carried.length > 0 ? own : null;
-    const paths = this.startsAfresh(plan, line)
-      ? [{ ...start, state: this.startState(plan, line), previous: this.paths[0] ?? null }]
-      : this.paths;
+    const paths = this.startsAfresh(plan, line) ? this.startPaths(plan, line) : this.paths;
     const row = this.scheduled(line, plan);
     const schedule = { rows: [row], stated: plan.stated, ...rowsOfHead(line, this.sizes) };
     this.step(line, schedule, this.reaching(paths, plan));
@@ -40,6 +39,17 @@ export abstract class PlainRows extends RowJudge {
     if (head?.from === 1 && this.done.length > 0 && /\bmagic\b|\bm[rc]\b/i.test(plan.text)) return true;
     const further = plan.onRow !== null && plan.onRow !== this.lastRow?.head?.from;
     return plan.foundation !== null || further || this.paths.every((path) => path.state === null);
+  }
+
+  /** After a piece that ends with a slip, the work may go on from what that was to come to. */
+  private startPaths(plan: RowPlan, line: RowLine): readonly Path[] {
+    const previous = this.paths[0] ?? null;
+    const state = this.startState(plan, line);
+    const goesOn = (ends: Ends) =>
+      ends.last !== null && ends.last.told !== null && sameState(state, ends.last.state);
+    const told = state && this.found((ends) => (goesOn(ends) ? (ends.last?.told ?? null) : null));
+    const made = { ...start, state, previous };
+    return told ? [made, { ...made, state: told, cost: 0.6 }] : [made];
   }
 
   protected startState(plan: RowPlan, line: RowLine): State | null {

@@ -1,6 +1,7 @@
+import { keptBy } from "../text/kept-by";
 import { wrongList } from "./bind";
 import type { PatternContext } from "./context";
-import { type RowPlan, takesIn } from "./instructions";
+import { type Instruction, type RowPlan, type Take, takesIn } from "./instructions";
 import { otherWay } from "./other-way";
 import { leavingRest, type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
 import { type Candidate, nearestToRight, type Path, pathsFrom } from "./paths";
@@ -16,7 +17,7 @@ import {
   unsureElsewhere,
 } from "./row-states";
 import { type Schedule, type ScheduledRow, workSchedule } from "./schedule";
-import type { Ends } from "./starting";
+import { type Ends, nothing } from "./starting";
 import { whyUnknown } from "./unknown-words";
 import type { Fabric, Fault, WorkedRow } from "./worked";
 
@@ -44,6 +45,8 @@ export abstract class RowJudge {
   protected readonly goesRound: boolean;
   /** How rows were worked, for those that repeat them. */
   protected readonly readAs = new Map<RowPlan, readonly string[]>();
+  /** What the last of the rows said that a line stands for. */
+  protected copiedLast: RowPlan | null = null;
   /** The side of the starting chain that no row was worked on. */
   protected freeSide: State | null = null;
   /** The piece whose end the first row is tried on. */
@@ -78,16 +81,27 @@ export abstract class RowJudge {
     const { plan } = schedule.rows[0] as ScheduledRow;
     const [stuck] = schedule.rows.flatMap((row) => row.plan.unknown);
     const unknown = stuck && whyUnknown(stuck);
-    const all = paths.flatMap((path) => this.candidates(line, schedule, path));
+    const found = paths.flatMap((path) => this.candidates(line, schedule, path));
+    // Along edges nobody knows what is below: what the row makes may be told all the same.
+    const onEdges = found.length === 0 && isLiteral(plan);
+    const all = onEdges ? this.candidates(line, schedule, this.anywhere) : found;
     const [first] = all;
     if (!first) {
       this.unchecked(line, plan.outOfReach ?? unknown ?? "nothing tells what this row is worked on");
       return this.blame({ fault: plan.onRow === null ? notClosed(line) : this.noSuchRow(plan.onRow) });
     }
     const within = all.filter((one) => one.outcome.outOfReach === null);
-    if (unknown || within.length === 0)
-      return this.notRead(line, schedule, first, first.outcome.outOfReach ?? (unknown as string));
-    this.judge(line, schedule, within);
+    if (within.length > 0 && !unknown) return this.judge(line, schedule, within);
+    if (all.every(({ outcome }) => isMiscounted(plan, outcome)))
+      return this.wrong(line, schedule, withoutPlaces(nearestToRight(all)));
+    const isCopy = plan !== line.plan && schedule.rows.some((row) => row.plan.openMark !== null);
+    const why = isCopy ? repeatsOpen : (first.outcome.outOfReach ?? (unknown as string));
+    this.notRead(line, schedule, first, why);
+  }
+
+  /** On places of which there are as many as are wanted. */
+  private get anywhere(): Path {
+    return { ...start, state: Array(this.sizes).fill({ ...nothing, ring: true }) };
   }
 
   protected candidates(line: RowLine, schedule: Schedule, path: Path): Candidate[] {
@@ -241,18 +255,16 @@ export abstract class RowJudge {
     outcome: Outcome | null = null,
   ): void {
     const { plan } = line;
-    const [stated] = plan?.stated ?? [];
-    const placeless = plan !== null && isPlaceless(plan) && outcome?.outOfReach === plan.outOfReach;
-    const made = placeless && outcome?.steps.some((steps) => steps.length > 0) ? outcome : null;
+    // A line that states nothing comes to what the last of its rows states.
+    const stated = plan?.stated ?? this.copiedLast?.stated ?? null;
+    const made = plan !== null && outcome !== null && isPlaceless(plan, outcome) ? outcome : null;
     // A row that fits, with a count in a unit nobody explains, hands on what it makes.
     const counted = outcome?.fits && unknownNoun(outcome) !== null ? outcome.after : null;
     this.isUnsure = counted !== null;
     const before = state ?? plainState([0], this.sizes, null, "sc");
     // So many shells are not so many stitches.
-    const told =
-      stated && stated.sort !== "unit"
-        ? asTold(statedState(plan as RowPlan, { after: before }), plan?.stated ?? null)
-        : null;
+    const isCount = stated !== null && stated[0]?.sort !== "unit";
+    const told = isCount && plan ? asTold(statedState({ ...plan, stated }, { after: before }), stated) : null;
     // What is made tells more than what is stated, where the two agree.
     const after = counted ?? (made?.counts ? made.after : told) ?? made?.after ?? null;
     const has = plan !== null && plan.outOfReach !== null && !takesPlaces(plan) ? null : placesOf(state);
@@ -318,10 +330,34 @@ function blank(line: RowLine): WorkedRow {
 }
 
 /** Only the places are out of reach, and how many stitches go there is told. */
-function isPlaceless({ outOfReach, unknown, instructions }: RowPlan): boolean {
+function isPlaceless({ outOfReach, unknown, instructions }: RowPlan, outcome: Outcome): boolean {
+  if (outOfReach === null || outcome.outOfReach !== outOfReach || unknown.length > 0) return false;
   const told = takesIn(instructions).every((take) => take.how !== "unknown");
-  return outOfReach !== null && unknown.length === 0 && told;
+  return told && outcome.steps.some((steps) => steps.length > 0);
 }
+
+/** `22 sc evenly along each side (98 sc)`: wherever they go, they come to another number. */
+function isMiscounted(plan: RowPlan, outcome: Outcome): boolean {
+  const isTold = plan.stated !== null && isLiteral(plan) && isPlaceless(plan, outcome);
+  return isTold && !outcome.counts && unknownNoun(outcome) === null;
+}
+
+/** Whether a row whose places nobody knows says of everything how often it is worked. */
+const isLiteral = keptBy(({ outOfReach, instructions }: RowPlan): boolean => {
+  const says = ({ how }: Take): boolean => how === "nowhere" || how === "next" || how === "same";
+  return outOfReach !== null && takesIn(instructions).every(says) && !runsOn(instructions);
+});
+
+function runsOn(list: readonly Instruction[]): boolean {
+  return list.some((one) => one.op === "repeat" && (one.times.how !== "fixed" || runsOn(one.body)));
+}
+
+function withoutPlaces({ path, outcome }: Candidate): Candidate {
+  const unknown = outcome.needs.map(() => null);
+  return { path, outcome: { ...outcome, needs: unknown, has: unknown, fits: true, outOfReach: null } };
+}
+
+const repeatsOpen = "a bracket or an asterisk is not closed in a row that is repeated";
 
 /** Headings under which rows stop short of the end on purpose. */
 const shaping = /\b(?:shap\w*|shoulders?|neck\w*|armholes?)\b/i;

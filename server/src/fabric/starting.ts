@@ -15,6 +15,8 @@ function eachSize(sizes: number, below: (size: number) => Below | null): State {
 
 export interface PieceEnd {
   readonly state: State;
+  /** What its last row states, where that makes something else: the next piece may be written for it. */
+  readonly told: State | null;
   readonly number: number;
   /** The side of its starting chain that no row was worked on. */
   readonly freeSide: State | null;

@@ -46,7 +46,8 @@ export function stitchUse(word: string, context: BindContext, last: StitchUse | 
       kind: defined.kind,
       uses: defined.uses,
       makes: defined.makes,
-      special: true,
+      // `inc = 2 sc in same st` makes sc like any others: nobody counts the times that it is worked.
+      ...(stitchOf(defined.kind, context.terms)?.family === "plain" ? {} : { special: true }),
       ...(defined.body ? { body: defined.body, unit: defined.kind } : {}),
     };
   const grouped = /^(\d+)-(\S+) (.+)$/.exec(word);

@@ -6,6 +6,8 @@ import type { Trial } from "./trial";
 /** Places left on purpose, with a count that agrees: only the words that say so are missing. */
 export function leaveRest(trial: Trial): Mend[] {
   const { asWritten, row, text } = trial;
+  // In a round nothing is left unworked unawares: a repeat or a decrease is wrong.
+  if (!row.found?.setting.flat) return [];
   const left = [...new Set(asWritten.has.map((n, size) => (n ?? 0) - (asWritten.needs[size] ?? 0)))];
   const [n = 0] = left;
   const isKnown = asWritten.counts && row.line.plan?.stated && placesNoun(row) === "stitch";
