@@ -1,6 +1,8 @@
+import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { repeatHelpAt } from "../../server/src/features/repeat-help/repeat-help";
 import { toPlainText } from "../../server/src/features/shown/plain-text";
+import { Checker } from "../../server/src/workspace/checker";
 import { marked, outdented } from "./marked-pattern";
 
 function helpAt(pattern: string): { part: string | undefined; says: string[] } | null {
@@ -52,6 +54,17 @@ test("what does not go evenly is left, and so is what stands before", () => {
   ]);
 });
 
+test("half a word is not counted yet", () => {
+  expect(helpAt(`${upToRnd3}Rnd 4: (2 sc, in$0)`)).toEqual({
+    part: "in",
+    says: [
+      "Each time it uses 2 sts and makes 2.",
+      "As a repeat it fits 9 times.",
+      "Of the 18 stitches of Rnd 3, 18 are used by its end: 0 left.",
+    ],
+  });
+});
+
 test("a row that needs more than there is says so", () => {
   expect(helpAt(`${upToRnd3}Rnd 4: (2 sc, in$0c) x7 (28)`)?.says).toEqual([
     "Each time it uses 3 sts and makes 4.",
@@ -74,8 +87,30 @@ test.each<[string, string]>([
   ["behind a bracket that has nothing in it yet", "Rnd 4: ($0"],
   ["in a count", "Rnd 4: (2 sc, inc) x6 (2$04)"],
   ["in what is worked into one place", "Rnd 4: (sc, ch 1, s$0c) in next st"],
-  ["with a word that nobody knows", "Rnd 4: (2 sc, blurb$0"],
+  ["with a word that nobody knows", "Rnd 4: (2 sc, blurb, $0"],
+  ["with nothing but half a word", "Rnd 4: (s$0"],
   ["in prose", "Stuff (fir$0mly"],
 ])("%s, nothing is told", (_, row) => {
   expect(helpAt(upToRnd3 + row)).toBeNull();
 });
+
+const samples = new URL("../../samples/", import.meta.url);
+
+test.each(readdirSync(samples))(
+  "%s: wherever the caret is, what is used and what is left are all there is",
+  (name) => {
+    const text = readFileSync(new URL(name, samples), "utf8");
+    const { worked } = new Checker().work(text);
+    let told = 0;
+    for (let offset = 0; offset <= text.length; offset += 3) {
+      const help = repeatHelpAt(worked, offset);
+      const says = help ? toPlainText(help.blocks) : "";
+      const [, has, used, left] =
+        /Of the (\d+) [a-z ]+ of [^,]*, (\d+) are used by its end: (\d+) left/.exec(says) ?? [];
+      if (has === undefined) continue;
+      told++;
+      expect(Number(used) + Number(left), says).toBe(Number(has));
+    }
+    expect(told).toBeGreaterThan(0);
+  },
+);

@@ -15,20 +15,31 @@ const nothingBehind = /^\s*(?:[([]?\s*\d*\s*(?:sts?)?\s*[)\]]?)?\s*\.?\s*$/i;
  */
 export function timesThatFit({ row, piece }: PlacedRow, { lead, body, behind }: RepeatText): Block[] | null {
   if (!nothingBehind.test(behind)) return null;
-  const words = body.trim().replace(/[,;]$/, "");
-  const work = worked(reworking(row, piece.context), (times) => `${lead}(${words}) x${times}`);
+  const rework = reworking(row, piece.context);
+  const read = readings(body).map((words) => goingsOf((times) => `${lead}(${words}) x${times}`, rework));
+  const goings = read.find((one) => one !== null);
+  return goings
+    ? toldGoings(goings, { below: belowName(row, piece), noun: placesNoun(row), isTried: true })
+    : null;
+}
+
+/** All of its words; without the last part, which may be half a word. */
+function readings(body: string): string[] {
+  const written = body.trim();
+  if (/[,;]$/.test(written)) return [written.slice(0, -1)];
+  const finished = /^(.*)[,;]/s.exec(written)?.[1];
+  return finished === undefined ? [written] : [written, finished];
+}
+
+function goingsOf(textOf: (times: number) => string, rework: Reworking): (Going | null)[] | null {
+  const work: Work = (times) => rework(textOf(times)).all()[0] ?? null;
   const [once, twice] = [work(1), work(2)];
   if (!once || !twice) return null;
   const goings = once.has.map((_, size) => goingOf(once, twice, work, size));
-  if (!goings.some((going) => going && going.times > 0)) return null;
-  return toldGoings(goings, { below: belowName(row, piece), noun: placesNoun(row), isTried: true });
+  return goings.some((going) => going && going.times > 0) ? goings : null;
 }
 
 type Work = (times: number) => Outcome | null;
-
-function worked(rework: Reworking, textOf: (times: number) => string): Work {
-  return (times) => rework(textOf(times)).all()[0] ?? null;
-}
 
 function goingOf(once: Outcome, twice: Outcome, work: Work, size: number): Going | null {
   const [needs1, needs2, has] = [once.needs[size], twice.needs[size], once.has[size]];
