@@ -16,6 +16,8 @@ const common = {
   format: "cjs",
   minify: true,
   legalComments: "none",
+  // Patterns to begin with are put in as they are.
+  loader: { ".crochet": "text" },
   metafile: true,
   define: { "process.env.LOOPLEDGER_VERSION": JSON.stringify(version) },
   logLevel: "warning",

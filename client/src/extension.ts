@@ -9,6 +9,7 @@ import { copyProof } from "./copy-proof";
 import { copyQueries } from "./copy-queries";
 import { addSize, showGradingSheet, writeGradingSheetBack } from "./grading-sheet";
 import { showMaterials } from "./materials-view";
+import { newPattern } from "./new-pattern";
 import { restartQuietly } from "./quiet-restart";
 import { readRow } from "./read-row";
 import { resizePiece } from "./resize-piece";
@@ -38,6 +39,7 @@ export function startWith(started: BaseLanguageClient, { subscriptions }: Extens
   // The library itself tells the user why a server did not start.
   client.start().catch(() => undefined);
   subscriptions.push(
+    commands.registerCommand("loopledger.newPattern", newPattern),
     commands.registerCommand("loopledger.copyProof", () => copyProof(started)),
     commands.registerCommand("loopledger.readRow", () => readRow(started)),
     commands.registerCommand("loopledger.copyQueries", () => copyQueries(started)),

@@ -1,10 +1,12 @@
 import type { ExtensionContext } from "vscode";
 import { LanguageClient, type ServerOptions, TransportKind } from "vscode-languageclient/node";
+import { offerCheckTask } from "./check-task";
 import { id, name, options, startWith, stop } from "./extension";
 
 /** On the desktop the server is a process of its own. */
 export function activate(context: ExtensionContext): void {
   startWith(new LanguageClient(id, name, serverIn(context), options), context);
+  context.subscriptions.push(offerCheckTask(context));
 }
 
 export const deactivate = stop;

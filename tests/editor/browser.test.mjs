@@ -33,3 +33,27 @@ test("in the browser alone, a slip is marked, and mended by what is offered", ed
     throw fault;
   }
 });
+
+test(
+  "in the browser alone, a new pattern begins as a template, checked as it comes",
+  editorLimits,
+  async (t) => {
+    const workbench = await openInPage(pattern);
+    t.after(workbench.close);
+    const { page } = workbench;
+    try {
+      await page.waitForSelector(".codelens-decoration:has-text('9 rounds, 180 sts')");
+      await workbench.run("Loopledger: New crochet pattern");
+      await page.waitForSelector(".quick-input-list .monaco-list-row.focused:has-text('Pouch')");
+      await page.keyboard.press("Enter");
+      await page.waitForSelector(".tab:has-text('Untitled-1')");
+      await workbench.goTo(30, 1);
+      await page.waitForSelector(".statusbar-item:has-text('30 sts')");
+      await page.waitForSelector(".codelens-decoration:has-text('14 rounds')");
+      assert.equal(await page.locator(".squiggly-error, .squiggly-warning, .squiggly-info").count(), 0);
+    } catch (fault) {
+      await workbench.screenshot("failed");
+      throw fault;
+    }
+  },
+);

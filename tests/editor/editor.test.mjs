@@ -59,7 +59,7 @@ test("materials and measures open as a page beside the pattern", limits, async (
   const { page } = workbench;
   try {
     await workbench.run("Loopledger: Materials and measures");
-    const shown = await textOfPage(page, "balls to buy");
+    const shown = await workbench.pageWith("balls to buy");
     await workbench.screenshot("materials");
     assert.match(shown, /Worked out from the gauge, 18 hdc and 13 rounds = 10 cm/);
     assert.match(shown, /tide blue/);
@@ -70,28 +70,13 @@ test("materials and measures open as a page beside the pattern", limits, async (
     await workbench.goTo(12, 10);
     await page.keyboard.press("Enter");
     await page.keyboard.type("hdc: 7 cm");
-    await textOfPage(page, "your own measure, hdc: 7 cm");
+    await workbench.pageWith("your own measure, hdc: 7 cm");
     await workbench.screenshot("materials-followed");
   } catch (fault) {
     await workbench.screenshot("failed");
     throw fault;
   }
 });
-
-/**
- * The text of the frame that shows some words; a page of Markdown is shown in one of its own.
- * @param {import("playwright-core").Page} page
- * @param {string} words
- */
-async function textOfPage(page, words) {
-  for (;;) {
-    for (const frame of page.frames()) {
-      const text = await frame.evaluate(() => document.body?.textContent ?? "").catch(() => "");
-      if (text.includes(words)) return text;
-    }
-    await page.waitForTimeout(200);
-  }
-}
 
 test("a slip is marked while it is typed, and the mark goes when it is mended", limits, async (t) => {
   const workbench = await openWorkbench(pattern);

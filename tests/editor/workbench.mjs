@@ -162,6 +162,19 @@ function actions(page) {
       await page.waitForSelector(`.quick-input-list .monaco-list-row.focused:has-text("${title}")`);
       await page.keyboard.press("Enter");
     },
+    /**
+     * The text of the frame that shows some words; a page of Markdown is shown in one of its own.
+     * @param {string} words
+     */
+    async pageWith(words) {
+      for (;;) {
+        for (const frame of page.frames()) {
+          const text = await frame.evaluate(() => document.body?.textContent ?? "").catch(() => "");
+          if (text.includes(words)) return text;
+        }
+        await page.waitForTimeout(200);
+      }
+    },
     /** @param {string} name */
     screenshot: (name) => page.screenshot({ path: join(screenshots, `${name}.png`) }),
   };

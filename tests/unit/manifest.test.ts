@@ -1,9 +1,13 @@
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
+import { dirname } from "node:path/posix";
 import { expect, test } from "vitest";
 import manifest from "../../package.json";
 import { madeParts } from "../../server/manifest/made-parts";
+import { fileEntry } from "../../server/src/cli/file-entry";
+import { findingLines } from "../../server/src/cli/finding-lines";
 import { allRules } from "../../server/src/rules/all-rules";
 import { Checker } from "../../server/src/workspace/checker";
+import { Prover } from "../../server/src/workspace/prover";
 import { settingsTable } from "../../server/src/workspace/settings-table";
 
 const root = new URL("../../", import.meta.url);
@@ -78,6 +82,56 @@ test("the snippets are patterns without a query, as they come", () => {
       `${name}: ${text}`,
     ).toEqual([]);
   }
+});
+
+const templates = new URL("client/templates/", root);
+
+test.each(readdirSync(templates))(
+  "the template %s is a pattern without a query, every row of it checked",
+  (name) => {
+    const {
+      findings,
+      quietFindings = [],
+      pieces,
+    } = new Checker().check(readFileSync(new URL(name, templates), "utf8"));
+    expect([...findings, ...quietFindings].map(({ message }) => message)).toEqual([]);
+    const rows = pieces.flatMap((piece) => piece.rows);
+    expect(rows.length).toBeGreaterThan(4);
+    for (const { result } of rows) expect(result).toBe("ok");
+  },
+);
+
+const { commands, menus, walkthroughs, problemMatchers } = manifest.contributes;
+const ids = new Set(commands.map(({ command }) => command));
+
+test("whatever a menu or the walkthrough names is a command", () => {
+  const inMenus = Object.values(menus).flatMap((items) => items.map(({ command }) => command));
+  const steps = walkthroughs.flatMap(({ steps }) => steps);
+  const linked = steps.flatMap(({ description }) =>
+    [...description.matchAll(/\(command:([\w.]+)\)/g)].map(([, id = ""]) => id),
+  );
+  expect(linked.length).toBeGreaterThan(1);
+  for (const id of [...inMenus, ...linked]) expect(ids, id).toContain(id);
+});
+
+test("each step of the walkthrough has a picture that is shipped, told in words too", () => {
+  const shipped = fileText(".vscodeignore");
+  for (const { media } of walkthroughs.flatMap(({ steps }) => steps)) {
+    expect(readFileSync(new URL(media.image, root)).subarray(1, 4).toString()).toBe("PNG");
+    expect(shipped).toContain(`!${dirname(media.image)}/*.png`);
+    expect(media.altText).toMatch(/^\p{Lu}.*\.$/u);
+  }
+});
+
+test("what the command line writes of a finding is understood by the problem matcher", () => {
+  const [matcher] = problemMatchers;
+  const text = "Rnd 1: 6 sc in mr (6)\nRnd 2: inc x5 (12)";
+  const report = new Checker().check(text);
+  const prover = new Prover(text, report.findings, (changed) => new Checker().check(changed));
+  const lines = findingLines(fileEntry("samples/a pouch.crochet", text, report, prover));
+  const read = lines.map((line) => new RegExp(matcher?.pattern.regexp ?? "").exec(line));
+  expect(read[0]?.slice(1, 5)).toEqual(["samples/a pouch.crochet", "2", "8", "error"]);
+  for (const [i, found] of read.entries()) expect(found, lines[i]).not.toBeNull();
 });
 
 interface Snippets {
