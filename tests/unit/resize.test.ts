@@ -292,3 +292,24 @@ describe("all samples", () => {
     expect(done).toBeGreaterThan(25);
   }, 120_000);
 });
+
+test("rounds that begin with a chain that counts go on so, and a shorter last one too (common practice, no source)", () => {
+  const rounds = [
+    "Rnd 1: Ch 3 (counts as dc here and throughout), 11 dc in magic ring, join. (12 dc)",
+    "Rnd 2: Ch 3, dc in same st, 2 dc in each st around, join. (24 dc)",
+    "Rnd 3: Ch 3, 2 dc in next st, *dc in next st, 2 dc in next st; rep from * around, join. (36 dc)",
+    "Rnd 4: Ch 3, dc in next st, 2 dc in next st, *dc in next 2 sts, 2 dc in next st; rep from * around, join. (48 dc)",
+  ];
+  expect(resized(rounds.join("\n"), "66")).toBe(
+    [
+      ...rounds,
+      "Rnd 5: Ch 3, dc in next 2 sts, 2 dc in next st, *dc in next 3 sts, 2 dc in next st; rep from * around, join. (60 dc)",
+      "Rnd 6: Ch 3, dc in next 8 sts, 2 dc in next st, *dc in next 9 sts, 2 dc in next st; rep from * around, join. (66 dc)",
+    ].join("\n"),
+  );
+});
+
+test("a line that tells how many rounds it is tells the new number", () => {
+  const text = `${ladder(6, 4)}\nRnds 5-10 (6 rounds): sc in each st around (24)`;
+  expect(resized(text, "36")).toContain("Rnds 7-15 (9 rounds): sc in each st around (36)");
+});

@@ -36,10 +36,21 @@ interface Words {
   /** So many fillers. */
   readonly fill: (n: number) => string;
   readonly unitFirst: boolean;
+  /** A chain stands for the first stitch. */
+  readonly leads: boolean;
 }
 
 /** The stitches of such a row in words: `(sc 12, inc) x3, sc 11, inc`. */
-export function evenText(groups: readonly Group[], { wording, fill, unitFirst }: Words): string {
+export function evenText(groups: readonly Group[], words: Words): string {
+  const [first, ...rest] = groups;
+  if (!words.leads || !first || first.plain === 0) return groupsText(groups, words);
+  // What the chain begins is told by itself: `ch 3, dc in next st, 2 dc in next st, *dc in next 2 sts…`.
+  const begun = { plain: first.plain - 1, units: first.units };
+  const head = begun.plain + begun.units > 0 ? [groupsText([begun], words)] : [];
+  return [...head, ...(rest.length > 0 ? [groupsText(rest, words)] : [])].join(", ");
+}
+
+function groupsText(groups: readonly Group[], { wording, fill, unitFirst }: Words): string {
   const order = unitFirst ? [...groups].reverse() : groups;
   const word = ({ plain, units }: Group): string => {
     const parts = [...(plain > 0 ? [fill(plain)] : []), ...(units > 0 ? [wording.units(units)] : [])];

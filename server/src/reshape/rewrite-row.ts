@@ -147,11 +147,8 @@ function withGroups(trial: RowTrial, own: ShapedRow, shaping: Shaping, groups: r
   const inc = wordingOf(samples, own.kind, shaping.filler);
   const isPlain = shaping.filler.uses === 1 && shaping.filler.makes === 1;
   const fill = isPlain ? wording.run : inc.units;
-  const newText = evenText(groups, {
-    wording,
-    fill,
-    unitFirst: own.unitFirst && groups.every(({ plain, units }) => plain > 0 && units > 0),
-  });
+  const unitFirst = own.unitFirst && groups.every(({ plain, units }) => plain > 0 && units > 0);
+  const newText = evenText(groups, { wording, fill, unitFirst, leads: own.leads });
   const before = trial.text.slice(own.span.start, own.span.end);
   return withEdits(trial.text, [{ span: own.span, newText: begunLike(newText, before) }]);
 }

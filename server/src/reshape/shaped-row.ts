@@ -21,6 +21,8 @@ export interface ShapedRow {
   readonly unitFirst: boolean;
   /** The stitch that is worked plain, or that the increases are made of. */
   readonly kind: string;
+  /** The chain that opens the row stands for the first stitch, and is not in the span. */
+  readonly leads: boolean;
 }
 
 /** Stitches listed one by one at most. */
@@ -35,8 +37,9 @@ export function shapedRow(plan: RowPlan, outcome: Outcome, size: number): Shaped
   const [unit = null] = shaped;
   const kinds = new Set(run.map(({ kind }) => kind));
   if (kinds.size !== 1 || shaped.some((one) => !isAlike(one, unit))) return null;
+  const leads = isChainCounted(plan, outcome);
   const unitFirst =
-    unit !== null && run[0] !== undefined && !isPlain(run[0]) && isPlain(run.at(-1) ?? run[0]);
+    !leads && unit !== null && run[0] !== undefined && !isPlain(run[0]) && isPlain(run.at(-1) ?? run[0]);
   const order = unitFirst ? [...run].reverse() : run;
   const groups = groupsOf(order);
   return {
@@ -45,7 +48,15 @@ export function shapedRow(plan: RowPlan, outcome: Outcome, size: number): Shaped
     unit: unit && { uses: unit.uses, makes: unit.makes },
     unitFirst,
     kind: [...kinds][0] ?? "",
+    leads,
   };
+}
+
+function isChainCounted({ instructions }: RowPlan, { reading }: Outcome): boolean {
+  const start = instructions.find(({ op }) => op === "start");
+  if (start?.op !== "start") return false;
+  const option = start.options[reading[start.choice] ?? 0];
+  return option?.counted === true;
 }
 
 interface Stitched extends Stitching {
@@ -118,5 +129,7 @@ function isOnlyShaping(one: Instruction, reading: readonly number[]): boolean {
   if (one.op === "work") return one.takes.every((take) => take.how === "next" || take.how === "each");
   if (one.op === "either")
     return (one.options[reading[one.choice] ?? 0] ?? []).every((part) => isOnlyShaping(part, reading));
-  return one.op === "repeat" && !one.ending && one.body.every((part) => isOnlyShaping(part, reading));
+  return (
+    one.op === "repeat" && !one.ending?.with.length && one.body.every((part) => isOnlyShaping(part, reading))
+  );
 }

@@ -6,6 +6,7 @@ import { silhouetteOf } from "../../reshape/resize/silhouette";
 import { isRefusal, type Refusal } from "../../reshape/row-trial";
 import { withEdits } from "../../text/span";
 import { Checker } from "../../workspace/checker";
+import type { Finding } from "../../workspace/report";
 import type { NotedEdit, Scene } from "../actions/action";
 import { pieceAround } from "../placed-row";
 import { roundsOrRows } from "../row-names";
@@ -76,9 +77,18 @@ function proved(scene: Scene, piece: WorkedPiece, resized: Resized): ResizedWith
   const { edits, left } = editsOf(scene.worked, piece, resized);
   const after = scene.prover.aftermath(edits, []);
   if (!after) return { why: "it has that size already" };
-  const wrong = after.fresh.find(({ rule }) => !ofAmounts.has(rule));
+  const wrong = after.fresh.find(
+    ({ rule }) => !ofAmounts.has(rule) && isMore(scene, edits, rule, after.fresh),
+  );
   if (wrong) return { why: `something else would be wrong then: ${wrong.message}` };
   return { resized, edits, left: [...left, ...after.fresh.map(({ message }) => message)] };
+}
+
+/** Whether more is found than has gone: what was found in a row that is left out may be found in the next one now. */
+function isMore(scene: Scene, edits: readonly NotedEdit[], rule: string, fresh: readonly Finding[]): boolean {
+  const own = scene.findings.filter((one) => one.rule === rule);
+  const stays = scene.prover.aftermath(edits, own)?.stays.length ?? 0;
+  return fresh.filter((one) => one.rule === rule).length > own.length - stays;
 }
 
 /** What a list says of yarn and sizes is not true any more of another size: that is told, and stands in no one's way. */

@@ -27,10 +27,19 @@ export function climb(
   if (top < begin) return { why: `its first row has ${rungs[begin]?.makes ?? 0} stitches already` };
   if (rate === null || (widest - (rungs[top]?.makes ?? 0)) / rate > newRowsAtMost)
     return { why: `more than ${newRowsAtMost} rows would have to be put in` };
+  const idle = rungs.slice(top + 1, first).find(({ turn }) => turn === "even");
+  if (idle && !isRegularRise(shape)) return { why: `${idle.row.line.headText} lies between its increases` };
   const kept = parts.up.map((one, i): DraftRow => (i > top ? { ...one, state: "gone" } : one));
   const climbing = { bench, shape, widest, model: modelOf(shape), anchor: parts.up[top]?.row as WorkedRow };
   const up = climbed(kept, rungs[top]?.makes ?? 0, climbing);
   return isRefusal(up) ? up : { ...parts, up };
+}
+
+/** Whether as many plain rows lie between all increase rows. */
+function isRegularRise({ rungs, begin, first }: Silhouette): boolean {
+  const rises = rungs.flatMap(({ turn }, i) => (turn === "rise" && i > begin && i <= first ? [i] : []));
+  const gaps = rises.slice(1).map((at, i) => at - (rises[i] ?? 0));
+  return gaps.every((gap) => gap === gaps[0]);
 }
 
 function modelOf({ rungs, first, rate }: Silhouette): WorkedRow | null {
@@ -70,6 +79,8 @@ function stepUp(up: readonly DraftRow[], now: number, climbing: Climbing): StepU
   const { bench, shape, widest, model } = climbing;
   const worked = bench.worked(up);
   const rows = worked?.rows ?? [];
+  if (rows.length !== up.filter(({ state }) => state !== "gone").length)
+    return { why: "a new row would not be told apart from the others" };
   const like = worked && nextStep(rows, worked);
   const makes = like?.makes[0] ?? 0;
   if (like && makes >= now && makes <= widest && !isIdle(rows, makes)) return { text: like.text, makes };

@@ -63,9 +63,19 @@ export function editsOf(text: string, draft: readonly DraftRow[]): RowEdits[] {
   const range =
     draft.map(({ row }) => leadOf(text, row)).find((lead) => /\d\s*[-–—]\D*\d/.test(lead)) ?? null;
   return numbered(draft).map((row) => {
-    const lead = leadFor(leadOf(text, row.row), row, range);
-    return { row, edits: isNew(row) ? [insertion(text, row, lead)] : changes(text, row, lead) };
+    const lead = withRows(leadFor(leadOf(text, row.row), row, range), row);
+    const told = { ...row, body: withRows(row.body, row) };
+    return { row: told, edits: isNew(row) ? [insertion(text, told, lead)] : changes(text, told, lead) };
   });
+}
+
+/** `(8 rounds)` in a line that stands for another number of them now. */
+function withRows(text: string, one: NumberedRow): string {
+  const were = rowsOf(one.row);
+  if (isNew(one) || were === one.rows || were < 2) return text;
+  return text.replace(/\b(\d+)(?=\s+(?:rounds?|rnds?|rows?)\b)/gi, (n) =>
+    Number(n) === were ? `${one.rows}` : n,
+  );
 }
 
 function insertion(text: string, { state, row: { line }, body }: NumberedRow, lead: string): TextEdit {

@@ -24,7 +24,7 @@ function withNumber(text: string, { 0: digits, index }: RegExpExecArray, newText
 /** `(Eyelet Rnd)` belongs to the row that has it. */
 function withoutLabel(lead: string, label: string): string {
   const said = label.replace(/[\s:.–—-]+$/, "");
-  return said === "" ? lead : lead.replace(said, "").replace(/\s+(?=[:.])/, "");
+  return !/\p{L}/u.test(said) ? lead : lead.replace(said, "").replace(/\s+(?=[:.])/, "");
 }
 
 /** What follows the second number of a range. */

@@ -42,30 +42,60 @@ export interface DraftParts {
 export function resizePiece(pattern: WorkedText, piece: WorkedPiece, goal: ResizeGoal): Resized | Refusal {
   const shape = silhouetteOf(piece);
   if (isRefusal(shape)) return shape;
-  const now = goal.of === "start" ? (shape.rungs[shape.begin]?.makes ?? 1) : shape.widest;
+  const now = goal.of === "start" ? startOf(shape) : shape.widest;
   const bench = new Workbench(pattern, piece, goal.count / now);
-  const parts = reshaped(bench, shape, goal);
-  if (isRefusal(parts)) return parts;
+  const draft = scaled(partsOf(draftOf(pattern.text, piece), shape), shape, goal.rowsBy);
+  let refused: Refusal = { why: "it has no rows" };
+  for (const way of waysTo(draft, bench, shape, goal)) {
+    const parts = way();
+    const done = isRefusal(parts) ? parts : finished(parts, bench, shape, goal);
+    if (!isRefusal(done)) return done;
+    refused = done;
+  }
+  return refused;
+}
+
+function startOf({ rungs, begin }: Silhouette): number {
+  return rungs[begin]?.makes ?? 1;
+}
+
+/**
+ * What comes to the width: more increases; or another first row, by as many stitches, or, where the increases are as
+ * many as the stitches allow, by the same share.
+ */
+function waysTo(
+  draft: DraftParts,
+  bench: Workbench,
+  shape: Silhouette,
+  { of, count }: ResizeGoal,
+): (() => DraftParts | Refusal)[] {
+  const restarted = (to: number) => () => restart(draft, bench, shape, to);
+  if (of === "start") return [restarted(count)];
+  if (count === shape.widest) return [() => draft];
+  const widened = (up: () => DraftParts | Refusal) => () => {
+    const parts = up();
+    return isRefusal(parts) ? parts : descend(parts, bench, shape, count);
+  };
+  if (!widensAtStart(shape)) return [widened(() => climb(draft, bench, shape, count))];
+  const start = startOf(shape);
+  const starts = new Set([Math.round((start * count) / shape.widest), start + count - shape.widest]);
+  return [...starts].reverse().map((to) => widened(restarted(to)));
+}
+
+function finished(
+  parts: DraftParts,
+  bench: Workbench,
+  shape: Silhouette,
+  goal: ResizeGoal,
+): Resized | Refusal {
   const done = bench.followed([...parts.up, ...parts.wide, ...parts.down, ...parts.rest]);
   if (isRefusal(done)) return done;
   const wide = [...parts.up, ...parts.wide].filter(({ state }) => state !== "gone").length;
   const widest = done.piece.rows[wide - 1]?.outcome?.makes[0] ?? 0;
   if (goal.of === "widest" && widest !== goal.count)
     return { why: `its widest row would have ${widest} stitches` };
-  const rows = editsOf(pattern.text, done.draft);
+  const rows = editsOf(bench.pattern.text, done.draft);
   return { widest, rows, map: mapOf(parts), before: shape, after: done.piece };
-}
-
-function reshaped(bench: Workbench, shape: Silhouette, goal: ResizeGoal): DraftParts | Refusal {
-  const parts = scaled(partsOf(draftOf(bench.pattern.text, bench.piece), shape), shape, goal.rowsBy);
-  if (goal.of === "start") return restart(parts, bench, shape, goal.count);
-  if (goal.count === shape.widest) return parts;
-  const by = goal.count - shape.widest;
-  const start = (shape.rungs[shape.begin]?.makes ?? 0) + by;
-  const up = widensAtStart(shape)
-    ? restart(parts, bench, shape, start)
-    : climb(parts, bench, shape, goal.count);
-  return isRefusal(up) ? up : descend(up, bench, shape, goal.count);
 }
 
 function scaled(parts: DraftParts, shape: Silhouette, by: number): DraftParts {
