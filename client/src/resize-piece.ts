@@ -6,6 +6,7 @@ import { settledOnly } from "./settled-only";
 interface ResizeReply {
   readonly piece: string | null;
   readonly now: number | null;
+  readonly where: string;
   readonly fits: boolean;
   readonly says: string;
   readonly notes: readonly string[];
@@ -26,7 +27,7 @@ export async function resizePiece(client: BaseLanguageClient): Promise<void> {
   }
   const typed = await window.showInputBox({
     title: `Resize ${first.piece}`,
-    prompt: `It is ${first.now} sts at its widest. Type 60, x1.5, start 8 or, at your gauge, 40 cm, 16 in across, 20 cm high.`,
+    prompt: `It is ${first.now} sts ${first.where}. Type 60, x1.5, start 8 or, at your gauge, 40 cm, 16 in across, 20 cm high.`,
     validateInput: settledOnly(async (text) => validation(await ask(text))),
   });
   const last = typed === undefined ? null : await ask(typed);

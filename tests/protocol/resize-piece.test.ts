@@ -24,7 +24,15 @@ async function asked(line: number, typed?: string): Promise<ResizeReply | null> 
 }
 
 test("a piece is asked for with the width that it has", async () => {
-  expect(await asked(2)).toEqual({ piece: "Float", now: 10, fits: true, says: "", notes: [], edit: null });
+  expect(await asked(2)).toEqual({
+    piece: "Float",
+    now: 10,
+    where: "at its widest",
+    fits: true,
+    says: "",
+    notes: [],
+    edit: null,
+  });
 });
 
 test("a size that fits is told, with the change, each line of it noted, and what else is to be looked at", async () => {

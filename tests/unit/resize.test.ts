@@ -313,3 +313,26 @@ test("a line that tells how many rounds it is tells the new number", () => {
   const text = `${ladder(6, 4)}\nRnds 5-10 (6 rounds): sc in each st around (24)`;
   expect(resized(text, "36")).toContain("Rnds 7-15 (9 rounds): sc in each st around (36)");
 });
+
+describe("lines for several rows that grow (common practice, no source)", () => {
+  const shawl = (to: number, even: number) => {
+    const [up, wide] = [(to - 3) / 2, (to - 3) / 2 + 1 + even];
+    return `Shawl
+Ch 4.
+Row 1: Sc in 2nd ch from hook and in each ch across. (3)
+Rows 2-${1 + up}: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. (${to})
+Rows ${2 + up}-${wide}: Ch 1, turn, sc in each st. (${to})
+Rows ${wide + 1}-${wide + up}: Ch 1, turn, sc2tog, sc in each st to last 2 sts, sc2tog. (3)`;
+  };
+
+  test("stand for more of them, on both slopes", () => {
+    expect(resized(shawl(23, 9), "33")).toBe(shawl(33, 9));
+    expect(resized(shawl(23, 9), "13")).toBe(shawl(13, 9));
+  });
+
+  test("come to every other width only", () => {
+    expect(asked(shawl(23, 9), "24").says).toBe(
+      "Rows 2-11 go by 2 stitches a row: 24 is between two. The nearest that fit: 23 (as it is now) and 25.",
+    );
+  });
+});

@@ -14,6 +14,7 @@ interface ForSize extends TextDocumentPositionParams {
 export interface ResizeReply {
   readonly piece: string | null;
   readonly now: number | null;
+  readonly where: string;
   readonly fits: boolean;
   readonly says: string;
   readonly notes: readonly string[];

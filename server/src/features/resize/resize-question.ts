@@ -20,8 +20,9 @@ import { whatElse } from "./what-else";
 export interface ResizeAnswer {
   /** What the piece is called; null where none that can be resized is at the caret. */
   readonly piece: string | null;
-  /** Stitches of its widest row now. */
+  /** Stitches of its widest row now; of a piece with lace that is wider, of its widest plain row. */
   readonly now: number | null;
+  readonly where: "at its widest" | "in its plain rows";
   /** Whether the size can be had; `says` is why not, with the nearest that can. */
   readonly fits: boolean;
   readonly says: string;
@@ -39,7 +40,8 @@ export function resizeAnswer(scene: Scene, offset: number, typed: string | null)
   const shape = silhouetteOf(piece);
   if (isRefusal(shape)) return refused(name, null, `${name} cannot be resized: ${shape.why}.`);
   const now = shape.widest;
-  if (typed === null) return { piece: name, now, fits: true, says: "", notes: [], edits: [] };
+  const where = shape.isWiderInLace ? "in its plain rows" : "at its widest";
+  if (typed === null) return { piece: name, now, where, fits: true, says: "", notes: [], edits: [] };
   const measures = measuresOf(scene.worked, piece, shape);
   const wanted = wantedSize(typed, measures);
   if (isRefusal(wanted)) return refused(name, now, wanted.why);
@@ -50,11 +52,19 @@ export function resizeAnswer(scene: Scene, offset: number, typed: string | null)
   const after = new Checker().work(withEdits(scene.text, found.edits)).worked;
   const { resized, edits, left } = found;
   const notes = [...left, ...whatElse({ pattern: scene.worked, piece, after, resized, measures })];
-  return { piece: name, now, fits: true, says: fitsWords(piece, found, wanted, measures), notes, edits };
+  return {
+    piece: name,
+    now,
+    where,
+    fits: true,
+    says: fitsWords(piece, found, wanted, measures),
+    notes,
+    edits,
+  };
 }
 
 function refused(piece: string | null, now: number | null, says: string): ResizeAnswer {
-  return { piece, now, fits: false, says, notes: [], edits: [] };
+  return { piece, now, where: "at its widest", fits: false, says, notes: [], edits: [] };
 }
 
 function sentence(why: string): string {

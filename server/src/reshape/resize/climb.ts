@@ -4,7 +4,7 @@ import { rewriteOnToMake } from "../rewrite-row";
 import { isRefusal, type Refusal } from "../row-trial";
 import type { DraftRow } from "./draft";
 import type { DraftParts } from "./resize";
-import type { Silhouette } from "./silhouette";
+import type { Rung, Silhouette } from "./silhouette";
 import type { Workbench } from "./workbench";
 
 /** Rows put in at most. */
@@ -20,6 +20,8 @@ export function climb(
   const { rungs, first, begin, rate } = shape;
   const stuck = rungs.slice(begin, first + 1).find(({ turn }) => turn === "lace" || turn === "fall");
   if (stuck) return { why: `${stuck.row.line.headText} is no plain row of increases` };
+  const last = rungs[first];
+  if (last && last.turn === "rise" && last.rows > 1) return longer(parts, last, widest);
   const top = rungs.findLastIndex(
     ({ turn, makes, by }, i) =>
       i <= first && makes <= widest && (turn === "start" || (turn === "rise" && by === rate)),
@@ -33,6 +35,15 @@ export function climb(
   const climbing = { bench, shape, widest, model: modelOf(shape), anchor: parts.up[top]?.row as WorkedRow };
   const up = climbed(kept, rungs[top]?.makes ?? 0, climbing);
   return isRefusal(up) ? up : { ...parts, up };
+}
+
+/** A line for several rows that add as many each stands for more of them, or fewer. */
+function longer(parts: DraftParts, { row, rows, makes, by }: Rung, widest: number): DraftParts | Refusal {
+  const to = rows + (widest - makes) / by;
+  if (to < 1) return { why: `${row.line.headText} begins with more than ${widest} stitches` };
+  if (!Number.isInteger(to))
+    return { why: `${row.line.headText} go by ${by} stitches a row: ${widest} is between two` };
+  return { ...parts, up: parts.up.map((one) => (one.row === row ? { ...one, rows: to } : one)) };
 }
 
 /** Whether as many plain rows lie between all increase rows. */

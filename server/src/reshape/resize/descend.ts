@@ -17,6 +17,8 @@ export function descend(
   const own = shape.rungs.slice(shape.last + 1, shape.end + 1);
   const rate = shape.fallRate;
   if (rate === null || own.every(({ turn }) => turn !== "fall") || isShapedAtEdges(own, shape)) return parts;
+  const ranged = own.findIndex(({ turn, makes }) => turn === "fall" && makes < widest);
+  if ((own[ranged]?.rows ?? 1) > 1) return shorter(parts, own, ranged, widest);
   const stays = own.findIndex(({ turn, makes, by }) => turn === "fall" && makes - by <= widest);
   const top = own[stays];
   if (!top) return fewerInLast(parts, bench, own, widest);
@@ -29,6 +31,19 @@ export function descend(
   return isRefusal(added)
     ? added
     : { ...parts, down: [...kept.slice(0, stays), ...added, ...kept.slice(stays)] };
+}
+
+/** A line for several rows that take away as many each stands for more of them, or fewer. */
+function shorter(parts: DraftParts, own: readonly Rung[], at: number, widest: number): DraftParts | Refusal {
+  const { row, makes, by } = own[at] as Rung;
+  const rows = (makes - widest) / by;
+  if (!Number.isInteger(rows))
+    return { why: `${row.line.headText} go by ${-by} stitches a row: ${widest} is between two` };
+  const down = parts.down.map((one, i): DraftRow => {
+    if (i < at) return { ...one, state: "gone" };
+    return i === at ? { ...one, rows } : one;
+  });
+  return { ...parts, down };
 }
 
 /** What the rows of the full width leave. */

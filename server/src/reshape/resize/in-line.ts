@@ -1,10 +1,11 @@
 import type { State } from "../../fabric/outcome";
 import { isRight, reworking } from "../../fabric/rework";
-import type { WorkedPiece } from "../../fabric/worked";
+import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { type Rewritten, rewriteOn } from "../rewrite-row";
 import { isRefusal } from "../row-trial";
 import { rewriteInProportion } from "../scaled-row";
 import { type DraftRow, isNew } from "./draft";
+import { rowsOf } from "./silhouette";
 
 /**
  * The rows of a draft, each on what the row before it leaves, as the row was understood when the piece was right.
@@ -38,6 +39,7 @@ class Lining {
 
   /** Null for a row that stands for others, or cannot follow. */
   private onPlaces({ row }: DraftRow, left: State): Rewritten | null {
+    if (changesAsItGoes(row)) return null;
     const spaced = rewriteOn(row, this.piece, left);
     const isSpaced = !isRefusal(spaced) && !this.hasOpenings;
     const scaled = isSpaced ? null : rewriteInProportion(row, this.piece, left, this.by);
@@ -50,4 +52,9 @@ class Lining {
     const worked = reworking(row, this.piece.context)(body, this.left ?? undefined).find(isRight);
     return worked?.after ?? this.left;
   }
+}
+
+/** A line for several rows that make more stitches each, or fewer: only the whole piece tells what it comes to. */
+function changesAsItGoes(row: WorkedRow): boolean {
+  return rowsOf(row) > 1 && row.outcome?.makes[0] !== row.outcome?.has[0];
 }

@@ -22,7 +22,10 @@ export interface Rung {
 export interface Silhouette {
   /** One for each row of the piece, in order. */
   readonly rungs: readonly Rung[];
+  /** Stitches of its widest plain rows. */
   readonly widest: number;
+  /** A row that is not plain has more stitches. */
+  readonly isWiderInLace: boolean;
   /** Indexes: the first row that is made, the first and the last of the widest ones, and the last of the decreases. */
   readonly begin: number;
   readonly first: number;
@@ -49,6 +52,7 @@ export function silhouetteOf({ rows, context }: WorkedPiece): Silhouette | Refus
   return {
     rungs,
     widest,
+    isWiderInLace: rungs.some(({ turn, makes }) => turn === "lace" && makes > widest),
     begin,
     first: rungs.findIndex(isWidest),
     last,
@@ -64,9 +68,9 @@ function rungOf(row: WorkedRow): Rung {
   const rows = rowsOf(row);
   if (line.kind === "foundation") return { row, turn: "lace", makes: 0, by: 0, rows };
   if (has === null) return { row, turn: "start", makes, by: 0, rows };
-  const by = makes - has;
+  const by = (makes - has) / rows;
   if (by === 0) return { row, turn: "even", makes, by, rows };
-  const isPlain = rows === 1 && (isOfOneKind(row) || isShaped(row));
+  const isPlain = Number.isInteger(by) && (isOfOneKind(row, by) || isShaped(row));
   return { row, turn: isPlain ? (by > 0 ? "rise" : "fall") : "lace", makes, by, rows };
 }
 
@@ -95,10 +99,10 @@ function isShaped({ outcome }: WorkedRow): boolean {
 }
 
 /** Stitches of one kind and no spaces, not more than double: a row of increases, however it is told. */
-function isOfOneKind({ outcome }: WorkedRow): boolean {
+function isOfOneKind({ outcome }: WorkedRow, by: number): boolean {
   const kinds = outcome?.counted[0]?.kinds;
   const [made, makes] = [countStitches(outcome?.steps[0] ?? []), outcome?.makes[0] ?? 0];
-  return kinds?.size === 1 && makes === made && makes <= 2 * (outcome?.has[0] ?? 0);
+  return kinds?.size === 1 && makes === made && makes <= 2 * (makes - by);
 }
 
 /** By its head; a line without a number is one. */
