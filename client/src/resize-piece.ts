@@ -31,8 +31,8 @@ export async function resizePiece(client: BaseLanguageClient): Promise<void> {
     validateInput: settledOnly(async (text) => validation(await ask(text))),
   });
   const last = typed === undefined ? null : await ask(typed);
-  if (last?.edit) await apply(client, last.edit);
-  if (last?.edit) await tellOfRest(last.notes);
+  if (last?.edit && (await apply(client, last.edit))) await tellOfRest(last.notes);
+  else if (last && !last.fits) void window.showInformationMessage(last.says);
 }
 
 function askServer(

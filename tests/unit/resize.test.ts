@@ -259,7 +259,9 @@ describe("what cannot be", () => {
 
   test("a piece of several sizes, and one with a row that is not right, are told so", () => {
     const sizes = "Sizes: S (M)\n\nCap\nRnd 1: 6 (7) sc in magic ring. 6 (7) sc";
-    expect(asked(sizes, null).says).toBe("Cap cannot be resized: it is written for several sizes.");
+    expect(asked(sizes, null).says).toBe(
+      "Cap cannot be resized: it is written for several sizes. Change them in the grading sheet, or add one there.",
+    );
     const slip = text.replace("(4 sc, inc) x6 (36)", "(4 sc, inc) x5 (36)");
     expect(asked(slip, null).says).toBe(
       "Head cannot be resized: Rnd 6 is not right yet, or not understood. Mend it first.",

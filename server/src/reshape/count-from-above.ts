@@ -66,7 +66,9 @@ export function whyNoCount({ result, reason, line, outcome }: WorkedRow, piece: 
   if (result === "unchecked") return { why: reason ?? "it is not understood" };
   if (result === "ambiguous") return { why: "it can be read in more than one way" };
   if (line.kind === "foundation" || outcome?.makes[0] == null) return { why: "it is not worked on stitches" };
-  return piece.context.sizes.length > 1 ? { why: "it is written for several sizes" } : null;
+  return piece.context.sizes.length > 1
+    ? { why: "it is written for several sizes. Change its numbers in the grading sheet" }
+    : null;
 }
 
 /** The rows above that can be written for another count, the nearest first. */

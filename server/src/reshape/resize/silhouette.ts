@@ -38,7 +38,8 @@ export interface Silhouette {
 
 /** Null where no row has a width. */
 export function silhouetteOf({ rows, context }: WorkedPiece): Silhouette | Refusal {
-  if (context.sizes.length > 1) return { why: "it is written for several sizes" };
+  if (context.sizes.length > 1)
+    return { why: "it is written for several sizes. Change them in the grading sheet, or add one there" };
   const rungs = rows.map(rungOf);
   const stuck = rows.find(({ result }) => result !== "ok");
   const name = stuck?.line.headText.replace(/\s+/g, " ");
