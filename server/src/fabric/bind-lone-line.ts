@@ -65,7 +65,9 @@ interface Often {
 function oftenOf(last: Instruction): Often | null {
   if (last.op === "repeat") {
     const [only, second] = last.body;
-    return last.times.how === "fixed" && only?.op === "work" && !second
+    // `sc, (inc) x6`: the bracket says what is repeated.
+    const isBare = only?.span.start === last.span.start;
+    return last.times.how === "fixed" && only?.op === "work" && isBare && !second
       ? { n: last.times.n, once: only }
       : null;
   }

@@ -48,8 +48,8 @@ Fasten off.
     const parts = outlineOf(pattern);
     const open = pieces.filter(({ part }) => !isFinished(part, pattern));
     if (open.length === 0) return [];
-    const alone = pieces.length - open.length;
-    const inAll = parts.filter((part) => part.piece && isFinished(part, pattern)).length;
+    const alone = pieces.filter(({ part }) => saysItsEnd(part)).length;
+    const inAll = parts.filter((part) => part.piece && saysItsEnd(part)).length;
     // The last words of a pattern end what is made last.
     const evidence = ({ part }: MadePiece): number => (part === parts.at(-1) ? alone : inAll);
     return open
@@ -67,14 +67,14 @@ const ofRows =
   /\b(?:to|until|till|at|from)\s+(?:the\s+)?(?:other\s+)?end\b|\bend(?:s|ing)?\s+(?:with|in)\b|\b(?:each|both)\s+ends?\b|\bin(?:to)?\s+(?:the\s+)?same\b|\bsame\s+(?:st|sp|place|ch|loop)\w*|\bjoin\w*(?:\s+(?:with|using|by)\s+(?:an?\s+)?(?:sl|ss)\w*|\s+(?:in|to|into)\s+(?:the\s+)?(?:first|top|beg|\d)|(?=\s*(?:[.,;()[]|$)))|\b\d\s+(?:\w+\s+)?together\b|\bdo\s+not\s+(?:join|turn|count)\b|\bdon['’]t\s+(?:join|turn|count)\b/gi;
 
 function isFinished(part: WorkedPart, pattern: WorkedPattern): boolean {
+  return saysItsEnd(part) || isGoneOnFrom(part, pattern);
+}
+
+function saysItsEnd(part: WorkedPart): boolean {
   const last = part.piece?.rows.at(-1)?.line;
   if (!last) return true;
   const after = part.lines.filter(({ kind, start }) => kind !== "blank" && start >= last.span.end);
-  return (
-    ending.test(last.text.replace(ofRows, " ")) ||
-    after.some(({ text }) => ending.test(text)) ||
-    isGoneOnFrom(part, pattern)
-  );
+  return ending.test(last.text.replace(ofRows, " ")) || after.some(({ text }) => ending.test(text));
 }
 
 /** The next part is worked on it. */
