@@ -7,6 +7,7 @@ const steps = [
   { script: "lint", checks: "style" },
   { script: "unit", checks: "tests of the core, the rules and the protocol" },
   { script: "fuzz", args: ["--minutes", "0.25"], checks: "random sessions with the server" },
+  { script: "mutants", args: ["--sample", "400"], checks: "slips put into right patterns" },
   { script: "test:editor", checks: "the built extension in a real editor" },
 ];
 

@@ -3,8 +3,8 @@ import { actionsAt, actionsOnAll } from "../../server/src/features/actions/all-a
 import { withEdits } from "../../server/src/text/span";
 import { Checker } from "../../server/src/workspace/checker";
 import { Prover } from "../../server/src/workspace/prover";
-import { mutantsOf } from "../faults/mutants";
-import { correctsTheSlip, offersAtFindings, offersIn, sceneOf } from "../faults/promises";
+import { mutantsOf } from "../mutants/numbers";
+import { correctsTheSlip, offersAtFindings, offersIn, sceneOf } from "../mutants/promises";
 import { readCases } from "../spec/case-file";
 
 /** The actions on the line marked with `|`, which is taken out of the text. */
@@ -27,7 +27,7 @@ function chosen(marked: string, title: string): string {
 const ring = "Rnd 1: 6 sc in mr (6)\n";
 
 const cases = readCases();
-/** Patterns with a number that is off by one. `npm run faults -- fixes` tries them all, and those of the samples. */
+/** Patterns with a number that is off by one. `npm run mutants -- fixes` tries them all, and those of the samples. */
 const faults = cases
   .filter(({ text }) => new Checker().check(text).findings.length === 0)
   .flatMap(({ name, text }) => mutantsOf(name, text));

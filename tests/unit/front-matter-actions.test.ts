@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { actionsAt, actionsOnRequest } from "../../server/src/features/actions/all-actions";
 import { withEdits } from "../../server/src/text/span";
-import { sceneOf } from "../faults/promises";
+import { sceneOf } from "../mutants/promises";
 
 /** All that is offered on the line marked with `|`, with what becomes of the text. */
 function offered(marked: string): Map<string, string> {

@@ -7,7 +7,7 @@ import {
 } from "../../server/src/features/grading/grading-sheet";
 import { withEdits } from "../../server/src/text/span";
 import { Checker } from "../../server/src/workspace/checker";
-import { sceneOf } from "../faults/promises";
+import { sceneOf } from "../mutants/promises";
 
 /* Lists with a number for each size: as a sheet and back, and with one size more. Common practice, no source. */
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { type Action, actionsOnRequest } from "../../server/src/features/actions/all-actions";
 import { withEdits } from "../../server/src/text/span";
 import { Checker } from "../../server/src/workspace/checker";
-import { sceneOf } from "../faults/promises";
+import { sceneOf } from "../mutants/promises";
 import { readCases } from "../spec/case-file";
 
 /* Changes of rows that nothing is wrong with: offered where someone asks for them. */

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { type ResizeAnswer, resizeAnswer } from "../../server/src/features/resize/resize-question";
 import { withEdits } from "../../server/src/text/span";
 import { Checker } from "../../server/src/workspace/checker";
-import { sceneOf } from "../faults/promises";
+import { sceneOf } from "../mutants/promises";
 
 /*
  * Pieces in another size. The counts of the examples are arithmetic on what designers commonly work, no source; a law

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { type Action, actionsAt, actionsOnRequest } from "../../server/src/features/actions/all-actions";
 import { withEdits } from "../../server/src/text/span";
 import { Checker } from "../../server/src/workspace/checker";
-import { sceneOf } from "../faults/promises";
+import { sceneOf } from "../mutants/promises";
 
 /* Pieces that meet, and pieces that are a pair. Common practice, no source. */
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { actionsAt } from "../../server/src/features/actions/all-actions";
 import { withEdits } from "../../server/src/text/span";
-import { sceneOf } from "../faults/promises";
+import { sceneOf } from "../mutants/promises";
 
 const title = "Write the yarn amounts and the finished size by the rows and the gauge";
 

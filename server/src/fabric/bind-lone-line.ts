@@ -1,6 +1,6 @@
 import type { Sized } from "../notation/words";
 import { isInFirst } from "./bind-start";
-import type { Choice, Instruction } from "./instructions";
+import { type Choice, forSize, type Instruction } from "./instructions";
 
 /** A line with no mark and no word on how often is worked once, or over and over to the end. */
 export function withLoneLine(all: readonly Instruction[], choices: Choice[]): Instruction[] {
@@ -49,6 +49,7 @@ export function withLoneLine(all: readonly Instruction[], choices: Choice[]): In
     return [...all.slice(0, from), { op: "either", choice, options: [body, [unit]], span }];
   }
   if (reach.at(-1) !== "some" || !body.some((instruction) => instruction.op === "work")) return [...all];
+  if (isLoneRun(body)) return [...all];
   const choice =
     choices.push({ options: ["the line is worked once", "the line is repeated to the end"], costs: [0, 1] }) -
     1;
@@ -96,6 +97,14 @@ function wholeOrLast(body: readonly Instruction[], { n, once }: Often, choices: 
     span,
   };
   return { op: "either", choice, options: [body, [whole]], span };
+}
+
+/** `30 sc`: nobody writes `3 sc` for thirty of them, while `inc` or `1 sc` may well stand for a row of them. */
+function isLoneRun(body: readonly Instruction[]): boolean {
+  const work = body.filter((instruction) => instruction.op === "work");
+  const counted = body.every(({ op }) => ["work", "start", "turn", "mark", "chain"].includes(op));
+  const takes = work.length === 1 ? (work[0]?.takes ?? []) : [];
+  return counted && takes.some((take) => take.how === "next" && forSize(take.n, 0) !== 1);
 }
 
 function startsOnChain(instruction: Instruction): boolean {

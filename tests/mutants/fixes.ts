@@ -1,10 +1,11 @@
-// `npm run faults -- fixes`: makes every change that is offered in patterns with slips, and judges the outcome.
+// `npm run mutants -- fixes`: makes every change that is offered in patterns with slips, and judges the outcome.
 import { pathToFileURL } from "node:url";
 import { Checker } from "../../server/src/workspace/checker";
 import { readCases } from "../spec/case-file";
-import { type Mutant, mutantsOf } from "./mutants";
+import { sampleMutants } from "./corpus";
+import type { Mutant } from "./mutant";
+import { mutantsOf } from "./numbers";
 import { correctsTheSlip, type Offer, offersIn, sceneOf } from "./promises";
-import { sampleMutants } from "./samples";
 
 /** A pattern with at least one slip in it. */
 interface Slipped {
@@ -16,7 +17,7 @@ interface Slipped {
 
 const cases = readCases(pathToFileURL("tests/spec/"));
 const clean = cases.filter(({ text }) => new Checker().check(text).findings.length === 0);
-const mutants = [...clean.flatMap(({ name, text }) => mutantsOf(name, text)), ...sampleMutants("samples")];
+const mutants = [...clean.flatMap(({ name, text }) => mutantsOf(name, text)), ...sampleMutants()];
 const texts: readonly Slipped[] = [
   ...cases.map(({ name, text }) => ({ name, text })),
   ...mutants.map((mutant) => ({ name: `${mutant.file}: ${mutant.shown}`, text: mutant.text, mutant })),

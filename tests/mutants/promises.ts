@@ -8,7 +8,7 @@ import { type Span, type TextEdit, withEdits } from "../../server/src/text/span"
 import { Checker } from "../../server/src/workspace/checker";
 import { Prover } from "../../server/src/workspace/prover";
 import type { Finding } from "../../server/src/workspace/report";
-import type { Mutant } from "./mutants";
+import type { Mutant } from "./mutant";
 
 /** A change that was offered, and what it did not keep of what an offer promises; null where it kept all. */
 export interface Offer {
