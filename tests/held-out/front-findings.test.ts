@@ -40,7 +40,11 @@ const lookedAt: Readonly<Record<string, readonly string[]>> = {
     "undefined-abbreviation: BLO",
     "undefined-abbreviation: ch",
   ],
-  "toys/09-penguin.crochet": ["unused-abbreviation: SL ST: slip stitch", "undefined-abbreviation: Ch"],
+  "toys/09-penguin.crochet": [
+    "unused-abbreviation: SL ST: slip stitch",
+    "undefined-abbreviation: BLO",
+    "undefined-abbreviation: Ch",
+  ],
   "toys/12-sunhat-us.crochet": ["unused-abbreviation: hdc2tog: half double crochet two together"],
   "toys/13-octopus.crochet": ["undefined-abbreviation: rep", "undefined-abbreviation: ch"],
   "toys/14-uk-blanket.crochet": ["untold-terms: dc"],
