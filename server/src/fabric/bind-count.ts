@@ -11,6 +11,8 @@ export function bindCount(list: Tree, words: readonly Word[], text: string): Sta
     if (terms.length > 0 && /\b(?:at|after)\b/i.test(before)) break;
     const behind = text.slice(words[node.from]?.start ?? 0, words[node.to - 1]?.end ?? 0);
     if (terms.length > 0 && /\b(?:per|each|counting|on)\b/i.test(behind)) continue;
+    // `16 sts + sl st`: the slip stitch closes the round.
+    if (node.rule === "spaceTerm" && words[node.from]?.cls === "l") continue;
     const term = bindTerm(node, words, text);
     if (term === null) return null;
     const groups = terms.at(-1);

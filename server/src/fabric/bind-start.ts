@@ -95,8 +95,9 @@ function startOf(
   // Among slip stitches alone a chain is a loop.
   if (firstKind(rest) === null && rest.some(isSlipping) && (n > 1 || !rest.some(slipsAlong))) return null;
   const kind = declared?.kind ?? tallKind(firstKind(rest) ?? "", n, context);
-  const all = startWays(n, kind, declared, context);
-  if (all === null) return null;
+  const usual = startWays(n, kind, declared, context);
+  if (usual === null) return null;
+  const all = withTall(n, usual, declared, context);
   // "hdc in first st" gives the first place its own stitch.
   const inFirst =
     n <= 2 &&
@@ -179,6 +180,15 @@ function onLastSlip(ways: readonly Way[], before: readonly Instruction[]): Way[]
       says: `${says} and stands on the last slip stitch`,
       cost: cost + 0.3,
     }));
+}
+
+/** `ch 4 (counts as dc and ch 1)`, said in another row. */
+function withTall(n: number, usual: Way[], declared: Declared | null, { conventions }: BindContext): Way[] {
+  const tall = declared === null ? conventions.tallStarts.get(n) : undefined;
+  if (!tall) return usual;
+  const says = `the ch ${n} at the start counts as a ${tall.kind} and a ch-${tall.space} space`;
+  const option = { counted: true, takesPlace: true, ...tall };
+  return [{ option, says, cost: 0 }, ...usual.map((way) => ({ ...way, cost: way.cost + 0.2 }))];
 }
 
 function isSlipping(instruction: Instruction): boolean {

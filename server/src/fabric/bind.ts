@@ -224,17 +224,13 @@ class Binder extends ProseBinder {
   private other(node: Tree, next: Tree | undefined): Instruction[] {
     const word = this.word(node.from);
     const follows = next && this.words[next.from]?.cls;
-    if (
-      /^(?:with|using)$/i.test(this.text.slice(word.start, word.end)) &&
-      (follows === "K" || (next && this.words.slice(next.from, next.to).some(({ cls }) => cls === "e")))
-    )
-      return [];
-    const counts =
-      /^(?:with|using)$/i.test(this.text.slice(word.start, word.end)) &&
-      (follows === "S" || next?.rule === "make");
+    const said = this.textAt(word).toLowerCase();
+    const isWith = said === "with" || said === "using";
+    const withEach = next && this.words.slice(next.from, next.to).some(({ cls }) => cls === "e");
+    if (isWith && (follows === "K" || withEach)) return [];
+    const counts = isWith && (follows === "S" || next?.rule === "make");
     // `magic ring with 6 sc`
-    if (/^with$/i.test(this.text.slice(word.start, word.end)) && this.words[node.from - 1]?.cls === "g")
-      return [];
+    if (said === "with" && this.words[node.from - 1]?.cls === "g") return [];
     const opensSentence = node.from === 0 || /[.;]/.test(this.words[node.from - 1]?.cls ?? "");
     const atEnd = opensSentence && /^at$/i.test(word.value);
     // `(hdc, ch 2, hdc) in next st for raglan`: what it is for.
@@ -250,7 +246,9 @@ class Binder extends ProseBinder {
     }
     if (word.cls === "g") this.onRing = true;
     if (word.cls === "Z") this.layered = true;
-    if (!/[\p{L}\d]/u.test(word.value) || quiet.test(word.cls)) return [];
+    // `sc around, 8 rounds`
+    const countsRows = word.cls === "n" && this.words[node.from + 1]?.cls === "R";
+    if (countsRows || !/[\p{L}\d]/u.test(word.value) || quiet.test(word.cls)) return [];
     if (this.stated !== null) return [];
     if (harmless.has(word.value)) return [];
     const span = { start: word.start, end: word.end };

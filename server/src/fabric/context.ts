@@ -1,4 +1,4 @@
-import { readConventions } from "../notation/declared";
+import { readConventions, type TallStart } from "../notation/declared";
 import { type LineContent, readHeading, readMake } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { mentionsOf, pieceKey } from "../notation/piece-names";
@@ -93,8 +93,10 @@ function readContext(speaking: readonly LineContent[], termsBySigns: Terms): Pat
     ...other.flatMap((line) => line.text.split(/(?<=[.!])\s+/)),
     ...remarks.flatMap((one) => one.throughout),
   ];
-  const habits = habitsOf(remarks.flatMap((one) => one.habits));
-  const conventions = { ...readConventions(sentences), habits };
+  const said = remarks.flatMap((one) => one.habits);
+  const habits = habitsOf(said);
+  const tallStarts = new Map(said.flatMap(({ chains, tall }) => (tall ? [[chains, tall] as const] : [])));
+  const conventions = { ...readConventions(sentences), habits, tallStarts };
   const roundMeansPlace = other.some((line) => /^\(\s*\)\s*(?:=|means?)\s*.*same/i.test(line.text.trim()));
   const bare: BindContext = { terms, definitions: new Map(), conventions };
   const { words, definitions } = readDefinitions(other, bare, sizes.length);
@@ -104,7 +106,8 @@ function readContext(speaking: readonly LineContent[], termsBySigns: Terms): Pat
     if (!words.has(name)) words.set(name, { cls: "N", value: pieceKey(name) });
   const lexicon: Lexicon = { words, sizes: sizes.length };
   const { startCounts, timesMeans } = conventions;
-  const base = JSON.stringify([terms, sizes, roundMeansPlace, [...startCounts], [...habits], timesMeans]);
+  const starts = [...startCounts, ...habits, ...tallStarts];
+  const base = JSON.stringify([terms, sizes, roundMeansPlace, starts, timesMeans]);
   const names = namesOf(words, definitions);
   const key = JSON.stringify([base, ...names]);
   const place = roundMeansPlace ? { roundMeansPlace } : {};
@@ -177,6 +180,15 @@ function throughout(text: string): string[] {
 interface Habit {
   readonly chains: number;
   readonly counts: boolean;
+  readonly tall: TallStart | null;
+}
+
+const stitchAndSpace =
+  /\bas (?:an? |one |1 ?|the )?(?:first |beg(?:inning)? )?(hdc|htr|dc|tr|dtr)\s*(?:\+|&|and|,|plus)\s*(?:an? )?(?:ch[\s-]*(\d)|(\d)\s*ch)\b/i;
+
+function tallStartIn(remark: string): TallStart | null {
+  const [, kind, behind, before] = stitchAndSpace.exec(remark) ?? [];
+  return kind ? { kind: kind.toLowerCase(), space: Number(behind ?? before) } : null;
 }
 
 function readHabits(text: string): Habit[] {
@@ -185,6 +197,7 @@ function readHabits(text: string): Habit[] {
   return [...all].map((match) => ({
     chains: Number(match[1] ?? match[2]),
     counts: !/\bnot\b|n['’]t\b/i.test(match[3] as string),
+    tall: tallStartIn(match[3] as string),
   }));
 }
 

@@ -92,6 +92,12 @@ export abstract class CopiedRows extends PlainRows {
   /** `Continue increasing in this manner until there are 78 sts`: by as many each time as in the row before. */
   private goesOnUntil(line: RowLine, left: readonly number[]): void {
     const [path] = this.paths;
+    if (left.length === 0)
+      return this.unchecked(
+        line,
+        "only how the rows change is told, not how each of them is worked",
+        path?.state ?? null,
+      );
     const now = path?.state?.map(stitchesOn) ?? [];
     const before = path?.previous?.state?.map(stitchesOn) ?? [];
     const by = now.map((n, size) => n - (before[size] ?? n));

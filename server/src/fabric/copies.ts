@@ -114,6 +114,8 @@ function readCopy(line: RowContent): Copy | null {
     if (ends) return eachEnd(text, /^inc/i.test(ends[1] as string) ? 1 : -1, 2 * Number(ends[2]));
     const shaping = shapingByRow.exec(text);
     const rows = rowsFor(text) ?? manyOf(line.head);
+    // `continue as set, working 1 more cluster each side on every row` is not even.
+    if (!shaping && changesByRow.test(text)) return { how: "goes-on-until", left: [] };
     if (!shaping) return { how: "even", times: rows };
     const by = Number(shaping[2]) * (/^inc/i.test(shaping[1] as string) ? 1 : -1);
     return { how: "each-end", by, times: rows ?? [1], rows: rows ?? [1] };
@@ -232,6 +234,8 @@ const shapingByRow =
 /** `increasing 1 st at each end of every sc row`. */
 const shapingAtEnds =
   /\b(inc|dec)(?:reas\w*)?\s+(\d+)\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both)\s+(?:ends?|sides?)\b/i;
+
+const changesByRow = /\b(?:more|extra|fewer|less)\s+\p{L}+\s+(?:each|every|per|at|on|in)\b/iu;
 
 /** How many rows a head stands for, one number a size; null for one row. */
 function manyOf(head: RowContent["head"]): number[] | null {

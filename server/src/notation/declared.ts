@@ -1,3 +1,9 @@
+/** A chain that stands for a stitch and a space. */
+export interface TallStart {
+  readonly kind: string;
+  readonly space: number;
+}
+
 /** What a pattern says about chains that open rows, by their length; and other settled readings. */
 export interface Conventions {
   /** Chains of the opening chain → whether it counts as a stitch. */
@@ -6,13 +12,15 @@ export interface Conventions {
   readonly timesMeans: "in-all" | "more" | null;
   /** Said in single rows and never otherwise. */
   readonly habits: ReadonlyMap<number, boolean>;
+  /** `ch 4 (counts as dc and ch 1)`, said in a row: the stitch, and the chains of the space behind it. */
+  readonly tallStarts: ReadonlyMap<number, TallStart>;
 }
 
 const counts =
   /\b(?:does not|do not|doesn['’]t|don['’]t|not|never)\s+count|counts?\b|is (?:the )?first (?:dc|hdc|sc|tr|st)|not? (?:a|as) (?:st|stitch)/i;
 
 /** Reads sentences such as "Turning ch-3 counts as first dc of every row. Ch-1 does not count." */
-export function readConventions(sentences: readonly string[]): Omit<Conventions, "habits"> {
+export function readConventions(sentences: readonly string[]): Omit<Conventions, "habits" | "tallStarts"> {
   const startCounts = new Map<number, boolean>();
   let timesMeans: Conventions["timesMeans"] = null;
   for (const sentence of sentences) {

@@ -307,10 +307,16 @@ function isNote(rest: string): boolean {
 
 /** Marks of a heading in plain-text markup: `## Leg`. */
 const headingMarks = /^[#=*_\s]+|(?:[#=*_\s]|(?:\s*\.){3}|…)+$/g;
+/** `* Wings * (make two)` without its stars. */
+function withoutMarks(marked: string): string {
+  const behind = /\s*\([^()]*\)\s*:?\s*$/.exec(marked)?.[0] ?? "";
+  return marked.slice(0, marked.length - behind.length).replace(headingMarks, "") + behind.trimEnd();
+}
+
 const headingEnds = /[.;,]$/;
 
 function isHeading(marked: string): boolean {
-  const text = marked.replace(headingMarks, "");
+  const text = withoutMarks(marked);
   if (text.length > 60 || headingEnds.test(text) || /[=*]/.test(text)) return false;
   const bare = text
     .replace(/\(.*?\)|\[.*?\]|\s[-–—]\s*(?:make|work)\b.*$/gi, "")
@@ -341,7 +347,7 @@ export function readMake(text: string): number | null {
 
 /** `Leaf (make 3 in green)` → name and how many. */
 export function readHeading(marked: string): { name: string; make: number } {
-  const text = marked.replace(headingMarks, "");
+  const text = withoutMarks(marked);
   const many =
     /\b(?:make|work|x)\s*(\d+|two|three|four|six)|\(\s*(\d+)\s*\)|[x×]\s*(\d+)\s*\)?\s*$|(\d+)\s*(?:[x×]|parts|pcs|pieces)\s*\)?\s*$/i.exec(
       text,
