@@ -170,9 +170,11 @@ class PatternRun {
     if (ends) return eachEnd(ends[1] ?? "", Number(ends[2]), this.previous);
     const even = /^work even in patt for (\d+) rows/.exec(instruction);
     if (even) return Array.from({ length: Number(even[1]) }, () => this.previous);
-    const like = /^work (?:the )?same as for (\w+)/.exec(instruction)?.[1];
+    const like = /^work (?:(?:the )?same as for|as rnds [\d-]+ of) (\w+)/.exec(instruction)?.[1];
     if (like) return line.numbers.map((number) => this.bodyOf(like, number));
-    const named = this.namedRows(instruction.replace(/^change to [^.]+\. /, ""));
+    const named = this.namedRows(
+      instruction.replace(/^(?:change to [^.]+\. |(?:with|working in) \w+, (?:work )?(?=rep|as))/, ""),
+    );
     const rows = named ?? [instruction];
     const passes =
       line.numbers.length > 1 ? 1 : named ? Number(/\b(\d+) (?:more )?times/.exec(instruction)?.[1] ?? 1) : 1;

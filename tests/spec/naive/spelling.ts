@@ -45,6 +45,8 @@ const replacements: readonly Replacement[] = [
   [/\b(\d)(sc|hdc|dc|tr)tog\b/g, "$2$1tog"],
   [/draw up a loop in each of next 2 st, yo and draw through all 3 loops on hook/g, "dec"],
   [/\bsctbl\b/g, "sc"],
+  [/ together with (?:1st|2nd) wing\b|, \d rounds(?= \[)/g, ""],
+  [/\bcrochet through both pieces: /g, ""],
   [/\(working down other side\)/g, "working on other side,"],
   [/^ch 2, work (\d+) sc in first ch made/g, "ch 2, $1 sc in 2nd ch from hook"],
   [/\bin each(?= \()/g, "in each st"],
