@@ -2,7 +2,6 @@ import {
   type ClientCapabilities,
   CodeActionKind,
   MarkupKind,
-  PositionEncodingKind,
   type ServerCapabilities,
   TextDocumentSyncKind,
 } from "vscode-languageserver";
@@ -11,6 +10,7 @@ import { openingMarks } from "../features/completion/completion";
 import { helpMarks } from "../features/repeat-help/repeat-help";
 import { tokenTypes } from "../features/semantic-tokens";
 import type { Host } from "./context";
+import { type Encoding, encodingFor } from "./encodings";
 
 /** The protocol's names for the kinds of actions. */
 export const KIND: Readonly<Record<ActionKind, string>> = {
@@ -23,6 +23,7 @@ const actionKinds = Object.values(KIND);
 
 /** What the client can do, as far as this server asks. */
 export interface ClientAbilities {
+  readonly encoding: Encoding;
   readonly pullsDiagnostics: boolean;
   readonly refreshesDiagnostics: boolean;
   readonly showsRelatedPlaces: boolean;
@@ -52,11 +53,12 @@ export interface ClientAbilities {
   readonly watchesFiles: boolean;
 }
 
-export function clientAbilities({ textDocument, workspace }: ClientCapabilities): ClientAbilities {
+export function clientAbilities({ general, textDocument, workspace }: ClientCapabilities): ClientAbilities {
   const pull = textDocument?.diagnostic;
   const push = textDocument?.publishDiagnostics;
   const action = textDocument?.codeAction;
   return {
+    encoding: encodingFor(general?.positionEncodings),
     pullsDiagnostics: pull !== undefined,
     refreshesDiagnostics: workspace?.diagnostics?.refreshSupport === true,
     showsRelatedPlaces: (pull?.relatedInformation ?? push?.relatedInformation) === true,
@@ -85,7 +87,7 @@ export function clientAbilities({ textDocument, workspace }: ClientCapabilities)
 
 export function serverCapabilities(client: ClientAbilities, host: Pick<Host, "files">): ServerCapabilities {
   const always: ServerCapabilities = {
-    positionEncoding: PositionEncodingKind.UTF16,
+    positionEncoding: client.encoding.kind,
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
     hoverProvider: true,
     completionProvider: { triggerCharacters: [...openingMarks], resolveProvider: true },

@@ -3,13 +3,12 @@ import {
   type DiagnosticRelatedInformation,
   DiagnosticSeverity,
 } from "vscode-languageserver";
-import type { LineIndex } from "../text/line-index";
 import type { Finding, Related, Severity } from "../workspace/report";
 import { turnedOn, withSeverities } from "../workspace/severities";
 import type { Advice } from "./advice";
 import type { ClientAbilities } from "./capabilities";
 import type { Snapshot } from "./open-document";
-import { rangeOf } from "./positions";
+import { type ClientLines, rangeOf } from "./positions";
 import { findingsToShow } from "./quiet-caret";
 import type { Settings } from "./settings";
 
@@ -84,6 +83,10 @@ function markOf(
   return { ...mark, relatedInformation: related.map((place) => relatedOf(place, uri, lines)) };
 }
 
-function relatedOf({ span, message }: Related, uri: string, lines: LineIndex): DiagnosticRelatedInformation {
+function relatedOf(
+  { span, message }: Related,
+  uri: string,
+  lines: ClientLines,
+): DiagnosticRelatedInformation {
   return { location: { uri, range: rangeOf(span, lines) }, message };
 }

@@ -1,27 +1,46 @@
 import type { TextDocumentContentChangeEvent } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
-import { LineIndex } from "../text/line-index";
 import type { Checked, Checker } from "../workspace/checker";
 import { Prover } from "../workspace/prover";
 import type { PatternReport } from "../workspace/report";
 import { Advice } from "./advice";
+import type { Encoding } from "./encodings";
+import { ClientLines, ownChange } from "./positions";
+
+/** One version of a text. */
+interface Version {
+  readonly uri: string;
+  readonly version: number;
+  readonly text: string;
+  /** Where someone has just typed, as an offset; null where nobody has. */
+  readonly caret: number | null;
+  /** How the client counts its characters. */
+  readonly encoding: Encoding;
+}
 
 /** One version of a text, never changed; what is known of it is worked out once, when asked for. */
-export class Snapshot {
+export class Snapshot implements Version {
+  readonly uri: string;
+  readonly version: number;
+  readonly text: string;
+  readonly caret: number | null;
+  readonly encoding: Encoding;
   private known: Checked | undefined;
-  private knownLines: LineIndex | undefined;
+  private knownLines: ClientLines | undefined;
   private knownProver: Prover | undefined;
 
   constructor(
-    readonly uri: string,
-    readonly version: number,
-    readonly text: string,
-    /** Where someone has just typed, as an offset; null where nobody has. */
-    readonly caret: number | null,
+    { uri, version, text, caret, encoding }: Version,
     private readonly check: (text: string) => Checked,
     /** Checks copies of the text with changes in them. */
     readonly tryOut: (text: string) => Checked,
-  ) {}
+  ) {
+    this.uri = uri;
+    this.version = version;
+    this.text = text;
+    this.caret = caret;
+    this.encoding = encoding;
+  }
 
   get report(): PatternReport {
     return this.checked.report;
@@ -31,8 +50,8 @@ export class Snapshot {
     return this.checked.worked;
   }
 
-  get lines(): LineIndex {
-    this.knownLines ??= new LineIndex(this.text);
+  get lines(): ClientLines {
+    this.knownLines ??= new ClientLines(this.text, this.encoding);
     return this.knownLines;
   }
 
@@ -44,7 +63,8 @@ export class Snapshot {
 
   /** The same version once nobody is typing in it. */
   withoutCaret(): Snapshot {
-    return new Snapshot(this.uri, this.version, this.text, null, () => this.checked, this.tryOut);
+    const { uri, version, text, encoding } = this;
+    return new Snapshot({ uri, version, text, encoding, caret: null }, () => this.checked, this.tryOut);
   }
 
   private get checked(): Checked {
@@ -58,6 +78,7 @@ interface Opening {
   readonly languageId: string;
   readonly version: number;
   readonly text: string;
+  readonly encoding: Encoding;
   readonly createChecker: () => Pick<Checker, "work">;
   readonly log: (message: string) => void;
 }
@@ -87,9 +108,14 @@ export class OpenDocument {
   }
 
   update(changes: TextDocumentContentChangeEvent[], version: number): this {
-    TextDocument.update(this.content, changes, version);
+    let last: TextDocumentContentChangeEvent | undefined;
+    // One after another: each change counts in the text that the one before it has left.
+    for (const change of changes) {
+      last = ownChange(change, this.content, this.opening.encoding);
+      TextDocument.update(this.content, [last], version);
+    }
     this.advice.typed();
-    this.current = this.snapshotAt(this.caretAfter(changes.at(-1)));
+    this.current = this.snapshotAt(this.caretAfter(last));
     return this;
   }
 
@@ -103,7 +129,8 @@ export class OpenDocument {
   private snapshotAt(caret: number | null): Snapshot {
     const { uri, version } = this.content;
     const [check, tryOut] = [(text: string) => this.check(text), (text: string) => this.tryOut(text)];
-    return new Snapshot(uri, version, this.content.getText(), caret, check, tryOut);
+    const { encoding } = this.opening;
+    return new Snapshot({ uri, version, text: this.content.getText(), caret, encoding }, check, tryOut);
   }
 
   /** The protocol tells of no caret: it is taken to be at the end of what was inserted last on one line. */

@@ -1,24 +1,58 @@
-import type { Position, Range } from "vscode-languageserver";
-import type { LineIndex } from "../text/line-index";
+import type { Position, Range, TextDocumentContentChangeEvent } from "vscode-languageserver";
+import type { TextDocument } from "vscode-languageserver-textdocument";
+import { LineIndex } from "../text/line-index";
 import type { Span } from "../text/span";
+import type { Encoding } from "./encodings";
 
-export function rangeOf(span: Span, lines: LineIndex): Range {
+/** The lines of one text, with columns as a client counts them. */
+export class ClientLines extends LineIndex {
+  constructor(
+    text: string,
+    readonly encoding: Encoding,
+  ) {
+    super(text);
+  }
+}
+
+export function rangeOf(span: Span, lines: ClientLines): Range {
   return { start: positionOf(span.start, lines), end: positionOf(span.end, lines) };
 }
 
-export function positionOf(offset: number, lines: LineIndex): Position {
+export function positionOf(offset: number, lines: ClientLines): Position {
   const { line, column } = lines.position(offset);
-  return { line, character: column };
+  const start = lines.lineStart(line);
+  return { line, character: lines.encoding.lengthOf(lines.text, start, start + column) };
 }
 
 /** The offset of a position; one that is not in the text is brought to the nearest end of its line. */
-export function offsetOf({ line, character }: Position, lines: LineIndex): number {
+export function offsetOf({ line, character }: Position, lines: ClientLines): number {
   const end = line + 1 < lines.lineCount ? lines.lineStart(line + 1) : lines.text.length;
-  return line >= lines.lineCount ? end : Math.min(lines.lineStart(line) + character, end);
+  if (line >= lines.lineCount) return end;
+  return lines.encoding.offsetOf(lines.text, lines.lineStart(line), end, character);
 }
 
 /** The stretch between the ends of a range, whichever comes first. */
-export function spanOf({ start, end }: Range, lines: LineIndex): Span {
+export function spanOf({ start, end }: Range, lines: ClientLines): Span {
   const [from, to] = [offsetOf(start, lines), offsetOf(end, lines)];
   return { start: Math.min(from, to), end: Math.max(from, to) };
+}
+
+/** How long a stretch is, as a client counts. */
+export function lengthOf({ start, end }: Span, { text, encoding }: ClientLines): number {
+  return encoding.lengthOf(text, start, end);
+}
+
+/** A client's change of a document, in the UTF-16 units that the document itself counts in. */
+export function ownChange(
+  change: TextDocumentContentChangeEvent,
+  document: TextDocument,
+  encoding: Encoding,
+): TextDocumentContentChangeEvent {
+  if (!("range" in change)) return change;
+  const own = ({ line, character }: Position) => {
+    const start = document.offsetAt({ line, character: 0 });
+    const end = document.offsetAt({ line: line + 1, character: 0 });
+    return document.positionAt(encoding.offsetOf(document.getText(), start, end, character));
+  };
+  return { text: change.text, range: { start: own(change.range.start), end: own(change.range.end) } };
 }

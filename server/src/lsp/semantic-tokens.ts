@@ -10,7 +10,7 @@ import { type Token, tokensOf, tokenTypes } from "../features/semantic-tokens";
 import type { Server } from "./context";
 import { answering, type Request, stopIfCancelled } from "./handler";
 import type { OpenDocument, Snapshot } from "./open-document";
-import { positionOf, spanOf } from "./positions";
+import { lengthOf, positionOf, spanOf } from "./positions";
 import { settled } from "./settled";
 
 /** Answers what words mean, for the colours: all of it, what has changed since, or a stretch. */
@@ -73,7 +73,7 @@ function filled(
 ): SemanticTokensBuilder {
   for (const { start, end, type } of tokens) {
     const { line, character } = positionOf(start, lines);
-    builder.push(line, character, end - start, tokenTypes.indexOf(type), 0);
+    builder.push(line, character, lengthOf({ start, end }, lines), tokenTypes.indexOf(type), 0);
   }
   return builder;
 }

@@ -6,7 +6,7 @@ import {
   TextDocuments,
 } from "vscode-languageserver";
 import { TypingPauses } from "./advice";
-import { clientAbilities, serverCapabilities } from "./capabilities";
+import { type ClientAbilities, clientAbilities, serverCapabilities } from "./capabilities";
 import type { ClosedPatterns } from "./closed-patterns";
 import { offerActions } from "./code-actions";
 import { answerCodeLenses } from "./code-lens";
@@ -37,9 +37,9 @@ import { answerYarnColours } from "./yarn-colours";
 
 /** Serves one client over a connection; returns at once and works until the connection ends. */
 export function startServer(connection: Connection, host: Host): void {
-  const documents = openDocuments(connection, host);
   connection.onInitialize((params) => {
-    const server = createServer(connection, documents, host, params);
+    const server = createServer(connection, host, params);
+    server.documents.listen(connection);
     const channel = server.client.pullsDiagnostics ? pullChannel(server) : pushChannel(server);
     const closed = checkFolders(server, host, foldersOf(params));
     listenToDocuments(server, channel, closed);
@@ -71,26 +71,25 @@ export function startServer(connection: Connection, host: Host): void {
       serverInfo: { name: "Loopledger", version: host.version },
     };
   });
-  documents.listen(connection);
   connection.listen();
 }
 
-function openDocuments(connection: Connection, host: Host): TextDocuments<OpenDocument> {
+function openDocuments(
+  connection: Connection,
+  { createChecker }: Host,
+  { encoding }: ClientAbilities,
+): TextDocuments<OpenDocument> {
   const log = (message: string) => connection.console.error(message);
   return new TextDocuments({
     create: (uri, languageId, version, text) =>
-      new OpenDocument({ uri, languageId, version, text, createChecker: host.createChecker, log }),
+      new OpenDocument({ uri, languageId, version, text, encoding, createChecker, log }),
     update: (document, changes, version) => document.update(changes, version),
   });
 }
 
-function createServer(
-  connection: Connection,
-  documents: TextDocuments<OpenDocument>,
-  host: Host,
-  params: InitializeParams,
-): Server {
+function createServer(connection: Connection, host: Host, params: InitializeParams): Server {
   const client = clientAbilities(params.capabilities);
+  const documents = openDocuments(connection, host, client);
   const settings = new SettingsSource(connection, client, params.initializationOptions);
   return { connection, documents, settings, client, nextTurn: host.nextTurn };
 }

@@ -103,7 +103,8 @@ class FolderDiagnostics {
     if ("reason" in content) return [unreadableDiagnostic(content.reason)];
     const settings = await this.server.settings.of(folder);
     const work = (text: string) => this.host.createChecker().work(text);
-    const snapshot = new Snapshot(uri, 0, content.text, null, work, work);
+    const { encoding } = this.server.client;
+    const snapshot = new Snapshot({ uri, version: 0, text: content.text, caret: null, encoding }, work, work);
     return guarded(
       this.server,
       `Checking ${uri}`,
