@@ -338,3 +338,17 @@ Rows ${wide + 1}-${wide + up}: Ch 1, turn, sc2tog, sc in each st to last 2 sts, 
     );
   });
 });
+
+test("a row of another piece that names one has its new number", () => {
+  const text = `Head
+${ladder(6, 4)}
+Rnd 5: sc in each st around (24)
+Rnds 6-9: BLO sc in each st around (24)
+
+Ear
+Rnd 1: 24 sc in magic ring (24)
+Rnd 2: work as Rnd 5 of Head (24)`;
+  const answer = resizeAnswer(sceneOf(text), text.indexOf("Rnd 1"), "30");
+  expect(answer.fits, answer.says).toBe(true);
+  expect(withEdits(text, answer.edits)).toContain("Rnd 2: work as Rnd 6 of Head (24)");
+});

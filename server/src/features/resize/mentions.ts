@@ -14,15 +14,29 @@ export interface Mentions {
   readonly left: readonly string[];
 }
 
-/** Placements, and rows that are named, in the lines that are no rows. */
+/** Placements, and rows that are named, in prose and in the rows of other pieces. */
 export function mentionsOf(pattern: WorkedPattern, piece: WorkedPiece, resized: Resized): Mentions {
-  const lines = pattern.lines.filter(({ kind, text }) => kind === "prose" && /\d/.test(text));
+  const lines = pattern.lines.filter(
+    (line) => /\d/.test(line.text) && (line.kind === "prose" || isRowOfOther(line, piece)),
+  );
   const told = lines.flatMap((line) => [toldAnew(line, pattern, piece, resized), counted(line, resized)]);
   return { edits: told.flatMap(({ edits }) => edits), left: told.flatMap(({ left }) => left) };
 }
 
+/** `Rnds 1-6: as Rnds 1-6 of the head`. */
+function isRowOfOther({ kind, text, start }: PatternLine, { piece: { name, span } }: WorkedPiece): boolean {
+  const isOutside = start < span.start || start > span.end;
+  return (
+    (kind === "row" || kind === "copy") &&
+    isOutside &&
+    name.length > 1 &&
+    text.toLowerCase().includes(name.toLowerCase())
+  );
+}
+
 function toldAnew(line: PatternLine, pattern: WorkedPattern, piece: WorkedPiece, resized: Resized): Mentions {
-  const references = readRowReferences(line.text);
+  const head = line.content.head?.length ?? 0;
+  const references = readRowReferences(line.text).filter(({ start }) => start >= head);
   if (references.length === 0) return { edits: [], left: [] };
   const meant = references.filter((one) => whose(one, line, pattern) === piece);
   if (meant.length === 0) return { edits: [], left: [] };
