@@ -122,6 +122,13 @@ export function compare(stated: readonly StatedTerm[] | null, sum: Tally, size: 
   };
 }
 
+/** Whether each term has a number for every size that works the row; `worked` is null for the others. */
+export function statesEverySize(stated: readonly StatedTerm[] | null, worked: readonly unknown[]): boolean {
+  const isWhole = ({ n }: StatedTerm): boolean =>
+    n.length === 1 || worked.every((one, size) => one === null || forSize(n, size) !== null);
+  return stated === null || stated.every(isWhole);
+}
+
 /** Every kind made: stitches by name, spaces by their chains. */
 export function plainKinds(sum: Tally): Map<string, number> {
   const kinds = new Map(sum.stitches);

@@ -1,7 +1,7 @@
 import { keptBy } from "../text/kept-by";
 import type { Below, More } from "./below";
-import { type Counted, compare, plainKinds, sumOf, tally } from "./count";
-import type { Choice, RowPlan, StatedTerm } from "./instructions";
+import { type Counted, compare, plainKinds, statesEverySize, sumOf, tally } from "./count";
+import type { Choice, RowPlan } from "./instructions";
 import { forSize } from "./instructions";
 import { type Steps, stripOf } from "./steps";
 import { countPlaces, findPlace, keyOf, plainStrip, reverse, runAt, type Strip, stitches } from "./strip";
@@ -270,16 +270,6 @@ function meantBy(choices: readonly Choice[], reading: readonly number[]): Meant[
     const means = habit?.means[reading[i] ?? 0];
     return habit && means !== undefined && options.length > 1 ? [{ topic: habit.topic, means }] : [];
   });
-}
-
-function statesEverySize(stated: readonly StatedTerm[] | null, walks: readonly (Walk | null)[]): boolean {
-  return (
-    stated === null ||
-    stated.every(
-      (term) =>
-        term.n.length === 1 || walks.every((one, size) => one === null || forSize(term.n, size) !== null),
-    )
-  );
 }
 
 function hasToEnd(list: RowPlan["instructions"]): boolean {

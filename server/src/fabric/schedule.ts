@@ -1,5 +1,5 @@
 import type { Sized } from "../notation/words";
-import { compare, tally } from "./count";
+import { compare, statesEverySize, tally } from "./count";
 import { Foresight, isRight, type Leap, type RowWorked, type WorkRow } from "./foresight";
 import { forSize, type RowPlan } from "./instructions";
 import type { Outcome, RowSetting, RowsAlike, State } from "./outcome";
@@ -186,7 +186,7 @@ function recount(outcome: Outcome, stated: RowPlan["stated"]): Outcome {
   const counted = outcome.steps.map((steps, size) =>
     outcome.counted[size] === null ? null : compare(stated, tally(steps), size),
   );
-  const counts = counted.every((one) => one === null || one.matches);
+  const counts = counted.every((one) => one === null || one.matches) && statesEverySize(stated, counted);
   return { ...outcome, counted, counts, makes: counted.map((one) => one?.makes ?? null) };
 }
 

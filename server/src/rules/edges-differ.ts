@@ -2,7 +2,7 @@ import type { WorkedRow } from "../fabric/worked";
 import { alongRowEnds } from "./along-row-ends";
 import { flatClosings } from "./flat-closings";
 import { type MadePiece, makingOf, type PlacedSentence } from "./pieces-made";
-import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
+import type { Fix, Found, PatternRule, Related, WorkedPattern } from "./rule";
 import { numbers, rowName, says } from "./wording";
 
 /** Two edges that meet have different numbers of stitches. */
@@ -10,7 +10,7 @@ export const edgesDiffer: PatternRule = {
   id: "edges-differ",
   severity: "warning",
   documentation: `## What it finds
-Two pieces that the assembly sews together opening to opening, last round to last round or stitch for stitch, and whose last rounds have different numbers of stitches. Also a round along the row ends of a piece that has half as many stitches again as the rows are high, or another number than "one in each row" says; and a piece that is closed flat through both layers with more stitches than half of its last round.
+Two pieces that the assembly sews together opening to opening, last round to last round or stitch for stitch, and whose last rounds have different numbers of stitches, or another number than the assembly tells. Also a round along the row ends of a piece that has half as many stitches again as the rows are high, or another number than "one in each row" says; and a piece that is closed flat through both layers with more stitches than half of its last round.
 
 ## Why it matters
 The seam puckers, or stitches of the larger edge are left over, and the maker looks for a mistake of their own.
@@ -49,7 +49,7 @@ Sew the head to the body, opening to opening.
 `,
   check(pattern) {
     const sewn = edgesThatDiffer(pattern).map(({ edges: [a, b], said }) => found(a, b, said));
-    return [...sewn, ...alongRowEnds(pattern), ...flatClosings(pattern)];
+    return [...sewn, ...otherNumbers(pattern), ...alongRowEnds(pattern), ...flatClosings(pattern)];
   },
 };
 
@@ -60,9 +60,14 @@ export interface Seam {
 }
 
 export function edgesThatDiffer(pattern: WorkedPattern): Seam[] {
+  return seamsOf(pattern).filter(({ edges: [a, b] }) => differ(a, b));
+}
+
+/** Where the assembly sews two edges whose stitches are known, one to one. */
+function seamsOf(pattern: WorkedPattern): Seam[] {
   return makingOf(pattern).assembly.flatMap((said) => {
     const [a, b, ...others] = edgesIn(said);
-    return a && b && others.length === 0 && differ(a, b) ? [{ edges: [a, b], said }] : [];
+    return a && b && others.length === 0 ? [{ edges: [a, b], said }] : [];
   });
 }
 
@@ -75,7 +80,7 @@ export interface Edge {
 
 /** Words by which two edges meet stitch by stitch. */
 const meeting =
-  /\bopen(?:ing|\s+end|\s+edge)s?\s+(?:to|with)\s+(?:the\s+)?open|\bopen(?:ing|\s+end|\s+edge)s\b[^.]*\btogether|\b(?:stitch|st)\s+(?:for|by|to)\s+(?:stitch|st)\b|\bmatching\s+(?:up\s+)?(?:the\s+)?(?:sts|stitches|openings)|\blast\s+(?:round|rnd|row)s?\s+(?:to|together)/i;
+  /\bopen(?:ing|\s+end|\s+edge)s?\s+(?:to|with)\s+(?:the\s+)?open|\bopen(?:ing|\s+end|\s+edge)s\b[^.]*\btogether|\b(?:stitch|st)\s+(?:for|by|to)\s+(?:stitch|st)\b|\bmatching\s+(?:up\s+)?(?:the\s+)?(?:sts|stitches|openings)|\b\d+\s+(?:sts|stitches)\s+(?:of|at|on|in)\s+(?:each|both)\s+(?:of\s+the\s+)?(?:opening|edge|neck)|\blast\s+(?:round|rnd|row)s?\s+(?:to|together)/i;
 const eased = /\b(?:eas(?:e|ing)|gather|stretch|pleat|fold|fit)/i;
 
 function edgesIn({ sentence, mentions }: PlacedSentence): Edge[] {
@@ -98,6 +103,29 @@ function edgeOf(piece: MadePiece | undefined): Edge | null {
   return piece && row && isRing && count.length > 0 ? { piece, row, count } : null;
 }
 
+const told =
+  /\b(\d+)\s+(?:sts|stitches)\s+(?:of|at|on|in)\s+(?:each|both)\s+(?:of\s+the\s+)?(?:opening|edge|neck)/i;
+
+/** `matching the 14 sts of each opening`, where both have 12. */
+function otherNumbers(pattern: WorkedPattern): Found[] {
+  return seamsOf(pattern).flatMap(({ edges: [a, b], said: { line, sentence } }): Found[] => {
+    const [phrase, typed] = told.exec(sentence.text) ?? [];
+    const [made, ...others] = [...new Set([...a.count, ...b.count].filter((n) => n !== null))];
+    if (phrase === undefined || typed === undefined || made === undefined || others.length > 0) return [];
+    if (made === Number(typed)) return [];
+    const start = line.start + sentence.start + sentence.text.indexOf(phrase) + phrase.indexOf(typed);
+    const span = { start, end: start + typed.length };
+    return [
+      {
+        span,
+        message: `The assembly speaks of ${typed} stitches, and ${edgeText(a)}, as does "${b.piece.name}". Did you mean ${made}?`,
+        fixes: [{ title: `Write ${made}`, edits: () => [{ span, newText: `${made}` }] }],
+        related: [a, b].map(relatedTo),
+      },
+    ];
+  });
+}
+
 function differ(a: Edge, b: Edge): boolean {
   return a.count.some((n, size) => n !== null && b.count[size] != null && n !== b.count[size]);
 }
@@ -110,11 +138,13 @@ function found(a: Edge, b: Edge, { line, sentence }: PlacedSentence): Found {
     span: { start, end },
     message: `${edgeText(a)}, ${edgeText(b)}, and the assembly sews them stitch for stitch. Make the numbers agree, or say how the larger one is eased in.`,
     fixes: easing(end, typed),
-    related: [a, b].map(({ row, count, piece }) => ({
-      span: row.line.span,
-      message: `${says(rowName(row), "leaves")} ${numbers(count)} stitches at the opening of "${piece.name}".`,
-    })),
+    related: [a, b].map(relatedTo),
   };
+}
+
+function relatedTo({ row, count, piece }: Edge): Related {
+  const message = `${says(rowName(row), "leaves")} ${numbers(count)} stitches at the opening of "${piece.name}".`;
+  return { span: row.line.span, message };
 }
 
 function edgeText({ piece, count }: Edge): string {

@@ -26,12 +26,22 @@ function putsItselfToUse({ part, words }: MadePiece, { pieces }: Making): boolea
   });
 }
 
-/** Not `a tail for sewing`, which is sewn later on. */
+/** Neither `sew the opening flat`, which closes the piece itself, nor `a tail for sewing`, which is sewn later on. */
 function isSewn({ deeds, text, start }: Sentence): boolean {
   const isLater = (at: number): boolean =>
     /\b(?:tail|end|length|yarn)\b.*\b(?:for|to)\s+$/i.test(text.slice(0, at - start));
-  return deeds.some(({ does, start: at }) => (does === "sew" || does === "lace") && !isLater(at));
+  const closes = (end: number): boolean => closing.test(text.slice(end - start));
+  return deeds.some(
+    ({ does, start: at, end }) =>
+      (does === "lace" || (does === "sew" && !closes(end))) && !isLater(at),
+  );
 }
+
+const before = "(?:(?:the|its|this|small|remaining|open|top|bottom|back|last)\\s+)*";
+const closing = new RegExp(
+  `^\\s+(?:${before}(?:opening|hole|gap)s?(?:\\s+(?:closed|shut|flat|up|together))*|${before}(?:(?:it|end|edge|top|bottom)s?\\s+)?(?:closed|shut|flat))\\s*(?:[.;,!]|and\\b|$)`,
+  "i",
+);
 
 /** Any other line of the pattern speaks of it: a row that is worked through it, a note on how to wear it. */
 function isSpokenOf({ part, words }: MadePiece, { lines, pieces }: WorkedPattern): boolean {

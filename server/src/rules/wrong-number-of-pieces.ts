@@ -76,19 +76,38 @@ function isWrong(mention: SaidOf, said: PlacedSentence, making: Making, pattern:
   return many !== null && made !== many.n && isOtherNumber(mention, many, said, making);
 }
 
-function isOtherNumber(
-  mention: SaidOf,
-  many: Many,
-  { sentence }: PlacedSentence,
-  { assembly }: Making,
-): boolean {
+function isOtherNumber(mention: SaidOf, many: Many, said: PlacedSentence, { assembly }: Making): boolean {
   const { isWhole, isPlural, pieces } = mention;
+  const { sentence } = said;
   // `both body and head` is no number of bodies.
   if (!isWhole || !isPlural || many.n < 2) return false;
   if (many.n > madeIn(mention)) return !otherCounting.test(sentence.text) && !pieces.some(saysMore);
-  if (someOnly.test(sentence.text)) return false;
-  const mentioned = assembly.flatMap(({ mentions }) => mentions).filter((one) => one.pieces[0] === pieces[0]);
+  if (someOnly.test(withoutEach(said))) return false;
+  const mentioned = assembly.flatMap((one) =>
+    mentionsButEach(one).filter((other) => other.pieces[0] === pieces[0]),
+  );
   return many.isAll && mentioned.length === 1;
+}
+
+/** `each strap` says nothing of how many there are. */
+function mentionsButEach(said: PlacedSentence): readonly SaidOf[] {
+  return said.mentions.filter((mention) => !/\beach$/i.test(textBefore(mention, said)));
+}
+
+function textBefore({ start }: SaidOf, { sentence }: PlacedSentence): string {
+  return sentence.text.slice(0, start - sentence.start).trimEnd();
+}
+
+/** Without `, one on each face` and `of each strap`: all of the straps are meant all the same. */
+function withoutEach(said: PlacedSentence): string {
+  const { text, start } = said.sentence;
+  const plain = said.mentions
+    .filter((mention) => !mentionsButEach(said).includes(mention))
+    .reduce((rest, mention) => {
+      const from = textBefore(mention, said).length - "each".length;
+      return rest.slice(0, from) + " ".repeat(mention.end - start - from) + rest.slice(mention.end - start);
+    }, text);
+  return plain.replace(/,?\s*\bone\s+(?:on|to|at|over|for)\s+(?:each|either)\s+\p{L}+/giu, "");
 }
 
 /** `Sew the feet on`, `one wing to each side`. */
