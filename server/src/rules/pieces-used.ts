@@ -32,8 +32,7 @@ function isSewn({ deeds, text, start }: Sentence): boolean {
     /\b(?:tail|end|length|yarn)\b.*\b(?:for|to)\s+$/i.test(text.slice(0, at - start));
   const closes = (end: number): boolean => closing.test(text.slice(end - start));
   return deeds.some(
-    ({ does, start: at, end }) =>
-      (does === "lace" || (does === "sew" && !closes(end))) && !isLater(at),
+    ({ does, start: at, end }) => (does === "lace" || (does === "sew" && !closes(end))) && !isLater(at),
   );
 }
 
