@@ -54,13 +54,19 @@ const clear =
 /** So many rows say it clearly that the others stand out. */
 const rowsAtLeast = 3;
 
+/** The rows of a piece that say so, by their index, with their words. */
+const clearIn = perPiece(({ rows }) =>
+  rows.flatMap((row, at) => {
+    const said = clear.exec(row.line.text)?.[1];
+    return said === undefined ? [] : [{ at, said }];
+  }),
+);
+
 /** Five in all, among rows that all say "4 more times". */
 function againstClear(uses: readonly PlacedUse[], pieces: readonly WorkedPiece[]): Found[] {
-  const rows = pieces.flatMap((piece) => piece.rows);
-  const clearly = rows.flatMap((row) => {
-    const said = clear.exec(row.line.text)?.[1];
-    return said === undefined ? [] : [{ row, said }];
-  });
+  const clearly = pieces.flatMap((piece) =>
+    clearIn(piece).map(({ at, said }) => ({ row: rowAt(piece, at), said })),
+  );
   const [other] = clearly;
   if (!other || clearly.length < rowsAtLeast || clearly.length < 3 * uses.length) return [];
   const usual = `${rowName(other.row)} and others say "${other.said}"`;

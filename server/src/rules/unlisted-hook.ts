@@ -52,7 +52,8 @@ Row 2: Ch 1, turn, sc in each st across. (10)
         ({ mention }) => isMissing(mention, has) && !seen.has(mention.text) && seen.add(mention.text),
       )
       .map((used) => foundOn(used, list, front.hooks));
-    return has.size === 1 && missing.length === 0 ? otherHook(pattern, list) : missing;
+    const isOneOfTwo = has.size === 1 && comparatives.some((word) => usesOf(pattern).says(word));
+    return isOneOfTwo && missing.length === 0 ? otherHook(pattern, list) : missing;
   },
 };
 
@@ -74,6 +75,7 @@ function otherHook({ lines }: WorkedPattern, { content }: FrontLine): Found[] {
 }
 
 const comparing = /\b(?:with|using|to|take)\s+(?:the\s+)?((?:smaller|larger|bigger|second|other)\s+hook)\b/i;
+const comparatives = ["smaller", "larger", "bigger", "second", "other"];
 /** What makers may do for the sake of their gauge. */
 const advising = /\b(?:if|try|gauge|tension|loose\w*|tight\w*|may|prefer)\b/i;
 
