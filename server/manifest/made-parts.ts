@@ -12,6 +12,7 @@ export interface MadePart {
 
 export const madeParts: readonly MadePart[] = [
   { file: "package.json", remade: remadeManifest },
+  { file: "package.nls.json", remade: remadeTexts },
   { file: "README.md", remade: remadePage },
 ];
 
@@ -22,7 +23,18 @@ function remadeManifest(text: string): string {
   return `${JSON.stringify(manifest, null, 2)}\n`;
 }
 
-function propertyOf({ name, values, scope, text, ...setting }: Setting, index: number): [string, object] {
+/** What the manifest shows in English: the texts written by hand, then those of the settings. */
+function remadeTexts(text: string): string {
+  const byHand = Object.entries(JSON.parse(text)).filter(([key]) => !key.startsWith("setting."));
+  const made = settingsTable.map((setting) => [keyOf(setting), setting.text]);
+  return `${JSON.stringify(Object.fromEntries([...byHand, ...made]), null, 2)}\n`;
+}
+
+function keyOf({ name }: Pick<Setting, "name">): string {
+  return `setting.${name}`;
+}
+
+function propertyOf({ values, scope, ...setting }: Setting, index: number): [string, object] {
   const allowed = values ? { enum: values } : {};
   const property = {
     type: typeof setting.default,
@@ -30,9 +42,9 @@ function propertyOf({ name, values, scope, text, ...setting }: Setting, index: n
     default: setting.default,
     scope,
     order: index + 1,
-    markdownDescription: text,
+    markdownDescription: `%${keyOf(setting)}%`,
   };
-  return [`${section}.${name}`, property];
+  return [`${section}.${setting.name}`, property];
 }
 
 const isOfRule = ({ name }: Setting) => name.startsWith("rules.");

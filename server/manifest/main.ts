@@ -1,4 +1,4 @@
-// `npm run manifest`: writes the settings into package.json and README.md, from the one table of them.
+// `npm run manifest`: writes the settings into package.json, package.nls.json and README.md, from the one table of them.
 import { readFileSync, writeFileSync } from "node:fs";
 import { madeParts } from "./made-parts";
 

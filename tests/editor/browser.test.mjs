@@ -57,3 +57,24 @@ test(
     }
   },
 );
+
+test("the next row stands in grey, and a repeat is told of while it is written", editorLimits, async (t) => {
+  const workbench = await openInPage(pattern);
+  t.after(workbench.close);
+  const { page } = workbench;
+  try {
+    await page.waitForSelector(".codelens-decoration:has-text('9 rounds, 180 sts')");
+    await workbench.goTo(9, 29);
+    await page.keyboard.press("Enter");
+    // Arithmetic: six more than the 24 of Rnd 4.
+    await page.waitForSelector(".view-line:has-text('(3 sc, inc) x6 (30)')");
+    await page.keyboard.press("Escape");
+    await page.keyboard.type("Rnd 5: (3 sc, inc");
+    // Each time over 4 of 24 stitches.
+    await page.waitForSelector(".parameter-hints-widget :text('As a repeat it fits 6 times.')");
+    await workbench.screenshot("repeat-help");
+  } catch (fault) {
+    await workbench.screenshot("failed");
+    throw fault;
+  }
+});

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { dirname } from "node:path/posix";
 import { expect, test } from "vitest";
 import manifest from "../../package.json";
+import english from "../../package.nls.json";
 import { madeParts } from "../../server/manifest/made-parts";
 import { fileEntry } from "../../server/src/cli/file-entry";
 import { findingLines } from "../../server/src/cli/finding-lines";
@@ -11,6 +12,10 @@ import { Prover } from "../../server/src/workspace/prover";
 import { settingsTable } from "../../server/src/workspace/settings-table";
 
 const root = new URL("../../", import.meta.url);
+const texts: Readonly<Record<string, string>> = english;
+const keys = [...JSON.stringify(manifest).matchAll(/"%([^"%]+)%"/g)].map(([, key = ""]) => key);
+/** What is shown where the manifest names a text. */
+const shown = (named: string) => texts[named.slice(1, -1)] ?? named;
 const settings: Readonly<Record<string, object>> = manifest.contributes.configuration.properties;
 const severities = ["error", "warning", "information", "hint", "off"];
 
@@ -84,6 +89,31 @@ test("the snippets are patterns without a query, as they come", () => {
   }
 });
 
+test("every text that the manifest names is there, and no other", () => {
+  expect(Object.keys(texts).sort()).toEqual([...keys].sort());
+});
+
+test("another language has texts that the manifest names, with the same commands in them", () => {
+  const others = readdirSync(root).filter((name) => /^package\.nls\..+\.json$/.test(name));
+  expect(others).not.toEqual([]);
+  const links = (text = "") => text.match(/\(command:[^)]*\)|`[^`]*`/g) ?? [];
+  for (const name of others)
+    for (const [key, text] of Object.entries(JSON.parse(fileText(name)) as Record<string, string>)) {
+      expect(keys, name).toContain(key);
+      expect(links(text), `${name}: ${key}`).toEqual(links(texts[key]));
+    }
+});
+
+test("whatever the manifest shows in words is among the texts that can be translated", () => {
+  const plain = [
+    ...JSON.stringify(manifest.contributes).matchAll(
+      /"(title|description|markdownDescription|altText|contents|label)":"([^"%][^"]*)"/g,
+    ),
+  ];
+  // The name of the extension stays as it is.
+  expect(plain.map(([, , text]) => text).filter((text) => text !== "Loopledger")).toEqual([]);
+});
+
 const templates = new URL("client/templates/", root);
 
 test.each(readdirSync(templates))(
@@ -108,7 +138,7 @@ test("whatever a menu or the walkthrough names is a command", () => {
   const inMenus = Object.values(menus).flatMap((items) => items.map(({ command }) => command));
   const steps = walkthroughs.flatMap(({ steps }) => steps);
   const linked = steps.flatMap(({ description }) =>
-    [...description.matchAll(/\(command:([\w.]+)\)/g)].map(([, id = ""]) => id),
+    [...shown(description).matchAll(/\(command:([\w.]+)\)/g)].map(([, id = ""]) => id),
   );
   expect(linked.length).toBeGreaterThan(1);
   for (const id of [...inMenus, ...linked]) expect(ids, id).toContain(id);
@@ -119,7 +149,7 @@ test("each step of the walkthrough has a picture that is shipped, told in words 
   for (const { media } of walkthroughs.flatMap(({ steps }) => steps)) {
     expect(readFileSync(new URL(media.image, root)).subarray(1, 4).toString()).toBe("PNG");
     expect(shipped).toContain(`!${dirname(media.image)}/*.png`);
-    expect(media.altText).toMatch(/^\p{Lu}.*\.$/u);
+    expect(shown(media.altText)).toMatch(/^\p{Lu}.*\.$/u);
   }
 });
 
