@@ -9,6 +9,45 @@ import { Checker } from "../../server/src/workspace/checker";
  * One more is a false alarm until someone has looked at it.
  */
 const lookedAt: Readonly<Record<string, readonly string[]>> = {
+  "first-contact/01-fox.crochet": ["unused-abbreviation: hdc = half double crochet"],
+  "first-contact/02-uk-tank.crochet": [
+    "unused-abbreviation: beg beginning",
+    "unused-abbreviation: cont continue",
+    "unused-abbreviation: dec decrease",
+    "unused-abbreviation: foll following",
+    "unused-abbreviation: patt pattern",
+    "undefined-abbreviation: tch",
+    "undefined-abbreviation: dc",
+    "undefined-abbreviation: tr",
+  ],
+  "first-contact/05-basket.crochet": [
+    "undefined-abbreviation: sk",
+    "undefined-abbreviation: sps",
+    "undefined-abbreviation: Rep",
+    "undefined-abbreviation: SC2tog",
+  ],
+  "first-contact/07-elephant.crochet": ["unused-abbreviation: slst - slip stitch"],
+  "first-contact/09-ukbaby-bonnet.crochet": [
+    "unused-abbreviation: sp - space",
+    "unused-abbreviation: cont - continue",
+    "unused-abbreviation: foll - following",
+    "untold-terms: tr",
+  ],
+  "first-contact/12-whale.crochet": ["unused-abbreviation: CH: chain", "undefined-abbreviation: BLO"],
+  "first-contact/14-granny-bag.crochet": ["unused-abbreviation: st, stitch."],
+  "first-contact/20-headband.crochet": ["undefined-abbreviation: sp", "undefined-abbreviation: SC2TOG"],
+  "first-contact/21-mouse.crochet": ["unused-abbreviation: Hdc: half double crochet"],
+  "first-contact/25-raglan-uk.crochet": [
+    "unused-abbreviation: alt = alternate",
+    "unused-abbreviation: beg = beginning",
+    "unused-abbreviation: dec = decrease",
+    "unused-abbreviation: foll = following",
+    "unused-abbreviation: inc = increase",
+    "unused-abbreviation: sp = space",
+    "untold-terms: dc",
+  ],
+  "first-contact/33-bee.crochet": ["unused-abbreviation: SLST = slip stitch"],
+  "first-contact/42-tote.crochet": ["hook-mismatch: G/6 (4.25mm)"],
   "garments/01.crochet": [
     "undefined-abbreviation: sl st",
     "undefined-abbreviation: rep",

@@ -5,6 +5,7 @@ import type { RowReport } from "../../server/src/workspace/report";
 
 /** Shares of each folder's rows: at least so many are ok, at most so many are told wrong although they are right. */
 const floors: Readonly<Record<string, { readonly ok: number; readonly falseErrors: number }>> = {
+  "first-contact": { ok: 0.965, falseErrors: 0 },
   garments: { ok: 0.978, falseErrors: 0 },
   lace: { ok: 0.99, falseErrors: 0 },
   toys: { ok: 0.991, falseErrors: 0 },
