@@ -84,6 +84,11 @@ class PlaceWords {
     return this.words[this.nAt]?.number ?? one;
   }
 
+  /** `in tch`, `in turning ch`: the last place of the row. */
+  get isTurning(): boolean {
+    return this.valueOf("H") === "turning chain" && !this.has("X") && !this.has("f");
+  }
+
   get row(): number | null {
     return rowIn(this.words);
   }
@@ -237,7 +242,7 @@ export class PlaceBinder extends RowWords {
   private nextOf(place: PlaceWords): Take {
     const { words, n } = place;
     const someChains = place.has("c") && place.nAt >= 0;
-    if (place.has("H") && !someChains) return { how: place.has("o") ? "last" : "next", n, of: anyStitch };
+    if (place.has("H") && !someChains) return { how: place.has("o") || place.isTurning ? "last" : "next", n, of: anyStitch };
     const below = words.findIndex((word) => word.cls === "b");
     const rowsBelow = below > 1 && words[below - 1]?.cls === "R";
     return {

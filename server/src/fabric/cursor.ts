@@ -270,7 +270,7 @@ export class Cursor extends PlaceFinder {
   /** `in last 2 sts`: at the end, whatever lies between is left unworked. */
   last(places: number, of: Target, before: number): void {
     const { reach } = this;
-    const match = this.match(of);
+    const match = this.matchLast(of);
     const rank = countBefore(reach.strip, reach.at, match);
     const gap = countPlaces(reach.strip, match) - rank - places - before;
     if (gap > 0) {
@@ -294,6 +294,15 @@ export class Cursor extends PlaceFinder {
     const { strip, at } = this.reach;
     const to = findPlace(strip, countBefore(strip, at, match), match);
     return countBetween(strip, at, to - (placeAt(strip, to)?.offset ?? 0), (run) => run.nth === 1);
+  }
+
+  /** `5 dc in last sc, sk 2 dc` in a round: the last of its kind, which other stitches follow. */
+  private matchLast(of: Target): Match {
+    const { strip, at, total } = this.reach;
+    const alone: Match = (run) => run.sort === "stitch" && run.kind === of.kind;
+    const others = this.view.rotates && of.kind !== undefined && of.part === undefined;
+    const isLast = !others || placeAt(strip, total - 1)?.kind === of.kind;
+    return isLast || countBetween(strip, at, total, alone) === 0 ? this.match(of) : alone;
   }
 
   /** Stitches of groups whose spaces were worked are passed over, not left. */
