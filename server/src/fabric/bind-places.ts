@@ -242,7 +242,8 @@ export class PlaceBinder extends RowWords {
   private nextOf(place: PlaceWords): Take {
     const { words, n } = place;
     const someChains = place.has("c") && place.nAt >= 0;
-    if (place.has("H") && !someChains) return { how: place.has("o") || place.isTurning ? "last" : "next", n, of: anyStitch };
+    if (place.has("H") && !someChains)
+      return { how: place.has("o") || place.isTurning ? "last" : "next", n, of: anyStitch };
     const below = words.findIndex((word) => word.cls === "b");
     const rowsBelow = below > 1 && words[below - 1]?.cls === "R";
     return {

@@ -26,7 +26,7 @@ export function openRow(
   if (first.op === "chain") {
     if (fromHookNext(all.slice(at + 1))) return [...all];
     const start = startOf(first, all.slice(0, at), all.slice(at + 1), choices, declared, context);
-    return start ? all.map((instruction, i) => (i === at ? start : instruction)) : [...all];
+    return start ? missedUnder(all.with(at, start), at, choices) : [...all];
   }
   if (first.op === "group" && opensWhereItSlipped(first, all.slice(0, at)))
     return openRow(
@@ -43,6 +43,22 @@ export function openRow(
     return all.map((instruction, i) => (i === at ? { ...first, body } : instruction));
   }
   return [...all];
+}
+
+/** `3 ch, miss 1 tr, 1 tr into next tr`: the one that is missed may be that under the chain. */
+function missedUnder(all: readonly Instruction[], start: number, choices: Choice[]): Instruction[] {
+  const at = all.findIndex(({ op }, i) => i > start && op !== "turn");
+  const skip = all[at];
+  const [take] = skip?.op === "skip" ? skip.takes : [];
+  const isOne = take?.how === "next" && take.unplaced && take.of.sort === "stitch" && `${take.n}` === "1";
+  if (skip?.op !== "skip" || !isOne) return [...all];
+  const options = [
+    "the stitch that is missed is the next one",
+    "the stitch that is missed is under the chain",
+  ];
+  const choice = choices.push({ options, costs: [0, 0.3] }) - 1;
+  const under: Instruction = { ...skip, takes: [{ ...take, first: true }] };
+  return all.with(at, { op: "either", choice, options: [[skip], [under]], span: skip.span });
 }
 
 /** `ss to first corner sp, (3ch, 2tr, 2ch, 3tr) into corner sp`: the space that the slip stitches led to. */

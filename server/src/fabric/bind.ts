@@ -434,7 +434,13 @@ class Binder extends ProseBinder {
       child(places, "core"),
       ...descendants(places, "andCore").map((part) => descendants(part, "core")[0]),
     ];
-    return [{ op: "skip", takes: cores.flatMap((core) => this.coreTakes(core)), span }];
+    const takes = cores.flatMap((core) => this.coreTakes(core));
+    const isSaid = words.some(({ cls }) => "Xfzey".includes(cls));
+    const [take] = takes;
+    // `miss 1 tr`: which one is not said.
+    if (!isSaid && takes.length === 1 && take?.how === "next")
+      return [{ op: "skip", takes: [{ ...take, unplaced: true }], span }];
+    return [{ op: "skip", takes, span }];
   }
 
   /** `sk (2 sc, ch 3, 2 sc)`: what the row below made there, one after another. */

@@ -247,6 +247,9 @@ function madeLast(list: readonly Instruction[], name: string): Definition {
   const stitch = { kind: name, uses: 1, makes: 1 };
   if (last?.op === "repeat") return madeLast(last.body, name);
   if (last?.op === "group") return { ...stitch, body: last.body };
+  // Stitches worked together: elsewhere over as many places as the row says.
+  if (last?.op === "work" && last.stitch.uses > 1)
+    return { ...stitch, uses: last.stitch.uses, worksOver: "as told" };
   const several = last?.op === "work" && (last.per[0] ?? 1) > 1;
   return several ? { ...stitch, body: [last] } : stitch;
 }

@@ -12,6 +12,8 @@ export interface Definition {
   /** What it stands for, place by place along the row. */
   readonly sequence?: readonly Instruction[];
   readonly kind: string;
+  /** It may be worked over other numbers of places than where it was explained. */
+  readonly worksOver?: "as told";
 }
 
 export interface BindContext {
@@ -48,6 +50,7 @@ export function stitchUse(word: string, context: BindContext, last: StitchUse | 
       makes: defined.makes,
       // `inc = 2 sc in same st` makes sc like any others: nobody counts the times that it is worked.
       ...(stitchOf(defined.kind, context.terms)?.family === "plain" ? {} : { special: true }),
+      ...(defined.worksOver ? { family: "over" as const } : {}),
       ...(defined.body ? { body: defined.body, unit: defined.kind } : {}),
     };
   const grouped = /^(\d+)-(\S+) (.+)$/.exec(word);

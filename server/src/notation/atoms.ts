@@ -19,6 +19,10 @@ export interface Atom extends AtomText, Span {
 const decreaseInWords =
   /draw(?:ing)? up a (?:loop|lp) in (?:each of )?(?:the )?(?:next |first |last )?(\d+|two|three) (?:sts?|stitches|sc)[^.;()]*?(?:draw|pull) through all (?:\w+ )?(?:loops|lps)(?: on hook)?/giy;
 
+/** `holding back on hook the last loop of each tr make tr in each of next 6 tr, thread over and draw through all loops`. */
+const clusterInWords =
+  /(?:holding|leaving)\b[^.;()]{0,40}?\blast (?:loop|lp) of each\b[^.;()]{0,40}?\b(?:sc|hdc|dc|tr|dtr) in(?:to)? (?:each of )?(?:the )?next (?:\d+|two|three|four|five|six)\b[^.;()]{0,60}?(?:draw|pull)[^.;()]{0,20}? all (?:\w+ )?(?:loops|lps)(?: on hook)?/iy;
+
 const pointed = /(?:\p{L}\.){2,}|\p{L}{1,2}\.\p{L}{1,3}\./uy;
 
 /** The next atom; letters of the alphabet alone are found far faster. */
@@ -77,8 +81,15 @@ export function readAtoms(text: string): Atom[] {
 function longAtom(text: string, at: number): string | null {
   const first = text[at];
   const told = first === "d" || first === "D" ? matchAt(decreaseInWords, text, at) : null;
-  if (told !== null) return told;
+  const cluster = isHolding(text, at) ? matchAt(clusterInWords, text, at) : null;
+  if (told !== null || cluster !== null) return told ?? cluster;
   return mayBePointed(text, at) && !/\p{L}/u.test(text[at - 1] ?? " ") ? matchAt(pointed, text, at) : null;
+}
+
+function isHolding(text: string, at: number): boolean {
+  const first = text[at];
+  if (first !== "h" && first !== "H" && first !== "l" && first !== "L") return false;
+  return /^(?:holding|leaving)$/i.test(text.slice(at, at + 7));
 }
 
 function matchAt(sticky: RegExp, text: string, at: number): string | null {

@@ -24,6 +24,7 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
   const first = atoms[i] as Atom;
   const looped = first.isNumber ? undefined : trade.get(loopSuffix.exec(first.text)?.[1] ?? "");
   if (looped?.cls === "S") return make("S", looped.value, 1);
+  if (first.text.length > 40 && /^(?:holding|leaving)/.test(first.text)) return clusterTold(first.text, make);
   if (first.text.startsWith("draw") && first.text.length > 20) {
     const n = /(?:next|first|last|of|in) (\d+|two|three) /.exec(first.text)?.[1] ?? "2";
     return make("S", `sc${({ two: "2", three: "3" } as Record<string, string>)[n] ?? n}tog`, 1);
@@ -71,6 +72,15 @@ function shapedInWords(atoms: readonly Atom[], i: number, make: Make): Read | nu
   if (noun > 0 && !/^\d/.test(wordAt(atoms, i + 2 + noun))) return make("S", shaping, 2 + noun);
   const told = /^in (?:every|each) \d|^\d+ (?:\S+ ){1,2}evenly/.test(join(atoms, i + 1, 4));
   return goesOn && told ? make("S", shaping, 1) : null;
+}
+
+const smallNumbers: Readonly<Record<string, number>> = { two: 2, three: 3, four: 4, five: 5, six: 6 };
+
+/** A cluster told in words: so many of a stitch closed together. */
+function clusterTold(text: string, make: Make): Read | null {
+  const told = /\b(sc|hdc|dc|tr|dtr) in(?:to)? (?:each of )?(?:the )?next (\d+|\w+)/.exec(text);
+  const n = Number(smallNumbers[told?.[2] ?? ""] ?? told?.[2]);
+  return told && n > 1 ? make("S", `${told[1]}${n}tog`, 1) : null;
 }
 
 /** Only near one of these can a compound with a number or a shaping be. */

@@ -203,7 +203,7 @@ const numberWord =
 const beforeChain = [
   String.raw`(?:(?:with|using|in|(?:start(?:ing)?|begin(?:ning)?|commenc(?:e|ing))\s+(?:at|with|from|in|on|by|the))\b(?:[^,:.]|\.\d){1,60}(?:[,:.]\s*|\bwith\s+(?=\d+\s*ch)))?`,
   String.raw`(?:\p{L}[\p{L} ]{1,30}:\s*(?=(?:loosely\s+)?(?:ch|chain)\s*\d+[^,;:]*$))?`,
-  String.raw`(?:(?:with|using)\s[^,:.]{1,40}?\s(?=(?:(?:make|work)\s+)?(?:ch(?:ain)?\s*\d+|\d+\s*ch)[^,;:]*$))?`,
+  String.raw`(?:(?:with|using)\s(?:[^,:.]|\.\d){1,40}?\s(?=(?:(?:make|work)\s+)?(?:ch(?:ain)?\s*\d+|\d+\s*ch)[^,;:]*$))?`,
   String.raw`(?:(?:(?:foundation|base|starting|beginning)(?:\s+ch(?:ain)?)?|set-?up)\s*[:–-]\s*|(?:foundation|base|starting)\s+(?=ch))?`,
   String.raw`(?:(?:we\s+)?(?:make|pull|collect|dial|cast on|start with|begin with)\s+(?:a\s+)?)?`,
 ].join("");
