@@ -4,6 +4,7 @@ import { works } from "./bind-joins";
 import { ProseBinder } from "./bind-prose";
 import { slips } from "./bind-stated";
 import type { Gathered, Named } from "./bind-stitches";
+import { gather, nameLast } from "./bound-so-far";
 import { harmless } from "./harmless-words";
 import {
   type Instruction,
@@ -244,6 +245,8 @@ class Binder extends ProseBinder {
     ) {
       return this.beginProse(word, next);
     }
+    // `…, last sc in top of turning ch`
+    if (word.cls === "z" && next?.rule === "make") return this.beginProse(word, next);
     if (word.cls === "g") this.onRing = true;
     if (word.cls === "Z") this.layered = true;
     // `sc around, 8 rounds`
@@ -485,23 +488,4 @@ const quiet = /[!/gAKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELuZ]/;
 
 function special(stitch: StitchUse): boolean {
   return stitch.special === true;
-}
-
-function nameLast(out: Instruction[], name: string): void {
-  const last = out.at(-1);
-  if (last?.op === "work") out[out.length - 1] = { ...last, stitch: { ...last.stitch, begins: name } };
-  if (last?.op === "group") out[out.length - 1] = { ...last, unit: name };
-}
-
-/** What was told so far becomes one group, but for the slip stitches that lead to it; in a ring it stays as it is. */
-function gather(out: Instruction[], { takes, span }: Gathered): void {
-  if (takes.some(({ how }) => how === "nowhere"))
-    return void out.splice(0, out.length, ...out.map(deeplyInRing));
-  const from = out.findIndex(({ op }) => op !== "slip" && op !== "turn" && op !== "mark");
-  if (from >= 0) out.push({ op: "group", body: out.splice(from), takes, span });
-}
-
-function deeplyInRing(instruction: Instruction): Instruction {
-  if (instruction.op === "repeat") return { ...instruction, body: instruction.body.map(deeplyInRing) };
-  return intoRing(instruction);
 }

@@ -51,6 +51,8 @@ export type Node =
       readonly tail: readonly Node[] | null;
       /** The last of the passes leaves its last chain out. */
       readonly omits?: boolean;
+      /** What takes the place of the end of the last pass. */
+      readonly ending?: readonly Node[] | null;
     }
   /** `sc in each dc and 3 sc in each sp`: what a place gets, its sort decides. */
   | { readonly do: "side-by-side"; readonly stitches: readonly Made[]; readonly spaces: readonly Made[] }

@@ -106,7 +106,9 @@ export class Reader {
     const omitsStitch = this.take(/,? omitting last (?:sc|hdc|dc|tr)/) !== null;
     const short = omitsStitch ? body.slice(0, -1) : null;
     const tail = ends && cut !== undefined ? this.sub(cut, "repeated") : short;
-    this.nodes.push({ do: "repeat", body, times, tail, omits });
+    const ending = this.take(/,? ending with (?!ch)/) ? this.sub(this.text.slice(this.at), "repeated") : null;
+    if (ending) this.at = this.text.length;
+    this.nodes.push({ do: "repeat", body, times, tail, omits, ending });
     return true;
   }
 
@@ -474,6 +476,7 @@ export class Reader {
       )
     )
       return next(1, "any", "last");
+    if (this.take(/(?:turning ch|tch)\b/)) return next(1, "any", "last");
     return this.eachOf() ?? this.nextOf();
   }
 

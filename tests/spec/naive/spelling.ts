@@ -88,7 +88,7 @@ const replacements: readonly Replacement[] = [
   [/\bin (?:flo|blo) of st \d rows below/g, "in next st"],
   [/ \d rows below, sk st behind it/g, ""],
   [/\b(\d+)-?ch sp\b/g, "sp#$1"],
-  [/\bch[- ]?(\d+)[- ](?:sp|loops?)\b/g, "sp#$1"],
+  [/\bch[- ]?(\d+)[- ](?:sp|loops?|lps?)\b/g, "sp#$1"],
   [/\bhandle(?: loop)?s?\b/g, "sp#"],
   [/\b(?:(\d+)-?ch|ch-?(\d+)) corner(?: sp)?\b/g, "sp#$1$2"],
   [/\bcorner sp\b/g, "sp#"],

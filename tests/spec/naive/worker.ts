@@ -224,6 +224,10 @@ export class Worker {
 
   private skip(target: Target, rest: readonly Node[]): void {
     const last = this.last;
+    const isOne = target.at === "next" && target.count === 1 && target.end === "between";
+    // The one that is missed may be that under the opening chain.
+    const under = isOne && this.standing && this.used.length === 1 && this.made.length === 1;
+    if (under && this.setting.choose("missed under", 2) === 1) return;
     this.onEach(target, 1, rest, () => undefined);
     this.last = last;
   }
@@ -276,8 +280,9 @@ export class Worker {
   /** The chains left out: nothing, a stitch, or a stitch and a space of an open mesh. */
   private skippedChains(nth: number): readonly Made[] {
     const counted = { ...stitch(nameOf(this.nodes)), unit: "turning" };
-    const readings = [[], [counted], [counted, space(meshSpace(this.nodes))]];
-    const order = nth < 3 ? [0, 1] : nth === 3 ? [0, 1] : nth < 6 ? [1, 0] : [2, 1, 0];
+    const readings = [[], [counted], [counted, space(meshSpace(this.nodes))], [space(nth - 1)]];
+    const low = nameOf(this.nodes) === "sc" && meshSpace(this.nodes) > 2;
+    const order = nth <= 3 ? [0, 1] : low ? [3, 0, 1] : nth < 6 ? [1, 0] : [2, 1, 0];
     const { skippedCount } = this.setting;
     if (skippedCount !== null) return readings[skippedCount ? 1 : 0] ?? [];
     if (nth < 3) return [];
@@ -299,6 +304,7 @@ export class Worker {
 
   private repeat(node: Node & { readonly do: "repeat" }, rest: readonly Node[]): void {
     const { times, body } = node;
+    if (node.ending) return this.endingWith(body, node.ending);
     if (times.how === "to-the-end") {
       this.toTheEnd(body, times.reserve || lastPlaces(rest));
       // What the last pass made last is taken back.
@@ -324,6 +330,20 @@ export class Worker {
     const like = last?.do === "work" && last.yields[0]?.name === began && body.length > 1;
     if (!like || !this.setting.mayRepeatWhole || this.nodes[0]?.do === "repeat") return;
     if (this.setting.choose("last repeat", 2) === 1) this.run(body.slice(0, -1));
+  }
+
+  /** As many passes as leave room for one that keeps some of its first parts and ends in its own way. */
+  private endingWith(body: readonly Node[], ending: readonly Node[]): void {
+    const keeps = this.setting.choose("ending", body.length);
+    const { cursor, last } = this;
+    const [made, used] = [this.made.length, this.used.length];
+    for (let passes = 0; passes < this.places.length; passes++) {
+      Object.assign(this, { cursor, last });
+      [this.made.length, this.used.length] = [made, used];
+      for (let pass = 0; pass < passes; pass++) this.run(body);
+      this.run([...body.slice(0, keeps), ...ending]);
+      if (this.cursor >= this.places.length) return;
+    }
   }
 
   private toTheEnd(body: readonly Node[], reserve: number): void {
