@@ -2,7 +2,7 @@ import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { shapingOf } from "./even-row";
 import { type Rewritten, rewriteToMake, shapedOf } from "./rewrite-row";
 import { isRefusal, trialOf } from "./row-trial";
-import { countsAround } from "./which-counts";
+import { type Congruence, countsAround } from "./which-counts";
 
 /** Counts tried on either side of the one that a row has. */
 const triedAtMost = 24;
@@ -21,17 +21,19 @@ export type Suits = (rewritten: Rewritten) => boolean;
 /** The counts nearest to `from` that suit a row: all its groups alike where it is shaped, whole repeats elsewhere. */
 export function nearestCounts(row: WorkedRow, piece: WorkedPiece, from: number, suitsAll: Suits): Nearest {
   const search = { row, piece, from, suits: suitsFor(row, piece), suitsAll };
-  const behind = suitsBehind(row, piece);
-  const likely = { ...search, suits: (makes: number) => behind(makes) && search.suits(makes) };
-  const near = (by: 1 | -1) => nearest(likely, by) ?? nearest(search, by);
+  const behind = suitingBehind(row, piece);
+  const likely = behind && {
+    ...search,
+    suits: (makes: number) => makes % behind.of === behind.plus && search.suits(makes),
+  };
+  const near = (by: 1 | -1) => (likely && nearest(likely, by)) ?? nearest(search, by);
   return { below: near(-1), above: near(1) };
 }
 
-/** Whether the rows that are worked on what a row makes can be worked on another number: tried before others. */
-function suitsBehind(row: WorkedRow, piece: WorkedPiece): (makes: number) => boolean {
+/** The counts that the rows suit which are worked on what a row makes: tried before others. */
+function suitingBehind(row: WorkedRow, piece: WorkedPiece): Congruence | null {
   const next = piece.rows[piece.rows.indexOf(row) + 1];
-  const all = next?.outcome?.has[0] === row.outcome?.makes[0] && next ? countsAround(next, piece) : null;
-  return all ? (makes) => makes % all.of === all.plus : () => true;
+  return next && next.outcome?.has[0] === row.outcome?.makes[0] ? countsAround(next, piece) : null;
 }
 
 /** Like groups are easier to work, so that they are looked for; a count that is asked for needs none. */
