@@ -53,6 +53,13 @@ const lookedAt: Readonly<Record<string, readonly string[]>> = {
     "undefined-abbreviation: rep",
     "undefined-abbreviation: sc",
   ],
+  "motifs/09.crochet": ["untold-terms: Fdc"],
+  "motifs/44.crochet": [
+    "unused-abbreviation: alt = alternate",
+    "unused-abbreviation: cont = continue",
+    "unused-abbreviation: yrh = yarn round hook",
+    "untold-terms: tr",
+  ],
   "toys/01-bear.crochet": [
     "unused-abbreviation: BLO – back loop only",
     "unused-abbreviation: sl st – slip stitch",

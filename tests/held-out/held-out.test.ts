@@ -8,6 +8,7 @@ const floors: Readonly<Record<string, { readonly ok: number; readonly falseError
   "first-contact": { ok: 0.965, falseErrors: 0 },
   garments: { ok: 0.978, falseErrors: 0 },
   lace: { ok: 0.99, falseErrors: 0 },
+  motifs: { ok: 0.967, falseErrors: 0 },
   toys: { ok: 0.991, falseErrors: 0 },
 };
 

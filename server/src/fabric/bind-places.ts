@@ -86,7 +86,8 @@ class PlaceWords {
 
   /** `in tch`, `in turning ch`: the last place of the row. */
   get isTurning(): boolean {
-    return this.valueOf("H") === "turning chain" && !this.has("X") && !this.has("f");
+    const isOther = ["X", "f", "C", "p"].some((cls) => this.has(cls));
+    return this.valueOf("H") === "turning chain" && !isOther;
   }
 
   get row(): number | null {
