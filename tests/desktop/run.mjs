@@ -1,4 +1,5 @@
 // `npm run test:desktop`: the suite in a desktop VS Code, which is downloaded where that can be done.
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { downloadAndUnzipVSCode, runTests } from "@vscode/test-electron";
 import { bundleSuite } from "../desktop-suite.mjs";
@@ -23,6 +24,11 @@ if (vscodeExecutablePath) {
     vscodeExecutablePath,
     extensionDevelopmentPath: root,
     extensionTestsPath: script,
-    launchArgs: ["--disable-extensions", "--skip-welcome", "--disable-workspace-trust"],
+    launchArgs: [
+      join(root, "samples"),
+      "--disable-extensions",
+      "--skip-welcome",
+      "--disable-workspace-trust",
+    ],
   });
 }

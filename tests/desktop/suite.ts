@@ -23,6 +23,7 @@ const checks: readonly (readonly [string, () => Promise<void>])[] = [
   ["the next round is offered with its count", nextRoundIsOffered],
   ["a yarn is given another name wherever it is named", yarnIsRenamed],
   ["the page to read before publishing opens beside the pattern", publishingPageOpens],
+  ["a task checks the patterns of the folder", taskChecksFolder],
 ];
 
 /** Runs all checks, one after another; throws with the names of those that failed. */
@@ -264,4 +265,17 @@ async function publishingPageOpens(): Promise<void> {
   const pages = () =>
     vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs.map(({ label }) => label)).join("\n");
   await until(pages, (labels) => /publish/i.test(labels));
+}
+
+/** As `loopledger check` ends: 0 or 1 by what is in the folder, 2 only where it could not be done. */
+async function taskChecksFolder(): Promise<void> {
+  const [task] = await vscode.tasks.fetchTasks({ type: "loopledger" });
+  assert.ok(task, "a task is offered for the folder");
+  const ended = new Promise<number | undefined>((resolve) => {
+    vscode.tasks.onDidEndTaskProcess(({ execution, exitCode }) => {
+      if (execution.task.name === task.name) resolve(exitCode);
+    });
+  });
+  await vscode.tasks.executeTask(task);
+  assert.ok([0, 1].includes((await ended) ?? 2), `the task ended with ${await ended}`);
 }
