@@ -196,7 +196,7 @@ function readHabits(text: string): Habit[] {
   const all = text.matchAll(/\b(?:ch(?:ain)?[\s-]*(\d+)|(\d+)\s*ch)\s*\(([^()]*count[^()]*)/gi);
   return [...all].map((match) => ({
     chains: Number(match[1] ?? match[2]),
-    counts: !/\bnot\b|n['’]t\b/i.test(match[3] as string),
+    counts: !/\b(?:not|never)\b|n['’]t\b/i.test(match[3] as string),
     tall: tallStartIn(match[3] as string),
   }));
 }

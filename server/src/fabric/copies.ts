@@ -121,7 +121,7 @@ function readCopy(line: RowContent): Copy | null {
     return { how: "each-end", by, times: rows ?? [1], rows: rows ?? [1] };
   }
   if (
-    !/^\s*[[(]?\s*(?:rep(?:eat)?s?\b|alternate\b|work the same as|work\s+(?:rows|rnds|rounds)\s+\d|as (?:for )?|same as|work as|continue as|cont as)/i.test(
+    !/^\s*[[(]?\s*(?:rep(?:eat)?s?\b|alternate\b|work the same as|work\s+(?:rows|rnds|rounds)\s+\d|work\s+\d+(?:st|nd|rd|th)\b[^.;:]*\bas\b|as (?:for )?|same as|work as|continue as|cont as)/i.test(
       text,
     )
   )
@@ -167,7 +167,9 @@ const noPiece =
   /^(?:for|on|in|rows?|rnds?|rounds?|set|established|before|usual|last|prev\w*|patt\w*|this|chart)\b/i;
 
 /** `as for Body`, `Rnds 1-5 of Arm`: the key of the piece that is named; null for none. */
-function otherPiece(text: string): string | null {
+function otherPiece(whole: string): string | null {
+  // `until work measures same as back` says how long it is.
+  const text = whole.replace(/\buntil\b.*?\bsame as\b.*$/i, "");
   const name = [asPiece, ofPiece]
     .map((form) => form.exec(text)?.[1])
     .find((one) => one && !noPiece.test(one));

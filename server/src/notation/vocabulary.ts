@@ -74,7 +74,11 @@ function otherWork(): string[] {
 /** Words and phrases of the trade that are no stitches. One line a class; spellings in lower case. */
 const phrases: readonly (readonly [cls: string, value: string, spellings: string])[] = [
   ["t", "st", "st|sts|stitch|stitches|st's|position|places|place"],
-  ["p", "sp", "sp|sps|space|spaces|mesh|meshes|gap|gaps"],
+  [
+    "p",
+    "sp",
+    "turning ch sp|turning ch-sp|turning chain sp|turning chain space|tch sp|sp|sps|space|spaces|mesh|meshes|gap|gaps",
+  ],
   ["p", "loop", "loop|loops|lp|lps|arch|arches"],
   ["p", "joining loop", joiningLoops().join("|")],
   ["p", "eyelet", "eyelet|eyelets"],
@@ -192,13 +196,13 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
     "new yarn",
     "attach yarn|attach thread|attach cotton|join thread|join cotton|rejoin thread|attach the yarn|attach the thread",
   ],
-  ["j", "join", "join|joining|joined|rejoin|rejoining|re-join|connect|connecting"],
+  ["j", "join", "join|joining|joined|rejoin|rejoining|re-join|attach to|connect|connecting"],
   ["J", "invisible join", "invisible join|inv join"],
   ["U", "turn", "turn|turning|turned|do not turn|don't turn"],
   [
     "I",
     "otherside",
-    "other side of chain|opposite side of chain|other side|opposite side|opp side|underside of chain|underside|other side of ch|opposite side of ch|opp side of ch|opposite side of foundation ch|opposite side of foundation chain|opposite side of starting ch|opposite side of beg ch|bottom of ch|bottom of chain|bottom loops of chain|bottom loop of chain|bottom loops of ch|bottom loops|unused loops of chain|free loops of chain|other side of foundation chain|other side of foundation ch|other side of starting chain|free loops of foundation chain|free loops of chain|along foundation chain|along foundation ch|across foundation chain|across foundation ch|along foundation|across foundation|rotate|underside of ch|turn to other side|free loops of foundation ch|remaining loops of chain|back of chain",
+    "back along chain|back along ch|back down chain|back up chain|other side of chain|opposite side of chain|other side|opposite side|opp side|underside of chain|underside|other side of ch|opposite side of ch|opp side of ch|opposite side of foundation ch|opposite side of foundation chain|opposite side of starting ch|opposite side of beg ch|bottom of ch|bottom of chain|bottom loops of chain|bottom loop of chain|bottom loops of ch|bottom loops|unused loops of chain|free loops of chain|other side of foundation chain|other side of foundation ch|other side of starting chain|free loops of foundation chain|free loops of chain|along foundation chain|along foundation ch|across foundation chain|across foundation ch|along foundation|across foundation|rotate|underside of ch|turn to other side|free loops of foundation ch|remaining loops of chain|back of chain",
   ],
   [
     "G",
@@ -311,7 +315,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   [
     "V",
     "prose",
-    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|flatten|squeeze|divide|pull|tighten|close|bring|place|note|see|remember|being careful|holding|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|working behind|working in front of|switch to|use|begin|leaving a|leave a|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|break|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|placing last|putting last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
+    "stuff|stuffing|start stuffing|begin stuffing|sew|weave|embroider|attach|insert|fold|fold flat|flatten|squeeze|divide|pull|tighten|close|bring|place|note|see|remember|being careful|holding|repeat this|change|changing|using|with|switch|drop|carry|pick up|remove|move|glue|tie|measure|check|measures|piece|you|this|do not|don't|working over|working behind|working in front of|switch to|use|begin|leaving a|leave a|hold|press|pin|thread|lace|trim|arrange|secure|finish|enjoy|alternating|break|mark|move marker|move the marker|to form|to close|to make|working last|work last|making last|placing last|putting last|as if to|use marker|place a marker|place a stitch marker|put|wrap|slide|slip loop|remember to|if you|for the",
   ],
 ];
 
