@@ -88,6 +88,16 @@ describe("worked examples", () => {
 describe("yarns of rows", () => {
   const two = front("Worsted cotton: 50 g red (A), 20 g white (B)", "5 mm hook");
 
+  test("a heading of several colours: the first begins, unless each piece is made in one of them", () => {
+    const listed = front("Worsted wool: 50 g navy, 50 g red, 50 g cream");
+    const begun = usedBy(
+      `${listed}Body (navy and red)\n${ball}Change to red.\nRnd 6: sc around (12)\n`,
+    ).inAll;
+    expect(begun.navy).toBeGreaterThan(begun.red ?? 0);
+    const shared = usedBy(`${listed}Flag (make 4: 2 in red, 2 in cream)\n${ball}`).inAll;
+    expect(Object.keys(shared)).toEqual(["red / cream"]);
+  });
+
   test("a change between rows, in a row and back", () => {
     const { inAll } = usedBy(
       `${two}Body\nWith A:\nRnd 1: 6 sc in mr (6)\nChange to white.\nRnd 2: inc x6 (12)\nRnd 3: sc in next 6 sts, with A sc in next 6 sts (12)`,

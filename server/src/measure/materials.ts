@@ -10,6 +10,7 @@ import { sumOf } from "./row-yarn";
 import { sizeOf } from "./size";
 import { sizeInWords } from "./size-words";
 import { minutesOf, pace } from "./time";
+import { eachInOne } from "./yarn-in-hand";
 import type { ListedYarn, YarnKey } from "./yarn-list";
 import { type YarnUse, yarnUseOf } from "./yarn-used";
 
@@ -123,7 +124,8 @@ function yarnsOf(use: YarnUse, basis: Basis, { marginPercent }: MeasureOptions):
     const listed = typeof key === "number" ? use.ground.list.yarns[key] : undefined;
     return {
       name: listed?.name || (typeof key === "string" ? key : "yarn"),
-      isListed: listed?.yarn != null,
+      // `coral / mint / cream`: pieces that are made in one of them each.
+      isListed: listed?.yarn != null || (typeof key === "string" && key.includes(eachInOne)),
       label: listed?.label?.text ?? null,
       amounts: use.inAll.map((sums) => amountOf(((sums.get(key) ?? 0) / 1000) * margin, basis, listed)),
     };

@@ -147,9 +147,12 @@ class HandReader implements PieceYarns {
     if (named.length < 2) return named;
     // `make 9: 3 in coral, 3 in mint, 3 in cream`: each piece in one of them; else the piece begins with the first.
     const isShared = /\d\s+(?:each\s+)?in\b/.test(bracket);
-    return isShared ? [named.join(" / ")] : [firstIn(bracket, named)];
+    return isShared ? [named.join(eachInOne)] : [firstIn(bracket, named)];
   }
 }
+
+/** Between the yarns of pieces that are made in one of them each. */
+export const eachInOne = " / ";
 
 function firstIn(bracket: string, names: readonly string[]): string {
   const at = (name: string): number => bracket.indexOf(name.toLowerCase());
