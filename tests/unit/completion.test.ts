@@ -238,3 +238,10 @@ test.each(["", "\n", "(", "Rnd", "Rnd 1:", "Rnd 1: (", "\r\n\r\n", "\t", "Rnd 99
     }
   },
 );
+
+test("behind the number that tells how often, no stitch is offered; behind a blank it is", () => {
+  const row = "Rnd 1: 6 sc in mr (6)\nRnd 2: (sc, inc) x3";
+  expect(labelsAt(`${row}$0`, "stitch", "phrase", "own stitch")).toEqual([]);
+  expect(labelsAt(`${row} $0`, "stitch")).toContain("sc");
+  expect(labelsAt("Rnd 1: 6 sc in mr (6)\nRnd 2: sc2$0", "stitch")).toContain("sc2tog");
+});

@@ -27,13 +27,16 @@ const sources: readonly CompletionSource[] = [
 /** What a client asks behind a character that somebody typed, rather than in a word. */
 const behindMark: readonly CompletionSource[] = [nextRow, count];
 
+/** `x5`: a number that tells how often. A word is written behind a blank, and not right here. */
+const tellsHowOften = /[\s)\]}][x×]\d+$/iu;
+
 /** Characters behind which the list opens by itself: a row is begun, a count is opened. */
 export const openingMarks = ["\n", "(", "["] as const;
 
 /** What could be written at an offset, the likeliest first; `mark`: the character that opened the list. */
 export function completionsAt(pattern: WorkedPattern, offset: number, mark?: string): CompletionEntry[] {
   const place = new WritingPlace(pattern, offset);
-  const asked = mark === undefined ? sources : behindMark;
+  const asked = mark === undefined && !tellsHowOften.test(place.before) ? sources : behindMark;
   const byText = new Map<string, CompletionEntry>();
   for (const entry of asked.flatMap((source) => source(place)))
     if (!byText.has(entry.newText.toLowerCase())) byText.set(entry.newText.toLowerCase(), entry);
