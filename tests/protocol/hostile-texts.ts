@@ -14,6 +14,11 @@ export const HOSTILE_TEXTS: readonly (readonly [name: string, text: string])[] =
   ["10,000 brackets that stay open", `Rnd 1: ${"([{*".repeat(2_500)}`],
   ["numbers beyond all counting", "Rnd 1: 99999999999999999999 sc in mr\nRnd 2: [inc] x 1000000000000 (-0)"],
   ["20,000 rows", Array.from({ length: 20_000 }, (_, row) => `Rnd ${row}: sc around (6)`).join("\n")],
+  [
+    "200,000 rows",
+    Array.from({ length: 200_000 }, (_, row) => `Rnd ${row + 1}: 6 sc around the post (6)`).join("\n"),
+  ],
+  ["letters of another alphabet that look alike", "Rnd 1: 6 \u0455\u0441 in mr (6)\nRnd 2: \u0456nc x6 (12)"],
   ["names a program may trip over", "__proto__: constructor\nRnd 1: toString, hasOwnProperty (__proto__)"],
   ["markup", "Rnd 1: <img src=x onerror=alert(1)> $\u007b6} %s %n `x` (6)"],
 ];

@@ -37,10 +37,19 @@ export class SettingsSource {
     this.asked.delete(uri);
   }
 
+  /** A client that does not answer is not waited for for ever; what it says later holds from then on. */
   private async ask(uri: string): Promise<Settings> {
+    const item = { scopeUri: uri, section: "loopledger" };
+    const answer = Promise.resolve(this.connection.workspace.getConfiguration(item)).then((section) =>
+      this.read(section),
+    );
     try {
-      const item = { scopeUri: uri, section: "loopledger" };
-      return this.read(await this.connection.workspace.getConfiguration(item));
+      return await inTime(answer, () => {
+        const late = this.asked.get(uri);
+        answer.then((settings) => {
+          if (late && this.asked.get(uri) === late) this.asked.set(uri, Promise.resolve(settings));
+        }, noMatter);
+      });
     } catch (fault) {
       this.connection.console.warn(`The settings for ${uri} could not be had: ${fault}`);
       return this.told;
@@ -52,4 +61,21 @@ export class SettingsSource {
     for (const problem of settings.problems) this.connection.console.warn(problem);
     return settings;
   }
+}
+
+/** Milliseconds. */
+const patience = 5_000;
+
+function noMatter(): void {}
+
+/** An answer, or a fault where it does not come in time; `onLate` is told then. */
+async function inTime<T>(answer: Promise<T>, onLate: () => void): Promise<T> {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const late = new Promise<never>((_, reject) => {
+    timer = setTimeout(() => {
+      onLate();
+      reject(new Error("the editor did not answer"));
+    }, patience);
+  });
+  return Promise.race([answer, late]).finally(() => clearTimeout(timer));
 }

@@ -84,5 +84,8 @@ function table(head: readonly string[], rows: readonly (readonly string[])[]): s
 
 /** What a pattern says is text, whatever signs are in it. */
 function escaped(text: string): string {
-  return text.replace(/\s+/g, " ").replace(/[\\`*_[\]<>|#~]/g, "\\$&");
+  return text
+    .replace(/\s+/g, " ")
+    .replace(/[\\`*_[\]<>|#~&@$]/g, "\\$&")
+    .replace(/:(?=\/\/)|(?<=\bwww)\./gi, "\\$&");
 }

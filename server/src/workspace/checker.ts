@@ -6,6 +6,7 @@ import { withoutAsMeant } from "../notation/as-meant";
 import { patternRules, quietRules, rowRules } from "../rules/all-rules";
 import { type Found, findingOf, moved, type Rule, type WorkedPattern } from "../rules/rule";
 import { unanswered } from "./as-meant";
+import { beyondReach, reachOf } from "./reach";
 import type { Finding, PatternReport, PieceReport } from "./report";
 import { rowReport } from "./row-report";
 
@@ -26,9 +27,10 @@ export class Checker {
 
   /** The report with what it was made from: one reading of a text for all who ask about it. */
   work(text: string): Checked {
-    const pattern = this.reader.read(withoutAsMeant(text));
+    const reach = reachOf(text);
+    const pattern = this.reader.read(withoutAsMeant(text.slice(0, reach)));
     const worked = { ...pattern, text, pieces: this.fabric.work(pattern) };
-    return { worked, report: reportOf(worked, this.findingsOf(worked)) };
+    return { worked, report: reportOf(worked, [...this.findingsOf(worked), ...beyondReach(text, reach)]) };
   }
 
   /** In the order of the text. */

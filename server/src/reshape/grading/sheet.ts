@@ -17,7 +17,7 @@ export function sheetOf(lists: readonly SizedList[], sizes: readonly string[]): 
     of,
     ...cells.map(({ text }) => text),
   ]);
-  const all = [[...fixed, ...sizes], ...rows].map((row) => row.map((text) => text.replaceAll("|", "\\|")));
+  const all = [[...fixed, ...sizes], ...rows].map((row) => row.map(escaped));
   const widths = (all[0] ?? []).map((_, column) =>
     Math.max(3, ...all.map((row) => row[column]?.length ?? 0)),
   );
@@ -25,6 +25,15 @@ export function sheetOf(lists: readonly SizedList[], sizes: readonly string[]): 
     `| ${row.map((text, column) => text.padEnd(widths[column] ?? 0)).join(" | ")} |`;
   const [head = [], ...body] = all;
   return [lineOf(head), lineOf(widths.map((width) => "-".repeat(width))), ...body.map(lineOf)].join("\n");
+}
+
+/** What a row says is text, whatever signs are in it: it makes no column, no picture and no link. */
+function escaped(text: string): string {
+  return text.replace(/[\\|<[`&]|:(?=\/\/)/g, "\\$&");
+}
+
+function unescaped(text: string): string {
+  return text.replace(/\\([\\|<[`&:])/g, "$1");
 }
 
 /** A sheet as it was read: the names in its head, and the cells of each list. */
@@ -40,7 +49,7 @@ function readSheet(markdown: string): Sheet | Refusal {
       .trim()
       .replace(/^\||\|$/g, "")
       .split(/(?<!\\)\|/)
-      .map((text) => text.trim().replaceAll("\\|", "|")),
+      .map((text) => unescaped(text.trim())),
   );
   if (!head || !rule || !fixed.every((name, i) => head[i] === name))
     return { why: "this is no grading sheet: its table begins with the columns no., line and what" };

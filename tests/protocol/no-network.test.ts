@@ -1,0 +1,106 @@
+import { once } from "node:events";
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { beforeAll, expect, onTestFinished, test } from "vitest";
+import { ExitNotification, ShutdownRequest } from "vscode-languageserver-protocol/node";
+import { bundle, temporaryFolder } from "./bundles";
+import { overStdio, PULL } from "./client";
+import { runCommand } from "./command";
+
+const project = new URL("../../", import.meta.url);
+const WRONG = "Rnd 1: 6 sc in mr (6)\nRnd 2: inc x5 (12)\nSee https://example.com and ../../../etc/passwd";
+const URI = "file:///buoy.crochet";
+
+let server: string;
+let commandLine: string;
+/** Read before a program starts: whatever asks for a connection, a name or another program ends it with 99. */
+let guard: string;
+
+beforeAll(async () => {
+  [server, commandLine] = await Promise.all([bundle("lsp/main-node.ts"), bundle("cli/main.ts")]);
+  guard = join(temporaryFolder(), "guard.cjs");
+  writeFileSync(
+    guard,
+    `
+    const stop = (what) => () => { require("node:fs").writeSync(2, "NETWORK " + what + "\\n"); process.exit(99); };
+    const net = require("node:net");
+    net.Socket.prototype.connect = stop("connect");
+    net.Server.prototype.listen = stop("listen");
+    require("node:dgram").createSocket = stop("datagram");
+    for (const name of ["lookup", "resolve"]) require("node:dns")[name] = stop("name");
+    for (const name of ["spawn", "exec", "execFile", "fork", "spawnSync", "execSync", "execFileSync"])
+      require("node:child_process")[name] = stop("program");
+    globalThis.fetch = stop("fetch");
+    `,
+  );
+});
+
+test("the guard ends a program that opens a connection", async () => {
+  const script = join(temporaryFolder(), "calls-home.cjs");
+  writeFileSync(script, 'require("node:http").get("http://127.0.0.1:9/")');
+  expect(await runCommand("--require", [guard, script])).toMatchObject({
+    status: 99,
+    err: "NETWORK connect\n",
+  });
+});
+
+test("the server opens no connection and starts no program, whatever it is asked", async () => {
+  const { client, server: child } = overStdio("--require", [guard, server, "--stdio"]);
+  onTestFinished(() => {
+    child.kill();
+  });
+  await client.initialize(PULL);
+  await client.open(URI, WRONG);
+  expect(await client.pullItems(URI)).toMatchObject([{ code: "does-not-fit" }]);
+  const ofText = { textDocument: { uri: URI } };
+  const caret = { ...ofText, position: { line: 1, character: 8 } };
+  const methods = [
+    "materials",
+    "publishingPage",
+    "queries",
+    "rowProof",
+    "rowInWords",
+    "wake",
+    "gradingSheet",
+  ];
+  for (const method of methods) await client.connection.sendRequest(`loopledger/${method}`, caret);
+  for (const method of ["hover", "completion", "documentSymbol", "codeLens"])
+    await client.connection.sendRequest(`textDocument/${method}`, caret);
+  const ended = once(child, "exit");
+  await client.connection.sendRequest(ShutdownRequest.type);
+  await client.connection.sendNotification(ExitNotification.type);
+  expect(await ended).toEqual([0, null]);
+});
+
+test("the command line opens no connection and starts no program", async () => {
+  const file = join(temporaryFolder(), "buoy.crochet");
+  writeFileSync(file, WRONG);
+  for (const command of ["check", "measure"]) {
+    const { status, err } = await runCommand("--require", [guard, commandLine, command, file]);
+    expect({ command, status, err }).toMatchObject({ status: command === "check" ? 1 : 0, err: "" });
+  }
+});
+
+interface Package {
+  readonly license?: string;
+  readonly dependencies?: Readonly<Record<string, string>>;
+}
+
+function packageAt(folder: string): Package {
+  return JSON.parse(readFileSync(new URL(`${folder}package.json`, project), "utf8")) as Package;
+}
+
+interface Lock {
+  readonly packages: Readonly<Record<string, { readonly dev?: boolean; readonly license?: string }>>;
+}
+
+test("what is shipped stands on at most six packages, and all that they bring may be passed on", () => {
+  expect(Object.keys(packageAt("").dependencies ?? {}).length).toBeLessThanOrEqual(6);
+  const { packages } = JSON.parse(readFileSync(new URL("package-lock.json", project), "utf8")) as Lock;
+  const shipped = Object.entries(packages).filter(([name, { dev }]) => name !== "" && !dev);
+  expect(shipped.length).toBeGreaterThan(4);
+  const licences = shipped.map(([name, { license }]) => `${name}: ${license}`);
+  expect(
+    licences.filter((one) => !/: (?:MIT|ISC|BSD-[23]-Clause|BlueOak-1\.0\.0|Apache-2\.0)$/.test(one)),
+  ).toEqual([]);
+});
