@@ -11,6 +11,8 @@ export const ABILITIES: ClientCapabilities = {
       resolveSupport: { properties: ["edit"] },
     },
     completion: { completionItem: { documentationFormat: ["markdown"] } },
+    signatureHelp: { signatureInformation: { documentationFormat: ["markdown"] } },
+    inlineCompletion: {},
     rename: { prepareSupport: true },
   },
   workspace: {

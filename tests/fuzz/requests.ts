@@ -140,6 +140,14 @@ export const requests = {
   "findings of the folder": asking("workspace/diagnostic", () => ({ previousResultIds: [] })),
   hover: asking("textDocument/hover", at),
   completion: complete,
+  "repeat that is written": asking("textDocument/signatureHelp", at),
+  "row to come": async (scene) => {
+    const method = "textDocument/inlineCompletion";
+    const params = { ...at(scene), context: { triggerKind: 1 } };
+    const items = (await scene.send(method, params)) as { insertText: string; range: Range }[];
+    const item = picked(items, scene);
+    if (item) scene.tryEdits(method, [{ range: item.range, newText: item.insertText }]);
+  },
   definition: asking("textDocument/definition", at),
   references: asking("textDocument/references", (scene) => ({
     ...at(scene),

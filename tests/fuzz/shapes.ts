@@ -65,6 +65,14 @@ const completionItem = record({
   additionalTextEdits: orNull(list(TextEdit.is)),
 });
 
+/** What is marked of a signature is in its label. */
+function signature(answer: unknown): boolean {
+  if (!isRecord(answer) || !name(answer.label)) return false;
+  const length = (answer.label as string).length;
+  const inside = (end: unknown) => count(end) && (end as number) <= length;
+  return list(record({ label: list(inside) }))(answer.parameters ?? []);
+}
+
 /** Its edits may come when it was chosen. */
 const codeAction = record({ title: name, kind: name, diagnostics: orNull(list(Diagnostic.is)) });
 
@@ -106,6 +114,8 @@ export const shapes = {
   "textDocument/hover": orNull(Hover.is),
   "textDocument/completion": orNull(anyOf(list(completionItem), record({ items: list(completionItem) }))),
   "completionItem/resolve": completionItem,
+  "textDocument/signatureHelp": orNull(record({ signatures: list(signature) })),
+  "textDocument/inlineCompletion": list(record({ insertText: name, range: Range.is })),
   "textDocument/definition": list(Location.is),
   "textDocument/references": list(Location.is),
   "textDocument/documentHighlight": list(record({ range: Range.is })),
