@@ -76,6 +76,11 @@ function atJoin(all: readonly Instruction[]): readonly Instruction[] {
 
 /** `Ch 4, join into a ring, ch 3, 11 dc into ring`: the ring is no part of the round. */
 function withoutRing(all: readonly Instruction[]): readonly Instruction[] {
+  const [first, second] = all;
+  // `Ch 4, join; ch 4, 2 tr in ring`
+  const unsaid = first?.op === "chain" && second?.op === "chain";
+  const works = takesIn(all.slice(2));
+  if (unsaid && works.length > 0 && works.every(({ how }) => how === "nowhere")) return all.slice(1);
   const at = all.findIndex(({ op }) => op === "ring");
   const isMade =
     at > 0 && at < all.length - 1 && all.slice(0, at).every(({ op }) => op === "chain" || op === "mark");
