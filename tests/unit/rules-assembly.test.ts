@@ -85,3 +85,99 @@ describe("edges-differ", () => {
     expect(foundBy("edges-differ", buoy + ear() + said)).toEqual([]);
   });
 });
+
+describe("piece-not-made", () => {
+  const hat = "Hat\nRnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)\nFasten off.\n";
+
+  test.each([
+    ["Weave in ends. Sew the blanket squares together.", "squares"],
+    ["Weave in ends, stuff the leg, pin out to size.", "leg"],
+    ["Sew both sleeves to the body.", "sleeves"],
+  ])("left over in a pattern of one piece: %s", (sentence, on) => {
+    const finding = onlyFinding("piece-not-made", hat + sentence);
+    expect([finding.on, finding.severity]).toEqual([on, "information"]);
+    expect(finding.message).toBe(
+      `This speaks of "${on}", and nothing else in the pattern does. Is it left over from another pattern?`,
+    );
+  });
+
+  test.each([
+    ["a part that rows speak of", `First leg\n${hat}\nStuff the legs.\n`],
+    ["another part of the same animal", `${hat}\nThe bear has two paws.\nStuff the legs.\n`],
+    ["what is no such part", `${hat}\nStuff the toy. Sew the brooch to the side. Sew the edges together.\n`],
+    ["a title", `A blanket of squares\n\n${hat}\nSew the squares together.\n`],
+  ])("is silent on %s", (_, text) => {
+    expect(foundBy("piece-not-made", text)).toEqual([]);
+  });
+
+  test("what the others are sewn to is not what was meant, nor a piece made once by a word for several", () => {
+    const text = `${buoy}${ear(" (make 2)")}Assembly\nSew the flippers to it.\nSew the ears to it.\n`;
+    expect(onlyFinding("piece-not-made", text).message).toContain("Write it, or use the name it has.");
+    const bell = `${buoy}${ear(" (make 2)")}${ear().replace("Ear", "Bell")}${assembly("Sew the ears and the flippers to the buoy.")}`;
+    expect(onlyFinding("piece-not-made", bell).message).toContain("Write it, or use the name it has.");
+  });
+});
+
+describe("piece-not-finished", () => {
+  const mat =
+    "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10)\nRow 2: Ch 1, turn, sc in each st across. (10)\n";
+
+  test("a pattern of one piece that goes on to blocking", () => {
+    const text = `${mat}Block to shape.\n`;
+    const { message, on, severity } = onlyFinding("piece-not-finished", text);
+    expect(severity).toBe("information");
+    expect(on).toContain("Row 2");
+    expect(message).toBe(
+      'The work ends with Row 2, and nothing says how it is finished. Say it before the blocking: "Fasten off."',
+    );
+    const after = mended("piece-not-finished", text);
+    expect(after).toContain("(10)\nFasten off.\nBlock");
+    expectClean(after);
+  });
+
+  test.each([
+    ["Fasten off and block."],
+    ["Weave in ends. Block."],
+    ["Block, then sew on a button."],
+    ["Do not cut the yarn. Block."],
+    ["A mat for two cups."],
+    [""],
+  ])("%s leaves nothing to find", (end) => {
+    expect(foundBy("piece-not-finished", `${mat}${end}\n`)).toEqual([]);
+  });
+});
+
+describe("incomplete-gauge", () => {
+  test.each([
+    "5 meshes and 5 rows = 5 cm (2 in)",
+    "One ripple (peak to peak) = 9 cm (3½ in)",
+    "2 shells and a scallop = 10 cm",
+  ])("%s is a gauge that makers can measure", (gauge) => {
+    expect(foundBy("incomplete-gauge", `Gauge: ${gauge}\n\n${buoy}`)).toEqual([]);
+  });
+
+  test.each(["13 rows = 4 in", "4 in of nothing"])("%s is none", (gauge) => {
+    expect(foundBy("incomplete-gauge", `Gauge: ${gauge}\n\n${buoy}`)).toHaveLength(1);
+  });
+});
+
+describe("where the places come from", () => {
+  const base = "Base\nRnd 1: 6 sc in mr (6)\nRnds 2-3: sc around (6)\n\n";
+  const says = (head: string, start = base): string =>
+    onlyFinding("wrong-count", `${start}Sides\n${head}: sc in each st around (7)\n`).message;
+
+  test.each([
+    ["Rnd 4", "Rnd 3"],
+    ["Rnds 4-6", "Rnd 3"],
+    ["Round 4", "Round 3"],
+    ["R4", "R3"],
+    ["4th rnd", "the round before"],
+  ])("%s behind a heading goes on from %s", (head, before) => {
+    expect(says(head)).toContain(`from the 6 of ${before}; the line says 7.`);
+  });
+
+  test("with numbers of its own it is worked on an edge", () => {
+    const text = `${base}Fasten off.\n\nEdging\nRnd 1: Join yarn in any st of base, sc in each st around. (7)\n`;
+    expect(foundBy("wrong-count", text).every(({ message }) => !message.includes("Rnd 0"))).toBe(true);
+  });
+});

@@ -36,6 +36,12 @@ describe("no-such-place", () => {
       ["next ch-3 sp", "next ch-2 sp"],
     ],
     [
+      "a loop of other chains that a slip stitch went into",
+      `Rnd 1: 8 sc in mr, join (8 sc)\nRnd 2: Ch 1, *sc in next st, ch 7, sk next st; rep from * around, join with sl st in first sc. (4 sc, 4 ch-7 lps)\nRnd 3: Sl st in next loop, ch 1, 8 sc in same ch-5 loop, *8 sc in next loop; rep from * around, join. (32 sc)\n`,
+      "Rnd 3 names ch-5 sp, and Rnd 2 has ch-7 sp. Did you mean ch-7 sp?",
+      ["same ch-5 loop", "same ch-7 loop"],
+    ],
+    [
       "a space in a range of rows",
       `${mesh}Rows 3-6: Ch 1, turn, *sc in next ch-3 sp, ch 2, sk next sc; rep from * across. (5 sc, 5 ch-2 sps)\n`,
       "Rows 3-6 name ch-3 sp, and Row 2 has ch-2 sp. Did you mean ch-2 sp?",

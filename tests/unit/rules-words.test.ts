@@ -90,6 +90,19 @@ describe("no-such-row", () => {
     expect(foundBy("no-such-row", text.replaceAll("1-12", "1-9"))).toEqual([]);
   });
 
+  test("of several rows alike the one that a slip of the finger makes of the number", () => {
+    const text = `${start}Rnds 3-10: sc in each st around (12)\nRnds 11-14: Rep Rnd 22. (12)\n`;
+    expect(onlyFinding("no-such-row", text).message).toContain("Did you mean 2?");
+    expect(onlyFinding("no-such-row", text.replace("Rnd 22", "Rnd 456")).message).not.toContain("Did you");
+  });
+
+  test("rows that are named together are meant together", () => {
+    const rows = [...Array(18).keys()].map((i) => `Rnd ${i + 3}: sc in each st around (12)\n`).join("");
+    const text = `${start}${rows}Rnds 21-28: Rep Rnds 29 and 30. (12)\n`;
+    expect(onlyFinding("no-such-row", text).message).toContain("Did you mean 19 and 20?");
+    expect(mended("no-such-row", text)).toContain("Rep Rnds 19 and 20. (12)");
+  });
+
   test("loops of a row that is not there", () => {
     const text = `${start}Rnd 3: in front loops of Rnd 7, sc in each st around (12)\n`;
     expect(foundBy("no-such-row", text).length + foundBy("not-understood", text).length).toBe(1);

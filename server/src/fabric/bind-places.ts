@@ -207,8 +207,11 @@ export class PlaceBinder extends RowWords {
   /** `same st`, `marked st`: one place that is told by what marks it off. */
   private markedOff(place: PlaceWords): Take[] | null {
     const inSpace = place.has("C") || place.has("p");
-    if (place.has("m"))
-      return [{ how: "same", asFirst: place.has("A") && (place.has("f") || place.has("H")), inSpace }];
+    if (place.has("m")) {
+      const asFirst = place.has("A") && (place.has("f") || place.has("H"));
+      const chains = inSpace ? this.target(place.words).chains : undefined;
+      return [{ how: "same", asFirst, inSpace, chains }];
+    }
     if (place.valueOf("p") === "joining loop") return [{ how: "same", inSpace }];
     switch (place.valueOf("Y")) {
       case "skipped":

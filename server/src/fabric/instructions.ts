@@ -56,7 +56,13 @@ export type Take =
   /** At the end; `before`: so many more places there have stitches of their own. */
   | { readonly how: "last"; readonly n: Sized; readonly of: Target; readonly before?: Sized }
   | { readonly how: "from-hook"; readonly n: Sized }
-  | { readonly how: "same"; readonly asFirst?: boolean; readonly inSpace?: boolean }
+  /** `chains`: of a space, as many as the row names, `same ch-5 loop`. */
+  | {
+      readonly how: "same";
+      readonly asFirst?: boolean;
+      readonly inSpace?: boolean;
+      readonly chains?: number | undefined;
+    }
   | { readonly how: "marked" }
   /** A stitch or chain of this same row. */
   | { readonly how: "made" }

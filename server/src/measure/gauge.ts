@@ -124,8 +124,9 @@ function placesOfRepeat({ lines }: FrontMatter): number | null {
   return null;
 }
 
-/** `One square measures 12 cm`: the motif itself is what makers measure. */
-const ofMotif = /\b(?:square|motif|flower|hexagon|block|medallion)s?\b/i;
+/** `One square measures 12 cm`, `5 meshes and 5 rows = 5 cm`: the motif itself is what makers measure. */
+const ofMotif =
+  /\b(?:square|motif|flower|hexagon|block|medallion|mesh(?:es)?|ripple|wave|chevron|scallop|peak|point)s?\b/i;
 
 function problemsOf(line: GaugeLine, front: FrontMatter, context: PatternContext): GaugeProblem[] {
   const { start, end, counts, disc } = line;
@@ -138,7 +139,7 @@ function problemsOf(line: GaugeLine, front: FrontMatter, context: PatternContext
   const bad = counts.flatMap((count): GaugeProblem[] => problemOf(count, front, context));
   if (bad.length > 0) return bad;
   if (counts.every(({ sort }) => sort === "row"))
-    return [{ span, sort: "no-stitches", says: "it tells rows only" }];
+    return ofMotif.test(line.text) ? [] : [{ span, sort: "no-stitches", says: "it tells rows only" }];
   return counts.some(({ sort }) => sort === "row")
     ? []
     : [{ span, sort: "no-rows", says: "it tells no rows" }];

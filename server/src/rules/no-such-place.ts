@@ -1,4 +1,4 @@
-import { type Instruction, type RowPlan, type Target, targetsOf } from "../fabric/instructions";
+import { type Instruction, type RowPlan, type Take, type Target, targetsOf } from "../fabric/instructions";
 import type { RowLine } from "../fabric/pattern";
 import { type Run, runsOf } from "../fabric/strip";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
@@ -100,9 +100,16 @@ function namedIn(list: readonly Instruction[]): Omit<NamedPlace, "maybeOwn">[] {
     const isSpike = one.takes.some((take) => take.how === "next" && take.spike !== undefined);
     // `ch 2, dc in first sc` closes the round in its own first stitch.
     const closes = list[i - 1]?.op === "chain" && one.takes.some((take) => take.how === "next" && take.first);
-    const targets = isSpike || closes ? [] : one.takes.flatMap(targetsOf);
+    const targets = isSpike || closes ? [] : one.takes.flatMap(targetsNamed);
     return targets.filter(isPlain).map((target) => ({ target, span: one.span }));
   });
+}
+
+/** `same ch-5 loop` names a space too. */
+function targetsNamed(take: Take): readonly Target[] {
+  return take.how === "same" && take.chains !== undefined
+    ? [{ sort: "space", chains: take.chains }]
+    : targetsOf(take);
 }
 
 /** The space of a group is known by its chains as well; which stitch of a group is meant, is not. */

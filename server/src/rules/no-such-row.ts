@@ -1,9 +1,10 @@
 import { forSize } from "../fabric/instructions";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
-import { readRowReferences } from "../notation/row-references";
+import { type RowReference, readRowReferences } from "../notation/row-references";
 import type { Span } from "../text/span";
+import { slipsBetween } from "./closest";
 import type { Fix, RowRule } from "./rule";
-import { rowName, says } from "./wording";
+import { listed, rowName, says } from "./wording";
 
 /** A row is repeated or worked into that does not stand above. */
 export const noSuchRow: RowRule = {
@@ -34,29 +35,52 @@ Rnd 4: Rep Rnd 3. (12)
   check(row, piece) {
     if (row.fault?.sort !== "no-such-row") return [];
     const { number, piece: other } = row.fault;
-    const span = spanOf(row, number);
-    const meant = other === null ? rowMeant(row, piece) : null;
-    const ask = meant === null ? "" : ` Did you mean ${meant}?`;
+    const named = namedWith(row, number);
+    const meant = named && other === null ? rowsMeant(named, row, piece) : null;
     const where = other === null ? "above it" : `in the ${other}`;
+    const ask = meant ? ` Did you mean ${listed(meant.map(String), "and")}?` : "";
     const message = `${says(rowName(row), "names")} row ${number}, and there is no row ${number} ${where}.${ask}`;
-    return [{ span, message, fixes: fixesFor(meant, span), related: [] }];
+    const one = named?.numbers.find(({ n }) => n === number);
+    const span = one ? placed(one, row) : row.line.span;
+    return [{ span, message, fixes: named && meant ? [fixFor(named, meant, row)] : [], related: [] }];
   },
 };
 
-function spanOf({ line }: WorkedRow, number: number): Span {
-  const found = readRowReferences(line.text)
-    .flatMap(({ numbers }) => numbers)
-    .find(({ n }) => n === number);
-  return found ? { start: line.start + found.start, end: line.start + found.end } : line.span;
+/** The phrase that names the row: `Rnds 31 and 32`. */
+function namedWith({ line }: WorkedRow, number: number): RowReference | null {
+  return readRowReferences(line.text).find(({ numbers }) => numbers.some(({ n }) => n === number)) ?? null;
 }
 
-/** The nearest row above that makes what this one states. */
-function rowMeant(row: WorkedRow, { rows }: WorkedPiece): number | null {
-  const above = rows.slice(0, rows.indexOf(row)).filter(({ line }) => line.head?.from != null);
-  const like = above.filter((one) => makesAsStated(one, row));
-  const meant = (row.line.plan?.stated ? like : above).at(-1);
-  const head = meant?.line.head;
-  return head ? (head.to?.at(-1) ?? head.from) : null;
+function placed({ start, end }: Span, { line }: WorkedRow): Span {
+  return { start: line.start + start, end: line.start + end };
+}
+
+/**
+ * The rows above that the numbers were most likely meant for: one stroke or a renumbering away, all
+ * shifted alike, the last of them making what the row states.
+ */
+function rowsMeant({ numbers }: RowReference, row: WorkedRow, { rows }: WorkedPiece): number[] | null {
+  const above = rows.slice(0, rows.indexOf(row));
+  const known = new Map(above.flatMap((one) => numbersOf(one).map((n) => [n, one] as const)));
+  const [first] = numbers;
+  const meant = [...known.keys()].toReversed().flatMap((n) => {
+    const shifted = numbers.map((one) => one.n + n - (first?.n ?? 0));
+    const last = known.get(shifted.at(-1) ?? 0);
+    const isNear = numbers.every((one, i) => isSlip(one.n, shifted[i] ?? 0) && known.has(shifted[i] ?? 0));
+    return isNear && last && (!row.line.plan?.stated || makesAsStated(last, row)) ? [shifted] : [];
+  });
+  return meant[0] ?? null;
+}
+
+function numbersOf({ line: { head } }: WorkedRow): number[] {
+  const [from, to] = [head?.from ?? null, Math.max(0, ...(head?.to ?? []).map((n) => n ?? 0))];
+  if (from === null) return [];
+  return to > from && to - from < 200 ? [...Array(to - from + 1).keys()].map((i) => from + i) : [from];
+}
+
+/** Rows renumbered by two at most, or a number typed with one stroke wrong. */
+function isSlip(typed: number, meant: number): boolean {
+  return Math.abs(typed - meant) <= 2 || slipsBetween(`${typed}`, `${meant}`) === 1;
 }
 
 function makesAsStated({ outcome }: WorkedRow, { line }: WorkedRow): boolean {
@@ -64,7 +88,10 @@ function makesAsStated({ outcome }: WorkedRow, { line }: WorkedRow): boolean {
   return outcome?.makes.every((n, size) => stated && n === forSize(stated.n, size)) ?? false;
 }
 
-function fixesFor(meant: number | null, span: Span): Fix[] {
-  if (meant === null) return [];
-  return [{ title: `Write row ${meant} instead`, edits: () => [{ span, newText: `${meant}` }] }];
+function fixFor({ numbers }: RowReference, meant: readonly number[], row: WorkedRow): Fix {
+  const rows = meant.length > 1 ? "rows" : "row";
+  return {
+    title: `Write ${rows} ${listed(meant.map(String), "and")} instead`,
+    edits: () => numbers.map((one, i) => ({ span: placed(one, row), newText: `${meant[i]}` })),
+  };
 }

@@ -3,13 +3,14 @@ import { outlineOf, type WorkedPart } from "./outline";
 import { type MadePiece, makingOf } from "./pieces-made";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { rowName } from "./wording";
+import { ofRows, workNotEnded } from "./work-not-ended";
 
 /** A piece ends with its last row, and the others are fastened off. */
 export const pieceNotFinished: PatternRule = {
   id: "piece-not-finished",
   severity: "information",
   documentation: `## What it finds
-A piece that ends with its last row, with no word on fastening off, closing, going on or leaving a tail, in a pattern that says so of its other pieces.
+A piece that ends with its last row, with no word on fastening off, closing, going on or leaving a tail, in a pattern that says so of its other pieces. Also a pattern that goes on to blocking or washing, and nowhere says how the work ends.
 
 ## Why it matters
 The maker does not know whether to cut the yarn or to go on with the next piece, and how long a tail the sewing needs.
@@ -44,27 +45,27 @@ Fasten off.
 \`\`\`
 `,
   check(pattern) {
-    const pieces = makingOf(pattern).pieces;
-    const parts = outlineOf(pattern);
-    const open = pieces.filter(({ part }) => !isFinished(part, pattern));
-    if (open.length === 0) return [];
-    const alone = pieces.filter(({ part }) => saysItsEnd(part)).length;
-    const inAll = parts.filter((part) => part.piece && saysItsEnd(part)).length;
-    // The last words of a pattern end what is made last.
-    const evidence = ({ part }: MadePiece): number => (part === parts.at(-1) ? alone : inAll);
-    return open
-      .filter((piece) => evidence(piece) >= Math.max(2, 2 * open.length))
-      .map((piece) => found(piece, pieces));
+    return [...openPieces(pattern), ...workNotEnded(pattern)];
   },
 };
+
+function openPieces(pattern: WorkedPattern): Found[] {
+  const pieces = makingOf(pattern).pieces;
+  const parts = outlineOf(pattern);
+  const open = pieces.filter(({ part }) => !isFinished(part, pattern));
+  if (open.length === 0) return [];
+  const alone = pieces.filter(({ part }) => saysItsEnd(part)).length;
+  const inAll = parts.filter((part) => part.piece && saysItsEnd(part)).length;
+  // The last words of a pattern end what is made last.
+  const evidence = ({ part }: MadePiece): number => (part === parts.at(-1) ? alone : inAll);
+  return open
+    .filter((piece) => evidence(piece) >= Math.max(2, 2 * open.length))
+    .map((piece) => found(piece, pieces));
+}
 
 /** Words that end a piece, in whatever way. */
 const ending =
   /\b(?:fast\w*|finish\w*|end(?:s|ing)?|clos\w*|cut\w*|break|tie|bind|join\w*|sew\w*|seam\w*|tail|weav\w*|layers|thicknesses|both\s+(?:sides|walls)|together|continue\w*|go\s+on|invisible|turn\s+inside|same|likewise|hole|opening)\b|\bf\s?\/\s?o\b|\bfo\b|do\s+not|don['’]t/i;
-
-/** Words that a row is full of, and that end nothing in it: `to end`, `in same st`, `join with sl st`. */
-const ofRows =
-  /\b(?:to|until|till|at|from)\s+(?:the\s+)?(?:other\s+)?end\b|\bend(?:s|ing)?\s+(?:with|in)\b|\b(?:each|both)\s+ends?\b|\bin(?:to)?\s+(?:the\s+)?same\b|\bsame\s+(?:st|sp|place|ch|loop)\w*|\bjoin\w*(?:\s+(?:with|using|by)\s+(?:an?\s+)?(?:sl|ss)\w*|\s+(?:in|to|into)\s+(?:the\s+)?(?:first|top|beg|\d)|(?=\s*(?:[.,;()[]|$)))|\b\d\s+(?:\w+\s+)?together\b|\bdo\s+not\s+(?:join|turn|count)\b|\bdon['’]t\s+(?:join|turn|count)\b/gi;
 
 function isFinished(part: WorkedPart, pattern: WorkedPattern): boolean {
   return saysItsEnd(part) || isGoneOnFrom(part, pattern);

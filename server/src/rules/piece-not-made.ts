@@ -2,6 +2,7 @@ import type { SaidWord, Sentence } from "../notation/assembly";
 import { sentencesOf } from "../notation/assembly";
 import type { PatternLine } from "../notation/lines";
 import type { Span } from "../text/span";
+import { leftOverParts } from "./left-over-parts";
 import { calledInText, type MadePiece, type Making, makingOf, type PlacedSentence } from "./pieces-made";
 import { isUsed } from "./pieces-used";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
@@ -11,7 +12,7 @@ export const pieceNotMade: PatternRule = {
   id: "piece-not-made",
   severity: "information",
   documentation: `## What it finds
-An assembly that sews on something which nothing else in the pattern is called: no piece, no material. Seams, ends, edges and the like are not meant.
+An assembly that sews on something which nothing else in the pattern is called: no piece, no material. Seams, ends, edges and the like are not meant. Also a leg, a square or a sleeve that is sewn or stuffed in a pattern that speaks of none.
 
 ## Why it matters
 A piece was forgotten, or it goes by another name where it is made. The maker searches the pattern for it.
@@ -51,16 +52,22 @@ Sew the flippers and the beak to the body.
 \`\`\`
 `,
   check(pattern) {
-    const making = makingOf(pattern);
-    const isNamed = making.assembly.some(({ mentions }) => mentions.length > 0);
-    if (making.pieces.length < 2 || !isNamed) return [];
-    return making.assembly.flatMap((said) =>
-      objectsOf(said.sentence)
-        .filter((thing) => isUnheardOf(thing, said, pattern))
-        .map((thing) => found(thing, said, making, pattern)),
-    );
+    const sewn = sewnOn(pattern);
+    const others = leftOverParts(pattern);
+    return [...sewn, ...others.filter(({ span }) => !sewn.some((one) => one.span.start === span.start))];
   },
 };
+
+function sewnOn(pattern: WorkedPattern): Found[] {
+  const making = makingOf(pattern);
+  const isNamed = making.assembly.some(({ mentions }) => mentions.length > 0);
+  if (making.pieces.length < 2 || !isNamed) return [];
+  return making.assembly.flatMap((said) =>
+    objectsOf(said.sentence)
+      .filter((thing) => isUnheardOf(thing, said, pattern))
+      .map((thing) => found(thing, said, making, pattern)),
+  );
+}
 
 /** Parts of pieces, and what is not crocheted. */
 const noPiece =
@@ -120,9 +127,7 @@ function isUnheardOf({ noun, start, end }: SaidWord, said: PlacedSentence, patte
 function found(thing: SaidWord, { line }: PlacedSentence, making: Making, pattern: WorkedPattern): Found {
   const span = { start: line.start + thing.start, end: line.start + thing.end };
   const typed = pattern.text.slice(span.start, span.end);
-  const idle = making.pieces.filter((piece) => !isUsed(piece, making, pattern));
-  const [only, ...others] = idle;
-  const meant = only && others.length === 0 ? only : null;
+  const meant = pieceMeant(thing, making, pattern);
   const ask = meant ? ` Did you mean the ${calledInText(meant, 1)}?` : " Write it, or use the name it has.";
   return {
     span,
@@ -130,6 +135,13 @@ function found(thing: SaidWord, { line }: PlacedSentence, making: Making, patter
     fixes: meant ? [renaming(meant, span, thing)] : newPart(thing, making),
     related: [],
   };
+}
+
+/** The only piece that nothing puts to use, if as many are made; the first one is what others are sewn to. */
+function pieceMeant({ word, noun }: SaidWord, making: Making, pattern: WorkedPattern): MadePiece | null {
+  const idle = making.pieces.slice(1).filter((piece) => !isUsed(piece, making, pattern));
+  const [only, ...others] = idle;
+  return only && others.length === 0 && only.make > 1 === (word !== noun) ? only : null;
 }
 
 /** A heading of its own before the assembly, to be written out. */

@@ -106,7 +106,21 @@ export function belowName(row: WorkedRow, piece: WorkedPiece): string {
   const plan = row.found?.plan ?? row.line.plan;
   if (plan?.foundation || row.below?.kind === "foundation") return "the starting chain";
   if (plan?.onRow != null) return namedRow(plan, piece);
-  return row.below?.headText ?? "the edge it is worked on";
+  return row.below?.headText ?? rowBefore(row, piece) ?? "the edge it is worked on";
+}
+
+/** Of `Rnd 7` behind a heading, `Rnd 6`: the numbers run on from the piece before. */
+function rowBefore({ line, assumptions }: WorkedRow, { piece }: WorkedPiece): string | null {
+  const { head, headText, plan } = line;
+  const from = head?.from ?? 1;
+  if (from <= 1 || line !== piece.rows[0] || piece.talk.onRow !== null || !plan || plan.onPiece.length > 0)
+    return null;
+  // The work may have been taken to go on, whatever the number.
+  if (assumptions.some((one) => /goes on from/.test(one))) return null;
+  const typed = /^(\p{L}+?)(s?)([.\s]*)(\d+)/u.exec(headText);
+  if (Number(typed?.[4]) !== from) return head?.word === "row" ? "the row before" : "the round before";
+  const [, word, plural, gap] = typed as RegExpExecArray;
+  return `${word}${head?.to === null ? plural : ""}${gap}${from - 1}`;
 }
 
 function namedRow({ onRow }: RowPlan, piece: WorkedPiece): string {

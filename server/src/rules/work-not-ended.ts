@@ -1,0 +1,38 @@
+import { sentencesOf } from "../notation/assembly";
+import type { Found, WorkedPattern } from "./rule";
+import { rowName } from "./wording";
+
+/** Words that a row is full of, and that end nothing in it: `to end`, `in same st`, `join with sl st`. */
+export const ofRows =
+  /\b(?:to|until|till|at|from)\s+(?:the\s+)?(?:other\s+)?end\b|\bend(?:s|ing)?\s+(?:with|in)\b|\b(?:each|both)\s+ends?\b|\bin(?:to)?\s+(?:the\s+)?same\b|\bsame\s+(?:st|sp|place|ch|loop)\w*|\bjoin\w*(?:\s+(?:with|using|by)\s+(?:an?\s+)?(?:sl|ss)\w*|\s+(?:in|to|into)\s+(?:the\s+)?(?:first|top|beg|\d)|(?=\s*(?:[.,;()[]|$)))|\b\d\s+(?:\w+\s+)?together\b|\bdo\s+not\s+(?:join|turn|count)\b|\bdon['’]t\s+(?:join|turn|count)\b/gi;
+
+/** Words that end the work, or leave it open on purpose, wherever they stand. */
+const ends =
+  /\b(?:fasten\w*|finish(?:\s+off|ing)|ends|bind|tie|cut|break|weav\w*|join\w*|sew\w*|seam\w*|continue\w*)\b|\bf\s?\/\s?o\b|\bfo\b|do\s+not|don['’]t/i;
+/** What is done with finished work. */
+const afterwards = /^\s*(?:block|steam|press|wash|soak|starch|pin\s+out)\b/i;
+
+/** The last row is followed by blocking, and nothing in the pattern says how the work ends. */
+export function workNotEnded({ pieces, lines }: WorkedPattern): Found[] {
+  const last = pieces.at(-1)?.rows.at(-1);
+  if (last?.line.kind !== "row") return [];
+  const { span } = last.line;
+  const isCared = lines.some(
+    ({ kind, start, content }) =>
+      kind === "prose" && start >= span.end && sentencesOf(content).some(({ text }) => afterwards.test(text)),
+  );
+  if (!isCared || lines.some(({ text }) => ends.test(text.replace(ofRows, " ")))) return [];
+  return [
+    {
+      span,
+      message: `The work ends with ${rowName(last)}, and nothing says how it is finished. Say it before the blocking: "Fasten off."`,
+      fixes: [
+        {
+          title: 'Add "Fasten off."',
+          edits: () => [{ span: { start: span.end, end: span.end }, newText: "\nFasten off." }],
+        },
+      ],
+      related: [],
+    },
+  ];
+}
