@@ -84,6 +84,32 @@ describe("the work grows with the rows", () => {
   });
 });
 
+/** Texts that grow with a number, each hard in a way of its own. */
+const growing: Readonly<Record<string, (n: number) => string>> = {
+  "more items in a row": (n) =>
+    `Rnd 1: fsc ${2 * n}, join (${2 * n})\nRnd 2: ${"sc, hdc, ".repeat(n - 1)}sc, hdc`,
+  "brackets in brackets": (n) => `Rnd 1: fsc 4096, join (4096)\nRnd 2: ${"(".repeat(n)}sc${") x2".repeat(n)}`,
+  "groups of their own sizes": (n) =>
+    `Rnd 1: fsc ${n}, join (${n})\nRnd 2: ${Array.from({ length: n }, (_, i) => `${(i % 7) + 2} dc in next st`).join(", ")}`,
+  "rows with slips": (n) =>
+    `Rnd 1: 6 sc in mr (6)\n${Array.from({ length: n }, (_, i) => `Rnd ${i + 2}: inc x${5 + (i % 2)} (${6 + i})`).join("\n")}`,
+  "rows with doubtful lines": (n) =>
+    `Ch 13.\nRow 1: sc in 2nd ch from hook and in each ch across (12)\n${Array.from({ length: n }, (_, i) => `Row ${i + 2}: ch 3, turn, dc in next st, 2 sc, inc`).join("\n")}`,
+  pieces: (n) =>
+    Array.from({ length: n }, (_, i) => `Leg ${i}\nRnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)\n`).join("\n"),
+};
+
+test.each(Object.entries(growing))("twice of %s is at most 2.2 times the work", (_, text) => {
+  // Brackets deeper than 32 are not worked at all.
+  for (const n of [6, 15, 24, 96].filter((size) => !text(2 * size).includes("(".repeat(33)))) {
+    const [half, whole] = [worked(text(n)), worked(text(2 * n))];
+    expect(half.visited).toBeGreaterThan(0);
+    // The first rows cost what they cost, whatever follows.
+    expect(whole.visited).toBeLessThanOrEqual(2.2 * half.visited + 20);
+    expect(whole.rowsWorked).toBeLessThanOrEqual(2.2 * half.rowsWorked + 2);
+  }
+});
+
 describe("over all cases", () => {
   const cases = readCases();
 
