@@ -65,7 +65,8 @@ export class StatedBinder extends JoinBinder {
 }
 
 /** `Rep Row 2. 9 sc.`: what stands behind the copy is its count. */
-const standsForRows = /^\s*[[(]?(?:rep(?:eat)?|as|same as|work as|work the same as|work even|cont)\b/i;
+const standsForRows =
+  /^\s*[[(]?(?:rep(?:eat)?|as|same as|work as|work the same as|work\s+(?:(?:rows|rnds|rounds)\s+)?\d[^.;]*\bas|work even|cont)\b/i;
 
 export function slips(instruction: Instruction): boolean {
   return "body" in instruction ? instruction.body.some(slips) : instruction.op === "slip";

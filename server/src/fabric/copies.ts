@@ -161,8 +161,8 @@ function untilOf(text: string): Until {
 }
 
 const asPiece =
-  /\b(?:as|same as|work as|work the same as)\s+(?:(?:given|described|instructed|written|worked)\s+)?(?:for|on|in)?\s*(?:the\s+)?([\p{L}][\p{L}\d' -]*?)\s*(?:$|[.,;:([]|\s[-–—=]\s|\b(?:to|through|until|but|rows?|rnds?|rounds?)\b)/iu;
-const ofPiece = /\d\s+(?:of|from)\s+(?:the\s+)?([\p{L}][\p{L}\d' -]*?)\s*(?:$|[.,;:([])/iu;
+  /\b(?:as|same as|work as|work the same as)\s+(?:(?:given|described|instructed|written|worked)\s+)?(?:for|on|in)?\s*(?:the\s+)?([\p{L}][\p{L}\d' -]*?)\s*(?:$|[.,;:([{<=]|\s[-–—=]\s|\b(?:to|through|until|but|rows?|rnds?|rounds?)\b)/iu;
+const ofPiece = /\d\s+(?:of|from)\s+(?:the\s+)?([\p{L}][\p{L}\d' -]*?)\s*(?:$|[.,;:([{<=])/iu;
 const noPiece =
   /^(?:for|on|in|rows?|rnds?|rounds?|set|established|before|usual|last|prev\w*|patt\w*|this|chart)\b/i;
 

@@ -184,6 +184,8 @@ export abstract class RowJudge {
     const hangs = plan.instructions[0]?.op === "extend" && plan.instructions.at(-1)?.op === "slip";
     if (hangs || (plan.foundation && this.lastRow?.kind === "row"))
       return this.unchecked(line, "it begins with a chain that adds to the edge", path.state);
+    if (takesIn(plan.instructions).length === 0)
+      return this.unchecked(line, "nothing in it says in a known way what is worked", path.state);
     if (this.isUnsure)
       return this.unchecked(
         line,

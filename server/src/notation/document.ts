@@ -34,7 +34,7 @@ const ord = String.raw`\d+(?:st|nd|rd|th|d)`;
 const shapes: readonly { readonly form: RegExp; readonly word?: "row" | "round" }[] = [
   {
     form: new RegExp(
-      String.raw`^(?:rs|ws)?\s*(${rowWord})\.?\s*#?\s*(${number})(?:(?:${dash}(?:${rowWord}\.?\s*)?|\s+until\s+(?:${rowWord}\.?\s*)?|\+)(${sizedEnd}))?(\+)?((?<=\d)(?:\s*(?:,\s*and|[,&]|and)\s*${number})+)?(?!\s*(?:sc|dc|hdc|tr|inc|dec|sts?|ch)\b)(?![\w%])`,
+      String.raw`^(?:rs|ws)?\s*(${rowWord})\.?\s*#?\s*(${number})(?:(?:${dash}(?:${rowWord}\.?\s*)?|\s+until\s+(?:${rowWord}\.?\s*)?|\+)(${sizedEnd}))?(\+)?((?<=\d)(?:\s*(?:,\s*and|[,&]|and)\s*${number})+)?(?!(?<!^r\d{1,3}(?:[-–]\d{1,3})?)\s*(?:sc|dc|hdc|tr|inc|dec|sts?|ch)\b)(?![\w%])`,
       "iu",
     ),
   },
