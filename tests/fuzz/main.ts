@@ -10,8 +10,10 @@ import { newTally, Player, type Tally } from "./player";
 import { failureOf, shrunk } from "./shrink";
 import { watchFor } from "./watch";
 
+/** Other sessions in every run, and told which, where no seed is given. */
+const now = `${Math.floor(Date.now() / 1000) % 1_000_000}`;
 const { values } = parseArgs({
-  options: { minutes: { type: "string", default: "1" }, seed: { type: "string", default: "1" } },
+  options: { minutes: { type: "string", default: "1" }, seed: { type: "string", default: now } },
 });
 const seed = Number(values.seed);
 const until = performance.now() + Number(values.minutes) * 60_000;
