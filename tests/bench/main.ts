@@ -168,7 +168,8 @@ async function main(): Promise<void> {
 
 const [flag, name, rows, at] = process.argv.slice(2);
 if (flag === "--cold") console.log(coldInThisProcess(name as SubjectName, Number(rows), Number(at)));
-else await main();
-
-// How near the estimates of yarn come to published figures.
-await import("../yarn/main");
+else {
+  await main();
+  // How near the estimates of yarn come to published figures.
+  await import("../yarn/main");
+}

@@ -47,7 +47,6 @@ const lookedAt: Readonly<Record<string, readonly string[]>> = {
     "untold-terms: dc",
   ],
   "first-contact/33-bee.crochet": ["unused-abbreviation: SLST = slip stitch"],
-  "first-contact/42-tote.crochet": ["hook-mismatch: G/6 (4.25mm)"],
   "garments/01.crochet": [
     "undefined-abbreviation: sl st",
     "undefined-abbreviation: rep",

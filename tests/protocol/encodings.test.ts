@@ -94,3 +94,26 @@ test("what words mean is coloured over as many bytes as they have", async () => 
   }
   expect(data.length).toBeGreaterThan(0);
 });
+
+test.each([["utf-16"], ["utf-8"]])(
+  "a column beyond the end of its line is that end, in %s",
+  async (encoding) => {
+    const { client } = await opened(wanting(encoding));
+    await client.connection.sendNotification(DidChangeTextDocumentNotification.type, {
+      textDocument: { uri: URI, version: 2 },
+      contentChanges: [
+        {
+          range: { start: { line: 2, character: 0 }, end: { line: 2, character: 9999 } },
+          text: "Rnd 2: inc x6 (12)",
+        },
+        {
+          range: { start: { line: 3, character: 0 }, end: { line: 3, character: 0 } },
+          text: "Rnd 3: 12 sc (11)\n",
+        },
+      ],
+    });
+    const [slip, ...others] = await client.pullItems(URI);
+    expect(others).toEqual([]);
+    expect(slip?.range.start.line).toBe(3);
+  },
+);

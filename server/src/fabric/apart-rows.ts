@@ -5,11 +5,10 @@ import { type RowContent, RowLine } from "./pattern";
 import type { WorkedRow } from "./worked";
 
 /** `Rows 3 and 5`, with Row 4 on a line of its own: the rows of the line, one by one; none for other lines. */
-export function rowsApart(line: RowLine, all: readonly RowLine[]): readonly RowLine[] {
+function rowsApart(line: RowLine, written: ReadonlySet<number | null>): readonly RowLine[] {
   const numbers = line.head ? listedNumbers(line.head) : [];
   const [first] = numbers;
   if (first === undefined || numbers.length < 2) return [];
-  const written = new Set(all.flatMap(({ head }) => (head ? [head.from, ...listedNumbers(head)] : [])));
   for (let n = first; n < (numbers.at(-1) as number); n++) if (!written.has(n)) return [];
   return numbers.map((n) => new RowLine(single(line.content, n), line.start));
 }
@@ -28,12 +27,15 @@ const singles = keptBy((_: RowContent): Map<number, RowContent> => new Map());
 export class RowsToCome {
   private readonly waiting = new Map<number, RowLine>();
   private readonly asWritten = new Map<RowLine, RowLine>();
+  private readonly numbers: ReadonlySet<number | null>;
 
-  constructor(private readonly all: readonly RowLine[]) {}
+  constructor(private readonly all: readonly RowLine[]) {
+    this.numbers = new Set(all.flatMap(({ head }) => (head ? [head.from, ...listedNumbers(head)] : [])));
+  }
 
   /** The first of the rows of a line; the line itself where it stands for neighbours. */
   first(line: RowLine): RowLine {
-    const [first, ...others] = rowsApart(line, this.all);
+    const [first, ...others] = rowsApart(line, this.numbers);
     for (const one of others) this.waiting.set(one.head?.from ?? 0, one);
     for (const one of first ? [first, ...others] : []) this.asWritten.set(one, line);
     return first ?? line;
@@ -54,8 +56,13 @@ export class RowsToCome {
   /** One row for each line: of those that it lists the first that is not right; where all are, all of them together. */
   byLine<T extends { readonly row: WorkedRow }>(worked: readonly T[]): T[] {
     if (this.asWritten.size === 0) return [...worked];
+    const byLine = new Map<RowLine, T[]>();
+    for (const one of worked) {
+      const line = this.written(one.row.line);
+      byLine.set(line, [...(byLine.get(line) ?? []), one]);
+    }
     return this.all.flatMap((line) => {
-      const own = worked.filter(({ row }) => this.written(row.line) === line);
+      const own = byLine.get(line) ?? [];
       const shown = own.find(({ row }) => row.result !== "ok") ?? own[0];
       return shown ? [{ ...shown, row: this.on(line, shown.row, own) }] : [];
     });

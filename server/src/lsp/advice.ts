@@ -25,8 +25,9 @@ export class Advice {
   messageOf(finding: Finding, snapshot: Snapshot): string {
     const { rule, brief } = finding;
     if (brief === undefined) return finding.message;
-    const key = `${rule} ${brief}`;
-    const known = isTypedIn(finding, snapshot) ? undefined : this.told.get(key);
+    // What was asked of a row is out of date as soon as the row is changed.
+    const key = `${rule} ${brief} ${wordsAt(finding, snapshot)}`;
+    const known = this.told.get(key);
     if (this.isTyping) {
       this.waits ||= known === undefined;
       return known ?? brief;
@@ -40,11 +41,11 @@ export class Advice {
 
 const toldAtMost = 2000;
 
-/** What was asked of a row may be out of date as soon as the row is changed. */
-function isTypedIn({ span }: Finding, { caret, lines }: Snapshot): boolean {
-  if (caret === null) return false;
-  const { line } = lines.position(caret);
-  return lines.position(span.start).line <= line && line <= lines.position(span.end).line;
+/** The lines that a finding is on. */
+function wordsAt({ span }: Finding, { text, lines }: Snapshot): string {
+  const [first, last] = [lines.position(span.start).line, lines.position(span.end).line];
+  const end = last + 1 < lines.lineCount ? lines.lineStart(last + 1) : text.length;
+  return text.slice(lines.lineStart(first), end);
 }
 
 /** Milliseconds without a keystroke: longer than between two letters, shorter than a look at the list of problems. */

@@ -73,8 +73,11 @@ export function pushChannel(server: Server): DiagnosticsChannel {
   const push = async (document: OpenDocument) => {
     if (settling.has(document)) return;
     settling.add(document);
-    await settled(server, document);
-    settling.delete(document);
+    try {
+      await settled(server, document);
+    } finally {
+      settling.delete(document);
+    }
     await publish(server, document);
   };
   const clear = ({ uri }: OpenDocument) => server.connection.sendDiagnostics({ uri, diagnostics: [] });

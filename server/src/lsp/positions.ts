@@ -26,9 +26,17 @@ export function positionOf(offset: number, lines: ClientLines): Position {
 
 /** The offset of a position; one that is not in the text is brought to the nearest end of its line. */
 export function offsetOf({ line, character }: Position, lines: ClientLines): number {
-  const end = line + 1 < lines.lineCount ? lines.lineStart(line + 1) : lines.text.length;
-  if (line >= lines.lineCount) return end;
-  return lines.encoding.offsetOf(lines.text, lines.lineStart(line), end, character);
+  if (line >= lines.lineCount) return lines.text.length;
+  const start = lines.lineStart(line);
+  const next = line + 1 < lines.lineCount ? lines.lineStart(line + 1) : lines.text.length;
+  return lines.encoding.offsetOf(lines.text, start, beforeLineEnd(lines.text, start, next), character);
+}
+
+/** Where a line ends without what ends it: a column beyond that is brought there, and not into the next line. */
+function beforeLineEnd(text: string, start: number, next: number): number {
+  let end = next;
+  while (end > start && (text[end - 1] === "\n" || text[end - 1] === "\r")) end--;
+  return end;
 }
 
 /** The stretch between the ends of a range, whichever comes first. */
@@ -49,10 +57,11 @@ export function ownChange(
   encoding: Encoding,
 ): TextDocumentContentChangeEvent {
   if (!("range" in change)) return change;
+  const text = document.getText();
   const own = ({ line, character }: Position) => {
     const start = document.offsetAt({ line, character: 0 });
-    const end = document.offsetAt({ line: line + 1, character: 0 });
-    return document.positionAt(encoding.offsetOf(document.getText(), start, end, character));
+    const end = beforeLineEnd(text, start, document.offsetAt({ line: line + 1, character: 0 }));
+    return document.positionAt(encoding.offsetOf(text, start, end, character));
   };
   return { text: change.text, range: { start: own(change.range.start), end: own(change.range.end) } };
 }

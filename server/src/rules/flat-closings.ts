@@ -18,6 +18,8 @@ export function flatClosings(pattern: WorkedPattern): Found[] {
 const throughBoth =
   /\b(\d{1,3})\s*(?:sc|hdc|dc|htr|tr|sl\s?st|ss)s?\b(?=[^.;,]*\bthrough\s+both\s+(?:layers|thicknesses)\b)/i;
 
+const twoPieces = /\b(?:two|pieces|circles|discs|motifs|squares|halves|front|back|other)\b/i;
+
 function closing({ text, start }: PatternLine, last: WorkedRow): Found[] {
   const match = throughBoth.exec(text);
   const makes = last.outcome?.makes ?? [];
@@ -25,6 +27,8 @@ function closing({ text, start }: PatternLine, last: WorkedRow): Found[] {
   const at = start + match.index;
   const span = { start: at, end: at + (match[1] as string).length };
   const n = Number(match[1]);
+  // Two pieces that lie alike take one for each of their stitches: `hold the circles together`.
+  if (n === makes[0] || twoPieces.test(text)) return [];
   // Of an odd number one is worked alone; fewer leave the ends open, as they may.
   return n <= Math.ceil(makes[0] / 2) ? [] : [found(span, n, makes[0], last)];
 }

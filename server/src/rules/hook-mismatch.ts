@@ -1,7 +1,7 @@
 import { frontMatterOf } from "../notation/front-matter/front-matter";
 import type { HookLabel, HookSize } from "../notation/front-matter/hooks";
 import type { Span, TextEdit } from "../text/span";
-import { hookLabelOf } from "../trade/hooks";
+import { hookLabelOf, hookSizesOf } from "../trade/hooks";
 import { sizesOfLabel } from "./hook-sizes";
 import type { Fix, Found, PatternRule } from "./rule";
 import { usesOf } from "./uses";
@@ -50,6 +50,9 @@ function check(hook: HookSize, label: HookLabel, offset: number): Found[] {
   const { mm, figures } = hook;
   const sizes = sizesOfLabel(label);
   if (mm === null || figures === null || sizes.length === 0 || sizes.includes(mm)) return [];
+  // Some charts have the letter alone at another size: `G/6 (4.25 mm)` is on packets.
+  const letter = label.system === null || label.system === "us" ? /[a-z]/i.exec(label.size)?.[0] : undefined;
+  if (letter !== undefined && hookSizesOf(letter).includes(mm)) return [];
   const own = hookLabelOf(mm);
   const called = own && label.system === null ? `, and ${mm} mm as ${own}` : "";
   const at = ({ start, end }: Span): Span => ({ start: start + offset, end: end + offset });

@@ -76,9 +76,9 @@ function shortAmounts({ lines, context }: WorkedPattern): Used<SizeList>[] {
 function rowsLeft({ pieces, text }: WorkedPattern, found: readonly Found[]): Found[] {
   const rows = pieces.flatMap((piece) => piece.rows);
   return rows.flatMap(({ line, fault }) => {
+    if (fault?.sort !== "uneven-list") return [];
     const { start, end } = line.span;
-    const isTold = found.some(({ span }) => span.start < end && start < span.end);
-    if (fault?.sort !== "uneven-list" || isTold) return [];
+    if (found.some(({ span }) => span.start < end && start < span.end)) return [];
     const list = /"(.*)"/.exec(fault.says)?.[1] ?? "";
     const at = text.slice(start, end).indexOf(list);
     const span = at < 0 ? line.span : { start: start + at, end: start + at + list.length };
