@@ -180,7 +180,8 @@ function combine(choices: readonly Choice[]): { reading: number[]; cost: number;
         says: choice.options.length > 1 ? [...one.says, says] : one.says,
       })),
     );
-    if (all.length > readingsAtMost) all = all.slice(0, readingsAtMost);
+    // The usual ones are kept, whichever choices they belong to.
+    if (all.length > readingsAtMost) all = all.sort((a, b) => a.cost - b.cost).slice(0, readingsAtMost);
   }
   return all;
 }
