@@ -2,7 +2,7 @@
 import { parseArgs } from "node:util";
 import { Checker } from "../../server/src/workspace/checker";
 import { allMutants, cleanPatterns, rightPatterns } from "./corpus";
-import { isLoud, type Seen, seen, type Verdict, verdictOf } from "./judge";
+import { isLoud, isSure, type Seen, seen, type Verdict, verdictOf } from "./judge";
 import { type Mutant, places } from "./mutant";
 
 interface Judged {
@@ -79,7 +79,7 @@ function alarms(): string[] {
   return rightPatterns().flatMap(({ name, text }) =>
     new Checker()
       .check(text)
-      .findings.filter(({ severity, rule }) => severity === "error" || rule === "ambiguous")
+      .findings.filter(isSure)
       .map(({ rule, message }) => `- ${name}: ${rule}: ${message}`),
   );
 }

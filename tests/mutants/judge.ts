@@ -7,10 +7,10 @@ import type { Mutant } from "./mutant";
 export type Seen = "on the line" | "elsewhere" | "not at all" | "crash";
 
 /** What is reported of a mutant that was clean before the change. */
-export function seen(mutant: Mutant, checker = new Checker()): Seen {
+export function seen(mutant: Mutant, checker = new Checker(), counts: typeof isLoud = isLoud): Seen {
   const findings = findingsOf(mutant, checker);
   if (findings === null) return "crash";
-  const loud = findings.filter(isLoud);
+  const loud = findings.filter(counts);
   if (loud.length === 0) return "not at all";
   return loud.some(({ span }) => mutant.start <= span.start && span.start <= mutant.end)
     ? "on the line"
@@ -26,9 +26,14 @@ function findingsOf({ text }: Mutant, checker: Checker): readonly Finding[] | nu
   }
 }
 
-/** What nobody overlooks. */
-export function isLoud({ severity }: Pick<Finding, "severity">): boolean {
+/** What nobody overlooks: also a row told to be doubled, or an abbreviation that nobody explains. */
+export function isLoud({ severity }: Pick<Finding, "severity" | "rule">): boolean {
   return severity === "error" || severity === "warning";
+}
+
+/** What only a row that does not work is told. */
+export function isSure({ severity, rule }: Pick<Finding, "severity" | "rule">): boolean {
+  return severity === "error" || rule === "ambiguous";
 }
 
 /** `open`: nothing is wrong that the second count can read, and there is something that it cannot. */

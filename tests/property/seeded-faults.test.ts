@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
+import { Checker } from "../../server/src/workspace/checker";
 import { sampleMutants } from "../mutants/corpus";
-import { isFault, seen } from "../mutants/judge";
+import { isFault, isSure, seen } from "../mutants/judge";
 
 /** Every third number of the samples is tried here; `npm run mutants` tries all, and other slips. */
 const stride = 3;
@@ -11,7 +12,8 @@ test("a number that is off by one is found on its line", () => {
   const rows = all.filter(({ place }) => place !== "starting chain");
   const faults = rows.filter((_, index) => index % stride === 0).filter(isFault);
   expect(faults.length).toBeGreaterThan(280);
-  const missed = faults.filter((mutant) => seen(mutant) !== "on the line");
+  const checker = new Checker();
+  const missed = faults.filter((mutant) => seen(mutant, checker, isSure) !== "on the line");
   const shown = missed.map((mutant) => `${mutant.file}: ${mutant.shown}`).join("\n");
   expect(1 - missed.length / faults.length, shown).toBeGreaterThanOrEqual(share);
 });
