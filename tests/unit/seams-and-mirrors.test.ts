@@ -101,4 +101,63 @@ Fasten off. Mark the left edge.`;
     expect(titles(uneven)).not.toContain(title);
     expect(titles(right.replace("Right Front", "Back").replace("Row 2", "|Row 2"))).not.toContain(title);
   });
+
+  const titles = (text: string) => at(text, actionsOnRequest).map((one) => one.title);
+
+  test("is not offered in several sizes, nor where a row is too long or tells of one edge only", () => {
+    const sized = `Sizes: S (M)
+
+Right Front
+Ch 13 (15).
+Row 1 (RS): Sc in 2nd ch from hook and in each ch across. 12 (14) sc.
+|Row 2: Ch 1, turn, sc2tog, sc to end. 11 (13) sc.`;
+    expect(titles(sized)).not.toContain(title);
+    const plain = right.slice(0, right.indexOf("Row 3")).replace("Row 2", "|Row 2");
+    expect(titles(plain)).toContain(title);
+    for (const row of [
+      "Dec 1 st at neck edge. (11)",
+      "Dec 1 st at beg of next row. (11)",
+      "Dec 1 st at end of row. (11)",
+    ])
+      expect(titles(`${plain}Row 3: ${row}`), row).not.toContain(title);
+    const long = `Row 3: Ch 1, turn, sc2tog, ${"sc in next st, ".repeat(9)}sc in last st. ${"Keep it loose. ".repeat(40)}(11)`;
+    expect(titles(plain + long)).not.toContain(title);
+  });
+
+  test("keeps lines for rows that it has already, and what is the same at each end", () => {
+    const rows = `Row 3: Ch 1, turn, sc2tog, sc to end. (11)
+Rows 4-5: Rep Row 3. (9)
+Dec 1 st at each end of next row. (7)
+Work even for 4 rows. (7)`;
+    const done = chosen(
+      right.slice(0, right.indexOf("Row 3")).replace("Row 2", "|Row 2") + rows,
+      title,
+      actionsOnRequest,
+    );
+    expect(done.split("Left Front")[1]).toContain(
+      rows.replace("sc2tog, sc to end", "sc to last 2 sts, sc2tog"),
+    );
+  });
+
+  test("changes left and right where they are sides of the piece, and nowhere else", () => {
+    const said = (text: string) => {
+      const done = chosen(`${right.replace("Row 2", "|Row 2")}\n${text}`, title, actionsOnRequest);
+      return done.slice(done.lastIndexOf("\n") + 1);
+    };
+    for (const [before, after] of [
+      ["Sew the right shoulder.", "Sew the left shoulder."],
+      ["Right Front is done.", "Left Front is done."],
+      ["Mark the right-hand edge.", "Mark the left-hand edge."],
+      ["Pin it to the right of the marker.", "Pin it to the left of the marker."],
+    ])
+      expect(said(before as string)).toBe(after);
+    for (const same of [
+      "You have 6 sts left.",
+      "Weave in the yarn left over.",
+      "Leave it with right-side facing, right sides together.",
+      "The 3 sts left front no work.",
+      "Two sts are left unworked at a right angle.",
+    ])
+      expect(said(same)).toBe(same);
+  });
 });

@@ -10,16 +10,31 @@ export interface MirroredPiece {
   readonly edit: TextEdit;
 }
 
-const sides = /\b(right|left)\b(?!\s+sides?\b)/gi;
+/** `6 sts left`, `left over`, `right side` and `right-side` are no sides of a pair. */
+const sidesOfName =
+  /(?<!\b(?:sts?|stitches|rem\w*)\s+)\b(?:right|left)\b(?![\s-]+(?:sides?|over|unworked)\b)/gi;
+
+/** Parts of what is worn or made of which there is a left and a right one. */
+const partsOfPair =
+  "fronts?|backs?|edges?|sleeves?|cuffs?|shoulders?|arms?|armholes?|necks?|legs?|halves|half|side\\s+(?:seams?|panels?|necks?)";
 
 /** `Left Front` for `Right Front`; null for a piece that is no half of a pair. */
 export function otherName(name: string): string | null {
-  const other = otherSides(name);
+  const other = otherSides(name, sidesOfName);
   return other === name ? null : other;
 }
 
-function otherSides(text: string): string {
+function otherSides(text: string, sides: RegExp): string {
   return text.replace(sides, (word) => likeCase(word.toLowerCase() === "right" ? "left" : "right", word));
+}
+
+/** In sentences: `the left shoulder`, `to the left of the marker`, and what the pair itself is of. */
+function sidesInText(name: string): RegExp {
+  const own = /\b(?:right|left)\s+(\p{L}+)/iu.exec(name)?.[1];
+  const parts = own && !/^sides?$/i.test(own) ? `${partsOfPair}|${own}` : partsOfPair;
+  const ofPart = `\\b(?:right|left)(?=(?:[\\s-]hand)?\\s+(?:${parts})(?!\\p{L}))`;
+  const toward = `(?<=\\b(?:to|on|at|from)\\s+the\\s+)(?:right|left)(?=\\s+of\\b|\\s*(?:[.,;:)]|$))`;
+  return new RegExp(`(?<!\\b(?:sts?|stitches|rem\\p{L}*)\\s+)(?:${ofPart}|${toward})`, "gimu");
 }
 
 function likeCase(word: string, model: string): string {
@@ -46,7 +61,9 @@ export function mirroredPiece(pattern: WorkedPattern, piece: WorkedPiece): Mirro
     edits.map((one) => back(one, start)),
   );
   const newline = pattern.text.includes("\r\n") ? "\r\n" : "\n";
-  const newText = `${newline}${newline}${otherSides(rewritten)}`;
+  const heading = rewritten.slice(0, part.heading.end - start);
+  const rest = otherSides(rewritten.slice(heading.length), sidesInText(piece.piece.name));
+  const newText = `${newline}${newline}${otherSides(heading, sidesOfName)}${rest}`;
   return { name, edit: { span: { start: last.end, end: last.end }, newText } };
 }
 

@@ -1,3 +1,4 @@
+import { type Copy, copyOf } from "../fabric/copies";
 import type { Instruction } from "../fabric/instructions";
 import type { Outcome } from "../fabric/outcome";
 import { isStepLoop, type Steps } from "../fabric/steps";
@@ -11,9 +12,9 @@ import { begunLike } from "./wording";
 export function mirroredRow(row: WorkedRow, piece: WorkedPiece): TextEdit[] | Refusal {
   const { text } = row.line;
   if (row.line.kind === "foundation") return [];
+  if (row.result === "ok" && repeatsOwnRows(row)) return [];
   const trial = trialOf(row, piece);
-  // What repeats other rows repeats their mirror images.
-  if (isRefusal(trial)) return row.result === "ok" ? [] : trial;
+  if (isRefusal(trial)) return trial;
   // Of a line for several rows, the first.
   const worked = (told: string) => trial.rework(told).find((one) => one.fits && one.outOfReach === null);
   const own = worked(text);
@@ -26,6 +27,23 @@ export function mirroredRow(row: WorkedRow, piece: WorkedPiece): TextEdit[] | Re
   return turned !== null && isMirror
     ? difference(text, turned)
     : { why: "it is not plain how it goes from its other end" };
+}
+
+/** One edge, or one end of a row. */
+const oneEdge = /\b(?:edges?|beg|beginning|start)\b|(?<!\b(?:each|both)\s)\bends?\s+of\b/i;
+
+/** What repeats whole rows of its piece repeats their mirror images there. */
+function repeatsOwnRows({ line }: WorkedRow): boolean {
+  const copy = copyOf(line.content);
+  if (!copy || oneEdge.test(line.text)) return false;
+  return copy.how === "rows"
+    ? !copy.ofOther && copy.of === null
+    : copy.how === "last" || isEven(copy, line.text);
+}
+
+/** `Work even for 6 rows`, `Dec 1 st at each end of next row`. */
+function isEven({ how }: Copy, text: string): boolean {
+  return how === "even" || (/^each-end/.test(how) && /\b(?:each|both)\s+(?:ends?|sides?)\b/i.test(text));
 }
 
 const marksAtMost = 4_000;
