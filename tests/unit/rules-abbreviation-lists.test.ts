@@ -53,6 +53,14 @@ describe("a list on one line with the names in brackets", () => {
     expect(mended("unused-abbreviation", text)).toContain("chain (ch), single crochet (sc)\n");
   });
 
+  test("with plurals in brackets of their own", () => {
+    const plurals = "Abbreviations: chain (ch), slip stitch (sl st), stitch(es) (st(s)), single crochet (sc)";
+    expect(foundBy("undefined-abbreviation", `${plurals}, skip (sk)\n\n${rows}`)).toEqual([]);
+    expect(onlyFinding("unused-abbreviation", `${plurals}, skip (sk)\n\n${rows}`).on).toBe(
+      "slip stitch (sl st)",
+    );
+  });
+
   test("of stitches: one that nothing uses", () => {
     const text = `${list.replace("Abbreviations", "Stitches used")}\n\n${rows}`;
     expect(foundBy("undefined-abbreviation", text)).toEqual([]);

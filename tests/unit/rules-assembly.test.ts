@@ -76,6 +76,15 @@ describe("edges-differ", () => {
     expectClean(mended("edges-differ", buoy + neck + sentence(14)));
   });
 
+  test.each(["matching the 14 sts.", "matching up all 14 stitches, and stuff before closing."])(
+    "%s",
+    (end) => {
+      const text = buoy + neck + assembly(`Sew the buoy to the neck, ${end}`);
+      expect(onlyFinding("edges-differ", text).on).toBe("14");
+      expect(foundBy("edges-differ", text.replace("14", "12"))).toEqual([]);
+    },
+  );
+
   test("the number that both have leaves nothing to find", () => {
     expect(foundBy("edges-differ", buoy + neck + sentence(12))).toEqual([]);
   });
@@ -103,6 +112,8 @@ describe("piece-not-made", () => {
 
   test.each([
     ["a part that rows speak of", `First leg\n${hat}\nStuff the legs.\n`],
+    ["a toy that is worked in one", `${hat}\nStuff the tentacles.\nStuff the legs lightly.\n`],
+    ["what is made several times", `Bloom (make 4)\n${hat.slice(4)}\nSew the hexagons together.\n`],
     ["another part of the same animal", `${hat}\nThe bear has two paws.\nStuff the legs.\n`],
     ["what is no such part", `${hat}\nStuff the toy. Sew the brooch to the side. Sew the edges together.\n`],
     ["a title", `A blanket of squares\n\n${hat}\nSew the squares together.\n`],
@@ -140,6 +151,8 @@ describe("piece-not-finished", () => {
     ["Weave in ends. Block."],
     ["Block, then sew on a button."],
     ["Do not cut the yarn. Block."],
+    ["End off. Block."],
+    ["Pull the yarn through the last loop. Block."],
     ["A mat for two cups."],
     [""],
   ])("%s leaves nothing to find", (end) => {

@@ -44,6 +44,11 @@ describe("letters", () => {
     expect(onlyFinding("unlisted-yarn", front(hook) + rows("B") + rows(name)).on).toBe(name);
   });
 
+  test("the letter of a second hook is no yarn", () => {
+    const text = `Materials: Yarn in navy (A) and amber (B); hooks D-3 (3.25 mm) and E-4 (3.5 mm)\n\n${rows("B")}`;
+    expectClean(text);
+  });
+
   test("a hook that a row takes up is no yarn", () => {
     const text = `${front("Hooks: 3.25 mm (D-3) and 4 mm (G-6)")}${rows("B")}With G hook:\n`;
     expect(foundBy("unlisted-yarn", text)).toEqual([]);

@@ -80,12 +80,13 @@ export interface Edge {
 
 /** Words by which two edges meet stitch by stitch. */
 const meeting =
-  /\bopen(?:ing|\s+end|\s+edge)s?\s+(?:to|with)\s+(?:the\s+)?open|\bopen(?:ing|\s+end|\s+edge)s\b[^.]*\btogether|\b(?:stitch|st)\s+(?:for|by|to)\s+(?:stitch|st)\b|\bmatching\s+(?:up\s+)?(?:the\s+)?(?:sts|stitches|openings)|\b\d+\s+(?:sts|stitches)\s+(?:of|at|on|in)\s+(?:each|both)\s+(?:of\s+the\s+)?(?:opening|edge|neck)|\blast\s+(?:round|rnd|row)s?\s+(?:to|together)/i;
+  /\bopen(?:ing|\s+end|\s+edge)s?\s+(?:to|with)\s+(?:the\s+)?open|\bopen(?:ing|\s+end|\s+edge)s\b[^.]*\btogether|\b(?:stitch|st)\s+(?:for|by|to)\s+(?:stitch|st)\b|\bmatching\s+(?:up\s+)?(?:the\s+)?(?:sts|stitches|openings)|\blast\s+(?:round|rnd|row)s?\s+(?:to|together)/i;
 const eased = /\b(?:eas(?:e|ing)|gather|stretch|pleat|fold|fit)/i;
 
 function edgesIn({ sentence, mentions }: PlacedSentence): Edge[] {
   const sews = sentence.deeds.some(({ does }) => does === "sew");
-  if (!sews || !meeting.test(sentence.text) || eased.test(sentence.text)) return [];
+  if (!sews || !(meeting.test(sentence.text) || told.test(sentence.text)) || eased.test(sentence.text))
+    return [];
   const edges = mentions.map(({ pieces, isWhole }) =>
     isWhole && pieces.length === 1 ? edgeOf(pieces[0]) : null,
   );
@@ -103,13 +104,15 @@ function edgeOf(piece: MadePiece | undefined): Edge | null {
   return piece && row && isRing && count.length > 0 ? { piece, row, count } : null;
 }
 
+/** `matching the 12 sts`, `the 12 sts of each opening`. */
 const told =
-  /\b(\d+)\s+(?:sts|stitches)\s+(?:of|at|on|in)\s+(?:each|both)\s+(?:of\s+the\s+)?(?:opening|edge|neck)/i;
+  /\bmatching\s+(?:up\s+)?(?:all\s+)?(?:the\s+)?(\d+)\s+(?:sts|stitches)(?=\s*(?:[.,;!)]|$))|\b(\d+)\s+(?:sts|stitches)\s+(?:of|at|on|in)\s+(?:each|both)\s+(?:of\s+the\s+)?(?:opening|edge|neck)/i;
 
 /** `matching the 14 sts of each opening`, where both have 12. */
 function otherNumbers(pattern: WorkedPattern): Found[] {
   return seamsOf(pattern).flatMap(({ edges: [a, b], said: { line, sentence } }): Found[] => {
-    const [phrase, typed] = told.exec(sentence.text) ?? [];
+    const [phrase, matching, ofEach] = told.exec(sentence.text) ?? [];
+    const typed = matching ?? ofEach;
     const [made, ...others] = [...new Set([...a.count, ...b.count].filter((n) => n !== null))];
     if (phrase === undefined || typed === undefined || made === undefined || others.length > 0) return [];
     if (made === Number(typed)) return [];

@@ -2,17 +2,30 @@ import { type SaidWord, type Sentence, sentencesOf } from "../notation/assembly"
 import type { PatternLine } from "../notation/lines";
 import type { Found, WorkedPattern } from "./rule";
 
-/** Parts that things are put together of; one alone is no whole. */
-const families: readonly (readonly string[])[] = [
-  ["leg", "arm", "ear", "foot", "paw", "wing", "fin", "flipper", "trunk", "snout", "beak", "horn", "hoof"],
-  ["square", "hexagon", "motif", "medallion", "granny"],
-  ["sleeve", "cuff", "yoke"],
+/** Parts that things are put together of, and words of a pattern that may have them. */
+interface Family {
+  readonly parts: readonly string[];
+  readonly besides: readonly string[];
+}
+
+const families: readonly Family[] = [
+  {
+    parts: "leg arm ear foot paw wing fin flipper trunk snout beak horn hoof".split(" "),
+    besides:
+      "limb hand tentacle toy doll amigurumi stuff stuffing filling fiberfill fibrefill polyfill".split(" "),
+  },
+  {
+    parts: "square hexagon motif medallion granny".split(" "),
+    besides: "block patch tile flower circle".split(" "),
+  },
+  { parts: ["sleeve", "cuff", "yoke"], besides: ["arm", "armhole"] },
 ];
 
 /** `Stuff the leg` in a pattern that has neither a leg nor any other part of an animal: text of another one. */
 export function leftOverParts({ pieces, lines }: WorkedPattern): Found[] {
   const begins = pieces[0]?.rows[0]?.line.span.end;
-  if (begins === undefined) return [];
+  // What is made several times may go by another name.
+  if (begins === undefined || pieces.some(({ piece }) => piece.make > 1)) return [];
   const prose = lines.filter(({ kind, start }) => kind === "prose" && start >= begins);
   const all = prose.flatMap((line) =>
     sentencesOf(line.content).flatMap((sentence) => partsIn(sentence).map((part) => ({ line, part }))),
@@ -29,14 +42,15 @@ function partsIn({ words, text, start }: Sentence): SaidWord[] {
   return words.filter(({ noun, start: at }) => familyOf(noun) && lead.test(text.slice(0, at - start)));
 }
 
-function familyOf(noun: string): readonly string[] | undefined {
-  return families.find((family) => family.includes(noun));
+function familyOf(noun: string): Family | undefined {
+  return families.find(({ parts }) => parts.includes(noun));
 }
 
 function isSpokenOf({ noun, start }: SaidWord, own: PatternLine, lines: readonly PatternLine[]): boolean {
-  const family = familyOf(noun) ?? [];
+  const { parts, besides } = familyOf(noun) ?? { parts: [], besides: [] };
   const isOfFamily = (line: PatternLine, word: SaidWord): boolean =>
-    family.includes(word.noun) && (line !== own || word.start !== start);
+    (parts.includes(word.noun) && (line !== own || word.start !== start)) ||
+    (besides.includes(word.noun) && line !== own);
   return lines.some(
     (line) =>
       line.kind !== "blank" &&

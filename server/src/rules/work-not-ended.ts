@@ -8,7 +8,7 @@ export const ofRows =
 
 /** Words that end the work, or leave it open on purpose, wherever they stand. */
 const ends =
-  /\b(?:fasten\w*|finish(?:\s+off|ing)|ends|bind|tie|cut|break|weav\w*|join\w*|sew\w*|seam\w*|continue\w*)\b|\bf\s?\/\s?o\b|\bfo\b|do\s+not|don['’]t/i;
+  /\b(?:fasten\w*|finish(?!ed)\w*|ends|end\s+off|bind|tie|cut|break|darn|weav\w*|join\w*|sew\w*|seam\w*|pull|secur\w*|clos\w*|continue\w*)\b|\bf\s?\/\s?o\b|\bfo\b|do\s+not|don['’]t/i;
 /** What is done with finished work. */
 const afterwards = /^\s*(?:block|steam|press|wash|soak|starch|pin\s+out)\b/i;
 

@@ -40,13 +40,13 @@ function listed(piece: Stretch): Definition | null {
   return signed(piece, strong) ?? signed(piece, weak) ?? glossed(piece) ?? spaced(piece);
 }
 
-const inWords = /^([\p{L}][\p{L} -]+?)\s*\(([^()]+)\)\.?$/u;
+const inWords = /^(\p{L}(?:[\p{L} -]|\(e?s\))*?)\s*\(((?:[^()]|\(e?s\))+)\)\.?$/u;
 
 /** `half double crochet (hdc)`: the meaning stands before its name. */
 function glossed(piece: Stretch): Definition | null {
   const [, meaning = "", name = ""] = inWords.exec(piece.text) ?? [];
-  if (!isAbbreviation(name.trim()) || isAbbreviation(meaning)) return null;
-  const at = piece.text.lastIndexOf("(") + 1;
+  if (!namesOf(name).some(isAbbreviation) || isAbbreviation(meaning)) return null;
+  const at = piece.text.indexOf(`(${name})`, meaning.length) + 1;
   return defined(piece, partOf(piece, at, at + name.length), partOf(piece, 0, meaning.length));
 }
 

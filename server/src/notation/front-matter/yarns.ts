@@ -113,7 +113,7 @@ function unitOf(spelling: string): Amount["unit"] {
 const letterForms = [
   new RegExp(String.raw`[([]\s?(?:(?:yarn|colou?r)\s)?(${yarnLetter})\s?[)\]]`, "u"),
   new RegExp(String.raw`\b(?:[Yy]arns?|[Cc]olou?rs?|[Cc]ol)\s(${yarnLetter})\b(?!['’])`, "u"),
-  new RegExp(String.raw`^(${yarnLetter})(?=\s?[:=([–-]|\s\p{Ll}|\s?$)`, "u"),
+  new RegExp(String.raw`^(${yarnLetter})(?=\s?(?:[:=([–]|-(?!\d))|\s\p{Ll}|\s?$)`, "u"),
 ];
 
 function letterOf(part: Stretch): Stretch | null {
