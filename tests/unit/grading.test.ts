@@ -101,6 +101,20 @@ describe("a grading sheet", () => {
     expect(says(full.replace(/^(\|.*\|)[^|]*\|$/gm, "$1"))).toContain("a column is missing");
   });
 
+  test("is written back whatever stands before a colon, and with two sizes a third gets its comma", () => {
+    const titled = band.replace("Sizes:", "Sizes :").replace("To fit head:", "To fit head\u00a0:");
+    expect(sheetAnswer(sceneOf(titled), page(titled)).says).toBe("The pattern has these numbers already.");
+    const two = band.replaceAll(/ \((\d+|M), (\d+|L)\)/g, " ($2)");
+    const more = ["XL", "60", "73", "72", "18", "90", "14", "90"];
+    const wider = page(two).replace(
+      /^\| (no\.|\d+) .*$/gm,
+      (line, n) => `${line} ${n === "no." ? "XL" : more[Number(n) - 1]} |`,
+    );
+    const done = written(two, sheetAnswer(sceneOf(two), wider));
+    for (const list of ["Sizes: S (L, XL)", "48 (56, 60) cm", "Ch 61 (69, 73)", "15 (17, 18) times"])
+      expect(done).toContain(list);
+  });
+
   test("of one size says what is missing", () => {
     const answer =
       'This pattern has one size. Write a line such as "Sizes: S (M, L)" and a number for each in the rows.';
@@ -152,5 +166,29 @@ describe("one size more", () => {
     ["XL x99", "A new size is between half and three times as wide as the last one."],
   ])("%j is answered with what is wrong", (typed, says) => {
     expect(addSizeAnswer(sceneOf(band), typed)).toMatchObject({ fits: false, says, edits: [] });
+  });
+
+  test("is not made up where no count rises with the sizes, nor where a list would come to nothing", () => {
+    const level = band
+      .replaceAll("60 (64, 68) sc", "60 (60, 60) sc")
+      .replaceAll("75 (80, 85) sc", "75 (75, 75) sc");
+    for (const typed of ["XL x1.1", "XL 60 cm"])
+      expect(addSizeAnswer(sceneOf(level), typed)).toMatchObject({
+        fits: false,
+        says: "No count of the pattern rises with its sizes.",
+        edits: [],
+      });
+    const falling = (list: string) => addSizeAnswer(sceneOf(`${band}\nSew on ${list} buttons.`), "XL x1.06");
+    expect(falling("5 (4, 3)").says).toMatch(/^XL in 9 lists/);
+    for (const [list, n] of [
+      ["3 (2, 1)", 0],
+      ["5 (3, 1)", -1],
+    ] as const)
+      expect(falling(list)).toMatchObject({
+        fits: false,
+        says: `Line 11, Sew on: ${n} in the new size. Add the size as a column of the grading sheet, with numbers of your own.`,
+        edits: [],
+      });
+    expect(falling("0 (0, 0)").fits).toBe(true);
   });
 });

@@ -1,5 +1,5 @@
 import { nextSize } from "../../reshape/grading/add-size";
-import { editsFromSheet, sheetOf, withSeparator } from "../../reshape/grading/sheet";
+import { editsFromSheet, sheetOf } from "../../reshape/grading/sheet";
 import { type SizedList, sizedListsOf } from "../../reshape/grading/size-lists";
 import { isRefusal } from "../../reshape/row-trial";
 import type { TextEdit } from "../../text/span";
@@ -50,9 +50,10 @@ export function addSizeAnswer(scene: Scene, typed: string): GradingAnswer {
   const wanted = readNewSize(typed, worked, lists);
   if (isRefusal(wanted)) return refused(wanted.why);
   const next = nextSize(lists, wanted.by);
-  const added = lists.flatMap(({ cells }, i): TextEdit[] => {
+  if (isRefusal(next)) return refused(`${next.why}.`);
+  const added = lists.flatMap(({ cells, sign }, i): TextEdit[] => {
     const last = cells.at(-1);
-    const newText = `, ${next[i] ?? wanted.name}`;
+    const newText = `${sign}${next[i] ?? wanted.name}`;
     return last ? [{ span: { start: last.end, end: last.end }, newText }] : [];
   });
   return answer(scene, added, lists, `${wanted.name} in ${added.length} lists`);
@@ -68,7 +69,7 @@ function answer(
   lists: readonly SizedList[],
   what: string,
 ): GradingAnswer {
-  const placed = withSeparator(edits, scene.text).map((edit): NotedEdit => {
+  const placed = edits.map((edit): NotedEdit => {
     const list = lists.find(({ start, end }) => start <= edit.span.start && edit.span.end <= end);
     return list ? { ...edit, note: { label: `Line ${list.line + 1}, ${list.of}` } } : edit;
   });

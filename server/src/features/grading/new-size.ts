@@ -1,5 +1,5 @@
 import { yarnUseOf } from "../../measure/yarn-used";
-import { widestIn } from "../../reshape/grading/add-size";
+import { noDriver, widestIn } from "../../reshape/grading/add-size";
 import type { SizedList } from "../../reshape/grading/size-lists";
 import type { Refusal } from "../../reshape/row-trial";
 import { convertLength } from "../../trade/units";
@@ -57,7 +57,7 @@ function atGauge(
       why: 'A size needs the gauge. Add a line to the pattern, such as "Gauge: 18 sc and 20 rows = 10 cm".',
     };
   const widest = widestIn(lists);
-  if (widest === null) return { why: "No count of the pattern rises with its sizes." };
+  if (widest === null) return { why: `${noDriver}.` };
   const name = unit.toLowerCase();
   const millimetres = convertLength(length, name === "mm" || name === "cm" ? name : "in", "mm");
   return millimetres / gauge.width / widest;

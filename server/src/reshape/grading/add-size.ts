@@ -1,3 +1,4 @@
+import type { Refusal } from "../row-trial";
 import type { SizedList } from "./size-lists";
 
 /*
@@ -5,16 +6,32 @@ import type { SizedList } from "./size-lists";
  * widest rows. A list that is on such a line goes on along it; any other by its last step.
  */
 
-/** The entries of a new size, one for each list; null where a list has names. */
-export function nextSize(lists: readonly SizedList[], by: number): (string | null)[] {
+/** Why a pattern has no new size whose lists tell nothing of how they go up. */
+export const noDriver = "No count of the pattern rises with its sizes";
+
+/** The entries of a new size, one for each list, null where a list has names; or why there is none. */
+export function nextSize(lists: readonly SizedList[], by: number): (string | null)[] | Refusal {
   const driver = driverOf(lists);
   const last = driver?.at(-1) ?? null;
-  if (!driver || last === null) return lists.map(({ cells }) => cells.at(-1)?.text ?? null);
+  if (!driver || last === null) return { why: noDriver };
   const to = stepsTo(driver, last * by, lists);
-  return lists.map((list) => {
+  const entries = lists.map((list) => {
     const values = valuesOf(list);
     return values && entry(list, values, driver, to);
   });
+  const at = entries.findIndex((text, i) => text !== null && isTooFew(text, lists[i]));
+  const list = lists[at];
+  return list
+    ? { why: `Line ${list.line + 1}, ${list.of}: ${entries[at]} in the new size. ${byHand}` }
+    : entries;
+}
+
+const byHand = "Add the size as a column of the grading sheet, with numbers of your own";
+
+/** Less than 1 of anything is no entry, where the last size has more. */
+function isTooFew(text: string, list: SizedList | undefined): boolean {
+  const last = list?.cells.at(-1)?.text;
+  return text !== last && Number(text) < 1;
 }
 
 /** The whole numbers of a list, null for a size that has none; null for a list of names. */

@@ -99,7 +99,7 @@ function isCell(text: string, { cells }: SizedList, column: number, sizes: numbe
 }
 
 /** Entries that are others now, and behind the last one those that are new, with the list's own sign between. */
-function listEdits({ cells }: SizedList, wanted: readonly string[]): TextEdit[] {
+function listEdits({ cells, sign }: SizedList, wanted: readonly string[]): TextEdit[] {
   const changed = cells.flatMap(({ start, end, text }, i) =>
     wanted[i] === text ? [] : [{ span: { start, end }, newText: wanted[i] ?? text }],
   );
@@ -108,17 +108,6 @@ function listEdits({ cells }: SizedList, wanted: readonly string[]): TextEdit[] 
   if (!last || more.length === 0) return changed;
   return [
     ...changed,
-    { span: { start: last.end, end: last.end }, newText: more.map((text) => `, ${text}`).join("") },
+    { span: { start: last.end, end: last.end }, newText: more.map((text) => `${sign}${text}`).join("") },
   ];
-}
-
-/** The lists with the separator that they are written with. */
-export function withSeparator(edits: readonly TextEdit[], text: string): TextEdit[] {
-  return edits.map((edit) => {
-    if (edit.span.start !== edit.span.end || !edit.newText.startsWith(", ")) return edit;
-    const sign = /(\s*[,:;]\s*)\S[^,:;]*$/.exec(
-      text.slice(Math.max(edit.span.end - 40, 0), edit.span.end),
-    )?.[1];
-    return sign === undefined ? edit : { ...edit, newText: edit.newText.replaceAll(", ", sign) };
-  });
 }

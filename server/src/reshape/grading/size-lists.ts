@@ -7,6 +7,8 @@ import type { Span } from "../../text/span";
 export interface SizedList extends Span {
   /** Each of them as typed: `48`, `2 1/2`, `-` for a size that has none, `XL`. */
   readonly cells: readonly (Span & { readonly text: string })[];
+  /** What stands between two of them, to be put before one more. */
+  readonly sign: string;
   /** What it is of, in a few words: `Rnd 9: times`, `Finished circumference`. */
   readonly of: string;
   /** Counted from 0. */
@@ -27,7 +29,8 @@ export function sizedListsOf(pattern: WorkedPattern): SizedList[] {
   return pattern.lines.flatMap((line, i) =>
     listsIn(line, sizes, pattern).map((list): SizedList => {
       const row = rows.get(line.start);
-      return { ...list, of: row ? rowLabel(row, list, line) : proseLabel(line, list), line: i };
+      const of = row ? rowLabel(row, list, line) : proseLabel(line, list);
+      return { ...list, of: of.trim(), line: i };
     }),
   );
 }
@@ -36,7 +39,7 @@ function lineStart(text: string, { line }: WorkedRow): number {
   return text.lastIndexOf("\n", line.span.start - 1) + 1;
 }
 
-type Found = Pick<SizedList, "start" | "end" | "cells">;
+type Found = Pick<SizedList, "start" | "end" | "cells" | "sign">;
 
 function listsIn(line: PatternLine, sizes: readonly string[], { context }: WorkedPattern): Found[] {
   const isName = namesIn(line.text, sizes);
@@ -80,7 +83,14 @@ function foundIn(text: string, start: number, end: number, form: RegExp): Found 
     end: start + index + typed.length,
     text: typed,
   }));
-  return { start, end, cells };
+  return { start, end, cells, sign: signBefore(cells, text) };
+}
+
+/** Of `S (L)`, where a bracket stands between the last two, the usual comma. */
+function signBefore(cells: Found["cells"], text: string): string {
+  const [before, last] = cells.slice(-2);
+  const between = before && last ? text.slice(before.end, last.start) : "";
+  return /^\s*[,:;]\s*$/.test(between) ? between : ", ";
 }
 
 /** `S (M, L, XL)`. */
@@ -100,8 +110,9 @@ function namesIn(text: string, sizes: readonly string[]): Found[] {
   ];
 }
 
-function moved({ start, end, cells }: Found, by: number): Found {
+function moved({ start, end, cells, sign }: Found, by: number): Found {
   return {
+    sign,
     start: start + by,
     end: end + by,
     cells: cells.map((one) => ({ ...one, start: one.start + by, end: one.end + by })),
