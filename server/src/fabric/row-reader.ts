@@ -1,6 +1,7 @@
 import { foundationLead, type LineContent } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { treeOf } from "../notation/tree";
+import type { Sized } from "../notation/words";
 import { readWords } from "../notation/words";
 import { ownCopy } from "../text/own-copy";
 import { bindRow } from "./bind";
@@ -182,10 +183,21 @@ function rowContent({ first, sizes }: Wanted, text: string, plan: RowPlan | null
     headText: head?.text ?? shown.trim().split(/\s+/).slice(0, 8).join(" "),
     text,
     lead: before - indent,
-    plan,
+    plan: plan && sizes ? countedFor(plan, sizes) : plan,
     sizes,
     goesRound: /\b(?:magic|ring|around|mr)\b/i.test(text),
   };
+}
+
+/** `12 (14) sc` of a row for sizes M and L only has a number for each of the two. */
+function countedFor(plan: RowPlan, sizes: readonly number[]): RowPlan {
+  const isOwn = plan.stated?.some(({ n }) => n.length > 1 && n.length === sizes.length) ?? false;
+  if (!isOwn || plan.stated === null) return plan;
+  const spread = (n: Sized): Sized =>
+    n.length === sizes.length
+      ? [...Array(Math.max(...sizes) + 1).keys()].map((size) => n[sizes.indexOf(size)] ?? null)
+      : n;
+  return { ...plan, stated: plan.stated.map((term) => ({ ...term, n: spread(term.n) })) };
 }
 
 /** Characters of a line before what it instructs. */
