@@ -1,8 +1,7 @@
 import { foundationLead, type LineContent } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { treeOf } from "../notation/tree";
-import type { Sized } from "../notation/words";
-import { readWords } from "../notation/words";
+import { readWords, type Sized } from "../notation/words";
 import { ownCopy } from "../text/own-copy";
 import { bindRow } from "./bind";
 import type { PatternContext } from "./context";
