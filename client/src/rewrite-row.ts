@@ -1,5 +1,6 @@
 import { InputBoxValidationSeverity, type TextEditor, window, workspace } from "vscode";
 import type { BaseLanguageClient, WorkspaceEdit } from "vscode-languageclient";
+import { settledOnly } from "./settled-only";
 
 /** What the server answers of the row at the caret, and of a count for it. */
 interface RewriteReply {
@@ -26,7 +27,7 @@ export async function rewriteRow(client: BaseLanguageClient): Promise<void> {
     title: `Rewrite ${first.row}`,
     prompt: `It makes ${first.now} now. How many stitches is it to make? 60, x1.5 or, at your gauge, 50 cm.`,
     value: `${first.now ?? ""}`,
-    validateInput: async (text) => validation(await ask(text)),
+    validateInput: settledOnly(async (text) => validation(await ask(text))),
   });
   const last = typed === undefined ? null : await ask(typed);
   if (last?.edit) await apply(client, last.edit);

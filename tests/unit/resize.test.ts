@@ -352,3 +352,90 @@ Rnd 2: work as Rnd 5 of Head (24)`;
   expect(answer.fits, answer.says).toBe(true);
   expect(withEdits(text, answer.edits)).toContain("Rnd 2: work as Rnd 6 of Head (24)");
 });
+
+describe("prose that names pieces", () => {
+  const ear = (place: string) => `Ear
+${ladder(6, 4)}
+Rnds 5-6: sc in each st around (24)
+
+Tail
+Rnd 1: 6 sc in magic ring (6)
+${[2, 3, 4, 5, 6].map((n) => `Rnd ${n}: sc in each st around (6)`).join("\n")}
+${place}`;
+  const grown = (text: string) => {
+    const answer = resizeAnswer(sceneOf(text), text.indexOf("Rnd 1"), "30");
+    expect(answer.fits, answer.says).toBe(true);
+    return { done: withEdits(text, answer.edits), notes: answer.notes.join(" ") };
+  };
+
+  test("means a piece by its whole name, not by letters of another word", () => {
+    const near = "Weave in near Rnd 5, clear of the yearly tag.";
+    expect(grown(ear(near)).done).toContain(near);
+    expect(grown(ear("Pin the ears at Rnd 5 of the ear.")).done).toContain("at Rnd 6 of the ear.");
+    expect(grown(ear("Sew the tail near the seam.")).notes).not.toContain("Sew the tail near the seam.");
+    expect(grown(ear("Sew the tail to the ears.")).notes).toContain("Sew the tail to the ears.");
+  });
+
+  const pocket = `
+
+Pocket
+${ladder(6, 7)}
+Rnd 8: *sc in next 2 sts, ch 1, sk next st; rep from * around (28 sc, 14 ch-1 sps)
+
+Assembly
+`;
+  const laced = (sentence: string) => {
+    const text = `${pouch(7, 3)}${pocket}${sentence}`;
+    const answer = resizeAnswer(sceneOf(text), 10, "60");
+    expect(answer.fits, answer.says).toBe(true);
+    return { last: withEdits(text, answer.edits).split("\n").at(-1), notes: answer.notes.join(" ") };
+  };
+
+  test("has the new number of eyelets where they are of this piece", () => {
+    expect(laced("Lace the cord through the 14 eyelets of the pouch.").last).toBe(
+      "Lace the cord through the 20 eyelets of the pouch.",
+    );
+    const other = "Lace the cord through the 14 eyelets of the pocket.";
+    expect(laced(other).last).toBe(other);
+    const open = laced("Lace the cord through the 14 eyelets.");
+    expect(open.last).toBe("Lace the cord through the 14 eyelets.");
+    expect(open.notes).toContain(
+      '"Lace the cord through the 14 eyelets." may mean another piece: look whether 14 is right.',
+    );
+  });
+
+  test("of a cord goes with the piece that has the eyelets, of another piece stays", () => {
+    const said = (sentence: string) => {
+      const text = `${pouch(7, 3)}
+
+Cord
+Ch 101.
+Row 1: Sl st in 2nd ch from hook and in each ch across. (100 sl sts)
+
+Strip
+Ch 11.
+Row 1: Sc in 2nd ch from hook and in each ch across. (10)
+
+Assembly
+${sentence}`;
+      const answer = resizeAnswer(sceneOf(text), 10, "60");
+      return withEdits(text, answer.edits).split("\n").at(-1);
+    };
+    expect(said("Pull the cord through the 14 eyelets. Sew on the strip.")).toBe(
+      "Pull the cord through the 20 eyelets. Sew on the strip.",
+    );
+    expect(said("Leave 14 holes along the strip.")).toBe("Leave 14 holes along the strip.");
+  });
+});
+
+test("what comes to about once as much is not told", () => {
+  const flag = `Stuff lightly.
+
+Flag
+Ch 1001.
+Row 1: sc in 2nd ch from hook and in each ch across (1000)
+Rows 2-3: ch 1, turn, sc in each st (1000)`;
+  const told = (typed: string) => asked(flag, typed).notes.filter((note) => note.includes("as much"));
+  expect(told("1001")).toEqual([]);
+  expect(told("1010")).toContain("Stuffing: about 1.02 times as much.");
+});

@@ -3,13 +3,17 @@ import type { NumberedRow, RowEdits } from "../../reshape/resize/draft";
 import type { Resized } from "../../reshape/resize/resize";
 import type { NotedEdit } from "../actions/action";
 import { rowTitle } from "../row-names";
+import { eyeletsOf } from "./eyelets";
 import { type Mentions, mentionsOf } from "./mentions";
 
 /** All that a new size of a piece changes, each line to be looked at and left out by itself. */
 export function editsOf(pattern: WorkedPattern, piece: WorkedPiece, resized: Resized): Mentions {
   const own = resized.rows.flatMap(notedEdits);
-  const { edits, left } = mentionsOf(pattern, piece, resized);
-  return { edits: [...own, ...edits], left };
+  const said = [mentionsOf(pattern, piece, resized), eyeletsOf(pattern, piece, resized)];
+  return {
+    edits: [...own, ...said.flatMap(({ edits }) => edits)],
+    left: said.flatMap(({ left }) => left),
+  };
 }
 
 function notedEdits({ row, edits }: RowEdits): NotedEdit[] {

@@ -1,9 +1,10 @@
-import type { WorkedPattern, WorkedPiece, WorkedRow } from "../../fabric/worked";
+import type { WorkedPattern, WorkedPiece } from "../../fabric/worked";
 import type { PatternLine } from "../../notation/lines";
 import { type RowReference, readRowReferences } from "../../notation/row-references";
 import type { Resized } from "../../reshape/resize/resize";
 import { shift, type TextEdit } from "../../text/span";
 import type { NotedEdit } from "../actions/action";
+import { piecesNamedIn, whereNamed } from "../named-pieces";
 import { pieceAround } from "../placed-row";
 import { rowNumbered } from "../wake/meant-rows";
 
@@ -19,19 +20,14 @@ export function mentionsOf(pattern: WorkedPattern, piece: WorkedPiece, resized: 
   const lines = pattern.lines.filter(
     (line) => /\d/.test(line.text) && (line.kind === "prose" || isRowOfOther(line, piece)),
   );
-  const told = lines.flatMap((line) => [toldAnew(line, pattern, piece, resized), counted(line, resized)]);
+  const told = lines.map((line) => toldAnew(line, pattern, piece, resized));
   return { edits: told.flatMap(({ edits }) => edits), left: told.flatMap(({ left }) => left) };
 }
 
 /** `Rnds 1-6: as Rnds 1-6 of the head`. */
 function isRowOfOther({ kind, text, start }: PatternLine, { piece: { name, span } }: WorkedPiece): boolean {
   const isOutside = start < span.start || start > span.end;
-  return (
-    (kind === "row" || kind === "copy") &&
-    isOutside &&
-    name.length > 1 &&
-    text.toLowerCase().includes(name.toLowerCase())
-  );
+  return (kind === "row" || kind === "copy") && isOutside && whereNamed(text, name) !== null;
 }
 
 function toldAnew(line: PatternLine, pattern: WorkedPattern, piece: WorkedPiece, resized: Resized): Mentions {
@@ -51,19 +47,19 @@ function toldAnew(line: PatternLine, pattern: WorkedPattern, piece: WorkedPiece,
   };
 }
 
-/** The one piece that has the row: of those that the line names, else the one it stands in, else of all. */
 function whose({ numbers }: RowReference, line: PatternLine, pattern: WorkedPattern): WorkedPiece | null {
   const has = (piece: WorkedPiece): boolean => numbers.every(({ n }) => rowNumbered(piece, n) !== undefined);
-  const said = line.text.toLowerCase();
-  const isNamed = ({ piece: { name } }: WorkedPiece): boolean =>
-    name.length > 1 && said.includes(name.toLowerCase());
   const around = pieceAround(pattern, line.start);
-  const choices = [pattern.pieces.filter(isNamed), around ? [around] : [], pattern.pieces];
-  for (const some of choices) {
-    const those = some.filter(has);
-    if (those.length > 0) return those.length === 1 ? (those[0] ?? null) : null;
-  }
-  return null;
+  return onlyOne([piecesNamedIn(pattern, line.text), around ? [around] : [], pattern.pieces], has);
+}
+
+/** Of the first choices of which one has it: the one, if it is the only one. */
+export function onlyOne(
+  choices: readonly (readonly WorkedPiece[])[],
+  has: (piece: WorkedPiece) => boolean,
+): WorkedPiece | null {
+  const those = choices.map((some) => some.filter(has)).find((some) => some.length > 0) ?? [];
+  return those.length === 1 ? (those[0] ?? null) : null;
 }
 
 /** `between R10 and R11` is a place, which goes up and down with the piece; other numbers are of rows. */
@@ -87,42 +83,8 @@ function apart({ text }: PatternLine, { widest, before }: Resized): TextEdit[] {
   });
 }
 
-/** `the 16 eyelets`, where a row had 16 spaces and has another number now. */
-function counted(line: PatternLine, resized: Resized): Mentions {
-  const now = new Map(spacesIn(resized).map(({ were, are }) => [were, are]));
-  const edits = [...line.text.matchAll(/\b(\d+)(?=\s+(?:eyelets?|holes?|spaces?|sps?)\b)/gi)].flatMap(
-    ({ 0: digits, index }) => {
-      const to = now.get(Number(digits));
-      const span = { start: line.start + index, end: line.start + index + digits.length };
-      const note = { label: `"${short(line.text)}": eyelets` };
-      return to === undefined ? [] : [{ span, newText: `${to}`, note }];
-    },
-  );
-  return { edits, left: [] };
-}
-
-/** A row whose number of spaces is another now. */
-export interface SpacesOfRow {
-  readonly row: WorkedRow;
-  readonly were: number;
-  readonly are: number;
-}
-
-export function spacesIn({ rows, after }: Resized): SpacesOfRow[] {
-  const there = rows.filter(({ row }) => row.state !== "gone");
-  return there.flatMap(({ row }, i) => {
-    const now = after.rows[i];
-    const [were, are] = [spacesOf(row.row), now ? spacesOf(now) : 0];
-    return row.state === "kept" && were > 0 && were !== are ? [{ row: row.row, were, are }] : [];
-  });
-}
-
-function spacesOf({ outcome }: WorkedRow): number {
-  const kinds = [...(outcome?.counted[0]?.kinds ?? [])];
-  return kinds.reduce((sum, [kind, n]) => sum + (/\bsp/.test(kind) ? n : 0), 0);
-}
-
-function short(text: string): string {
+/** A line as far as a label has room for it. */
+export function short(text: string): string {
   const words = text.trim();
   return words.length > 40 ? `${words.slice(0, 37)}…` : words;
 }

@@ -3,8 +3,9 @@ import { yarnUseOf } from "../../measure/yarn-used";
 import { sentencesOf } from "../../notation/assembly";
 import { frontMatterOf } from "../../notation/front-matter/front-matter";
 import type { Resized } from "../../reshape/resize/resize";
+import { whereNamed } from "../named-pieces";
 import { rowTitle } from "../row-names";
-import { spacesIn } from "./mentions";
+import { cord, spacesIn } from "./eyelets";
 import type { PieceMeasures } from "./piece-measures";
 
 /** A piece before and after, with the whole pattern of each. */
@@ -30,6 +31,11 @@ function times(by: number): string {
   return `${Math.round(by * 100) / 100}`;
 }
 
+/** Once as much, as far as it is told. */
+function isAsMuch(by: number): boolean {
+  return times(by) === "1";
+}
+
 function widthBy({ resized }: BeforeAndAfter): number {
   return resized.widest / resized.before.widest;
 }
@@ -41,28 +47,26 @@ const spacesNote: Note = ({ resized }) => {
   return told.length > 0 ? `${told.join("; ")}.` : null;
 };
 
-const cord = /\b(?:cord|drawstring|tie|lace|string|strap)s?\b/i;
-
 const cordNote: Note = (change) => {
   const { pattern, piece } = change;
   const isLaced = pattern.lines.some(
     ({ kind, text }) => kind === "prose" && /\bthrough\b/i.test(text) && cord.test(text),
   );
   const own = pattern.pieces.filter((one) => one !== piece && cord.test(one.piece.name));
-  if (!isLaced || own.length === 0 || widthBy(change) === 1) return null;
+  if (!isLaced || own.length === 0 || isAsMuch(widthBy(change))) return null;
   const names = own.map((one) => one.piece.name).join(", ");
   return `${names}: left as it is. To go around as loosely as now it has to be ${times(widthBy(change))} times as long.`;
 };
 
 const sewnNote: Note = ({ pattern, piece, resized }) => {
   if (resized.widest === resized.before.widest && pattern.pieces.length < 2) return null;
-  const name = piece.piece.name.toLowerCase();
+  const { name } = piece.piece;
   const said = pattern.lines
     .filter(({ kind }) => kind === "prose")
     .flatMap(({ content }) => sentencesOf(content))
     .filter(
       ({ deeds, text }) =>
-        deeds.some(({ does }) => does === "sew") && (name === "" || text.toLowerCase().includes(name)),
+        deeds.some(({ does }) => does === "sew") && (name === "" || whereNamed(text, name) !== null),
     )
     .map(({ text }) => `"${text.trim()}"`);
   return said.length > 0 ? `Parts that meet it have the size they had. Look at ${said.join(" ")}` : null;
@@ -89,7 +93,7 @@ const yarnNote: Note = (change) => {
   ];
   const by =
     before > 0 ? then / before : widthBy(change) * (resized.after.rows.length > 1 ? rowsBy(change) : 1);
-  return by === 1
+  return isAsMuch(by)
     ? null
     : `Yarn for this piece: about ${times(by)} times as much. The amounts in the list are not changed.`;
 };
@@ -109,7 +113,7 @@ function rowsBy({ resized }: BeforeAndAfter): number {
 const stuffingNote: Note = (change) => {
   const isStuffed = change.pattern.lines.some(({ text }) => /\bstuff/i.test(text));
   const by = widthBy(change) ** 2 * rowsBy(change);
-  return isStuffed && by !== 1 ? `Stuffing: about ${times(by)} times as much.` : null;
+  return isStuffed && !isAsMuch(by) ? `Stuffing: about ${times(by)} times as much.` : null;
 };
 
 const sizeNote: Note = ({ pattern }) => {

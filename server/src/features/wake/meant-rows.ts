@@ -2,6 +2,7 @@ import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import type { PatternLine } from "../../notation/lines";
 import type { WorkedPattern } from "../../rules/rule";
 import { keptBy } from "../../text/kept-by";
+import { piecesNamedIn } from "../named-pieces";
 import { pieceAround } from "../placed-row";
 
 /** Rows of one line; a range of more is known by its first ones. */
@@ -25,10 +26,7 @@ export function rowNumbered(piece: WorkedPiece, n: number): WorkedRow | undefine
 
 /** The pieces whose rows a line of prose may mean: those it names, else the one it stands in. */
 export function piecesMeant(pattern: WorkedPattern, { text, start }: PatternLine): readonly WorkedPiece[] {
-  const said = text.toLowerCase();
-  const named = pattern.pieces.filter(
-    ({ piece }) => piece.name.length > 1 && said.includes(piece.name.toLowerCase()),
-  );
+  const named = piecesNamedIn(pattern, text);
   const around = pieceAround(pattern, start);
   return named.length === 0 && around ? [around] : named;
 }

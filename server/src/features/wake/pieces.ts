@@ -1,6 +1,8 @@
 import type { WorkedPiece } from "../../fabric/worked";
 import type { WorkedPattern } from "../../rules/rule";
 import { numbers } from "../../rules/wording";
+import { shift } from "../../text/span";
+import { whereNamed } from "../named-pieces";
 import type { Stale } from "./stale";
 import type { LineTwins, Twins } from "./twins";
 
@@ -55,8 +57,7 @@ function times(n: number): string {
 }
 
 function staleIn({ now: { text, start, kind } }: LineTwins, { name, says }: Change): Stale[] {
-  const at = text.toLowerCase().indexOf(name.toLowerCase());
-  if (at < 0 || kind === "heading" || !joining.test(text)) return [];
-  const span = { start: start + at, end: start + at + name.length };
-  return [{ sort: "piece", span, name: text.trim(), piece: name, says, mend: null }];
+  const named = kind === "heading" ? null : whereNamed(text, name);
+  if (!named || !joining.test(text)) return [];
+  return [{ sort: "piece", span: shift(named, start), name: text.trim(), piece: name, says, mend: null }];
 }
