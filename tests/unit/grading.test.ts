@@ -190,5 +190,16 @@ describe("one size more", () => {
         edits: [],
       });
     expect(falling("0 (0, 0)").fits).toBe(true);
+    const shorter = band.replace("Rows 3-8 (10, 12)", "Rows 3-8 (6, 4)");
+    expect(addSizeAnswer(sceneOf(shorter), "XL x1.06").says).toMatch(
+      /^Line 10, Rows 3-8: rows: 2 in the new size\./,
+    );
+  });
+
+  test("may be narrower than the last one: then its lists go back", () => {
+    for (const typed of ["ML x0.94", "ML x0.99"])
+      expect(written(band, addSizeAnswer(sceneOf(band), typed))).toContain(
+        "16, 17, 16) times. 75 (80, 85, 80) sc.",
+      );
   });
 });

@@ -28,10 +28,10 @@ export function nextSize(lists: readonly SizedList[], by: number): (string | nul
 
 const byHand = "Add the size as a column of the grading sheet, with numbers of your own";
 
-/** Less than 1 of anything is no entry, where the last size has more. */
+/** Less than there can be of it, where the last size has more. */
 function isTooFew(text: string, list: SizedList | undefined): boolean {
   const last = list?.cells.at(-1)?.text;
-  return text !== last && Number(text) < 1;
+  return text !== last && Number(text) < (list?.least ?? 1);
 }
 
 /** The whole numbers of a list, null for a size that has none; null for a list of names. */
@@ -76,7 +76,9 @@ function stepsTo(driver: readonly number[], wanted: number, lists: readonly Size
     },
     driver.slice(1).reduce((all, n, i) => divisor(all, n - (driver[i] ?? 0)), 0) || 1,
   );
-  return last + Math.max(Math.round((wanted - last) / step), wanted > last ? 1 : 0) * step;
+  const steps = Math.round((wanted - last) / step);
+  // Wider by less than a step is wider all the same, and narrower narrower.
+  return last + (steps || Math.sign(wanted - last)) * step;
 }
 
 function isWhole(values: readonly (number | null)[]): boolean {

@@ -11,6 +11,8 @@ export interface SizedList extends Span {
   readonly sign: string;
   /** What it is of, in a few words: `Rnd 9: times`, `Finished circumference`. */
   readonly of: string;
+  /** Less is no entry: 1, or of rows that a line stands for the first. */
+  readonly least: number;
   /** Counted from 0. */
   readonly line: number;
 }
@@ -30,9 +32,15 @@ export function sizedListsOf(pattern: WorkedPattern): SizedList[] {
     listsIn(line, sizes, pattern).map((list): SizedList => {
       const row = rows.get(line.start);
       const of = row ? rowLabel(row, list, line) : proseLabel(line, list);
-      return { ...list, of: of.trim(), line: i };
+      return { ...list, of: of.trim(), least: leastOf(row, list), line: i };
     }),
   );
+}
+
+/** `Rows 3-8 (10, 12)` end with Row 3 or later. */
+function leastOf(row: WorkedRow | undefined, { start }: Found): number {
+  const head = row && start < row.line.start ? row.line.head : null;
+  return head?.to ? (head.from ?? 1) : 1;
 }
 
 function lineStart(text: string, { line }: WorkedRow): number {
