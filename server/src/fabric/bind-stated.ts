@@ -10,6 +10,9 @@ import { child } from "./tree-search";
 const one: Sized = [1];
 const anyStitch: Target = { sort: "stitch" };
 
+/** `(19¾ in)`, `(50 cm)`: how long it is, not how many. */
+const isLength = /\d\s*[½¼¾⅛⅜⅝⅞]|\d\s*(?:cm|mm|in|ins|inch(?:es)?)\b|\d\s*["″]/i;
+
 /** Binds the count that a row states, wherever it stands and whatever is said of it. */
 export class StatedBinder extends JoinBinder {
   protected statedSpan: Span | null = null;
@@ -46,7 +49,8 @@ export class StatedBinder extends JoinBinder {
       child(node, "count_madeBracket");
     const text = this.textOf(node);
     const terms = bindCount(child(bracket as Tree, "countList") as Tree, this.words, this.text);
-    if (terms === null || /so far|^\W*\d+\s*(?:rows?|rnds?|rounds?)\b/i.test(text)) return [];
+    if (terms === null || isLength.test(text) || /so far|^\W*\d+\s*(?:rows?|rnds?|rounds?)\b/i.test(text))
+      return [];
     this.stated = terms;
     this.statedSpan = this.span(node);
     this.countedAs(child(bracket as Tree, "countAside"));

@@ -213,8 +213,9 @@ function habitsOf(all: readonly Habit[]): ReadonlyMap<number, boolean> {
   return habits;
 }
 
+/** `Sizes: adult S (M, L)`: who is to wear it stands before the sizes. */
 const sizeNames =
-  /(?:^|\b)sizes?\b\s*:?\s*([\w./-]+(?:\s+(?:months?|mos?|years?|yrs?))?)?\s*[([]([^)\]]+)[)\]]/i;
+  /(?:^|\b)(?:sizes?|to fit)\b\s*:?\s*(?:(?:adults?|child(?:ren)?|kids?|bab(?:y|ies)|(?:wo)?m[ae]n|lad(?:y|ies)|youth|toddlers?|teens?)(?:['’]s|s['’])?\s+(?=[\w./-]+\s*[([]))?([\w./-]+(?:\s+(?:months?|mos?|years?|yrs?))?)?\s*[([]([^)\]]+)[)\]]/i;
 const sizedNumber = /\d+\s*[([]\s*((?:\d+|[-–])(?:\s*[,:;–-]\s*\d+)+)\s*[)\]]/;
 const onlyBracket = /[([]\s*(\d+(?:\s*[,:;]\s*\d+)+)\s*[)\]]/;
 
@@ -254,15 +255,17 @@ function readSizes(all: readonly LineContent[], lines: readonly LineContent[]): 
   return inferSizes(lines);
 }
 
+/** `50, 52`, `50-52`, `2–52, 2–56`: where there are commas, dashes are of ranges. */
+function entriesOf(list: string): number {
+  return /[,:;]/.test(list) ? list.split(/[,:;]/).length : (list.match(/\d+/g) ?? []).length;
+}
+
 /** No line of sizes: the first starting chain or row with a list tells how many there are. */
 function inferSizes(lines: readonly LineContent[]): string[] {
   for (const line of lines) {
     if (line.kind !== "foundation" && line.kind !== "row") continue;
     const match = sizedNumber.exec(line.text);
-    if (match)
-      return [...Array(((match[1] as string).match(/\d+/g) ?? []).length + 1).keys()].map(
-        (n) => `size ${n + 1}`,
-      );
+    if (match) return [...Array(entriesOf(match[1] as string) + 1).keys()].map((n) => `size ${n + 1}`);
     if (line.kind === "foundation") {
       const bracket = onlyBracket.exec(line.text);
       if (bracket) return ((bracket[1] as string).match(/\d+/g) ?? []).map((_, n) => `size ${n + 1}`);

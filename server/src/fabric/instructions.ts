@@ -223,6 +223,8 @@ export interface RowPlan {
   readonly instructions: readonly Instruction[];
   readonly choices: readonly Choice[];
   readonly stated: readonly StatedTerm[] | null;
+  /** The row has a count of its own, which is set aside where it is one of several that are worked in turn. */
+  readonly hadCount?: boolean;
   readonly statedSpan: Span | null;
   /** The chain that ends this row and opens the next one. */
   readonly carried: readonly Instruction[];

@@ -3,7 +3,7 @@ import type { Take, Target, Until } from "./instructions";
 import { targetsOf } from "./instructions";
 import { StepMaker } from "./step-maker";
 import { countStitches } from "./steps";
-import { everyPlace } from "./strip";
+import { countPlaces, everyPlace, stitches } from "./strip";
 
 /** Takes the places that an instruction says. */
 export abstract class PlaceTaker extends StepMaker {
@@ -57,7 +57,13 @@ export abstract class PlaceTaker extends StepMaker {
 
   /** Whether spaces are asked for of which a count says nothing. */
   protected isOnlyTold(targets: readonly Target[]): boolean {
-    const { told } = this.below;
+    const { told, strip } = this.below;
+    // A count of nothing but spaces: what stands between them, nobody knows.
+    const ofStitches = targets.some(({ sort }) => sort === "stitch");
+    if (ofStitches && told === "spaces" && strip.length > 0 && countPlaces(strip, stitches) === 0) {
+      this.outOfReach ??= "only a count tells of the row below, and that counts its spaces";
+      return true;
+    }
     if (!told || !targets.some(({ sort }) => sort === "space")) return false;
     const why = "only a count tells of the row below, not where its spaces are";
     if (told === "spaces") this.supposed ??= why;

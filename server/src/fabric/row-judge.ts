@@ -265,7 +265,7 @@ export abstract class RowJudge {
     this.isUnsure = counted !== null;
     const before = state ?? plainState([0], this.sizes, null, "sc");
     // So many shells are not so many stitches.
-    const isCount = stated !== null && stated[0]?.sort !== "unit";
+    const isCount = stated?.every(({ sort, noun }) => sort !== "unit" || isOneStitch.test(noun)) === true;
     const told = isCount && plan ? asTold(statedState({ ...plan, stated }, { after: before }), stated) : null;
     // What is made tells more than what is stated, where the two agree.
     const after = counted ?? (made?.counts ? made.after : told) ?? made?.after ?? null;
@@ -359,6 +359,7 @@ function withoutPlaces({ path, outcome }: Candidate): Candidate {
   return { path, outcome: { ...outcome, needs: unknown, has: unknown, fits: true, outOfReach: null } };
 }
 
+const isOneStitch = /cluster|\bcls?\b|bobble|puff|popcorn|\bpc\b|picot|loop|arch/i;
 const repeatsOpen = "a bracket or an asterisk is not closed in a row that is repeated";
 
 /** Headings under which rows stop short of the end on purpose. */

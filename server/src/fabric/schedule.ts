@@ -210,7 +210,7 @@ function stating(plan: RowPlan, stated: RowPlan["stated"]): RowPlan {
   const ofPlan = statings.get(plan) ?? new WeakMap<object, RowPlan>();
   statings.set(plan, ofPlan);
   const key = stated ?? uncounted;
-  const known = ofPlan.get(key) ?? { ...plan, stated };
+  const known = ofPlan.get(key) ?? { ...plan, stated, hadCount: plan.stated !== null };
   ofPlan.set(key, known);
   return known;
 }

@@ -73,7 +73,8 @@ function withSlips(one: ViewOption, plan: RowPlan, setting: RowSetting): ViewOpt
   const opening = plan.instructions.find(({ op }) => !["turn", "mark", "unknown"].includes(op));
   const travels =
     opening?.op === "slip" && !setting.flat && opening.takes.every((take) => take.how === "next");
-  if (travels || plan.stated === null || !plan.instructions.some(slips)) return [one];
+  const hasCount = plan.stated !== null || plan.hadCount === true;
+  if (travels || !hasCount || !plan.instructions.some(slips)) return [one];
   const view = { ...one.view, slipCounts: true, rotates: false };
   return [one, { ...one, view, cost: one.cost + 1, says: [...one.says, "the slip stitches are counted"] }];
 }

@@ -68,9 +68,13 @@ const shapes: readonly { readonly form: RegExp; readonly word?: "row" | "round" 
 const beforeHead =
   /^\s*(?:[•·▪]\s*)?(?:\((?:rs|ws)\)\s*)?(?:\p{L}[\p{L} ]{2,30}:\s+(?=(?:next\s+(?:row|rnd|round)|(?:row|rnd|round)\s*\d+)\b))?/iu;
 
+/** `Body Rnd 2:`, `Heel Rows 2-14:`, `Hem, Rnd 3:`: the part that a row is of. */
+const partBeforeHead =
+  /^\s*(?!(?:rep|repeat|work|after|before|for|at|in|on|from|until|between|note|see|when|during|of|the|with|through|to|as|like|end|join|continue|cont|place|mark|change)\b)\p{L}[\p{L}'’]+(?:\s\p{L}+)?\s*(?:[,–—-]\s*)?(?=(?:rows?|rnds?|rounds?)\.?\s*\d{1,4}(?:\s*[-–—]\s*\d{1,4})?\s*:\s*\S)/iu;
+
 /** The head that a stretch of text starts with; null where it is no row. */
 export function readHead(text: string): RowHead | null {
-  const lead = beforeHead.exec(text)?.[0].length ?? 0;
+  const lead = (beforeHead.exec(text)?.[0] || partBeforeHead.exec(text)?.[0] || "").length;
   const body = text.slice(lead);
   for (let i = 0; i < shapes.length; i++) {
     const match = (shapes[i] as (typeof shapes)[number]).form.exec(body);
@@ -96,7 +100,7 @@ function headOf(shape: number, match: RegExpExecArray, body: string): Omit<RowHe
   if (!draft) return null;
   const rest = body.slice(match[0].length);
   const label =
-    /^(?:\s+and\s+(?:all|every)\s+[\w\s]{1,30}?rows?(?=\s*[:.])|\s+incl(?:usive|\.)?|\s*,\s*(?:col(?:ou?r)?\.?\s*)?[A-Z]\w*(?=\s*[:–—-])|\s*\((?!\d+\s*\))[^()]*\)(?=\s*[:.–—-])|\s*\(\d+(?:\s*,\s*\d+)*\)(?=\s*:)|\s*\((?:rs|ws|right side|wrong side)\))*/iu.exec(
+    /^(?:\s+of\s+(?:the\s+)?\p{L}+(?:\s\p{L}+)?(?=\s*:)|\s+and\s+(?:all|every)\s+[\w\s]{1,30}?rows?(?=\s*[:.])|\s+incl(?:usive|\.)?|\s*,\s*(?:col(?:ou?r)?\.?\s*)?[A-Z]\w*(?=\s*[:–—-])|\s*\((?!\d+\s*\))[^()]*\)(?=\s*[:.–—-])|\s*\(\d+(?:\s*,\s*\d+)*\)(?=\s*:)|\s*\((?:rs|ws|right side|wrong side)\))*/iu.exec(
       rest,
     )?.[0] ?? "";
   const behind = rest.slice(label.length);
