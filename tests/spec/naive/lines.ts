@@ -48,12 +48,17 @@ const start =
   /^(?:(?:with|using) [^,]+(?:, | (?=make \d+ ch))|(?:with|starting|begin) [^,.]+(?:, |\. | (?=ch ))|to begin: )?(?:make )?(?:a )?(?:foundation )?(?:ch (?:of )?\d+|\d+ ch|magic ring|f(?:sc|hdc|dc) \d+)/;
 const colourOrSize = /^(?:with|using|change|join|sizes?|all sizes|magic|make|ch)\b/i;
 
+/** `Heel Row 1:`, `Row 7 of heel:`: the part is no part of the head. */
+const partBefore = /^(?!Next|Last|First|Foundation)[A-Z][a-z]+,? (?=(?:Row|Rnd|Round)s? \d+(?:[-–]\d+)?:)/;
+const partBehind = /^((?:Row|Rnd|Round)s? \d+) of (?:the )?\w+(?=:)/;
+
 /** The lines of a pattern as one size works them. */
 export function layoutOf(text: string, size: number, sizes: Sizes): Layout {
   const raw = text
     .split("\n")
     .flatMap((line) => line.trim().replace(titled, "$1\n").split("\n"))
-    .flatMap((line) => line.split(glued));
+    .flatMap((line) => line.split(glued))
+    .map((line) => line.replace(partBefore, "").replace(partBehind, "$1"));
   const lines: Line[] = [];
   const remarks: string[] = [];
   const here = { piece: "", notes: false, worked: true };
