@@ -33,7 +33,16 @@ function partsOf(text: string): string[] {
   const split = bare.split(/\s*[;•·|]\s*|,\s*(?=[\p{L}\d][\p{L}\d() -]{0,9}=)/u);
   const isVintage = split.filter((part) => vintage.test(part)).length >= fewestVintage;
   if (isVintage) return split.map((part) => part.replace(vintage, "$1 = "));
-  return split.length > 1 ? split : [bare];
+  return split.length > 1 ? goingOn(split) : [bare];
+}
+
+/** `C6: sk 3 sts, FPtr around next 3 sts; working in front, FPtr around the skipped sts`: what explains nothing goes on. */
+function goingOn(parts: readonly string[]): string[] {
+  const whole: string[] = [];
+  for (const part of parts)
+    if (whole.length > 0 && !defining.test(part) && part !== "") whole.push(`${whole.pop()}; ${part}`);
+    else whole.push(part);
+  return whole;
 }
 
 /** `ch, chain; sc, single crochet; p, picot (ch 3, sl st in last sc made)`: a list with nothing but commas. */
@@ -170,9 +179,21 @@ function boundTo(
   return bound && settled(bound);
 }
 
+/** The first clause, and those behind a semicolon that work stitches too. */
+function workIn(said: string): string {
+  // `long dc – work a dc in front loop of st 2 rows below`
+  const [first = "", ...others] = said
+    .replace(/^[\p{L} ]{2,25}\s[–—-]\s(?=(?:work|make|insert)\b)/iu, "")
+    .split(/(?<=[^.])(?=[.;](?:\s|$))/);
+  const end = others.findIndex((part) => !part.startsWith(";") || !worksStitches.test(part));
+  return [first, ...(end < 0 ? others : others.slice(0, end))].join("");
+}
+
+const worksStitches = /\b(?:sc|hdc|dc|htr|tr|dtr|[fb]p\w+)\b/i;
+
 /** `5 dc in same st`, `(dc, ch 1, dc) in same st or sp`: a group in one place. `ch 2, sk 2, dc in next dc`: several. */
 function bodyOf(said: string, name: string, context: BindContext, sizes: number): Definition | null {
-  const text = said.split(/(?<=[^.])[.;](?:\s|$)/)[0] as string;
+  const text = workIn(said);
   const plain = boundTo(text, context, sizes, bindPart);
   if (plain === null) return null;
   if (inSequence(plain)) return { kind: baseOf(name), uses: 1, makes: 1, sequence: plain };
