@@ -27,7 +27,11 @@ export function readSigned(line: Stretch): Definition[] {
 
 /** Also those that have none, as lists of abbreviations do: `ch chain`, `ch, chain`, and mere names. */
 export function readListed(line: Stretch): Definition[] {
-  return splitAt(line, /[;•·|\t]+/gu).flatMap((part) => {
+  const parts = splitAt(line, /[;•·|\t]+/gu);
+  const [first] = parts;
+  return parts.flatMap((part) => {
+    // `Ldc: a dc two rows below; leave the st behind it`: the meaning goes on.
+    if (first && part !== first && hasSign(first) && !hasSign(part)) return [];
     const commas = splitOutsideBrackets(part, ",");
     if (commas.length > 1 && commas.every(({ text }) => isAbbreviation(text))) return commas.map(bare);
     const comma = commas.length === 2 && !hasSign(part) && isAbbreviation(commas[0]?.text ?? "");
