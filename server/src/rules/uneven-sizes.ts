@@ -34,6 +34,7 @@ Row 1: Sc in 2nd ch from hook and in each ch across. 40 (46, 52) sc.
 `,
   check(pattern) {
     const { sizes } = pattern.context;
+    if (sizes.length < 2) return [];
     const told = toldRows(pattern);
     const lists = sizes.length < 3 ? [] : usesOf(pattern).sizeLists;
     const wrong = [...lists, ...shortLists(lists, sizes.length), ...shortAmounts(pattern)].filter(
