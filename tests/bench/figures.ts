@@ -1,3 +1,4 @@
+import { execFileSync } from "node:child_process";
 import { readFileSync, writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 
@@ -7,6 +8,8 @@ const end = "<!-- End of the figures -->";
 /** Puts tables, by their titles, in place of those that a page has between its two marks. */
 export function writeFigures(page: string, tables: Readonly<Record<string, string>>): void {
   writeFileSync(page, withFigures(readFileSync(page, "utf8"), tables, machine()));
+  // The page is laid out like all others.
+  execFileSync("npx", ["biome", "format", "--write", page], { shell: process.platform === "win32" });
 }
 
 /** The page with the tables; throws where it lacks the marks, so that no figures go astray. */
