@@ -1,5 +1,6 @@
 import { commands, ViewColumn, window, workspace } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import { tell } from "./tell";
 
 /** Opens the page to read before publishing beside the pattern in front. */
 export async function checkBeforePublishing(client: BaseLanguageClient): Promise<void> {
@@ -11,8 +12,4 @@ export async function checkBeforePublishing(client: BaseLanguageClient): Promise
   const page = await workspace.openTextDocument({ content, language: "markdown" });
   await window.showTextDocument(page, { viewColumn: ViewColumn.Beside, preview: true });
   await commands.executeCommand("markdown.showPreview", page.uri);
-}
-
-function tell(message: string): void {
-  void window.showInformationMessage(message);
 }

@@ -1,5 +1,6 @@
 import { env, type TextEditor, window } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import { tell } from "./tell";
 
 /** What the server answers of the row at the caret; `text` is null where there is no proof, and `reason` says why. */
 interface RowProof {
@@ -21,8 +22,4 @@ export async function copyProof(client: BaseLanguageClient): Promise<void> {
 function proofAt({ document, selection }: TextEditor, client: BaseLanguageClient): Promise<RowProof | null> {
   const caret = client.code2ProtocolConverter.asTextDocumentPositionParams(document, selection.active);
   return client.sendRequest("loopledger/rowProof", caret);
-}
-
-function tell(message: string): void {
-  void window.showInformationMessage(message);
 }

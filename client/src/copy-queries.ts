@@ -1,5 +1,6 @@
 import { env, window } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import { tell } from "./tell";
 
 /** Puts the queries of the pattern in front on the clipboard as a numbered list, and tells so. */
 export async function copyQueries(client: BaseLanguageClient): Promise<void> {
@@ -15,8 +16,4 @@ export async function copyQueries(client: BaseLanguageClient): Promise<void> {
       ? "One query is copied."
       : `${queries.length} queries are copied, as a numbered list.`,
   );
-}
-
-function tell(message: string): void {
-  void window.showInformationMessage(message);
 }

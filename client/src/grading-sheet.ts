@@ -1,6 +1,7 @@
-import { InputBoxValidationSeverity, type TextEditor, ViewColumn, window, workspace } from "vscode";
+import { type TextEditor, ViewColumn, window, workspace } from "vscode";
 import type { BaseLanguageClient, WorkspaceEdit } from "vscode-languageclient";
 import { settledOnly } from "./settled-only";
+import { tell, toldBelow } from "./tell";
 
 /** What the server answers of the lists of sizes. */
 interface GradingReply {
@@ -46,7 +47,7 @@ export async function addSize(client: BaseLanguageClient): Promise<void> {
     title: "Add a size",
     prompt:
       "Type its name and by how much it is wider than the last size, or what it measures: 2XL x1.1, 2XL 62 cm.",
-    validateInput: settledOnly(async (text) => validation(await ask(text))),
+    validateInput: settledOnly(async (text) => toldBelow(await ask(text))),
   });
   if (typed !== undefined) await done(client, await ask(typed));
 }
@@ -60,19 +61,9 @@ function askFor(
   return client.sendRequest("loopledger/addSize", { textDocument, typed });
 }
 
-function validation(reply: GradingReply | null) {
-  if (!reply || reply.says === "") return undefined;
-  const severity = reply.fits ? InputBoxValidationSeverity.Info : InputBoxValidationSeverity.Error;
-  return { message: reply.says, severity };
-}
-
 /** All lists are shown before anything is changed. */
 async function done(client: BaseLanguageClient, reply: GradingReply | null): Promise<void> {
   if (!reply?.edit) return tell(reply?.says ?? "Nothing was changed. Try again.");
   const made = await client.protocol2CodeConverter.asWorkspaceEdit(reply.edit);
   if (made && (await workspace.applyEdit(made, { isRefactoring: true }))) tell(reply.says);
-}
-
-function tell(message: string): void {
-  void window.showInformationMessage(message);
 }

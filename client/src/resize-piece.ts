@@ -1,6 +1,7 @@
-import { InputBoxValidationSeverity, type TextEditor, window, workspace } from "vscode";
+import { type TextEditor, window, workspace } from "vscode";
 import type { BaseLanguageClient, WorkspaceEdit } from "vscode-languageclient";
 import { settledOnly } from "./settled-only";
+import { toldBelow } from "./tell";
 
 /** What the server answers of the piece at the caret, and of a size for it. */
 interface ResizeReply {
@@ -28,7 +29,7 @@ export async function resizePiece(client: BaseLanguageClient): Promise<void> {
   const typed = await window.showInputBox({
     title: `Resize ${first.piece}`,
     prompt: `It is ${first.now} sts ${first.where}. Type 60, x1.5, start 8 or, at your gauge, 40 cm, 16 in across, 20 cm high.`,
-    validateInput: settledOnly(async (text) => validation(await ask(text))),
+    validateInput: settledOnly(async (text) => toldBelow(await ask(text))),
   });
   const last = typed === undefined ? null : await ask(typed);
   if (last?.edit && (await apply(client, last.edit))) await tellOfRest(last.notes);
@@ -42,12 +43,6 @@ function askServer(
 ): Promise<ResizeReply | null> {
   const caret = client.code2ProtocolConverter.asTextDocumentPositionParams(document, selection.active);
   return client.sendRequest("loopledger/resizePiece", { ...caret, typed });
-}
-
-function validation(reply: ResizeReply | null) {
-  if (!reply || reply.says === "") return undefined;
-  const severity = reply.fits ? InputBoxValidationSeverity.Info : InputBoxValidationSeverity.Error;
-  return { message: reply.says, severity };
 }
 
 /** All lines are shown before anything is changed. */

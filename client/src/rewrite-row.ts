@@ -1,6 +1,7 @@
-import { InputBoxValidationSeverity, type TextEditor, window, workspace } from "vscode";
+import { type TextEditor, window, workspace } from "vscode";
 import type { BaseLanguageClient, WorkspaceEdit } from "vscode-languageclient";
 import { settledOnly } from "./settled-only";
+import { toldBelow } from "./tell";
 
 /** What the server answers of the row at the caret, and of a count for it. */
 interface RewriteReply {
@@ -27,7 +28,7 @@ export async function rewriteRow(client: BaseLanguageClient): Promise<void> {
     title: `Rewrite ${first.row}`,
     prompt: `It makes ${first.now} now. How many stitches is it to make? 60, x1.5 or, at your gauge, 50 cm.`,
     value: `${first.now ?? ""}`,
-    validateInput: settledOnly(async (text) => validation(await ask(text))),
+    validateInput: settledOnly(async (text) => toldBelow(await ask(text))),
   });
   const last = typed === undefined ? null : await ask(typed);
   if (last?.edit) await apply(client, last.edit);
@@ -40,12 +41,6 @@ function askServer(
 ): Promise<RewriteReply | null> {
   const caret = client.code2ProtocolConverter.asTextDocumentPositionParams(document, selection.active);
   return client.sendRequest("loopledger/rewriteRow", { ...caret, typed });
-}
-
-function validation(reply: RewriteReply | null) {
-  if (!reply) return undefined;
-  const severity = reply.fits ? InputBoxValidationSeverity.Info : InputBoxValidationSeverity.Error;
-  return reply.says === "" ? undefined : { message: reply.says, severity };
 }
 
 /** Lines below that change with the row are shown before anything is changed. */

@@ -1,5 +1,6 @@
 import { type TextEditor, WorkspaceEdit, window, workspace } from "vscode";
 import type { BaseLanguageClient, TextEdit } from "vscode-languageclient";
+import { tell } from "./tell";
 
 /** `edits` is null where the pattern is in these terms already. */
 interface Turned {
@@ -44,8 +45,4 @@ async function tellOfRest(done: string, left: readonly string[]): Promise<void> 
   if ((await window.showInformationMessage(`${done} ${words} left alone.`, show)) !== show) return;
   const content = `Left alone, to be looked at:\n\n${left.map((line) => `- ${line}`).join("\n")}\n`;
   await window.showTextDocument(await workspace.openTextDocument({ content, language: "markdown" }));
-}
-
-function tell(message: string): void {
-  void window.showInformationMessage(message);
 }

@@ -1,35 +1,13 @@
 import { readdirSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { STANDARD_INPUT } from "../../server/src/cli/report-shape";
-import { type CliHost, run } from "../../server/src/cli/run";
 import { Checker } from "../../server/src/workspace/checker";
+import { runInProcess } from "./in-process-command";
 import { checkedMeasures } from "./report-schema";
 
-/** Runs `loopledger measure` in this process, a text from standard input. */
-async function measured(
-  text: string,
-  ...args: readonly string[]
-): Promise<{ out: string; err: string; status: number }> {
-  const written = { out: "", err: "" };
-  const host: CliHost = {
-    createChecker: () => new Checker(),
-    startServer: () => Promise.reject(new Error("No server is asked for.")),
-    input: (async function* () {
-      yield Buffer.from(text);
-    })(),
-    output: {
-      out: (more) => {
-        written.out += more;
-      },
-      err: (more) => {
-        written.err += more;
-      },
-    },
-    version: "test",
-  };
-  const status = await run(["measure", ...args], host);
-  return { ...written, status };
-}
+/** Runs `loopledger measure` on a text from standard input. */
+const measured = (text: string, ...args: readonly string[]) =>
+  runInProcess(["measure", ...args], text, () => new Checker());
 
 const mat = `Mat
 

@@ -1,34 +1,12 @@
 import { describe, expect, test } from "vitest";
 import { STANDARD_INPUT } from "../../server/src/cli/report-shape";
-import { type CliHost, run } from "../../server/src/cli/run";
 import { fakeChecker } from "./fake-checker";
+import { runInProcess } from "./in-process-command";
 import { checkedReport } from "./report-schema";
 
-/** Runs the command line in this process on one text from standard input, with a checker made for tests. */
-async function checkText(
-  text: string,
-  ...options: string[]
-): Promise<{ out: string; err: string; status: number }> {
-  const written = { out: "", err: "" };
-  const host: CliHost = {
-    createChecker: fakeChecker,
-    startServer: () => Promise.reject(new Error("No server is asked for.")),
-    input: (async function* () {
-      yield Buffer.from(text);
-    })(),
-    output: {
-      out: (more) => {
-        written.out += more;
-      },
-      err: (more) => {
-        written.err += more;
-      },
-    },
-    version: "test",
-  };
-  const status = await run(["check", ...options, STANDARD_INPUT], host);
-  return { ...written, status };
-}
+/** Checks one text from standard input, with a checker made for tests. */
+const checkText = (text: string, ...options: string[]) =>
+  runInProcess(["check", ...options, STANDARD_INPUT], text, fakeChecker);
 
 describe("text for people", () => {
   test("lists rows that are not well, then findings, then queries for a mail", async () => {

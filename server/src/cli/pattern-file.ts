@@ -5,7 +5,9 @@ import type { Checker } from "../workspace/checker";
 import { copiesAtMost, Prover } from "../workspace/prover";
 import { type Severities, turnedOn, withSeverities } from "../workspace/severities";
 import { fileEntry } from "./file-entry";
+import type { Output } from "./output";
 import { type FileEntry, STANDARD_INPUT, type UnreadableEntry } from "./report-shape";
+import { writeUnreadable } from "./unreadable";
 
 export type CreateChecker = () => Pick<Checker, "check" | "work">;
 
@@ -32,6 +34,17 @@ export async function readPatternText(
   } catch (fault) {
     return { reason: whyNotRead(fault) };
   }
+}
+
+/** The same for a command that works on one text: null, and why on the other stream, where it cannot be read. */
+export async function readOrTell(
+  file: string,
+  { input, output }: { readonly input: AsyncIterable<Uint8Array>; readonly output: Output },
+): Promise<string | null> {
+  const content = await readPatternText(file, input);
+  if ("text" in content) return content.text;
+  writeUnreadable([{ file, reason: content.reason }], output);
+  return null;
 }
 
 function checkText(

@@ -102,7 +102,8 @@ function definitionOf(
   context: BindContext,
   sizes: number,
 ): Definition | { readonly alias: string } | null {
-  const plain = said.toLowerCase().replace(/[.;]$/, "");
+  // What goes on behind a semicolon tells how, not what.
+  const plain = (said.toLowerCase().split(/;\s/)[0] as string).replace(/[.;]$/, "");
   const alias = stitchSpellings.get(plain.replace(/\s*\(.*\)$/, ""));
   if (alias !== undefined) return { alias };
   const kind = baseOf(name);

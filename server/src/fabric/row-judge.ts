@@ -52,6 +52,8 @@ export abstract class RowJudge {
   /** The piece whose end the first row is tried on. */
   protected goesOnFrom: string | null = null;
   protected lastRow: RowLine | null = null;
+  /** What a row that is not checked hands on was taken to be so, and no count has borne it out. */
+  private isUnsure = false;
 
   constructor(
     protected readonly fabric: Fabric,
@@ -112,9 +114,6 @@ export abstract class RowJudge {
       return { path, outcome: after === outcome.after ? outcome : { ...outcome, after } };
     });
   }
-
-  /** What a row that is not checked hands on was taken to be so, and no count has borne it out. */
-  private isUnsure = false;
 
   protected judge(line: RowLine, schedule: Schedule, all: readonly Candidate[]): void {
     const right = all.filter(
