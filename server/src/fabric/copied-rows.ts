@@ -71,8 +71,8 @@ export abstract class CopiedRows extends PlainRows {
   protected linesOf(copy: Copy): ReadonlyMap<number, RowLine> {
     const key = copy.how === "rows" ? copy.of : null;
     if (key === null || key === pieceKey(this.piece.name)) return this.byNumber;
-    const found = this.ends.lines.get(key);
-    this.dependences.push((ends) => sameLines(found, ends.lines.get(key)));
+    const found = this.ends.linesOf(key);
+    this.dependences.push((ends) => sameLines(found, ends.linesOf(key)));
     return found ?? noLines;
   }
 

@@ -75,12 +75,15 @@ export interface Piece {
   readonly span: Span;
   readonly rows: readonly RowLine[];
   readonly talk: PieceTalk;
+  /** The same object wherever the piece stands, as long as nothing else of it changes. */
+  readonly body: object;
 }
 
 export interface Pattern {
   readonly text: string;
   readonly lines: readonly PatternLine[];
   readonly context: PatternContext;
+  readonly blocks: readonly Block[];
   readonly pieces: readonly Piece[];
 }
 
@@ -89,8 +92,10 @@ export function readPattern(text: string): Pattern {
   return new PatternReader().read(text);
 }
 
-/** A stretch of lines up to the next heading, and the piece that its rows make. */
-interface Block {
+/** A heading with the lines below it, up to the next one, and the piece that its rows make. */
+export interface Block {
+  /** The same object wherever the block stands, as long as nothing else of it changes; its piece has it too. */
+  readonly body: object;
   /** Indexes of its first line and of the one behind its last. */
   readonly from: number;
   readonly to: number;
@@ -105,7 +110,7 @@ export class PatternReader {
   private readonly lines = new LineReader();
   private readonly contexts = new ContextReader();
   private readonly rows = new RowsOfLines();
-  private last: { readonly pattern: Pattern; readonly blocks: readonly Block[] } | null = null;
+  private last: Pattern | null = null;
 
   /** The pieces and rows of a pattern. Never fails: what is no row is left alone. */
   read(text: string): Pattern {
@@ -114,15 +119,15 @@ export class PatternReader {
     this.rows.enter(lines, context);
     const blocks = this.blocks(lines, context);
     const pieces = blocks.flatMap(({ piece }) => (piece ? [piece] : []));
-    const pattern = { text, lines, context, pieces };
-    this.last = { pattern, blocks };
+    const pattern = { text, lines, context, blocks, pieces };
+    this.last = pattern;
     return pattern;
   }
 
   private blocks(lines: readonly PatternLine[], context: PatternContext): Block[] {
-    const before = this.last?.pattern.context === context ? this.last.blocks : [];
+    const before = this.last?.context === context ? this.last.blocks : [];
     const known = new Map(before.map((block) => [block.from, block]));
-    const grown = lines.length - (this.last?.pattern.lines.length ?? 0);
+    const grown = lines.length - (this.last?.lines.length ?? 0);
     const blocks: Block[] = [];
     for (let i = 0; i < lines.length; i = (blocks.at(-1) as Block).to) {
       const sizes = blocks.at(-1)?.sizesAfter ?? null;
@@ -152,7 +157,7 @@ export class PatternReader {
     const first = lines.length - this.lines.kept.tail;
     if (!block || block.from + by < first || !sameSizes(block.sizes, sizes)) return null;
     this.rows.takeOver(block.from, block.to, by);
-    const offset = (lines[block.from + by]?.start ?? 0) - (this.last?.pattern.lines[block.from]?.start ?? 0);
+    const offset = (lines[block.from + by]?.start ?? 0) - (this.last?.lines[block.from]?.start ?? 0);
     const piece = block.piece && movedPiece(block.piece, offset);
     return { ...block, from: block.from + by, to: block.to + by, piece };
   }
@@ -172,14 +177,46 @@ export class PatternReader {
       if (!isRow) draft.read(line, context);
       else if (!draft.isNote(line)) i += draft.add(this.rows.at(lines, i, draft.sizes, context), line);
     }
-    return { from, to: Math.min(i, lines.length), sizes, sizesAfter: draft.sizes, piece: draft.finished() };
+    const to = Math.min(i, lines.length);
+    return { body: draft.body, from, to, sizes, sizesAfter: draft.sizes, piece: draft.finished() };
+  }
+}
+
+/** A piece that an edit above it moved: its rows are made when somebody looks at them. */
+class MovedPiece implements Piece {
+  readonly name: string;
+  readonly make: number;
+  readonly span: Span;
+  readonly talk: PieceTalk;
+  readonly body: object;
+  private moved: readonly RowLine[] | undefined;
+
+  constructor(
+    private readonly piece: Piece,
+    private readonly by: number,
+  ) {
+    const { name, make, span, talk, body } = piece;
+    this.name = name;
+    this.make = make;
+    this.span = shift(span, by);
+    this.talk = talk;
+    this.body = body;
+  }
+
+  get rows(): readonly RowLine[] {
+    this.moved ??= this.piece.rows.map(({ content, start }) => new RowLine(content, start + this.by));
+    return this.moved;
+  }
+
+  /** From where it stood first, so that no chain of moves grows. */
+  movedBy(by: number): Piece {
+    return this.by + by === 0 ? this.piece : new MovedPiece(this.piece, this.by + by);
   }
 }
 
 function movedPiece(piece: Piece, by: number): Piece {
   if (by === 0) return piece;
-  const rows = piece.rows.map(({ content, start }) => new RowLine(content, start + by));
-  return { ...piece, span: shift(piece.span, by), rows };
+  return piece instanceof MovedPiece ? piece.movedBy(by) : new MovedPiece(piece, by);
 }
 
 function sameSizes(a: RowContent["sizes"], b: RowContent["sizes"]): boolean {
@@ -190,6 +227,7 @@ const notesHeading = /^(?:notes?|abbreviations?|materials?|special stitch|assemb
 
 /** Collects the rows of a piece, line by line. */
 class PieceDraft {
+  readonly body = {};
   private readonly name: string;
   private make: number;
   private readonly start: number;
@@ -233,8 +271,8 @@ class PieceDraft {
   finished(): Piece | null {
     const last = this.rows.at(-1);
     if (!last) return null;
-    const { name, make, start, rows, talk } = this;
-    return { name, make, span: { start, end: last.span.end }, rows, talk };
+    const { name, make, start, rows, talk, body } = this;
+    return { name, make, span: { start, end: last.span.end }, rows, talk, body };
   }
 }
 

@@ -1,4 +1,3 @@
-import { pieceKey } from "../notation/piece-names";
 import type { PatternContext } from "./context";
 import { type Habits, noHabits, type OpenRows, settle } from "./habits";
 import { type Meant, type State, stateKey } from "./outcome";
@@ -25,11 +24,17 @@ interface Run {
 }
 
 export class PieceRun {
-  private settledBy: Habits = noHabits;
-  private settled: WorkedPiece;
+  /** What the habits of the pattern settle, wherever the piece stands. */
+  private settled: { readonly by: Habits; readonly worked: WorkedPiece };
+  private placed: WorkedPiece;
 
-  constructor(private readonly run: Run) {
-    this.settled = run.worked;
+  constructor(
+    private readonly run: Run,
+    /** Where it stands now. */
+    private readonly piece: Piece,
+  ) {
+    this.settled = { by: noHabits, worked: run.worked };
+    this.placed = run.worked;
   }
 
   get shows(): readonly Meant[] {
@@ -37,40 +42,55 @@ export class PieceRun {
   }
 
   /** Whether working the piece again would come to the same. */
-  holdsFor({ name, rows, talk }: Piece, ends: Ends): boolean {
-    const { name: ownName, rows: own, talk: ownTalk } = this.run.worked.piece;
-    return (
-      // A row that names a piece may name its own.
-      name === ownName &&
-      sameTalk(talk, ownTalk) &&
-      rows.length === own.length &&
-      rows.every(({ content }, i) => content === own[i]?.content) &&
-      this.run.dependences.every((holds) => holds(ends))
-    );
+  holdsFor(piece: Piece, ends: Ends): boolean {
+    return saysTheSame(piece, this.piece) && this.run.dependences.every((holds) => holds(ends));
   }
 
   /** The same work where the piece stands now; tells later pieces what it leaves. */
   at(piece: Piece, ends: Ends, context: PatternContext): PieceRun {
-    ends.last = this.run.end;
-    if (this.run.end) {
-      ends.last = { ...this.run.end, name: piece.name };
-      ends.pieces.set(pieceKey(piece.name), this.run.end.state);
-    }
-    ends.lines.set(pieceKey(piece.name), this.run.lines);
-    for (const [number, state] of this.run.leaves) ends.rows.set(number, state);
-    const { worked } = this.run;
-    if (worked.context === context && isAtSamePlace(piece, worked.piece)) return this;
-    return new PieceRun({ ...this.run, worked: moved(worked, piece, context) });
+    const { worked, end, lines, leaves } = this.run;
+    ends.add(piece.name, end, lines, leaves);
+    if (worked.context !== context || !isMoved(piece, this.piece))
+      return new PieceRun({ ...this.run, worked: rebased(worked, piece, context) }, piece);
+    if (piece === this.piece) return this;
+    const run = new PieceRun(this.run, piece);
+    run.settled = this.settled;
+    return run;
   }
 
   /** The piece with what the habits of its pattern settle. */
   workedBy(habits: Habits): WorkedPiece {
-    const { worked, open } = this.run;
-    if (open.size > 0 && !sameHabits(habits, this.settledBy)) {
+    const { open, worked } = this.run;
+    if (open.size > 0 && !sameHabits(habits, this.settled.by)) {
       const rows = worked.rows.map((row, i) => settle(row, open.get(i) ?? [], habits));
-      [this.settledBy, this.settled] = [habits, { ...worked, rows, work: {} }];
+      this.settled = { by: habits, worked: { ...worked, rows, work: {} } };
     }
-    return this.settled;
+    const settled = this.settled.worked;
+    if (this.placed.work !== settled.work || this.placed.piece !== this.piece)
+      this.placed = settled.piece === this.piece ? settled : new MovedWork(settled, this.piece);
+    return this.placed;
+  }
+}
+
+/** A piece that an edit above it moved: its rows are made when somebody looks at them. */
+class MovedWork implements WorkedPiece {
+  readonly work: object;
+  private moved: readonly WorkedRow[] | undefined;
+
+  constructor(
+    private readonly worked: WorkedPiece,
+    readonly piece: Piece,
+  ) {
+    this.work = worked.work;
+  }
+
+  get context(): PatternContext {
+    return this.worked.context;
+  }
+
+  get rows(): readonly WorkedRow[] {
+    this.moved ??= rowsAt(this.worked, this.piece);
+    return this.moved;
   }
 }
 
@@ -82,38 +102,39 @@ export function sameState(a: State | null, b: State | null): boolean {
   return a === b || (a !== null && b !== null && stateKey(a) === stateKey(b));
 }
 
-function isAtSamePlace(now: Piece, before: Piece): boolean {
+/** A row that names a piece may name its own. */
+function saysTheSame(now: Piece, before: Piece): boolean {
+  if (now.body === before.body) return true;
+  const [rows, own] = [now.rows, before.rows];
   return (
-    now === before ||
-    (now.name === before.name &&
-      now.make === before.make &&
-      now.span.start === before.span.start &&
-      now.rows.every(({ start }, i) => start === before.rows[i]?.start))
+    now.name === before.name &&
+    sameTalk(now.talk, before.talk) &&
+    rows.length === own.length &&
+    rows.every(({ content }, i) => content === own[i]?.content)
   );
 }
 
-function moved(worked: WorkedPiece, piece: Piece, context: PatternContext): WorkedPiece {
+/** Whether nothing of a piece changed but where it stands. */
+function isMoved(now: Piece, before: Piece): boolean {
+  if (now.body === before.body) return true;
+  const by = now.span.start - before.span.start;
+  return now.make === before.make && now.rows.every(({ start }, i) => start - by === before.rows[i]?.start);
+}
+
+function rebased(worked: WorkedPiece, piece: Piece, context: PatternContext): WorkedPiece {
+  return { piece, rows: rowsAt(worked, piece), context, work: {} };
+}
+
+function rowsAt(worked: WorkedPiece, piece: Piece): readonly WorkedRow[] {
   const before = worked.piece.rows;
   const now = (line: RowLine | null, near: number): RowLine | null =>
     line === null ? null : (piece.rows[before[near] === line ? near : before.indexOf(line)] ?? line);
-  const rows = worked.rows.map(
+  return worked.rows.map(
     (row, i): WorkedRow => ({
       ...row,
       line: piece.rows[i] ?? row.line,
       below: now(row.below, i - 1),
       after: now(row.after, i - 1),
     }),
-  );
-  const isSame = context === worked.context && movedTogether(worked.piece, piece);
-  return { piece, rows, context, work: isSame ? worked.work : {} };
-}
-
-/** Whether nothing of a piece changed but where it stands. */
-function movedTogether(before: Piece, now: Piece): boolean {
-  const by = now.span.start - before.span.start;
-  return (
-    now.name === before.name &&
-    now.make === before.make &&
-    now.rows.every(({ start }, i) => start - by === before.rows[i]?.start)
   );
 }

@@ -34,7 +34,7 @@ export class PieceWorker extends CopiedRows {
       name,
       fastened: talk.fastened,
     };
-    return new PieceRun({
+    const run = {
       worked: { piece: this.piece, rows, context: this.context, work: {} },
       dependences: this.dependences,
       lines: this.byNumber,
@@ -42,7 +42,8 @@ export class PieceWorker extends CopiedRows {
       end,
       open: openRows(rows, alive),
       shows: shownBy(rows, alive),
-    });
+    };
+    return new PieceRun(run, this.piece);
   }
 
   /** `sc in next 4 sts, leave rem sts unworked` in a spiral: those left are still on the edge of the piece. */

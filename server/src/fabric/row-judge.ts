@@ -298,7 +298,7 @@ export abstract class RowJudge {
   /** A row that stands nowhere above. */
   protected noSuchRow(number: number): Fault | null {
     if (this.byNumber.has(number)) return null;
-    const elsewhere = this.found((ends) => ends.rows.get(number) ?? null);
+    const elsewhere = this.found((ends) => ends.row(number));
     return elsewhere ? null : { sort: "no-such-row", number, piece: null };
   }
 

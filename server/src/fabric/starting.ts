@@ -1,4 +1,4 @@
-import { baseOf } from "../notation/piece-names";
+import { baseOf, pieceKey } from "../notation/piece-names";
 import type { Sized } from "../notation/words";
 import type { Below } from "./below";
 import { forSize, type Instruction, type RowPlan, type Take, takesIn } from "./instructions";
@@ -27,12 +27,36 @@ export interface PieceEnd {
 
 /** Where pieces and their numbered rows ended: later pieces may be worked on them. */
 export class Ends {
-  readonly pieces = new Map<string, State>();
-  readonly rows = new Map<number, State>();
-  /** The lines of each piece by row number: `as for Body`. */
-  readonly lines = new Map<string, ReadonlyMap<number, RowLine>>();
+  private readonly pieces = new Map<string, State>();
+  /** What the numbered rows of each piece left. */
+  private readonly leaves: ReadonlyMap<number, State>[] = [];
+  private readonly rowLines = new Map<string, ReadonlyMap<number, RowLine>>();
   /** The end of the piece before, and the number of its last row. */
   last: PieceEnd | null = null;
+
+  /** A piece under a name, with the line of each row number and what those rows leave. */
+  add(
+    name: string,
+    end: PieceEnd | null,
+    lines: ReadonlyMap<number, RowLine>,
+    leaves: ReadonlyMap<number, State>,
+  ): void {
+    const key = pieceKey(name);
+    this.last = end;
+    if (end) this.pieces.set(key, end.state);
+    this.rowLines.set(key, lines);
+    if (leaves.size > 0) this.leaves.push(leaves);
+  }
+
+  /** What the row of this number left, in the last piece that has one. */
+  row(number: number): State | null {
+    return this.leaves.findLast((rows) => rows.has(number))?.get(number) ?? null;
+  }
+
+  /** The lines of a piece by row number: `as for Body`. */
+  linesOf(key: string): ReadonlyMap<number, RowLine> | undefined {
+    return this.rowLines.get(key);
+  }
 
   /** Where a piece ended, or another one like it: the second leg as the first. */
   like(key: string): State | null {
@@ -55,7 +79,7 @@ export function startState(
   ends: Ends,
   onRow: number | null,
 ): State | null {
-  const named = onRow === null ? undefined : ends.rows.get(onRow);
+  const named = onRow === null ? null : ends.row(onRow);
   return named ?? firstState(plan, sizes) ?? (isFirst ? runsOn(line, ends) : null);
 }
 

@@ -3,7 +3,7 @@ import type { PatternContext } from "./context";
 import { consistent } from "./habits";
 import type { RowPlan } from "./instructions";
 import { type Outcome, outcomesOf, type RowSetting, type State, stateKey } from "./outcome";
-import type { Pattern, Piece, RowLine } from "./pattern";
+import type { Block, Pattern, Piece, RowLine } from "./pattern";
 import type { PieceRun } from "./piece-run";
 import { PieceWorker } from "./piece-worker";
 import { Ends } from "./starting";
@@ -58,6 +58,8 @@ export interface WorkedPattern {
   /** Every line, in order; `start` and `end` are offsets of `text`. */
   readonly lines: readonly PatternLine[];
   readonly context: PatternContext;
+  readonly blocks: readonly Block[];
+  /** One for each block that has a piece. */
   readonly pieces: readonly WorkedPiece[];
 }
 
