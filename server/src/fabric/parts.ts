@@ -2,24 +2,17 @@ import { type LineContent, readHeading } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { keptBy } from "../text/kept-by";
 import type { Block } from "./pattern";
-
-/** What of a pattern the reading of parts needs: rows may be worked or not. */
-interface Blocks<P> {
-  readonly lines: readonly PatternLine[];
-  readonly blocks: readonly Block[];
-  /** One for each block that has a piece. */
-  readonly pieces: readonly P[];
-}
+import type { WorkedPattern, WorkedPiece } from "./worked";
 
 /** A heading with all that stands below it, up to the next one. */
-export class Part<P> {
+export class WorkedPart {
   private ownLines: readonly PatternLine[] | undefined;
 
   constructor(
     private readonly all: readonly PatternLine[],
     private readonly block: Block,
     /** Its rows, where it has any. */
-    readonly piece: P | null,
+    readonly piece: WorkedPiece | null,
   ) {}
 
   /** The same object wherever the part stands, as long as nothing else of it changes. */
@@ -51,9 +44,36 @@ export class Part<P> {
 }
 
 /** The parts of a pattern, in order. */
-export function partsOf<P>({ lines, blocks, pieces }: Blocks<P>): Part<P>[] {
+export const partsOf = keptBy(({ lines, blocks, pieces }: WorkedPattern): readonly WorkedPart[] => {
   let next = 0;
-  return blocks.map((block) => new Part(lines, block, block.piece ? (pieces[next++] ?? null) : null));
+  return blocks.map((block) => new WorkedPart(lines, block, block.piece ? (pieces[next++] ?? null) : null));
+});
+
+/** Something found in a part once, whatever is edited elsewhere; what it gives must not hold places in the text. */
+export function perPart<T>(read: (part: WorkedPart) => T): (part: WorkedPart) => T {
+  const kept = new WeakMap<object, { readonly body: object; readonly value: T }>();
+  return (part) => {
+    const key = part.piece?.work ?? part.body;
+    let known = kept.get(key);
+    if (known?.body !== part.body) {
+      known = { body: part.body, value: read(part) };
+      kept.set(key, known);
+    }
+    return known.value;
+  };
+}
+
+/** Something read from the rows of a piece once; what it gives must not hold places in the text. */
+export function perPiece<T>(read: (piece: WorkedPiece) => T): (piece: WorkedPiece) => T {
+  const kept = new WeakMap<object, { readonly value: T }>();
+  return (piece) => {
+    let known = kept.get(piece.work);
+    if (!known) {
+      known = { value: read(piece) };
+      kept.set(piece.work, known);
+    }
+    return known.value;
+  };
 }
 
 const assembling =

@@ -1,10 +1,10 @@
+import { perPiece } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { readConventions } from "../notation/declared";
 import type { PatternLine } from "../notation/lines";
 import type { Span } from "../text/span";
 import { faultOf, goesByNotes, startOf } from "./broken-notes";
 import { fixOf, mendsOf, questionFor } from "./mends";
-import { perPiece } from "./per-piece";
 import type { Finding, Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { belowName, counted, listed, numbers, placesNoun, rowName, says } from "./wording";
 

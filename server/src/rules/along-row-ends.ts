@@ -1,17 +1,16 @@
 import { forSize } from "../fabric/instructions";
+import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { sentencesOf } from "../notation/assembly";
 import { numberWords } from "../trade/number-words";
 import { stitchOf, type Terms } from "../trade/stitches";
-import { outlineOf, type WorkedPart } from "./outline";
-import { perPiece } from "./per-piece";
 import { partNamesOf } from "./pieces-made";
 import type { Found, WorkedPattern } from "./rule";
 import { numbers, rowName, says } from "./wording";
 
 /** Rounds that are worked along the row ends of a piece in a number that does not go with its rows. */
 export function alongRowEnds(pattern: WorkedPattern): Found[] {
-  const parts = outlineOf(pattern);
+  const parts = partsOf(pattern);
   return parts.flatMap((part, at) =>
     part.piece && worksAlong(part.piece).length > 0 ? foundIn(part, at, parts, pattern) : [],
   );

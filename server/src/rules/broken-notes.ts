@@ -1,7 +1,7 @@
 import type { Instruction, RowPlan } from "../fabric/instructions";
+import { perPiece } from "../fabric/parts";
 import type { Fault, WorkedPiece, WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
-import { perPiece } from "./per-piece";
 
 /** The fault of a row, where it is sure that the row and not its count is meant. */
 export function faultOf(row: WorkedRow, piece: WorkedPiece): Fault | null {

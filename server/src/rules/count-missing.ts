@@ -1,9 +1,9 @@
 import type { Instruction } from "../fabric/instructions";
 import type { Outcome } from "../fabric/outcome";
+import { perPiece } from "../fabric/parts";
 import { countStitches } from "../fabric/steps";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { countLike } from "./count-like";
-import { perPiece } from "./per-piece";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { numbers, rowName, says } from "./wording";
 

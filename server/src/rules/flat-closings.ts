@@ -1,13 +1,13 @@
+import { partsOf } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
 import type { PatternLine } from "../notation/lines";
 import type { Span } from "../text/span";
-import { outlineOf } from "./outline";
 import type { Found, WorkedPattern } from "./rule";
 import { numbers, rowName, says } from "./wording";
 
 /** Pieces that are closed flat with more stitches than half of their last round. */
 export function flatClosings(pattern: WorkedPattern): Found[] {
-  return outlineOf(pattern).flatMap((part) => {
+  return partsOf(pattern).flatMap((part) => {
     const last = part.piece?.rows.at(-1);
     if (last?.result !== "ok" || last.line.head?.word === "row") return [];
     const behind = part.lines.filter(({ kind, start }) => kind === "prose" && start >= last.line.span.end);

@@ -1,3 +1,4 @@
+import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
 import { type Run, runsOf } from "../fabric/strip";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { type Mention, type Sentence, sentencesOf } from "../notation/assembly";
@@ -5,8 +6,6 @@ import type { LineContent } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import type { NumberInText, RowReference } from "../notation/row-references";
 import { keptBy } from "../text/kept-by";
-import { outlineOf, type WorkedPart } from "./outline";
-import { perPiece } from "./per-piece";
 import { partNamesOf } from "./pieces-made";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
 import { listed } from "./wording";
@@ -38,7 +37,7 @@ Place the eyes between Rnds 3 and 4.
 \`\`\`
 `,
   check(pattern) {
-    return outlineOf(pattern).flatMap((part) =>
+    return partsOf(pattern).flatMap((part) =>
       part.lines
         .filter(({ kind }) => kind === "prose")
         .flatMap((line) => placingIn(line.content).flatMap((one) => foundIn(line, one, part, pattern))),
@@ -101,7 +100,7 @@ function withoutHoles(
 ): Found[] {
   const [only, ...others] = row.numbers;
   if (!only || others.length > 0 || !ofHoles.test(text.slice(0, row.start - start))) return [];
-  const named = outlineOf(pattern).flatMap(
+  const named = partsOf(pattern).flatMap(
     ({ piece }) => piece?.rows.filter((one) => bears(one, only.n)) ?? [],
   );
   if (named.length === 0 || !named.every((one) => one.result === "ok" && !hasHoles(one))) return [];
@@ -156,7 +155,7 @@ function partsMeant(
 
 /** A row that no piece has is nowhere, whichever is meant. Of one piece alone the others may be in another text. */
 function anyPart(pattern: WorkedPattern): readonly WorkedPart[] {
-  const parts = outlineOf(pattern).filter(({ piece }) => piece !== null);
+  const parts = partsOf(pattern).filter(({ piece }) => piece !== null);
   return parts.length > 1 ? parts : [];
 }
 
@@ -200,7 +199,7 @@ function runOf(part: WorkedPart, pattern: WorkedPattern): readonly WorkedPiece[]
 }
 
 function readRun(part: WorkedPart, pattern: WorkedPattern): readonly WorkedPiece[] {
-  const all = outlineOf(pattern).flatMap(({ piece }) => (piece ? [piece] : []));
+  const all = partsOf(pattern).flatMap(({ piece }) => (piece ? [piece] : []));
   const at = part.piece ? all.indexOf(part.piece) : -1;
   const begins = ({ rows }: WorkedPiece): boolean =>
     (rows.find(({ line }) => line.head?.from != null)?.line.head?.from ?? 1) === 1;

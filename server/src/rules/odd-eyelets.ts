@@ -1,7 +1,7 @@
+import { perPiece } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
 import { sentencesOf } from "../notation/assembly";
 import type { PatternLine } from "../notation/lines";
-import { perPiece } from "./per-piece";
 import type { Found, PatternRule } from "./rule";
 import { rowName, says } from "./wording";
 

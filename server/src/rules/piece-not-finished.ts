@@ -1,5 +1,5 @@
+import { partsOf, type WorkedPart } from "../fabric/parts";
 import { sentencesOf } from "../notation/assembly";
-import { outlineOf, type WorkedPart } from "./outline";
 import { type MadePiece, makingOf } from "./pieces-made";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { rowName } from "./wording";
@@ -51,7 +51,7 @@ Fasten off.
 
 function openPieces(pattern: WorkedPattern): Found[] {
   const pieces = makingOf(pattern).pieces;
-  const parts = outlineOf(pattern);
+  const parts = partsOf(pattern);
   const open = pieces.filter(({ part }) => !isFinished(part, pattern));
   if (open.length === 0) return [];
   const alone = pieces.filter(({ part }) => saysItsEnd(part)).length;
@@ -80,7 +80,7 @@ function saysItsEnd(part: WorkedPart): boolean {
 
 /** The next part is worked on it. */
 function isGoneOnFrom(part: WorkedPart, pattern: WorkedPattern): boolean {
-  const parts = outlineOf(pattern);
+  const parts = partsOf(pattern);
   const next = parts.slice(parts.indexOf(part) + 1).find(({ piece }) => piece !== null);
   return next !== undefined && !makingOf(pattern).pieces.some((piece) => piece.part === next);
 }

@@ -1,4 +1,4 @@
-import type { WorkedPart } from "./outline";
+import type { WorkedPart } from "../fabric/parts";
 import {
   calledInText,
   type MadePiece,

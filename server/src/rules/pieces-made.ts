@@ -1,11 +1,10 @@
+import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
 import type { WorkedPiece } from "../fabric/worked";
 import { type Mention, nameWords, PieceNames, type Sentence, sentencesOf } from "../notation/assembly";
 import { type LineContent, readHeading } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { plural } from "../notation/nouns";
 import { keptBy } from "../text/kept-by";
-import { outlineOf, type WorkedPart } from "./outline";
-import { perPiece } from "./per-piece";
 import type { WorkedPattern } from "./rule";
 
 /** A piece that is made on its own, under a heading that names it. */
@@ -40,7 +39,7 @@ export interface Making {
 }
 
 export const makingOf = keptBy((pattern: WorkedPattern): Making => {
-  const parts = outlineOf(pattern);
+  const parts = partsOf(pattern);
   const pieces = parts.flatMap((part, i) => madePiece(part, parts[i - 1]));
   const names = new PieceNames(pieces.map((piece) => ({ words: piece.words, piece })));
   const assembly = parts
@@ -78,7 +77,7 @@ const headed = keptBy((heading: LineContent): Headed => {
 
 /** The names of all parts with rows, also of those that go on from another piece. */
 export const partNamesOf = keptBy((pattern: WorkedPattern): PieceNames<WorkedPart> => {
-  const withRows = outlineOf(pattern).filter(({ piece, heading }) => piece && heading);
+  const withRows = partsOf(pattern).filter(({ piece, heading }) => piece && heading);
   return new PieceNames(
     withRows.map((part) => ({ words: headed((part.heading as PatternLine).content).words, piece: part })),
   );

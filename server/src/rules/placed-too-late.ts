@@ -1,6 +1,6 @@
+import { partsOf, type WorkedPart } from "../fabric/parts";
 import type { Sentence } from "../notation/assembly";
 import type { Span, TextEdit } from "../text/span";
-import { outlineOf, type WorkedPart } from "./outline";
 import { makingOf, type PlacedSentence, placedSentences } from "./pieces-made";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 
@@ -48,7 +48,7 @@ interface PartSentence {
 
 function eyeSentences(pattern: WorkedPattern): PartSentence[] {
   const { names } = makingOf(pattern);
-  return outlineOf(pattern).flatMap((part) =>
+  return partsOf(pattern).flatMap((part) =>
     part.lines
       .filter(({ kind, text }) => kind === "prose" && /\beyes\b/i.test(text))
       .flatMap((line) => placedSentences(line, names))

@@ -1,7 +1,7 @@
+import { partsOf, type WorkedPart } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
 import { readRowReferences } from "../notation/row-references";
 import type { Span, TextEdit } from "../text/span";
-import { outlineOf, type WorkedPart } from "./outline";
 import type { NumberSlip } from "./row-numbers";
 import type { Fix, WorkedPattern } from "./rule";
 
@@ -37,7 +37,7 @@ function editsFor(slip: NumberSlip, pattern: WorkedPattern): TextEdit[] {
 
 /** The part, with the parts behind it whose numbers run on from it. */
 function partsGoingOn(part: WorkedPart, pattern: WorkedPattern): WorkedPart[] {
-  const all = outlineOf(pattern).filter(({ piece }) => piece !== null);
+  const all = partsOf(pattern).filter(({ piece }) => piece !== null);
   const run = [part];
   for (const next of all.slice(all.indexOf(part) + 1)) {
     const last = lastNumber(run.at(-1) as WorkedPart);

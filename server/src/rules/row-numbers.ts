@@ -1,10 +1,10 @@
+import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
 import { listedNumbers, type RowHead, readHead } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { readRowReferences, refersTo } from "../notation/row-references";
 import { keptBy } from "../text/kept-by";
-import { linesBetween, outlineOf, type WorkedPart } from "./outline";
-import { perPiece } from "./per-piece";
+import { linesBetween } from "./outline";
 import type { WorkedPattern } from "./rule";
 
 /** A row whose number does not follow from the row before it. */
@@ -21,7 +21,7 @@ export interface NumberSlip {
 
 /** Row numbers that are skipped or come twice within a piece, where nothing written accounts for it. */
 export const numberSlips = keptBy((pattern: WorkedPattern): readonly NumberSlip[] =>
-  outlineOf(pattern).flatMap((part) => slipsIn(part, pattern)),
+  partsOf(pattern).flatMap((part) => slipsIn(part, pattern)),
 );
 
 /** Where the numbers of a piece stand: one number, or several where sizes differ. */

@@ -1,11 +1,11 @@
+import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
 import type { RowContent } from "../fabric/pattern";
 import { turnsFirst, turnsLast } from "../fabric/turns";
 import type { WorkedRow } from "../fabric/worked";
 import type { RowHead } from "../notation/document";
 import { keptBy } from "../text/kept-by";
 import type { Span } from "../text/span";
-import { linesBetween, outlineOf, type WorkedPart } from "./outline";
-import { perPiece } from "./per-piece";
+import { linesBetween } from "./outline";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { rowName, says } from "./wording";
 
@@ -34,7 +34,7 @@ Row 2 (WS): Ch 1, sc in each st across, turn. (10)
 \`\`\`
 `,
   check(pattern) {
-    return outlineOf(pattern)
+    return partsOf(pattern)
       .filter(({ piece }) => piece && hasSides(piece))
       .flatMap((part) => slipsIn(part, pattern));
   },

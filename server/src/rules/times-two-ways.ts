@@ -1,8 +1,8 @@
 import { forSize, type Instruction, type RowPlan, type Times } from "../fabric/instructions";
+import { perPiece } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
 import type { Span } from "../text/span";
-import { perPiece } from "./per-piece";
 import type { Found, PatternRule, Related } from "./rule";
 import { moreTimes, rowName } from "./wording";
 

@@ -1,6 +1,6 @@
+import { perPiece } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
 import type { Span } from "../text/span";
-import { perPiece } from "./per-piece";
 import type { Found, PatternRule } from "./rule";
 import { headOf, rowName, says } from "./wording";
 

@@ -1,12 +1,12 @@
+import { partsOf } from "../../fabric/parts";
 import { frontMatterOf } from "../../notation/front-matter/front-matter";
-import { outlineOf } from "../../rules/outline";
 import type { WorkedPattern } from "../../rules/rule";
 import type { Span } from "../../text/span";
 import { endOf } from "./symbols";
 
 /** What can be folded away under its first line: parts with a heading, lists of the front matter, long rows. */
 export function foldsOf(pattern: WorkedPattern): Span[] {
-  const parts = outlineOf(pattern).flatMap((part) =>
+  const parts = partsOf(pattern).flatMap((part) =>
     part.heading ? [{ start: part.heading.start, end: endOf(part) }] : [],
   );
   const rows = pattern.pieces.flatMap(({ rows }) => rows.map(({ line }) => line.span));

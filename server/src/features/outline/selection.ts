@@ -1,5 +1,5 @@
+import { partsOf } from "../../fabric/parts";
 import { usualOptions } from "../../measure/materials";
-import { outlineOf } from "../../rules/outline";
 import type { WorkedPattern } from "../../rules/rule";
 import { type Span, shift } from "../../text/span";
 import { Place } from "../hover/place";
@@ -48,7 +48,7 @@ function rowAround({ placed }: Place): Span[] {
 }
 
 function partsAround(pattern: WorkedPattern): Span[] {
-  return outlineOf(pattern).map((part) => ({
+  return partsOf(pattern).map((part) => ({
     start: part.heading?.start ?? part.lines[0]?.start ?? 0,
     end: endOf(part),
   }));

@@ -1,7 +1,7 @@
+import { partsOf, type WorkedPart } from "../../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { readHeading } from "../../notation/document";
 import { frontMatterOf } from "../../notation/front-matter/front-matter";
-import { outlineOf, type WorkedPart } from "../../rules/outline";
 import type { WorkedPattern } from "../../rules/rule";
 import type { Span } from "../../text/span";
 import { rowTitle } from "../row-names";
@@ -21,7 +21,7 @@ export interface OutlineEntry {
 
 /** The parts of a pattern with their rows, in order. */
 export function outlineEntries(pattern: WorkedPattern): OutlineEntry[] {
-  return outlineOf(pattern).flatMap((part) => entriesOf(part, pattern));
+  return partsOf(pattern).flatMap((part) => entriesOf(part, pattern));
 }
 
 function entriesOf(part: WorkedPart, pattern: WorkedPattern): OutlineEntry[] {
