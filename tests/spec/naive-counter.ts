@@ -170,7 +170,9 @@ class PatternRun {
     if (ends) return eachEnd(ends[1] ?? "", Number(ends[2]), this.previous);
     const even = /^work even in patt for (\d+) rows/.exec(instruction);
     if (even) return Array.from({ length: Number(even[1]) }, () => this.previous);
-    const like = /^work (?:(?:the )?same as for|as rnds [\d-]+ of) (\w+)/.exec(instruction)?.[1];
+    const like = /^(?:work )?(?:(?:(?:the )?same )?as for|as rnds [\d-]+ of) ([a-z]\w*(?: [a-z]\w*)?)/.exec(
+      instruction,
+    )?.[1];
     if (like) return line.numbers.map((number) => this.bodyOf(like, number));
     const named = this.namedRows(
       instruction.replace(/^(?:change to [^.]+\. |(?:with|working in) \w+, (?:work )?(?=rep|as))/, ""),
@@ -191,7 +193,7 @@ class PatternRun {
     if (/^rep dec row/.test(instruction)) return [this.previous];
     if (/^\[?rep last (?:row|rnd|round)/.test(instruction)) return [this.previous];
     const copy =
-      /^\[?(?:rep|as|same as|work as(?: given)? for) (?:rows?|rnds?|rounds?)? ?(\d+)(?:nd|st|rd|th)?(?: ?(?:and|to|-) ?(\d+))?/;
+      /^\[?(?:rep|as|same as|work as(?: given)? for) (?:body )?(?:rows?|rnds?|rounds?)? ?(\d+)(?:nd|st|rd|th)?(?: ?(?:and|to|-) ?(\d+))?/;
     const found = copy.exec(instruction);
     if (!found) return null;
     const [from, to] = [Number(found[1]), Number(found[2] ?? found[1])];

@@ -48,6 +48,9 @@ function bindTerm(node: Tree, words: readonly Word[], text: string): StatedTerm 
   const at = own.findIndex((word) => word.cls === "n");
   const number = own[at]?.number;
   if (number === undefined) return null;
+  // `as Rnds 1-2 of First Square`: what is of a piece is none of its count.
+  const next = own[at + 1];
+  if (next?.cls === "N" && /\b(?:of|from)\b/i.test(text.slice(own[at]?.end, next.start))) return null;
   // `until you have 48 rows` counts no stitches.
   if (own[at + 1]?.cls === "R") return null;
   const until = own.findIndex(({ cls, value }) => cls === "v" || endsNoun.test(value));

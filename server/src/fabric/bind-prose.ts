@@ -6,9 +6,18 @@ import type { Instruction } from "./instructions";
 /** Binds words among the instructions that instruct nothing, and what they tell of others. */
 export class ProseBinder extends StatedBinder {
   /** Words that instruct nothing are passed; those that carry on may lead to the other side. */
-  protected prose: "none" | "plain" | "carries on" | "told again" = "none";
+  protected prose: "none" | "plain" | "carries on" | "told again" | "along" = "none";
   /** The first words among prose that may instruct something. */
   protected passedOver: string | null = null;
+
+  /** `14 sc evenly along the row ends of the other side`: along what, is told behind it. */
+  protected override make(node: Tree): Instruction[] {
+    const made = super.make(node);
+    const [only] = made;
+    const isSpread = only?.op === "work" && only.takes[0]?.how === "nowhere";
+    if (isSpread && /\bevenly\b/i.test(this.textOf(node))) this.prose = "along";
+    return made;
+  }
 
   /** Prose from here on; `working last sc in top of turning ch` tells where the last stitch of what stands before goes. */
   protected beginProse(word: Word, next: Tree | undefined): Instruction[] {
@@ -21,6 +30,8 @@ export class ProseBinder extends StatedBinder {
   /** Whether prose goes on over this node, or ends with it. */
   protected passes(node: Tree, next: Tree | undefined): boolean {
     if (this.prose === "none") return false;
+    if (this.prose === "along" && !tellsWhere.has(node.rule)) this.prose = "none";
+    if (this.prose === "none" || this.prose === "along") return this.prose === "along";
     const over =
       (this.prose === "carries on" && node.rule === "otherSide") ||
       this.throughBoth(node) ||
@@ -44,6 +55,7 @@ export class ProseBinder extends StatedBinder {
   }
 }
 
+const tellsWhere = new Set(["other", "otherSide", "wherever"]);
 const instructing = new Set(["make", "starred", "group", "prefixed", "skip", "slip"]);
 
 function proseOf(value: string, text: string): "plain" | "carries on" | "told again" {

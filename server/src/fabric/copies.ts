@@ -136,9 +136,10 @@ function readCopy(line: RowContent): Copy | null {
       asked,
     );
   if (last) return { how: "last", rows: last[1] ? numberOf(last[1]) : 1, times, until };
-  const label = /^\W*rep(?:eat)?\s+(?:the\s+|last\s+)?(\p{L}+(?:\s\p{L}+)?)\s+(?:row|rnd|round)\b/iu.exec(
-    text,
-  )?.[1];
+  const label =
+    /^\W*rep(?:eat)?\s+(?:the\s+|last\s+)?(\p{L}+(?:\s\p{L}+)?)\s+(?:row|rnd|round)\b(?!\s*\d+\b(?!\s*(?:[([][\d\s,;:–-]+[)\]]\s*)?(?:more|times)\b))/iu.exec(
+      text,
+    )?.[1];
   if (label && !ownWords.test(label)) return { how: "labelled", label, rows: 1, times, until };
   const of = otherPiece(text);
   const rows = rowsNamed(text, of !== null) ?? (of === null ? null : rowsOf(line.head));

@@ -14,6 +14,7 @@ export const harmless = new Set([
   "here",
   "edge",
   "edges",
+  "foundation",
   "neck",
   "neckline",
   "armhole",

@@ -96,6 +96,8 @@ export abstract class RowJudge {
     if (within.length > 0 && !unknown) return this.judge(line, schedule, within);
     if (all.every(({ outcome }) => isMiscounted(plan, outcome)))
       return this.wrong(line, schedule, withoutPlaces(nearestToRight(all)));
+    const counted = schedule.stated && all.find(({ outcome }) => isCounted(plan, outcome));
+    if (counted) return this.acceptCount(line, schedule, counted);
     const isCopy = plan !== line.plan && schedule.rows.some((row) => row.plan.openMark !== null);
     const why = isCopy ? repeatsOpen : (first.outcome.outOfReach ?? (unknown as string));
     this.notRead(line, schedule, first, why);
@@ -156,9 +158,18 @@ export abstract class RowJudge {
     const doubted = outcome?.counted.some((one) => one?.doubt) ?? false;
     const known = { result: doubted ? "ambiguous" : "ok", outcome, after: paths[0]?.stated ?? null } as const;
     const found = this.foundBy(schedule, (right[0] as Candidate).path);
-    const onward = this.isTried ? [`the work goes on from the end of ${this.goesOnFrom}`] : [];
+    const isPlaced = outcome?.needs.some((n) => n !== null);
+    const onward = this.isTried && isPlaced ? [`the work goes on from the end of ${this.goesOnFrom}`] : [];
     const assumptions = assumed === null ? onward : [...onward, assumed];
     this.finish(line, paths, { ...known, assumptions, found, times: schedule.times }, paths);
+  }
+
+  /** Its places are not known, and it comes to the number that it states. */
+  private acceptCount(line: RowLine, schedule: Schedule, candidate: Candidate): void {
+    const { plan } = schedule.rows[0] as ScheduledRow;
+    const isOpen = takesIn(plan.instructions).some(({ how }) => how === "nowhere");
+    const right = isOpen ? withoutPlaces(candidate) : candidate;
+    this.accept(line, schedule, [right], `${plan.outOfReach}, and only its count is checked`);
   }
 
   protected early(line: RowLine, schedule: Schedule, { path, outcome }: Candidate): void {
@@ -343,9 +354,15 @@ function isMiscounted(plan: RowPlan, outcome: Outcome): boolean {
   return isTold && !outcome.counts && unknownNoun(outcome) === null;
 }
 
+/** `22 sc evenly along each side (96 sc)`: wherever they go, they come to that number. */
+function isCounted(plan: RowPlan, outcome: Outcome): boolean {
+  const fits = outcome.fits || takesIn(plan.instructions).some(({ how }) => how === "nowhere");
+  return fits && isPlaceless(plan, outcome) && outcome.counts && unknownNoun(outcome) === null;
+}
+
 /** Whether a row whose places nobody knows says of everything how often it is worked. */
 const isLiteral = keptBy(({ outOfReach, instructions }: RowPlan): boolean => {
-  const says = ({ how }: Take): boolean => how === "nowhere" || how === "next" || how === "same";
+  const says = ({ how }: Take): boolean => how !== "each" && how !== "unknown";
   return outOfReach !== null && takesIn(instructions).every(says) && !runsOn(instructions);
 });
 

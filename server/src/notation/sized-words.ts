@@ -63,8 +63,9 @@ function isNextKind(words: readonly Word[], from: number, behind: number): boole
 /** `45 (50) htr`, `10 (12) times` among three sizes: a list that lacks a number, not a number with a count behind it. */
 function isShortList(words: readonly Word[], from: number, behind: number): boolean {
   const before = words[from - 1]?.cls ?? "-";
-  // `ch 62 (69)`: no count is so long after a chain within a row.
-  const isChain = before === "c" && (words[from]?.number?.[0] ?? 0) > 20;
+  // `ch 62 (69)`, `ch 6 (8), skip`: no count is so long after a chain within a row, and nothing is skipped behind one.
+  const goesOn = words[behind]?.cls === "," && words[behind + 1]?.cls === "k";
+  const isChain = before === "c" && (goesOn || (words[from]?.number?.[0] ?? 0) > 20);
   return isChain || ("StcpCTR".includes(words[behind]?.cls ?? "-") && before !== "T");
 }
 

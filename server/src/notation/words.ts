@@ -35,11 +35,11 @@ export function readWords(text: string, lexicon: Lexicon): Word[] {
     if (word) words.push(word);
     i += used;
   }
-  return mergeSizes(withoutAdjectives(words), lexicon.sizes);
+  return withoutAdjectives(mergeSizes(words, lexicon.sizes));
 }
 
 /** `in next 6 underarm ch`, `skip all sleeve sts`: what the places are like besides changes nothing. */
-function withoutAdjectives(words: readonly Word[]): readonly Word[] {
+function withoutAdjectives(words: Word[]): Word[] {
   return words.some(({ cls }) => cls === "w") ? words.filter((_, i) => !isAdjective(words, i)) : words;
 }
 

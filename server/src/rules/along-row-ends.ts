@@ -31,9 +31,10 @@ const inEachRow =
   /\b(one|two|three|[1-3])\s+(?:\w+\s+)?(?:in(?:to)?|for|per)\s+(?:each|every)\s+row\b|\b(?:one|1)\s+per\s+row\b/i;
 
 const worksAlong = perPiece(({ rows }: WorkedPiece): readonly Along[] =>
-  rows.flatMap(({ line: { plan, text }, result }, at) => {
+  rows.flatMap(({ line: { plan, text }, result, outcome }, at) => {
     // Rows whose places are not known are looked at only: the others are checked.
-    const worked = result === "unchecked" && plan?.stated ? ends.exec(text)?.[1] : undefined;
+    const isOpen = result === "unchecked" || (outcome?.needs.every((n) => n === null) ?? false);
+    const worked = isOpen && plan?.stated ? ends.exec(text)?.[1] : undefined;
     if (worked === undefined || Number(worked) !== plan?.stated?.[0]?.n[0]) return [];
     const match = inEachRow.exec(text);
     const said = (match?.[1] ?? (match ? "one" : "")).toLowerCase();

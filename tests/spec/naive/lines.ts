@@ -41,7 +41,7 @@ const translated = /^((\d+)\.?(?:-(\d+))? (?:rnds?|rows?|rounds?)): */i;
 const unnumbered = /^((?:foundation|next|last) (?:row|rnd|round)): */i;
 const bare = /^(\d+)[.)] +(?=(?:\d|\(|sc|dc|hdc|inc|dec|ch \d+,))/i;
 const copy =
-  /^(?:\[?rep(?:eat)? (?:last|rows?|rnds?|\d+(?:st|nd|rd|th) (?:to|and))|(?:dec|inc) \d+ sts? (?:at )?(?:each|neck)|work even)/i;
+  /^(?:\[?rep(?:eat)? (?:body )?(?:last|rows?|rnds?|\d+(?:st|nd|rd|th) (?:to|and))|(?:dec|inc) \d+ sts? (?:at )?(?:each|neck)|work even)/i;
 const titled = /^([A-Z]{3}[A-Z ]*)(?:\.\.\.|: )(?=Starting |1st |With |Rows |Ch )/;
 const glued = / (?=(?:Rnd|Row|Round) \d+:)/;
 const start =

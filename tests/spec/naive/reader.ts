@@ -10,7 +10,7 @@ export interface Working {
 export type Vocabulary = ReadonlyMap<string, Working>;
 
 const noun =
-  "(?:(?:remaining |front |skipped )?(?:~?(?:fp|bp)?(?:sc|hdc|htr|dc|dtr|tr)|st|ch|sp#\\d*|v-st|place|inc)(?: behind rays)?)";
+  "(?:(?:remaining |front |skipped |instep |underarm )?(?:~?(?:fp|bp)?(?:sc|hdc|htr|dc|dtr|tr)|st|ch|sp#\\d*|v-st|place|inc)(?: behind rays)?)";
 const extent = "(?:all )?(?:around(?! (?:next|each|same|first|last|st|post|sp#))|across|to (?:the )?end)";
 const prose =
   /(?:with \w+(?= ?,)|(?:using|bring|place|pull|being|stuff|start stuffing|move|change|join|drop|cut|fold|fasten|f\/o|break|weave|block|close|do not|turn|work in (?:a )?spiral|keep|embroider|leaving|sew|hide|rotate|pin|pm|mark|lace|piece|hold|invisible|for|working last|until)\b)[^,.;()[\]*]*/;

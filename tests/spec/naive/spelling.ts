@@ -74,6 +74,8 @@ const replacements: readonly Replacement[] = [
   [/, sl st(?= \(\d+\)$)/g, ", join"],
   [/\bclose in a circle with\b/g, "join with"],
   [/\b(?:magic ring|mr)(?:,| with) (\d+) ?(sc|hdc|dc)\b/g, "$1 $2 in mr"],
+  // Where they go is not said: into no place that is counted.
+  [/\b(?:work )?(\d+) (sc|hdc|htr|dc|tr) evenly\b[^,.;(]*/g, "$1 $2 in ring"],
   [/\bin all (?=\d)/g, "in next "],
   [/ all way around\b/g, " around"],
   [/(?<=\b(?:sc|hdc|dc) \d+) even\b| behind back wall\b| in (?:blo|flo)(?=$|[,.;( ]*$)/g, ""],
