@@ -25,7 +25,9 @@ export function samples(): readonly CorpusText[] {
 }
 
 export function heldOut(): readonly CorpusText[] {
-  return ["garments", "lace", "toys"].flatMap((kind) => patternsIn(`tests/held-out/${kind}/`));
+  return ["first-contact", "garments", "lace", "motifs", "toys"].flatMap((kind) =>
+    patternsIn(`tests/held-out/${kind}/`),
+  );
 }
 
 export function specCases(): readonly SpecCase[] {

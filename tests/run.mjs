@@ -5,6 +5,7 @@ import { installPackages, npm, requireNode } from "./npm.mjs";
 const steps = [
   { script: "types", checks: "types and layers" },
   { script: "lint", checks: "style" },
+  { script: "audit", checks: "what is known against the packages that are shipped" },
   { script: "unit", checks: "tests of the core, the rules and the protocol" },
   { script: "fuzz", args: ["--minutes", "0.25"], checks: "random sessions with the server" },
   { script: "mutants", args: ["--sample", "400"], checks: "slips put into right patterns" },

@@ -84,6 +84,8 @@ export interface Counted {
   readonly kinds: ReadonlyMap<string, number>;
   /** The count has chains in it. */
   readonly chainsCounted: boolean;
+  /** The count names one stitch, and is right only if others are counted with it. */
+  readonly mixed?: true;
   /** A noun that nothing made answers to. */
   readonly unknownNoun: string | null;
   /** Another meaning of the count, where both are usual: chains counted where spaces are meant. */
@@ -116,10 +118,25 @@ export function compare(stated: readonly StatedTerm[] | null, sum: Tally, size: 
     matches,
     makes,
     kinds,
+    ...(matches && sum.stitches.size > 1 && isMixed(stated, sum, size) ? { mixed: true } : {}),
     chainsCounted: values.some((value) => value.chains),
     unknownNoun,
     doubt: values.find((value) => value.doubt)?.doubt ?? null,
   };
+}
+
+/** Of one stitch among others, more are stated than there are of it, however it is told. */
+function isMixed(stated: readonly StatedTerm[], sum: Tally, size: number): boolean {
+  const [term, ...others] = stated.filter(({ sort }) => sort !== "space" && sort !== "chain");
+  if (term?.sort !== "stitch" || others.length > 0) return false;
+  const n = forSize(term.n, size);
+  const exact = sum.stitches.get(term.word) ?? 0;
+  return exact > 0 && exact !== n && sum.units.get(term.word) !== n && familyOf(term.word, sum) !== n;
+}
+
+/** Stitches of a name, those included that have it for an ending: `FPdc` are dc too. */
+function familyOf(noun: string, { stitches }: Tally): number {
+  return sumOf([...stitches].filter(([kind]) => kind === noun || kind.endsWith(noun)).map(([, n]) => n));
 }
 
 /** Whether each term has a number for every size that works the row; `worked` is null for the others. */
@@ -194,9 +211,7 @@ function stitchesNamed(noun: string, all: readonly StatedTerm[], sum: Tally, sta
   const grouped = all.some((other) => other.sort === "unit");
   const alone = sum.alone.get(noun) ?? 0;
   if (grouped) return alone === stated ? alone : loose;
-  const family = sumOf(
-    [...sum.stitches].filter(([kind]) => kind === noun || kind.endsWith(noun)).map(([, n]) => n),
-  );
+  const family = familyOf(noun, sum);
   if (family === stated) return family;
   const total = sumOf(sum.stitches.values()) - (sum.stitches.get("sl st") ?? 0);
   const others = all.filter((term) => term.sort === "stitch" || term.sort === "any" || term.sort === "unit");

@@ -1,10 +1,12 @@
 import { againstNotes } from "./against-notes";
 import { ambiguous } from "./ambiguous";
+import { chainTwice } from "./chain-twice";
 import { countMissing } from "./count-missing";
 import { definedTwice } from "./defined-twice";
 import { doesNotFit } from "./does-not-fit";
 import { doesNotLieFlat } from "./does-not-lie-flat";
 import { edgesDiffer } from "./edges-differ";
+import { goesOnUntold } from "./goes-on-untold";
 import { hookMismatch } from "./hook-mismatch";
 import { idleRemark } from "./idle-remark";
 import { incompleteGauge } from "./incomplete-gauge";
@@ -16,6 +18,7 @@ import { noSuchPlacement } from "./no-such-placement";
 import { noSuchRow } from "./no-such-row";
 import { notUnderstood } from "./not-understood";
 import { oddEyelets } from "./odd-eyelets";
+import { otherStitches } from "./other-stitches";
 import { pieceNotFinished } from "./piece-not-finished";
 import { pieceNotMade } from "./piece-not-made";
 import { pieceNotUsed } from "./piece-not-used";
@@ -49,6 +52,9 @@ export const rowRules: readonly RowRule[] = [
   markNotClosed,
   noSuchRow,
   noSuchPlace,
+  chainTwice,
+  otherStitches,
+  goesOnUntold,
 ];
 
 /** Rules on what the front matter lists and the rows use. */

@@ -40,6 +40,8 @@ const plain = {
   names: "name",
   opens: "open",
   closes: "close",
+  begins: "begin",
+  counts: "count",
 } as const;
 
 /** `Rnd 7 needs`, but `Rnds 4-6 need`: a name with its verb. */
