@@ -1,7 +1,7 @@
 import type { Instruction } from "../fabric/instructions";
+import { perPiece } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
 import { type Span, shift } from "../text/span";
-import { perPiece } from "./per-piece";
 import type { Found, RowRule } from "./rule";
 import { rowName, says } from "./wording";
 
