@@ -23,9 +23,9 @@ function sizeIn(text: string): PieceSize {
   return size;
 }
 
-function roundSizeIn(text: string): Exclude<PieceSize, { shape: "flat" }> {
+function roundSizeIn(text: string): Extract<PieceSize, { around: number }> {
   const size = sizeIn(text);
-  if (size.shape === "flat") throw new Error("flat");
+  if (!("around" in size)) throw new Error("flat");
   return size;
 }
 
@@ -190,5 +190,61 @@ describe("time", () => {
     [6000, "about 100 hours"],
   ])("%d minutes", (minutes, words) => {
     expect(durationInWords(minutes)).toBe(words);
+  });
+});
+
+describe("pieces from a ring, back and forth", () => {
+  const shawl = (rows: string) =>
+    `Shawl\n\nGauge: 18 dc and 9 rows = 10 cm\n\nRow 1: Ch 3 (counts as dc), 2 dc in magic ring, ch 2, 3 dc in ring. (6 dc, 1 ch-2 sp)\n${rows}`;
+  const rowOf = (n: number) =>
+    `Row ${n}: Ch 3 (counts as dc), turn, 2 dc in first st, dc in next ${4 * n - 6} dc, (2 dc, ch 2, 2 dc) in ch-2 sp, dc in next ${4 * n - 6} dc, 3 dc in last st. (${8 * n - 2} dc, 1 ch-2 sp)\n`;
+
+  /** Eight stitches more in each row, one corner: a triangle twice as wide as deep. Common practice, no source. */
+  test("a shawl worked out from the middle of its edge is twice as wide as deep", () => {
+    const rows = [...Array(19).keys()].map((i) => rowOf(i + 2)).join("");
+    const size = sizeIn(shawl(rows));
+    if (size.shape !== "half square") throw new Error(`a ${size.shape}`);
+    expect(Math.abs(size.width / size.height / 2 - 1)).toBeLessThan(0.1);
+  });
+
+  /** Half a circle is as deep as its radius: geometry. */
+  test("a fan of 6, 12, 18 dc is half a circle", () => {
+    const size = sizeIn(
+      "Fan\n\nGauge: 16 dc and 8 rows = 10 cm\n\nRow 1: Ch 3 (counts as dc), 5 dc in magic ring. (6 dc)\nRow 2: Ch 3 (counts as dc), turn, dc in first st, 2 dc in next 5 sts. (12 dc)\nRow 3: Ch 3 (counts as dc), turn, 2 dc in next st, (dc in next st, 2 dc in next st) 5 times. (18 dc)\n",
+    );
+    if (size.shape !== "half disc") throw new Error(`a ${size.shape}`);
+    // Three rows of 12.5 mm.
+    expect([size.width, size.height]).toEqual([75, 37.5]);
+  });
+
+  /** Three, four corners: perimeter 6 times the root of 3, and 8, by the distance of a side from the middle. Geometry. */
+  test("a triangle of three corners, and a solid square", () => {
+    const polygon = (corners: number, side: number) =>
+      `Motif\n\nGauge: 20 sc and 20 rounds = 10 cm\n\nRnd 1: (${side} sc, ch 2) in magic ring ${corners} times. (${corners * side} sc, ${corners} ch-2 sps)\n${[2, 3, 4, 5, 6].map((n) => `Rnd ${n}: *sc in next ${side + (n - 2) * 4} sc, (2 sc, ch 2, 2 sc) in next ch-2 sp; rep from * ${corners - 1} more times. (${corners * (side + (n - 1) * 4)} sc, ${corners} ch-2 sps)`).join("\n")}\n`;
+    expect(roundSizeIn(polygon(4, 2)).shape).toBe("square");
+    expect(roundSizeIn(polygon(3, 2)).shape).toBe("triangle");
+  });
+});
+
+describe("lace and slits", () => {
+  test("arches that grow from the middle lie flat, those that stop growing stand up", () => {
+    const net = (rounds: readonly number[]) =>
+      `Mat\n\nGauge: 20 sc and 22 rounds = 10 cm\n\nRnd 1: 12 dc in magic ring, join. (12 dc)\nRnd 2: Ch 1, *sc in next st, ch ${rounds[0]}; rep from * around, join. (12 sc, 12 ch-${rounds[0]} sps)\n${rounds
+        .slice(1)
+        .map(
+          (n, i) =>
+            `Rnd ${i + 3}: *Sc in next ch-${rounds[i]} sp, ch ${n}; rep from * around. (12 sc, 12 ch-${n} sps)`,
+        )
+        .join("\n")}\n`;
+    expect(roundSizeIn(net([4, 5, 6, 7, 8])).shape).toBe("disc");
+    expect(roundSizeIn(net([4, 4, 4, 4, 4, 4, 4])).shape).toBe("cup");
+  });
+
+  test("two slits of eight chains are told as openings", () => {
+    const text = readFileSync("samples/rope-basket.crochet", "utf8");
+    const [basket] = materialsOf(new Checker().work(text).worked, usualOptions).pieces;
+    expect(basket?.sizes[0]).toContain("; openings in Rnd 15: 2 of about 9 cm (3½ in)");
+    // The pattern says 13 cm tall.
+    expect(Math.abs((basket?.lengths[0]?.height ?? 0) / 13 - 1)).toBeLessThan(0.1);
   });
 });

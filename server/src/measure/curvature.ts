@@ -1,6 +1,6 @@
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import type { Basis } from "./basis";
-import { isInRounds } from "./row-shape";
+import { isInRounds, longestFlatChain } from "./row-shape";
 import { coreOf, flatAround, flatWithin, fullness, type RoundOfPiece, roundsOf } from "./size";
 import type { StitchPaths } from "./stitch-paths";
 
@@ -16,8 +16,8 @@ export interface Curvature {
 }
 
 /**
- * How the rounds of a piece that is worked from its middle lie, in the order of its rounds; null for other
- * pieces, and for those with corners, which are meant to have more.
+ * How the rounds of a piece that is worked from its middle lie, in order, up to the first arches of chains,
+ * which hang as they are pinned; null for other pieces, and for those with corners, which are meant to have more.
  */
 export function curvatureOf(
   piece: WorkedPiece,
@@ -25,11 +25,20 @@ export function curvatureOf(
   basis: Basis,
   paths: StitchPaths,
 ): readonly Curvature[] | null {
+  return isInRounds(piece.rows) ? lieOf(piece, roundsOf(piece, size, basis, paths), basis) : null;
+}
+
+/** The same of rounds that are laid out already. */
+export function lieOf(
+  piece: WorkedPiece,
+  rounds: readonly RoundOfPiece[] | null,
+  basis: Basis,
+): readonly Curvature[] | null {
   if (!isInRounds(piece.rows)) return null;
-  const rounds = roundsOf(piece, size, basis, paths);
   const core = rounds && coreOf(piece.rows, rounds);
-  if (rounds === null || core === null || rounds.some(({ isSquare }) => isSquare)) return null;
-  return rounds.map((round) => curvature(round, core, basis));
+  if (rounds === null || core === null || rounds.some(({ corners }) => corners === 4)) return null;
+  const open = rounds.findIndex(({ longest }) => longest > longestFlatChain);
+  return (open < 0 ? rounds : rounds.slice(0, open)).map((round) => curvature(round, core, basis));
 }
 
 function curvature(round: RoundOfPiece, core: number, { size }: Basis): Curvature {

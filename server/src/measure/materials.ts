@@ -6,8 +6,9 @@ import { cordNotes } from "./cords";
 import { easeNotes } from "./ease";
 import { type Estimate, estimateOf, figuresOf, rounded } from "./figures";
 import { drawnIn } from "./plain-pieces";
+import { openingsInWords } from "./row-size";
 import { sumOf } from "./row-yarn";
-import { sizeOf } from "./size";
+import { type PieceSize, type RoundOfPiece, roundsOf, sizeOf } from "./size";
 import { sizeInWords } from "./size-words";
 import { minutesOf, pace } from "./time";
 import { eachInOne } from "./yarn-in-hand";
@@ -48,9 +49,34 @@ export interface PieceMeasures {
   readonly make: number;
   /** In words, one a size; null where a row of it is not known, or nothing tells the gauge. */
   readonly sizes: readonly (string | null)[];
+  /** The same in figures, one a size: a shape and lengths in centimetres. */
+  readonly lengths: readonly (PieceLengths | null)[];
   /** Made once, tails with it and without the margin, one a size; null where nothing tells. */
   readonly metres: readonly (Estimate | null)[];
   readonly minutes: readonly number[];
+}
+
+/** How a piece lies, with its lengths in centimetres to a tenth; which there are depends on the shape. */
+export interface PieceLengths extends Readonly<Partial<Record<LengthOfPiece, number>>> {
+  readonly shape: PieceSize["shape"];
+}
+
+type LengthOfPiece =
+  | "width"
+  | "narrowest"
+  | "height"
+  | "firstEdge"
+  | "lastEdge"
+  | "across"
+  | "length"
+  | "around"
+  | "opening";
+
+function lengthsIn(size: PieceSize): PieceLengths {
+  const lengths = Object.entries(size).flatMap(([name, mm]) =>
+    typeof mm === "number" ? [[name, Number(convertLength(mm, "mm", "cm").toFixed(1))] as const] : [],
+  );
+  return { shape: size.shape, ...Object.fromEntries(lengths) };
 }
 
 /** Materials and measures of a pattern, as plain data. */
@@ -93,10 +119,13 @@ function measuresOf(piece: WorkedPiece, use: YarnUse, { stitchesPerMinute }: Mea
   const { basis, paths } = use.ground;
   const sums = use.ofPiece(piece);
   const sizes = piece.context.sizes.map((_, size) => (basis ? sizeOf(piece, size, basis, paths) : null));
+  const openings = (size: number): string =>
+    basis ? openingsOf(roundsOf(piece, size, basis, paths), basis) : "";
   return {
     name: piece.piece.name,
     make: piece.piece.make,
-    sizes: sizes.map((size) => size && `${sizeInWords(size)}${asLaid(piece)}`),
+    sizes: sizes.map((size, at) => size && `${sizeInWords(size)}${asLaid(piece)}${openings(at)}`),
+    lengths: sizes.map((size) => size && lengthsIn(size)),
     metres: sums.map((sum) => (basis ? estimateOf(sumOf(sum) / 1000, basis) : null)),
     minutes: sums.map((_, size) =>
       rounded(
@@ -108,6 +137,15 @@ function measuresOf(piece: WorkedPiece, use: YarnUse, { stitchesPerMinute }: Mea
       ),
     ),
   };
+}
+
+function openingsOf(rounds: readonly RoundOfPiece[] | null, basis: Basis): string {
+  return (rounds ?? [])
+    .flatMap((round) => {
+      const words = openingsInWords(round, basis);
+      return words === null ? [] : [`; openings in ${round.row.line.headText}: ${words}`];
+    })
+    .join("");
 }
 
 /** What no count tells: how far waves draw a piece in, and open work stretches. */

@@ -1,5 +1,6 @@
-import { isStepLoop, type Steps } from "../fabric/steps";
+import { isStepLoop, type Step, type Steps } from "../fabric/steps";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { longestFlatChain } from "./row-shape";
 
 /** Words on things that are not the size that their stitches lie in. */
 const formed =
@@ -14,7 +15,21 @@ export function liesPlainly({ rows }: WorkedPiece, text: string): boolean {
 export function drawnIn({ rows }: WorkedPiece): "waves" | "open work" | null {
   const steps = rows.flatMap(({ outcome }) => outcome?.worked.flatMap((one) => one.steps) ?? []);
   if (steps.some(isRippled)) return "waves";
-  return steps.some(isOpen) ? "open work" : null;
+  return steps.some((row) => arches(row) > slitsAtMost) ? "open work" : null;
+}
+
+/** So few long chains in a row are slits for handles or arms. */
+const slitsAtMost = 4;
+
+function arches(steps: readonly Steps[]): number {
+  return steps.reduce((sum, step) => {
+    if (isStepLoop(step)) return sum + step.times * arches(step.steps);
+    return sum + (isArch(step) ? step.n : 0);
+  }, 0);
+}
+
+function isArch({ sort, chains }: Step): boolean {
+  return sort === "space" && (chains ?? 1) > longestFlatChain;
 }
 
 function isPlain({ line, outcome, result }: WorkedRow): boolean {
@@ -25,9 +40,7 @@ function isPlain({ line, outcome, result }: WorkedRow): boolean {
 
 /** Arches of chains pull together; a few chains over as many stitches do not. */
 function isOpen(steps: readonly Steps[]): boolean {
-  return steps.some((step) =>
-    isStepLoop(step) ? isOpen(step.steps) : step.sort === "space" && (step.chains ?? 1) > 3,
-  );
+  return steps.some((step) => (isStepLoop(step) ? isOpen(step.steps) : isArch(step)));
 }
 
 /** Increases and decreases in one row make waves. */

@@ -11,10 +11,16 @@ export interface RowShape {
   /** Height of one row; widths of a stitch at the usual proportions, so that the rise of the gauge scales it. */
   readonly height: number;
   readonly rows: number;
+  /** Stitches and chains laid end to end; more than the width where chains hang in arches. */
+  readonly run: number;
   /** Chain spaces of the row. */
   readonly spaces: number;
-  /** Four spaces longer than the others: a square. */
-  readonly isSquare: boolean;
+  /** Chains of the longest space. */
+  readonly longest: number;
+  /** Spaces longer than the others: four in a square, one in the middle of a shawl; 0 where all are alike or there are none. */
+  readonly corners: number;
+  /** Slits for handles, arms or thumbs: a few long chains over as many skipped stitches. */
+  readonly openings: { readonly n: number; readonly chains: number } | null;
 }
 
 /** What the steps of one row come to. */
@@ -71,15 +77,35 @@ function shapeOf(
     width: widthOf(sums, below),
     height: Math.max(stitches > 0 ? heights / stitches : 0, archOf(sums)),
     rows,
+    run: sums.stitches + sums.chains,
     spaces,
-    isSquare: lengths.get(longest) === 4 && stitches > 0,
+    longest,
+    corners: stitches > 0 ? (lengths.get(longest) ?? 0) : 0,
+    openings: openingsIn(sums, longest),
   };
 }
 
-/** Chains bridge what is skipped; longer ones hang in arches. As many spaces as below lie over those. */
+/** Longer chains pull together or hang in arches. */
+export const longestFlatChain = 3;
+
+/**
+ * Chains bridge what is skipped; longer ones hang in arches. As many arches as below lie over those, and wider
+ * by as much as they are longer.
+ */
 function widthOf({ stitches, chains, spaces, skipped }: Sums, below: RowShape | null): number {
-  if (spaces > 0 && below !== null && spaces === below.spaces && below.width > 0) return below.width;
+  const isNet = spaces > 0 && chains > longestFlatChain * spaces;
+  if (isNet && below !== null && spaces === below.spaces && below.longest > longestFlatChain)
+    return Math.max(stitches, (below.width * (stitches + chains)) / below.run);
   return stitches + (skipped > 0 ? Math.min(chains, skipped) : chains);
+}
+
+/** More of them are lace. */
+const openingsAtMost = 4;
+
+function openingsIn({ stitches, spaces, skipped, lengths }: Sums, longest: number): RowShape["openings"] {
+  const n = lengths.get(longest) ?? 0;
+  const isSlit = longest > longestFlatChain && n === spaces && n <= openingsAtMost && skipped > 2 * n;
+  return isSlit && stitches > 2 * n ? { n, chains: longest } : null;
 }
 
 /** How high chains rise over the gap they bridge: two straight sides. */

@@ -10,14 +10,20 @@ export function sizeInWords(size: PieceSize): string {
       return size.length > size.across * 1.1
         ? `a flat oval, about ${areaInBothUnits(size.length, size.across)}`
         : `flat, about ${inBothUnits(size.across)} across`;
+    case "half disc":
+      return `half a circle, about ${areaInBothUnits(size.width, size.height)}`;
+    case "half square":
+      return `a triangle, about ${areaInBothUnits(size.width, size.height)}`;
+    case "triangle":
+      return `a triangle, about ${inBothUnits(size.across)} each side`;
     case "square":
       return `a square, about ${inBothUnits(size.across)} each way`;
     case "ruffle":
       return `ruffled, about ${inBothUnits(size.across)} across and ${inBothUnits(size.around)} around the edge`;
     case "cup":
-      return `a cup about ${across(size)}, ${inBothUnits(size.height)} deep, ${inBothUnits(size.opening)} around the opening`;
+      return `a cup about ${across(size)}, ${inBothUnits(size.height)} deep, ${inBothUnits(size.opening)} around the opening, ${inBothUnits(size.opening / 2)} laid flat`;
     case "ball":
-      return `closed, about ${inBothUnits(size.around)} around${size.height > 0 ? `, at least ${inBothUnits(size.height)} high` : ""}`;
+      return `closed, about ${inBothUnits(size.around)} around, ${inBothUnits(size.height)} high when stuffed`;
     case "tube":
       return `a tube ${inBothUnits(size.around)} around (${inBothUnits(size.around / 2)} laid flat), ${inBothUnits(size.height)} long`;
   }
@@ -37,8 +43,8 @@ function flat({
   firstEdge,
   lastEdge,
 }: Extract<PieceSize, { shape: "flat" }>): string {
-  if (width > muchLonger * height) return `${inBothUnits(width)} long`;
-  const plain = areaInBothUnits(width, height);
-  if (narrowest > 0.9 * width) return plain;
-  return `${plain}, ${inBothUnits(firstEdge)} along the first edge, ${inBothUnits(lastEdge)} along the last`;
+  const edges = `${inBothUnits(firstEdge)} along the first edge, ${inBothUnits(lastEdge)} along the last`;
+  if (narrowest > 0.9 * width)
+    return width > muchLonger * height ? `${inBothUnits(width)} long` : areaInBothUnits(width, height);
+  return `${areaInBothUnits(width, height)}, ${edges}`;
 }

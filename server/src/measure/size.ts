@@ -1,7 +1,7 @@
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import type { Basis } from "./basis";
 import { lengthAsked, passesTo } from "./open-rows";
-import { isInRounds, type RowShape, shapesOf, startsInMiddle } from "./row-shape";
+import { isInRounds, longestFlatChain, type RowShape, shapesOf, startsInMiddle } from "./row-shape";
 import type { StitchPaths } from "./stitch-paths";
 
 /** How a piece lies when it is done; lengths in millimetres. */
@@ -15,9 +15,15 @@ export type PieceSize =
       readonly firstEdge: number;
       readonly lastEdge: number;
     }
-  /** Worked from the middle, or from a chain with a long middle, and flat. */
+  /** Worked back and forth from the middle of its long edge, as shawls are. */
   | {
-      readonly shape: "disc" | "square" | "ruffle";
+      readonly shape: "half disc" | "half square";
+      readonly width: number;
+      readonly height: number;
+    }
+  /** Worked from the middle, or from a chain with a long middle, and flat; `across` is a side of a square or triangle. */
+  | {
+      readonly shape: "disc" | "square" | "triangle" | "ruffle";
       readonly across: number;
       readonly length: number;
       readonly around: number;
@@ -109,9 +115,22 @@ export function sizeOf(piece: WorkedPiece, size: number, basis: Basis, paths: St
   const rounds = roundsOf(piece, size, basis, paths);
   const last = rounds?.at(-1);
   if (!rounds || !last || !rounds.some(({ around }) => around > 0)) return null;
-  if (!isInRounds(piece.rows)) return flat(rounds, last);
+  if (!isInRounds(piece.rows)) return halfOf(piece.rows, rounds, last) ?? flat(rounds, last);
   const core = coreOf(piece.rows, rounds);
   return core === null ? tube(rounds, last) : fromMiddle(rounds, last, core);
+}
+
+/** Rows from a ring that lie in half a circle, or in half a square if they turn one corner. */
+function halfOf(
+  rows: readonly WorkedRow[],
+  rounds: readonly RoundOfPiece[],
+  { along, around, corners }: RoundOfPiece,
+): PieceSize | null {
+  if (!startsInMiddle(rows) || rounds.length < 2 || along <= 0) return null;
+  const isLike = (full: number): boolean => Math.abs(around / along / full - 1) <= flatWithin;
+  if (corners === 1 && isLike(4))
+    return { shape: "half square", width: around / Math.SQRT2, height: along * Math.SQRT2 };
+  return isLike(Math.PI) ? { shape: "half disc", width: 2 * along, height: along } : null;
 }
 
 function flat(rounds: readonly RoundOfPiece[], last: RoundOfPiece): PieceSize {
@@ -147,26 +166,61 @@ export function flatAround(along: number, core: number): number {
 }
 
 /** Corners add to the length of a round: a square one is 8 by its half side, a round one 2 pi by its radius. */
-const squareFullness = 8 / (2 * Math.PI);
+function roundnessOf(corners: number): number {
+  return corners === 3 || corners === 4 ? (corners * Math.tan(Math.PI / corners)) / Math.PI : 1;
+}
 
 function fromMiddle(rounds: readonly RoundOfPiece[], last: RoundOfPiece, core: number): PieceSize {
-  const isSquare = last.isSquare && rounds.length > 1;
-  const full = fullness(last, core) / (isSquare ? squareFullness : 1);
-  const { around } = last;
-  const [across, length] = [2 * last.along, 2 * last.along + core];
-  if (full > 1 + flatWithin && !isSquare) return { shape: "ruffle", across, length, around };
-  if (full >= 1 - flatWithin) return { shape: isSquare ? "square" : "disc", across, length, around };
+  const corners = rounds.length > 1 ? last.corners : 0;
+  const full = fullness(last, core) / roundnessOf(corners);
+  const { around, along } = last;
+  const lying = { across: 2 * along, length: 2 * along + core, around };
+  const isFlat = full >= 1 - flatWithin || spreadsOpen(rounds);
+  if (corners === 4 && isFlat) return { shape: "square", ...lying };
+  if (corners === 3 && isFlat && full <= 1 + flatWithin)
+    return { shape: "triangle", ...lying, across: around / 3, length: around / 3 };
+  if (full > 1 + flatWithin && !isOpen(rounds)) return { shape: "ruffle", ...lying };
+  if (isFlat) return { shape: "disc", ...lying };
+  return standing(rounds, last, core);
+}
+
+/** Stitches that a tail draws together. */
+const closable = 8;
+
+function standing(rounds: readonly RoundOfPiece[], { around, width }: RoundOfPiece, core: number): PieceSize {
   const widest = Math.max(...rounds.map((round) => round.around));
   const wide = Math.max((widest - 2 * core) / Math.PI, 0);
-  const shape = around < widest / 3 ? "ball" : "cup";
+  const isBall = around < widest / 3 || (width <= closable && around < 0.6 * widest);
   return {
-    shape,
+    shape: isBall ? "ball" : "cup",
     across: wide,
     length: wide + core,
     around: widest,
-    height: depth(rounds, core),
+    height: isBall ? stuffed(rounds, widest) : depth(rounds, core),
     opening: around,
   };
+}
+
+function isOpen(rounds: readonly RoundOfPiece[]): boolean {
+  return rounds.some(({ longest }) => longest > longestFlatChain);
+}
+
+/** Arches of chains are pinned out flat, unless most rounds stop growing: then they stand up, as those of a net bag. */
+function spreadsOpen(rounds: readonly RoundOfPiece[]): boolean {
+  if (!isOpen(rounds)) return false;
+  const still = rounds.reduce((sum, { around, height, rows }, i) => {
+    const grows = around > 1.01 * (rounds[i - 1]?.around ?? 0);
+    return sum + height * (grows ? rows - 1 : rows);
+  }, 0);
+  return still < rounds.reduce((sum, { height, rows }) => sum + height * rows, 0) / 2;
+}
+
+/** How high a closed piece stands that is stuffed: its ends round off, each a quarter of a circle from side to tip. */
+function stuffed(rounds: readonly RoundOfPiece[], widest: number): number {
+  const isWide = ({ around }: RoundOfPiece): boolean => around > 0.95 * widest;
+  const [first, last] = [rounds.findIndex(isWide), rounds.findLastIndex(isWide)];
+  const straight = (rounds[last]?.along ?? 0) - (rounds[first]?.along ?? 0);
+  return straight + ((rounds.at(-1)?.along ?? 0) - straight) * (2 / Math.PI);
 }
 
 function tube(rounds: readonly RoundOfPiece[], last: RoundOfPiece): PieceSize {

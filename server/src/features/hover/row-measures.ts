@@ -1,9 +1,11 @@
 import type { WorkedPattern, WorkedPiece, WorkedRow } from "../../fabric/worked";
 import type { Basis } from "../../measure/basis";
-import { type Curvature, curvatureOf } from "../../measure/curvature";
+import { type Curvature, lieOf } from "../../measure/curvature";
 import { estimateOf, inWords } from "../../measure/figures";
 import type { MeasureOptions } from "../../measure/materials";
+import { openingsInWords, rowSizeInWords } from "../../measure/row-size";
 import { rowsYarn, rowYarn, sumOf } from "../../measure/row-yarn";
+import { roundsOf } from "../../measure/size";
 import { durationInWords, minutesOf } from "../../measure/time";
 import { type YarnUse, yarnUseOf } from "../../measure/yarn-used";
 import type { PlacedRow } from "../placed-row";
@@ -12,7 +14,7 @@ import type { SizeRow } from "../shown/size-table";
 /** What a row takes of yarn and time, and how it lies, for each size. */
 export function measureRows(placed: PlacedRow, pattern: WorkedPattern, options: MeasureOptions): SizeRow[] {
   const use = yarnUseOf(pattern);
-  return [...yarnRows(placed, use), ...timeRow(placed, use, options), ...lieRow(placed, use)];
+  return [...yarnRows(placed, use), ...timeRow(placed, use, options), ...sizeRows(placed, use)];
 }
 
 /** What the yarn is worked out from. */
@@ -58,13 +60,24 @@ function timeRow({ row, piece }: PlacedRow, use: YarnUse, { stitchesPerMinute }:
   return [{ label: "time", cells: minutes.map((n) => (n ? durationInWords(n) : null)) }];
 }
 
-function lieRow({ row, piece }: PlacedRow, { ground: { basis, paths } }: YarnUse): SizeRow[] {
+/** Where the piece stands at the end of the row, and how it lies there. */
+function sizeRows({ row, piece }: PlacedRow, { ground: { basis, paths } }: YarnUse): SizeRow[] {
   if (basis === null) return [];
-  const cells = piece.context.sizes.map((_, size) => {
-    const last = curvatureOf(piece, size, basis, paths)?.findLast((round) => round.row === row);
-    return last ? lieInWords(last) : null;
+  const bySize = piece.context.sizes.map((_, size) => {
+    const rounds = roundsOf(piece, size, basis, paths);
+    const own = rounds?.findLast((round) => round.row === row);
+    const lie = lieOf(piece, rounds, basis)?.findLast((round) => round.row === row);
+    return {
+      measures: own && basis.gauge ? rowSizeInWords(own, piece.rows) : null,
+      openings: own && basis.gauge ? openingsInWords(own, basis) : null,
+      lies: lie ? lieInWords(lie) : null,
+    };
   });
-  return cells.every((cell) => cell === null) ? [] : [{ label: "lies", cells }];
+  return [
+    { label: "measures", cells: bySize.map(({ measures }) => measures) },
+    { label: "openings", cells: bySize.map(({ openings }) => openings) },
+    { label: "lies", cells: bySize.map(({ lies }) => lies) },
+  ];
 }
 
 function lieInWords({ lies, has, flatCount }: Curvature): string {
