@@ -37,7 +37,7 @@ describe("loopledger measure", () => {
       | --- | --- | --- | --- | --- |
       | sand, 50 g / 125 m | 24.8 | 27.1 | 9.9 | 1 |
 
-      With 15 % to spare, tails included, sewing up not.
+      With 15 % to spare, tails included.
 
       ## Pieces
 

@@ -67,7 +67,7 @@ function roomOf({ front, list }: Grounds, gauge: Gauge | null): Basis | null {
   const hookMm = front.hooks.map(hookMmOf).find((mm) => mm !== null) ?? null;
   const named = front.yarns.map((yarn) => yarnWeightNamed(yarn.weight ?? "")).find((one) => one) ?? null;
   const weight = named ?? (hookMm === null ? null : weightForHook(hookMm));
-  const strands = strandsOf(front);
+  const strands = Math.max(strandsOf(front), list.together.length);
   const label = list.yarns.find((yarn) => yarn.label !== null)?.label;
   const single =
     toldThickness(front) ??
@@ -173,6 +173,8 @@ function toldThickness({ lines }: FrontMatter): number | null {
 /** `held double`, `with two strands held together`. */
 function strandsOf({ lines }: FrontMatter): number {
   for (const { line } of lines) {
+    // `for the brim only`: told again where it is worked.
+    if (/\bonly\b/i.test(line.text)) continue;
     if (
       /\b(?:held|hold(?:ing)?)\s+(?:the\s+)?(?:yarn\s+)?(?:double|doubled)\b|\bdouble[sd]? strands?\b/i.test(
         line.text,

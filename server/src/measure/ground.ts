@@ -11,6 +11,14 @@ import { type YarnList, yarnListOf } from "./yarn-list";
 /** Millimetres of each yarn that a line takes up by name, one map for each row it asks for in turn. */
 export type TurnLengths = readonly ReadonlyMap<string, number>[];
 
+/** `Carry the unused yarn inside the stitches`; what is carried up the side of a piece is no longer than a row is high. */
+function saysCarried(sentence: string): boolean {
+  const isSaid = /\bcarr(?:y|ied|ying)\b|\bwork(?:ing|ed)?\s+over\s+the\s+(?:unused|other|resting)\b/i.test(
+    sentence,
+  );
+  return isSaid && !/\b(?:not|never|without|sides?|edges?|up)\b|n['’]t\b/i.test(sentence);
+}
+
 /** What the front matter settles for all rows; the same object as long as an edit leaves it alone. */
 export class Ground implements BasisRead {
   readonly list: YarnList;
@@ -19,12 +27,17 @@ export class Ground implements BasisRead {
   readonly problems: BasisRead["problems"];
   private readonly carries: boolean;
 
+  /** Yarns worked as one. */
+  get strands(): number {
+    return this.basis?.strands ?? 1;
+  }
+
   constructor(front: FrontMatter, context: PatternContext, mainStitch: () => string) {
     this.list = yarnListOf(front);
     this.paths = new StitchPaths(context, front.specialStitches);
     const { basis, problems } = readBasis({ front, context, paths: this.paths, list: this.list, mainStitch });
     [this.basis, this.problems] = [basis, problems];
-    this.carries = front.lines.some(({ line }) => /\bcarr(?:y|ied|ying)\b/i.test(line.text));
+    this.carries = front.lines.some(({ line }) => line.text.split(/[.;]/).some(saysCarried));
   }
 
   /** Of a line for each size; none where there is no basis, or nothing tells the stitches. */

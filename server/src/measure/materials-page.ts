@@ -1,5 +1,5 @@
 import { type Estimate, inWords, printed } from "./figures";
-import type { Materials, PieceMeasures, YarnAmount, YarnOfPattern } from "./materials";
+import type { FinishingYarn, Materials, PieceMeasures, YarnAmount, YarnOfPattern } from "./materials";
 import { durationInWords } from "./time";
 
 /** Materials and measures as a page of Markdown. */
@@ -18,14 +18,21 @@ export function materialsPage(materials: Materials, title: string): string {
     .concat("\n");
 }
 
-function yarnSection({ yarns, sizes, options }: Materials): string[] {
+function yarnSection({ yarns, sizes, options, finishing }: Materials): string[] {
   if (yarns.length === 0) return [];
   const rows = yarns.flatMap((yarn) => yarnRows(yarn, sizes));
   return [
     "## Yarn",
     table(["yarn", ...(sizes.length > 1 ? ["size"] : []), "metres", "yards", "grams", "balls to buy"], rows),
-    `With ${printed(options.marginPercent)} % to spare, tails included, sewing up not.`,
+    `With ${printed(options.marginPercent)} % to spare, tails included${finishing.length > 0 ? "; on top of it come:" : "."}`,
+    ...(finishing.length > 0 ? [finishing.map((one) => finishingLine(one, sizes)).join("\n")] : []),
   ];
+}
+
+function finishingLine({ what, metres }: FinishingYarn, sizes: readonly string[]): string {
+  if (metres.every((one) => one === null)) return `- ${escaped(what)}: nothing tells how long the seams are`;
+  const cells = metres.map((one) => (one ? `${inWords(one)} m` : "–"));
+  return `- ${escaped(what)}: ${sizes.length > 1 ? sizes.map((size, i) => `${escaped(size)} ${cells[i]}`).join(", ") : cells[0]}`;
 }
 
 function yarnRows({ name, label, isListed, amounts }: YarnOfPattern, sizes: readonly string[]): string[][] {

@@ -4,12 +4,15 @@ import { usualMetres } from "../trade/yarn-weights";
 import type { Basis } from "./basis";
 import { cordNotes } from "./cords";
 import { easeNotes } from "./ease";
+import { type Edging, edgingsOf } from "./edgings";
 import { type Estimate, estimateOf, figuresOf, rounded } from "./figures";
 import { drawnIn } from "./plain-pieces";
 import { openingsInWords } from "./row-size";
 import { sumOf } from "./row-yarn";
+import { seamsOf, yarnOfSeam } from "./seams";
 import { type PieceSize, type RoundOfPiece, roundsOf, sizeOf } from "./size";
 import { sizeInWords } from "./size-words";
+import { isTold } from "./stitch-counts";
 import { minutesOf, pace } from "./time";
 import { eachInOne } from "./yarn-in-hand";
 import type { ListedYarn, YarnKey } from "./yarn-list";
@@ -79,6 +82,14 @@ function lengthsIn(size: PieceSize): PieceLengths {
   return { shape: size.shape, ...Object.fromEntries(lengths) };
 }
 
+/** What is sewn, or edged without a count. */
+export interface FinishingYarn {
+  /** `17 seams between 12 pieces of Square`. */
+  readonly what: string;
+  /** With the margin, one a size; null where nothing tells how long it is. */
+  readonly metres: readonly (Estimate | null)[];
+}
+
 /** Materials and measures of a pattern, as plain data. */
 export interface Materials {
   readonly sizes: readonly string[];
@@ -86,6 +97,8 @@ export interface Materials {
   /** What the yarn per stitch is worked out from; null where the pattern gives nothing. */
   readonly basis: { readonly sort: Basis["sort"]; readonly says: string } | null;
   readonly yarns: readonly YarnOfPattern[];
+  /** Comes on top of the yarns, since nothing tells in which of them it is worked. */
+  readonly finishing: readonly FinishingYarn[];
   readonly pieces: readonly PieceMeasures[];
   /** Of all pieces, as often as they are made, one a size. Sewing and finishing are not in it. */
   readonly minutes: readonly number[];
@@ -104,6 +117,7 @@ export function materialsOf(pattern: WorkedPattern, options: MeasureOptions): Ma
     options,
     basis: basis && { sort: basis.sort, says: basis.says },
     yarns: basis ? yarnsOf(use, basis, options) : [],
+    finishing: basis ? finishingOf(pattern, use, basis, options) : [],
     pieces,
     minutes: sizes.map((_, size) =>
       rounded(
@@ -111,7 +125,12 @@ export function materialsOf(pattern: WorkedPattern, options: MeasureOptions): Ma
         2,
       ),
     ),
-    notes: [...notesOf(use), ...easeNotes(pattern, use), ...cordNotes(pattern, use)],
+    notes: [
+      ...notesOf(pattern, use),
+      ...toldNotes(pattern),
+      ...easeNotes(pattern, use),
+      ...cordNotes(pattern, use),
+    ],
   };
 }
 
@@ -170,6 +189,38 @@ function yarnsOf(use: YarnUse, basis: Basis, { marginPercent }: MeasureOptions):
   });
 }
 
+function finishingOf(
+  pattern: WorkedPattern,
+  { ground: { paths } }: YarnUse,
+  basis: Basis,
+  { marginPercent }: MeasureOptions,
+): FinishingYarn[] {
+  const margin = 1 + marginPercent / 100;
+  const metres = (mm: number | null): Estimate | null =>
+    mm === null
+      ? null
+      : estimateOf((mm / 1000) * margin, { spread: Math.max(basis.spread, spreadOfFinishing) });
+  const edgings = edgingsOf(pattern, basis, paths)
+    .filter(isMeasured)
+    .map(({ row: { line }, stitches, yarn }) => ({
+      what: `${line.headText}, about ${told(stitches.map((n) => n && rounded(n, 2)))} sts evenly along the edge`,
+      metres: yarn.map(metres),
+    }));
+  const seams = seamsOf(pattern, basis, paths).map(({ what, lengths }) => ({
+    what,
+    metres: lengths.map((length) => metres(length === null ? null : yarnOfSeam(length, basis))),
+  }));
+  return [...edgings, ...seams];
+}
+
+/** No seam or edge is known better: nothing counts their stitches. */
+const spreadOfFinishing = 0.3;
+
+function told(numbers: readonly (number | null)[]): string {
+  const [first, ...rest] = numbers.map((n) => n ?? "–");
+  return rest.length > 0 ? `${first} (${rest.join(", ")})` : String(first);
+}
+
 function byList(a: YarnKey, b: YarnKey): number {
   const place = (key: YarnKey) => (typeof key === "number" ? key : Number.MAX_SAFE_INTEGER);
   return place(a) - place(b);
@@ -207,9 +258,27 @@ function ballsOf(metres: number, basis: Basis, each: number): Estimate {
   return { low: balls(metres * (1 - spread)), likely: balls(metres), high: balls(metres * (1 + spread)) };
 }
 
-function notesOf(use: YarnUse): string[] {
-  const { leftOut, taken } = use;
-  const { basis, problems } = use.ground;
+function isMeasured({ yarn }: Edging): boolean {
+  return yarn.some((length) => length !== null);
+}
+
+/** Rows of which only the stated count is known. */
+function toldNotes({ pieces }: WorkedPattern): string[] {
+  const told = pieces.flatMap(({ rows }) => rows.filter(isTold)).map(({ line }) => line.headText);
+  return told.length > 0
+    ? [`By their stated count only, since they are not checked: ${told.join(", ")}.`]
+    : [];
+}
+
+function notesOf(pattern: WorkedPattern, use: YarnUse): string[] {
+  const { taken } = use;
+  const { basis, problems, paths } = use.ground;
+  const edged = basis
+    ? edgingsOf(pattern, basis, paths)
+        .filter(isMeasured)
+        .map(({ row }) => row)
+    : [];
+  const leftOut = use.leftOut.filter((row) => !edged.includes(row));
   const instead = basis?.sort === "gauge" ? "" : basis ? `; ${basis.says} was taken instead` : "";
   return [
     ...(basis === null

@@ -1,7 +1,7 @@
 import { isStepLoop, type Steps } from "../fabric/steps";
 import type { WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
-import { keyOfStitch } from "./stitch-counts";
+import { isTold, keyOfStitch, stitchesOf } from "./stitch-counts";
 import type { StitchPaths } from "./stitch-paths";
 
 /** One row or more that are alike, as they lie in the fabric; lengths in widths of a stitch. */
@@ -42,7 +42,7 @@ export function shapesOf(
   paths: StitchPaths,
 ): RowShape[] | null {
   const { outcome, result, line } = row;
-  if (!outcome || result === "unchecked") return null;
+  if (!outcome || result === "unchecked") return isTold(row) ? toldShape(row, size, paths) : null;
   if (line.sizes && !line.sizes.includes(size)) return [];
   if (outcome.worked.length === 0) return null;
   const shapes: RowShape[] = [];
@@ -54,6 +54,18 @@ export function shapesOf(
     shapes.push(...(before === null ? [first] : growing(first, shapeOf(before[size] ?? [], last, 1, paths))));
   }
   return shapes;
+}
+
+/** As wide as the count that a row states, where nothing else of it is known. */
+function toldShape(row: WorkedRow, size: number, paths: StitchPaths): RowShape[] {
+  return (stitchesOf(row)[size] ?? []).flatMap((turn) =>
+    [...turn.values()].map((counts) => {
+      const all = [...counts];
+      const run = all.reduce((sum, [, n]) => sum + n, 0);
+      const height = Math.max(0, ...all.map(([kind]) => paths.of(kind).path.height));
+      return { width: run, height, rows: 1, run, spaces: 0, longest: 0, corners: 0, openings: null };
+    }),
+  );
 }
 
 /** Rows that change evenly: their mean, then the last. */

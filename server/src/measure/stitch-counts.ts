@@ -32,8 +32,10 @@ function foundation({ line, makes }: WorkedRow): TurnCounts[] {
   return (makes ?? told).map((n) => [new Map([["", new Map(n ? [["ch", n]] : [])]])]);
 }
 
-function lineCounts({ outcome, result, times, line: { sizes } }: WorkedRow): readonly (TurnCounts | null)[] {
-  if (!outcome || result === "unchecked") return [];
+function lineCounts(row: WorkedRow): readonly (TurnCounts | null)[] {
+  const { outcome, result, times, line } = row;
+  const { sizes } = line;
+  if (!outcome || result === "unchecked") return isTold(row) ? toldCounts(row) : [];
   const counts =
     outcome.worked.length > 0
       ? countsOfWork(outcome.worked)
@@ -41,6 +43,44 @@ function lineCounts({ outcome, result, times, line: { sizes } }: WorkedRow): rea
           makes === null ? null : plainRows(outcome, size, times?.[size] ?? times?.[0] ?? 1),
         );
   return sizes === null ? counts : counts.map((turns, size) => (sizes.includes(size) ? turns : []));
+}
+
+/** A row that is not checked, but worked once and states its count: that much of it is known. */
+export function isTold({ outcome, result, times, line, makes }: WorkedRow): boolean {
+  if (line.kind === "foundation" || (outcome && result !== "unchecked")) return false;
+  return (
+    line.plan?.stated != null && (times ?? []).every((n) => n === 1) && (makes ?? []).some((n) => n !== null)
+  );
+}
+
+/** By the count that the row states; stitches that it does not name are those it works first. */
+function toldCounts({ line: { plan, sizes }, makes }: WorkedRow): readonly TurnCounts[] {
+  const main = plan && firstKind(plan.instructions);
+  return (makes ?? []).map((_, size) => {
+    if (sizes && !sizes.includes(size)) return [];
+    const counts = new Map<string, number>();
+    const add = (kind: string, n: number) => counts.set(kind, (counts.get(kind) ?? 0) + n);
+    for (const { n, sort, word, chains } of plan?.stated ?? []) {
+      const many = forSize(n, size) ?? 0;
+      if (sort === "stitch") add(word, many);
+      if (sort === "any") add(main ?? "sc", many);
+      if (sort === "space" || sort === "chain") add("ch", many * (chains ?? 1));
+    }
+    return [new Map([["", counts]])];
+  });
+}
+
+function firstKind(list: readonly Instruction[]): string | null {
+  for (const one of list) {
+    const found =
+      one.op === "work"
+        ? one.stitch.kind
+        : one.op === "group" || one.op === "repeat"
+          ? firstKind(one.body)
+          : null;
+    if (found !== null) return found;
+  }
+  return null;
 }
 
 /** For each size; a row that is worked again as it was before is not counted again. */

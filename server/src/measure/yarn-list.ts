@@ -2,6 +2,7 @@ import type { FrontMatter } from "../notation/front-matter/front-matter";
 import { type Label, readLabel } from "../notation/front-matter/labels";
 import type { Amount, Yarn } from "../notation/front-matter/yarns";
 import { keptBy } from "../text/kept-by";
+import { heldIn } from "./held-together";
 
 /** A yarn that a pattern is worked with. */
 export interface ListedYarn {
@@ -22,11 +23,14 @@ export type YarnKey = number | string;
 /** The yarns of the list of materials, in order; rows call them by letter or colour. */
 export class YarnList {
   readonly yarns: readonly ListedYarn[];
+  /** Yarns that the front matter says are held together throughout, one entry a strand; none where it does not. */
+  readonly together: readonly YarnKey[];
 
   constructor(front: FrontMatter) {
     const all = front.yarns.filter(isYarn);
     const named = all.filter(({ letter, colour }) => letter !== null || colour !== null);
     this.yarns = (named.length > 0 ? named : oneOf(all)).map((yarn) => listedYarn(yarn, all));
+    this.together = togetherIn(front, this);
   }
 
   /** What a row calls a yarn, as a key; a list of one yarn without a name has no other. */
@@ -50,6 +54,15 @@ export class YarnList {
 }
 
 export const yarnListOf: (front: FrontMatter) => YarnList = keptBy((front) => new YarnList(front));
+
+/** `one strand each of A and B held together throughout`. */
+function togetherIn({ lines }: FrontMatter, list: YarnList): readonly YarnKey[] {
+  for (const { line } of lines) {
+    const held = /\bonly\b/i.test(line.text) ? null : heldIn(line.text, list, []);
+    if (held && new Set(held).size > 1) return held;
+  }
+  return [];
+}
 
 /** Of yarns without names the one with an amount; of several with amounts nobody knows which is which. */
 function oneOf(all: readonly Yarn[]): Yarn[] {

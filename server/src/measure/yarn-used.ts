@@ -5,7 +5,7 @@ import { keptBy } from "../text/kept-by";
 import { type Ground, groundOf, kindsIn, type TurnLengths } from "./ground";
 import { layOut } from "./size";
 import { stitchesOf } from "./stitch-counts";
-import { type PieceYarns, tellsOfYarn, type YarnKey, yarnsOfPiece } from "./yarn-in-hand";
+import { type Hand, type PieceYarns, tellsOfYarn, type YarnKey, yarnsOfPiece } from "./yarn-in-hand";
 
 /** Yarn in millimetres, by yarn. */
 export type YarnSums = ReadonlyMap<YarnKey, number>;
@@ -115,7 +115,7 @@ export class YarnUse {
     const telling = this.tellingOf(piece);
     const before = kept.get(piece.work);
     if (before && sameItems(before.telling, telling)) return before;
-    const hands = yarnsOfPiece(piece, linesOf(piece, this.pattern.lines), this.ground.list);
+    const hands = yarnsOfPiece(piece, linesOf(piece, this.pattern.lines), this.ground);
     const passes = this.openRanges(piece);
     const leftOut = piece.rows.flatMap((row, i) => (isLeftOut(row, passes) ? [i] : []));
     const use = { telling, hands, passes, sums: this.addUp(piece, hands, passes), leftOut };
@@ -167,23 +167,30 @@ export class YarnUse {
     });
   }
 
-  private rowWith(row: WorkedRow, hands: readonly YarnKey[] = [0], passes: Passes): readonly YarnSums[] {
+  private rowWith(row: WorkedRow, hands: readonly Hand[] = [anyYarn], passes: Passes): readonly YarnSums[] {
     const times = passesIn(row, passes);
     return this.ground
       .lengthsOf(row)
       .map((turns, size) => this.sumOf(turns, hands, times === null ? 1 : (times[size] ?? 0)));
   }
 
-  private sumOf(turns: TurnLengths, hands: readonly YarnKey[], times: number): YarnSums {
+  private sumOf(turns: TurnLengths, hands: readonly Hand[], times: number): YarnSums {
     const sum = new Map<YarnKey, number>();
+    if (times <= 0) return sum;
     for (const [i, turn] of turns.entries())
       for (const [name, length] of turn) {
-        const yarn = name === "" ? (hands[i % hands.length] ?? 0) : this.ground.list.keyOf(name);
-        if (times > 0) sum.set(yarn, (sum.get(yarn) ?? 0) + length * times);
+        const { yarns, share } = name === "" ? (hands[i % hands.length] ?? anyYarn) : this.named(name);
+        for (const yarn of yarns) sum.set(yarn, (sum.get(yarn) ?? 0) + length * times * share);
       }
     return sum;
   }
+
+  private named(name: string): Hand {
+    return { yarns: [this.ground.list.keyOf(name)], share: 1 };
+  }
 }
+
+const anyYarn: Hand = { yarns: [0], share: 1 };
 
 /** Which lines of a paragraph tell of yarn. */
 const tellingIn = keptBy(({ lines }: ParagraphContent): readonly number[] =>
