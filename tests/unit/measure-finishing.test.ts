@@ -66,7 +66,7 @@ describe("a yarn that is not in use", () => {
 
 describe("rows of which only the count is known", () => {
   const neck = (count: string) =>
-    `${front()}Band\nWith A, join with sl st at the left shoulder.\nRnd 1: Ch 1, work 56 sc evenly around the neck, join.${count}\nFasten off.\n`;
+    `${front()}Band\nWith A, join with sl st at the left shoulder.\nRnd 1: Ch 1, zigzag over the shoulder and back, join.${count}\nFasten off.\n`;
 
   test("are measured by it, and it is said", () => {
     const { yarns, notes } = measured(neck(" (56 sc)"));

@@ -48,7 +48,7 @@ export function yarnOfSeam(length: number, { size: { width, thickness } }: Basis
 }
 
 function leavesTail({ piece }: WorkedPiece, pattern: WorkedPattern): boolean {
-  const part = partsOf<WorkedPiece>(pattern).find((one) => one.piece?.piece === piece);
+  const part = partsOf(pattern).find((one) => one.piece?.piece === piece);
   return part?.lines.some(({ text }) => tailIn(text) !== null) ?? false;
 }
 
