@@ -26,7 +26,7 @@ describe("strands held together", () => {
 
   test.each([
     ["With A and B held together", { "red (A)": 1, "blue (B)": 1 }],
-    ["Holding one strand of A and one strand of B together", { "red (A)": 1, "blue (B)": 1 }],
+    ["With one strand of A and one strand of B held together", { "red (A)": 1, "blue (B)": 1 }],
     ["With two strands of A held together", { "red (A)": 2 }],
     ["With A held double", { "red (A)": 2 }],
     ["With a single strand of A", { "red (A)": 1 }],

@@ -280,7 +280,12 @@ export abstract class RowJudge {
     // What is made tells more than what is stated, where the two agree.
     const after = counted ?? (made?.counts ? made.after : told) ?? made?.after ?? null;
     const has = plan !== null && plan.outOfReach !== null && !takesPlaces(plan) ? null : placesOf(state);
-    this.finish(line, [{ ...start, state: after }], { reason, has, makes: made?.makes ?? null }, []);
+    this.finish(
+      line,
+      [{ ...start, state: after }],
+      { reason, has, makes: made?.makes ?? null, handsOn: placesOf(after) },
+      [],
+    );
   }
 
   protected finish(
@@ -333,6 +338,7 @@ function blank(line: RowLine): WorkedRow {
     reason: null,
     has: null,
     makes: null,
+    handsOn: null,
     after: null,
     below: null,
     found: null,

@@ -31,6 +31,8 @@ export interface WorkedRow {
   /** Places and stitches known although the row is not checked. */
   readonly has: readonly (number | null)[] | null;
   readonly makes: readonly (number | null)[] | null;
+  /** Places that an unchecked row leaves by the count it states; null where nothing tells. */
+  readonly handsOn: readonly (number | null)[] | null;
   /** How often it is worked, one number a size or one for all; null for an open range. */
   readonly times: readonly number[] | null;
   /** The row whose slip this one was written for. */

@@ -46,17 +46,19 @@ function lineCounts(row: WorkedRow): readonly (TurnCounts | null)[] {
 }
 
 /** A row that is not checked, but worked once and states its count: that much of it is known. */
-export function isTold({ outcome, result, times, line, makes }: WorkedRow): boolean {
+export function isTold({ outcome, result, times, line, handsOn }: WorkedRow): boolean {
   if (line.kind === "foundation" || (outcome && result !== "unchecked")) return false;
   return (
-    line.plan?.stated != null && (times ?? []).every((n) => n === 1) && (makes ?? []).some((n) => n !== null)
+    line.plan?.stated != null &&
+    (times ?? []).every((n) => n === 1) &&
+    (handsOn ?? []).some((n) => n !== null)
   );
 }
 
 /** By the count that the row states; stitches that it does not name are those it works first. */
-function toldCounts({ line: { plan, sizes }, makes }: WorkedRow): readonly TurnCounts[] {
+function toldCounts({ line: { plan, sizes }, handsOn }: WorkedRow): readonly TurnCounts[] {
   const main = plan && firstKind(plan.instructions);
-  return (makes ?? []).map((_, size) => {
+  return (handsOn ?? []).map((_, size) => {
     if (sizes && !sizes.includes(size)) return [];
     const counts = new Map<string, number>();
     const add = (kind: string, n: number) => counts.set(kind, (counts.get(kind) ?? 0) + n);
