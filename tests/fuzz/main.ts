@@ -4,7 +4,8 @@ import { availableParallelism, loadavg } from "node:os";
 import { parseArgs } from "node:util";
 import fc from "fast-check";
 import { quantile } from "../bench/measure";
-import { asBroken, type Broken } from "./broken";
+import { disagreement, generated } from "../property/generated-patterns";
+import { asBroken, Broken } from "./broken";
 import { type Session, session } from "./operations";
 import { newTally, Player, type Tally } from "./player";
 import { failureOf, shrunk } from "./shrink";
@@ -19,6 +20,7 @@ const seed = Number(values.seed);
 const until = performance.now() + Number(values.minutes) * 60_000;
 /** Long enough that what a server remembers of earlier patterns could get in the way of later ones. */
 const sessionsOfOneServer = 40;
+const madeWithEach = 3;
 const folder = "tests/fuzz/found";
 
 interface Failure {
@@ -36,7 +38,7 @@ async function main(): Promise<void> {
   for (let at = seed; performance.now() < until; at++, played++) {
     watch.says(`the session of --seed ${at}`);
     const [one] = fc.sample(session, { seed: at, numRuns: 1 }) as [Session];
-    const fault = await player.play(one).then(() => null, asBroken);
+    const fault = wrongOfMade(at) ?? (await player.play(one).then(() => null, asBroken));
     if (fault && !failures.has(fault.sort)) failures.set(fault.sort, { seed: at, fault, session: one });
     if (fault || played % sessionsOfOneServer === 0) player = await Player.start(tally);
   }
@@ -46,6 +48,15 @@ async function main(): Promise<void> {
     console.log(`\nFAILED --seed ${at}: ${fault.message.slice(0, 1500)}`);
   for (const failure of failures.values()) await keep(failure);
   process.exit(failures.size > 0 ? 1 : 0);
+}
+
+/** What is told of a pattern that is made right; a few of them with each session. */
+function wrongOfMade(seed: number): Broken | null {
+  for (let i = 0; i < madeWithEach; i++) {
+    const other = disagreement(generated(seed * madeWithEach + i));
+    if (other !== null) return new Broken("a right pattern is told otherwise", other);
+  }
+  return null;
 }
 
 /** A failure that only comes after other sessions is kept as it was. */
@@ -66,7 +77,7 @@ function report({ edits, compared, times }: Tally, sessions: number, failed: num
   const busy =
     load > availableParallelism() ? " The machine is busy with other things: times are too long." : "";
   return [
-    `${sessions} sessions from --seed ${seed}: ${edits} edits, ${asked} requests, ${compared} comparisons with a fresh start; ${failed} sorts of failures. Load ${load.toFixed(1)}.`,
+    `${sessions} sessions from --seed ${seed}: ${edits} edits, ${asked} requests, ${compared} comparisons with a fresh start, ${madeWithEach * sessions} patterns made right; ${failed} sorts of failures. Load ${load.toFixed(1)}.`,
     `${slow} answers took longer than 1 s.${slow > 0 ? busy : ""}`,
     ["| request | asked | p50, ms | p95, ms | longest, ms |", "|---|---|---|---|---|", ...all.map(row)].join(
       "\n",

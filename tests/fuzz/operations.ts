@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { heldOut, samples, specCases } from "../corpus";
+import { generatedPattern } from "../property/generated-patterns";
 import { type RequestName, requestNames } from "./requests";
 
 /** One thing a client does. Places are fractions of the text there is then, so that any of them can be left out. */
@@ -93,6 +94,7 @@ const ask: fc.Arbitrary<Operation> = fc.record({
 const start = fc.oneof(
   { weight: 3, arbitrary: fc.constantFrom(...cases) },
   { weight: 2, arbitrary: fc.constantFrom(...patterns) },
+  { weight: 1, arbitrary: generatedPattern },
   { weight: 1, arbitrary: fc.constant("") },
 );
 

@@ -16,6 +16,7 @@ import { type Client, inProcess } from "../protocol/client";
 import { ABILITIES } from "./abilities";
 import { Broken } from "./broken";
 import type { Operation, Session } from "./operations";
+import { faultIn } from "./protocol/valid";
 import { requests, type Scene } from "./requests";
 import { type Method, shapes } from "./shapes";
 
@@ -243,6 +244,9 @@ class PlayedSession {
   }
 
   private expectShape(method: Method, answer: unknown): void {
+    const invalid = faultIn(method, answer);
+    if (invalid)
+      throw new Broken(`${method} is not valid`, `${invalid} ${JSON.stringify(answer).slice(0, 2000)}`);
     if (!shapes[method](answer)) throw new Broken(`form of ${method}`, JSON.stringify(answer).slice(0, 2000));
     const outside = misplaced(answer, new LineIndex(this.text));
     if (outside) throw new Broken(`${method} points outside the text`, outside);

@@ -17,9 +17,8 @@ import {
 } from "vscode-languageserver-protocol/node";
 
 /**
- * Whether answers have the form that version 3.18 of the Language Server Protocol gives them. The protocol's own
- * package tells of most things (`Hover.is`, …); for the few it has no check of, the form is written down here from
- * the specification.
+ * Whether answers are what the Language Server Protocol asks for in words, beside their form (`protocol/valid.ts`):
+ * names that are not blank, ranges that lie in one another; and the form of answers to our own client's requests.
  */
 export type Shape = (answer: unknown) => boolean;
 
