@@ -1,4 +1,5 @@
 // `npm run fuzz -- --minutes N --seed S`: random editing sessions; what breaks is made small and kept.
+// `npm run fuzz -- --edits 1000000 --minutes N`: so many edits at most, each checked anew beside a kept checker.
 import { mkdirSync, writeFileSync } from "node:fs";
 import { availableParallelism, loadavg } from "node:os";
 import { parseArgs } from "node:util";
@@ -6,6 +7,7 @@ import fc from "fast-check";
 import { quantile } from "../bench/measure";
 import { disagreement, generated } from "../property/generated-patterns";
 import { asBroken, Broken } from "./broken";
+import { edited } from "./edits";
 import { type Session, session } from "./operations";
 import { newTally, Player, type Tally } from "./player";
 import { failureOf, shrunk } from "./shrink";
@@ -14,7 +16,11 @@ import { watchFor } from "./watch";
 /** Other sessions in every run, and told which, where no seed is given. */
 const now = `${Math.floor(Date.now() / 1000) % 1_000_000}`;
 const { values } = parseArgs({
-  options: { minutes: { type: "string", default: "1" }, seed: { type: "string", default: now } },
+  options: {
+    minutes: { type: "string", default: "1" },
+    seed: { type: "string", default: now },
+    edits: { type: "string" },
+  },
 });
 const seed = Number(values.seed);
 const until = performance.now() + Number(values.minutes) * 60_000;
@@ -30,6 +36,21 @@ interface Failure {
 }
 
 async function main(): Promise<void> {
+  if (values.edits !== undefined) compareEdits(Number(values.edits));
+  else await playSessions();
+}
+
+/** Incremental against from-scratch, and nothing else, which is quicker than whole sessions. */
+function compareEdits(most: number): void {
+  const { edits, texts, different } = edited(seed, most, () => performance.now() < until);
+  console.log(
+    `${edits} edits in ${texts} texts from --seed ${seed}: ${different.length} told otherwise than from scratch.`,
+  );
+  for (const one of different.slice(0, 10)) console.log(`\nFAILED ${JSON.stringify(one)}`);
+  process.exit(different.length > 0 ? 1 : 0);
+}
+
+async function playSessions(): Promise<void> {
   const watch = watchFor(60_000);
   const tally = newTally(watch.beat);
   const failures = new Map<string, Failure>();

@@ -1,0 +1,106 @@
+import { Checker } from "../../server/src/workspace/checker";
+import type { PatternReport } from "../../server/src/workspace/report";
+import { Random } from "../bench/random";
+import { samples, specCases } from "../corpus";
+import { generated } from "../property/generated-patterns";
+
+type List = readonly [string, ...string[]];
+
+const cases = specCases().map(({ text }) => text) as unknown as List;
+const patterns = samples().map(({ text }) => text);
+const lines = [...cases, ...patterns].flatMap((text) => text.split("\n")) as unknown as List;
+const words = [...new Set(lines.flatMap((line) => line.split(/\s+/)))].filter(Boolean) as unknown as List;
+const oddities = ["\r\n", "\t", "\u00a0", "\u200b", "\ud800", "\u0000", "½", "999999999999"] as const;
+/** Of one text; then comes another one, checked by the same checker. */
+const editsOfText = 120;
+/** What may have been meant costs more than all the rest, and is compared now and then. */
+const editsPerWhole = 200;
+/** A text that grows beyond this is begun anew: a comparison checks all of it. */
+const lengthAtMost = 3000;
+
+/** Where a checker that was kept tells something else than a new one. */
+export interface Difference {
+  readonly seed: number;
+  readonly edit: number;
+  readonly before: string;
+  readonly after: string;
+}
+
+export interface Edited {
+  readonly edits: number;
+  readonly texts: number;
+  readonly different: readonly Difference[];
+}
+
+/** Random edits, one after another, each checked by a kept checker and by a new one, until `goesOn` says no. */
+export function edited(seed: number, most: number, goesOn: () => boolean): Edited {
+  const kept = new Checker();
+  const different: Difference[] = [];
+  let [edits, texts] = [0, 0];
+  for (let at = seed; edits < most && goesOn(); at++, texts++) {
+    const random = new Random(at * 16_807);
+    let text = startOf(random);
+    kept.check(text);
+    for (const next of versions(text, random)) {
+      edits++;
+      if (isOther(kept.check(next), new Checker().check(next), edits % editsPerWhole === 0)) {
+        different.push({ seed: at, edit: edits, before: text, after: next });
+        break;
+      }
+      text = next;
+    }
+  }
+  return { edits, texts, different };
+}
+
+function startOf(random: Random): string {
+  const kind = random.fraction();
+  if (kind < 0.7) return random.oneOf(cases);
+  return kind < 0.9 ? generated(random.between(1, 1_000_000)) : random.oneOf(patterns as unknown as List);
+}
+
+function* versions(start: string, random: Random): Generator<string> {
+  let text = start;
+  const before: string[] = [];
+  for (let edit = 0; edit < editsOfText; ) {
+    const from = random.between(0, text.length);
+    for (const next of changes(text, from, before, random)) {
+      before.push(text);
+      text = next.length > lengthAtMost && next.length > start.length ? start : next;
+      edit++;
+      yield text;
+    }
+  }
+}
+
+/** One thing that somebody does: the versions of the text that it goes through. */
+function* changes(text: string, at: number, before: string[], random: Random): Generator<string> {
+  const put = (what: string, end = at) => text.slice(0, at) + what + text.slice(end);
+  const kind = random.fraction();
+  if (kind < 0.35) {
+    const word = random.oneOf(words);
+    for (let i = 1; i <= word.length; i++) yield put(word.slice(0, i));
+  } else if (kind < 0.5) yield put(random.oneOf([..."0123456789()[]*,;. \n"] as unknown as List));
+  else if (kind < 0.7) yield put("", at + random.between(1, 3));
+  else if (kind < 0.78) yield put("", at + random.between(4, 80));
+  else if (kind < 0.86) yield put(`${random.oneOf(lines)}\n`);
+  else if (kind < 0.95) {
+    for (let steps = random.between(1, 4); steps > 0 && before.length > 0; steps--)
+      yield before.pop() as string;
+  } else yield put(random.oneOf(oddities));
+}
+
+function isOther(kept: PatternReport, fresh: PatternReport, whole: boolean): boolean {
+  return told(kept, whole) !== told(fresh, whole);
+}
+
+function told({ findings, pieces, sizes, terms }: PatternReport, whole: boolean): string {
+  const all = findings.map((finding) => [
+    finding.rule,
+    finding.severity,
+    finding.span,
+    finding.related,
+    whole ? finding.message : (finding.brief ?? finding.message),
+  ]);
+  return JSON.stringify([all, pieces, sizes, terms]);
+}
