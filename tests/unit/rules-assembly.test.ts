@@ -29,6 +29,66 @@ describe("wrong-number-of-pieces", () => {
   });
 });
 
+describe("wrong-number-of-pieces: so many for each", () => {
+  const flowers = (make: number): string =>
+    `${buoy}${ear(" (make 5)").replace("Ear", "Leaf")}${ear(` (make ${make})`).replace("Ear", "Rose")}`;
+
+  test.each([
+    ["Sew on the 3 roses. Tuck 2 leaves under each rose.", 3, "2 leaves"],
+    ["Sew two leaves beneath every rose.", 3, "two leaves"],
+    ["Sew 1 leaf to each of the 4 roses.", 4, "1 leaf"],
+    ["Sew two leaves to each side.", 3, "two leaves"],
+  ])("%s", (sentence, roses, on) => {
+    const text = flowers(roses) + assembly(sentence);
+    const found = onlyFinding("wrong-number-of-pieces", text);
+    expect(found.on).toBe(on);
+    expect(foundBy("wrong-number-of-pieces", mended("wrong-number-of-pieces", text))).toEqual([]);
+  });
+
+  test.each([
+    "Sew one leaf to each rose, and the others to the buoy.",
+    "Sew the 5 leaves on, two to each side and one at the top.",
+    "Sew a leaf to each rose. Sew the remaining leaves to the buoy.",
+  ])("is silent: %s", (sentence) => {
+    expect(foundBy("wrong-number-of-pieces", flowers(3) + assembly(sentence))).toEqual([]);
+  });
+
+  test.each([
+    ["Ears (make 1)", "Sew one ear to each side.", 1],
+    ["Ears", "Sew one ear to each side.", 0],
+    ["Ears (both alike)", "Sew the two ears to the buoy.", 0],
+    ["Ears, make three", "Sew both ears to the buoy.", 1],
+    ["Ear (two needed)", "Sew the pair of ears to the buoy.", 0],
+    ["Ear (make five)", "Sew all five ears to the buoy.", 0],
+    ["Ear (make five)", "Sew all six ears to the buoy.", 1],
+  ])("%s: %s", (heading, sentence, findings) => {
+    const text = buoy + ear().replace("Ear", heading) + assembly(sentence);
+    expect(foundBy("wrong-number-of-pieces", text)).toHaveLength(findings);
+  });
+});
+
+describe("wrong-number-of-pieces: laid out", () => {
+  const hexagons = (n: number): string =>
+    `${ear().replace("Ear", "First hexagon")}${ear(` (make ${n})`).replace("Ear", "Joined hexagon")}`;
+
+  test.each([
+    "Arrange the 48 hexagons in 8 rows of 6.",
+    "Lay them out in 8 rows, 6 hexagons in each.",
+    "Lay the hexagons out 6 across and 8 down.",
+    "Join the hexagons into a 6 x 8 rectangle.",
+    "Join the motifs in 8 strips of six.",
+  ])("%s", (sentence) => {
+    const layout = (n: number): string => `${hexagons(n)}Layout\n${sentence}\n`;
+    expect(foundBy("wrong-number-of-pieces", layout(sentence.includes("motifs") ? 48 : 47))).toEqual([]);
+    expect(foundBy("wrong-number-of-pieces", layout(45))).toHaveLength(1);
+  });
+
+  test("other sizes have other numbers", () => {
+    const text = `${hexagons(47)}Layout\nFor a larger throw arrange 63 hexagons in 9 rows of 7.\n`;
+    expect(foundBy("wrong-number-of-pieces", text.replace("arrange 63 hexagons", "lay them"))).toEqual([]);
+  });
+});
+
 describe("piece-not-used", () => {
   const others = `${buoy}${ear(" (make 2)")}${ear().replace("Ear", "Bell")}`;
   const arm = (end: string): string => ear(" (make 2)", end).replace("Ear", "Arm");

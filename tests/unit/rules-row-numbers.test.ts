@@ -57,6 +57,27 @@ describe("row-skipped", () => {
   });
 
   test.each([
+    [
+      "behind a range",
+      `${start}Rnds 3-4: sc in each st around (12)\nRnd 5: sc in each st around (12)\nRnd 7: dec x6 (6)`,
+    ],
+    ["before a range", `${start}Rnds 4-5: sc in each st around (12)`],
+    ["over a sentence that works nothing", `${start}Finish stuffing.\nRnd 4: (sc, inc) x6 (18)`],
+    ["where the yarn changes", `${start}Fasten off A, join B.\nRnd 4: (sc, inc) x6 (18)`],
+    [
+      "under a new heading that the work goes on below",
+      `Base\n${start}\nSides\nRnd 4: sc in each st around (12)`,
+    ],
+  ])("a gap is found %s", (_, text) => {
+    expect(foundBy("row-skipped", text)).toHaveLength(1);
+  });
+
+  test("under a new heading the number may come twice", () => {
+    const text = `Base\n${start}\nSides\nRnd 2: sc in each st around (12)\nRnd 3: dec x6 (6)\n`;
+    expect(onlyFinding("row-doubled", text).on).toBe("Rnd 2");
+  });
+
+  test.each([
     ["a new piece begins at 1 again", `Head\n${start}Ear\n${start}`],
     ["a piece that runs on over a heading", `Base\n${start}Sides\nRnds 3-5: sc in each st around (12)\n`],
     ["a range", `${start}Rnds 3-6: sc in each st around (12)\nRnd 7: sc in each st around (12)\n`],
@@ -90,6 +111,14 @@ describe("row-skipped", () => {
     [
       "the end of a range is one a size",
       "Sizes: S (M, L)\n\nRnd 1: 6 (7, 8) sc in mr. 6 (7, 8) sc\nRnds 2-5 (6, 7): sc in each st around. 6 (7, 8) sc\nRnd 8: sc in each st around. 6 (7, 8) sc\n",
+    ],
+    [
+      "each size has rows of its own before a heading",
+      "Size: S (L)\nToe\nRnd 1: 6 (8) sc in mr. 6 (8) sts\nRnds 2-5 (6): Sc around. 6 (8) sts\nHeel\nRow 6 (7): Sc in next 3 (4) sts, turn, leaving rem sts unworked. 3 (4) sts\n",
+    ],
+    [
+      "a numbered line in another language",
+      "1. Runde: 7 sc in mr (7)\n2. Runde: jede M verd = 14 Maschen\n3. Runde: sc in each st around (14)\n",
     ],
     [
       "rows of one size only",

@@ -1,5 +1,6 @@
 import { readConventions, type TallStart } from "../notation/declared";
-import { type LineContent, readHeading, readMake } from "../notation/document";
+import type { LineContent } from "../notation/document";
+import { readHeading, readMake } from "../notation/headings";
 import type { PatternLine } from "../notation/lines";
 import { mentionsOf, pieceKey } from "../notation/piece-names";
 import { type Meaning, trade } from "../notation/vocabulary";

@@ -1,4 +1,5 @@
-import { type LineContent, readHeading } from "../notation/document";
+import type { LineContent } from "../notation/document";
+import { readHeading } from "../notation/headings";
 import type { PatternLine } from "../notation/lines";
 import { keptBy } from "../text/kept-by";
 import type { Block } from "./pattern";
@@ -13,6 +14,7 @@ export class WorkedPart {
     private readonly block: Block,
     /** Its rows, where it has any. */
     readonly piece: WorkedPiece | null,
+    private readonly stands: "before rows" | "behind rows",
   ) {}
 
   /** The same object wherever the part stands, as long as nothing else of it changes. */
@@ -32,7 +34,9 @@ export class WorkedPart {
 
   /** Whether it tells how the pieces are put together. */
   get assembles(): boolean {
-    return this.piece === null && this.heading !== null && assembles(this.heading.content);
+    const { piece, heading } = this;
+    if (piece !== null || heading === null) return false;
+    return assembles(heading.content) || (this.stands === "behind rows" && !talks(heading.content));
   }
 
   /** Without the heading. */
@@ -46,7 +50,10 @@ export class WorkedPart {
 /** The parts of a pattern, in order. */
 export const partsOf = keptBy(({ lines, blocks, pieces }: WorkedPattern): readonly WorkedPart[] => {
   let next = 0;
-  return blocks.map((block) => new WorkedPart(lines, block, block.piece ? (pieces[next++] ?? null) : null));
+  return blocks.map((block) => {
+    const stands = next > 0 ? "behind rows" : "before rows";
+    return new WorkedPart(lines, block, block.piece ? (pieces[next++] ?? null) : null, stands);
+  });
 });
 
 /** Something found in a part once, whatever is edited elsewhere; what it gives must not hold places in the text. */
@@ -80,5 +87,11 @@ const assembling =
   /^(?:final\s+)?(?:assembl|finish|(?:to\s+)?mak(?:e|ing)\s+up|put(?:ting)?\s+(?:it\s+|\w+\s+)?together|sewing|joining|construction|to\s+finish|completing)/i;
 
 const assembles = keptBy((heading: LineContent): boolean => assembling.test(nameOf(heading)));
+
+/** What stands behind the rows and is no such talk is about what was made: `Layout`, `Face`, `Placing the motifs`. */
+const talking =
+  /\b(?:notes?|tips?|hints?|variations?|options?|optional|other|another|alternative\w*|colou?rways?|adapt\w*|larger|bigger|smaller|chart|key|care|washing|safety|copyright|about|thanks?|version|errata|abbreviations?|glossary|stitch(?:es)?|special|sizes?|sizing|gauge|tension|materials?|yarns?|contact|help|support)\b/i;
+
+const talks = keptBy((heading: LineContent): boolean => talking.test(nameOf(heading)));
 
 const nameOf = keptBy((heading: LineContent): string => readHeading(heading.text.trim()).name);

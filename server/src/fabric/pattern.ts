@@ -1,4 +1,5 @@
-import { type RowHead, readHeading, readMake } from "../notation/document";
+import type { RowHead } from "../notation/document";
+import { readHeading, readMake } from "../notation/headings";
 import { LineReader, type PatternLine } from "../notation/lines";
 import { type Span, shift } from "../text/span";
 import { ContextReader, type PatternContext } from "./context";

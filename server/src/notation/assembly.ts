@@ -27,10 +27,13 @@ export interface SaidWord extends Span {
 const deeds: readonly (readonly [Deed, RegExp])[] = [
   [
     "sew",
-    /\b(?:sew|whip[\s-]?stitch|attach|join|secure|mount|stitch(?=(?:ing)?\s+(?:the|it|them|on|each|both|together)))\w*/giu,
+    /\b(?:sew|whip[\s-]?stitch|attach|join|secure|mount|stitch(?=(?:ing)?\s+(?:the|it|them|on|each|both|together|down|rows?|rnds?|rounds?)\b))\w*/giu,
   ],
   ["place", /\b(?:insert|place|put|attach|add|fit|snap|position)(?:s|ed|ing)?\b/giu],
-  ["lace", /\b(?:lac|thread|weav|run|pull|draw|insert)(?:e|es|ing)?\b(?=[^.]*\bthrough\b)/giu],
+  [
+    "lace",
+    /\b(?:lac|thread|weav|run|pull|draw|insert)(?:e|es|ing)?\b(?=[^.]*\b(?:through|in\s+and\s+out)\b)/giu,
+  ],
   ["stuff", /\b(?:stuff|fill)(?:ed|ing)?\b/giu],
   ["close", /\b(?:clos(?:e|ed|ing)|shut|cinch|gather|pull\w*\s+(?:it\s+)?tight(?:ly)?)\b/giu],
   [
@@ -117,6 +120,8 @@ export interface Named<P> {
 export interface Mention<P> extends Span {
   /** Several where they share the word that is used. */
   readonly pieces: readonly P[];
+  /** All pieces that the last word may mean: `hexagons` are the first one and those joined to it. */
+  readonly kin: readonly P[];
   /** All words of the name are there, not only its last. */
   readonly isWhole: boolean;
   /** `ears`, not `ear`. */
@@ -168,6 +173,7 @@ function mentionAt<P>(words: readonly SaidWord[], at: number, alike: readonly On
     start: (words[from] as SaidWord).start,
     end: (words[at] as SaidWord).end,
     pieces: [...new Set(meant.map(({ piece }) => piece))],
+    kin: [...new Set(alike.map(({ piece }) => piece))],
     isWhole: whole.length > 0,
     isPlural: words[at]?.word !== words[at]?.noun,
     many: manyBefore(words, from),
@@ -178,15 +184,22 @@ function isThere(name: readonly string[], words: readonly SaidWord[], at: number
   return name.every((word, i) => words[at - name.length + 1 + i]?.noun === word);
 }
 
-/** `the 4 floats`, `both of the legs`. */
+/** `the 4 floats`, `both of the legs`, `all five petals`, `a pair of ears`. */
 function manyBefore(words: readonly SaidWord[], from: number): Many | null {
   let at = from - 1;
-  while (/^(?:the|of|your|these)$/.test(words[at]?.word ?? "")) at--;
+  while (/^(?:the|of|your|these|finished)$/.test(words[at]?.word ?? "")) at--;
   const word = words[at];
   if (!word) return null;
+  if (word.word === "pair") return pairBefore(words, at, word);
   const n = word.word === "both" ? 2 : (numberWords.get(word.word) ?? Number(word.word));
   if (!Number.isInteger(n)) return null;
   const isPartial = words[at + 1]?.word === "of" && word.word !== "both";
-  const isAll = word.word === "both" || (words[at - 1]?.word === "the" && !isPartial);
+  const isAll = word.word === "both" || (/^(?:the|all)$/.test(words[at - 1]?.word ?? "") && !isPartial);
   return { n, isAll, start: word.start, end: word.end };
+}
+
+/** `the pair of ears`; of `each pair of ears` there may be several. */
+function pairBefore(words: readonly SaidWord[], at: number, { start, end }: SaidWord): Many | null {
+  const before = words[at - 1]?.word;
+  return before === "the" || before === "a" ? { n: 2, isAll: before === "the", start, end } : null;
 }

@@ -1,3 +1,5 @@
+import { isHeading } from "./headings";
+
 /** What a line of a pattern is, as far as its own text tells. */
 export interface LineContent {
   readonly kind: "row" | "foundation" | "copy" | "heading" | "field" | "size" | "blank" | "prose";
@@ -307,62 +309,4 @@ function isNote(rest: string): boolean {
     (words.length > 3 && known.length / words.length < 0.5) ||
     !/^\s*(?:[\d*([{]|\p{L})/u.test(rest)
   );
-}
-
-/** Marks of a heading in plain-text markup: `## Leg`. */
-const headingMarks = /^[#=*_\s]+|(?:[#=*_\s]|(?:\s*\.){3}|…)+$/g;
-/** `* Wings * (make two)` without its stars. */
-function withoutMarks(marked: string): string {
-  const behind = /\s*\([^()]*\)\s*:?\s*$/.exec(marked)?.[0] ?? "";
-  return marked.slice(0, marked.length - behind.length).replace(headingMarks, "") + behind.trimEnd();
-}
-
-const headingEnds = /[.;,]$/;
-
-function isHeading(marked: string): boolean {
-  const text = withoutMarks(marked);
-  if (text.length > 60 || headingEnds.test(text) || /[=*]/.test(text)) return false;
-  const bare = text
-    .replace(/\(.*?\)|\[.*?\]|\s[-–—]\s*(?:make|work)\b.*$/gi, "")
-    .replace(/[:–—-]+\s*$/, "")
-    .trim();
-  if (bare === "" || /\d{3,}/.test(bare) || bare.split(/\s+/).length > 5) return false;
-  if (/[:,]/.test(bare)) return false;
-  // `body:`
-  const isNamed = /^\p{Ll}[\p{Ll} ]{2,20}$/u.test(bare) && /:$/.test(text) && bare.split(" ").length <= 3;
-  return (
-    (isNamed || /^\p{Lu}/u.test(bare)) &&
-    !/^(?:with|change|using|join|fasten|sew|stuff|work|repeat|turn|insert|weave|block|break|f\/o|continue|do|leave|cut|close|attach|lace|begin|start|place|make|switch|add|put|attach|drop|pick)\b/i.test(
-      bare,
-    )
-  );
-}
-
-const numberOf: Readonly<Record<string, number>> = { two: 2, three: 3, four: 4, six: 6 };
-
-/** `(make 2, in orange)` on the line below a heading → how many; null for any other line. */
-export function readMake(text: string): number | null {
-  const many =
-    /^\s*\(?\s*(?:make|work)\s+(\d+|two|three|four|six)\b(?!\s*(?:ch|sc|dc|tr|more|rows?|rounds?)\b)/i.exec(
-      text,
-    )?.[1];
-  return many === undefined ? null : (numberOf[many.toLowerCase()] ?? Number(many));
-}
-
-/** `Leaf (make 3 in green)` → name and how many. */
-export function readHeading(marked: string): { name: string; make: number } {
-  const text = withoutMarks(marked);
-  const many =
-    /\b(?:make|work|x)\s*(\d+|two|three|four|six)|\(\s*(\d+)\s*\)|[x×]\s*(\d+)\s*\)?\s*$|(\d+)\s*(?:[x×]|parts|pcs|pieces)\s*\)?\s*$/i.exec(
-      text,
-    );
-  const digits = many?.slice(1).find((part) => part !== undefined);
-  const name = text
-    .replace(/\(.*?\)|\[.*?\]/g, "")
-    .replace(/\s+[x×]\s*\d+\s*:?\s*$/i, "")
-    .replace(/[-–—,:]?\s*(?:make\s+(?:\d+|one|two|three|four|six).*)$/i, "")
-    .replace(/\s[-–—]\s+\p{Ll}[\p{Ll} ]*$/u, "")
-    .replace(/\s*[:–—-]+\s*$/, "")
-    .trim();
-  return { name, make: digits === undefined ? 1 : (numberOf[digits.toLowerCase()] ?? Number(digits)) };
 }

@@ -5,6 +5,10 @@ const irregular: ReadonlyMap<string, string> = new Map([
   ["halves", "half"],
   ["hooves", "hoof"],
   ["scarves", "scarf"],
+  ["loaves", "loaf"],
+  ["calves", "calf"],
+  ["wolves", "wolf"],
+  ["elves", "elf"],
   ["eyes", "eye"],
   ["shoes", "shoe"],
   ["toes", "toe"],
@@ -15,7 +19,8 @@ export function singular(word: string): string {
   const known = irregular.get(word);
   if (known !== undefined) return known;
   if (/[^aeiou]ies$/.test(word) && word.length > 4) return `${word.slice(0, -3)}y`;
-  if (/(?:[sx]|ch|sh)es$/.test(word)) return word.slice(0, -2);
+  // `roses` are not `ros`.
+  if (/(?:ss|x|zz|ch|sh)es$/.test(word)) return word.slice(0, -2);
   return /[^su]s$/.test(word) && word.length > 3 ? word.slice(0, -1) : word;
 }
 

@@ -45,7 +45,8 @@ Place the eyes between Rnds 3 and 4.
   },
 };
 
-const placement = /\b(?:between|b\/w|over|around|across|onto|on|at|to|along|in|behind)\s*(?:the\s+)?$/i;
+const placement =
+  /\b(?:between|b\/w|over|around|across|onto|on|at|to|along|in|behind|fold|stitch)\s*(?:the\s+)?$/i;
 /** Other words for laying one thing on another. */
 const laying = /\b(?:embroider|bring|fold|line\s+up|match|pin)/i;
 /** `thread the cord through the eyelets of Rnd 28`. */
@@ -83,7 +84,7 @@ function foundIn(
 ): Found[] {
   const mentions = partNamesOf(pattern).mentionsIn(sentence);
   return rows.flatMap((row) => {
-    const where = partsMeant(row, sentence, mentions, part) ?? anyPart(pattern);
+    const where = partsMeant(row, sentence, mentions, part) ?? anyPart(row, sentence, pattern);
     const missing = row.numbers.filter(({ n }) => !where.some((one) => hasRow(one, n, pattern)));
     return missing.length > 0 && where.length > 0
       ? [found(row, missing, where, line.start, pattern)]
@@ -134,9 +135,7 @@ function partsMeant(
 ): readonly WorkedPart[] | null {
   const textBetween = (from: number, to: number): string =>
     sentence.text.slice(from - sentence.start, to - sentence.start);
-  const behind = mentions.find(
-    ({ start }) => start > row.end && /^\s*(?:of|on)\s+(?:the\s+)?$/i.test(textBetween(row.end, start)),
-  );
+  const behind = mentions.find(({ start }) => start > row.end && ofPiece.test(textBetween(row.end, start)));
   const aim = mentions.findLast(
     ({ start, end }) =>
       end <= row.start &&
@@ -146,22 +145,32 @@ function partsMeant(
   );
   const named = behind ?? aim;
   if (named) return named.pieces;
-  // What is sewn is sewn to something else, which may go without a name.
-  const isSewn =
-    sentence.deeds.some(({ does }) => does === "sew") || /\b(?:to|onto)\s+the\b/i.test(sentence.text);
-  if (isSewn) return [];
-  return own.piece && mentions.length === 0 ? [own] : null;
+  if (folding.test(sentence.text) && own.piece) return [own];
+  return own.piece && mentions.length === 0 && !isPutElsewhere(sentence) ? [own] : null;
 }
+
+/** What is sewn is sewn to something else, which may go without a name. */
+function isPutElsewhere({ deeds, text }: Sentence): boolean {
+  return deeds.some(({ does }) => does === "sew") || /\b(?:to|onto)\s+the\b/i.test(text);
+}
+
+/** `Rnd 11 of each bootee`, `Rnds 5-8 on the outside of the head`. */
+const ofPiece =
+  /^\s*(?:(?:of|on|in)\s+(?:(?:the|each|every|both|either|one)\s+)?(?:\p{L}+\s+of\s+(?:the\s+|each\s+)?)?(?:\p{L}+\s+)?)$/iu;
+/** What is folded is stitched to itself. */
+const folding = /^\W*(?:\p{L}+\s+){0,3}?(?:fold|turn)\b/iu;
 
 /** A row that no piece has is nowhere, whichever is meant. Of one piece alone the others may be in another text. */
-function anyPart(pattern: WorkedPattern): readonly WorkedPart[] {
+function anyPart(row: RowReference, sentence: Sentence, pattern: WorkedPattern): readonly WorkedPart[] {
   const parts = partsOf(pattern).filter(({ piece }) => piece !== null);
-  return parts.length > 1 ? parts : [];
+  const isOfAnother = /^\s*(?:of|on|in)\b/i.test(sentence.text.slice(row.end - sentence.start));
+  return parts.length > 1 || !(isOfAnother || isPutElsewhere(sentence)) ? parts : [];
 }
 
-/** The number of the last row of a piece; null where rows without a number may follow it. */
+/** The number of the last row of a piece, 0 of a mere chain; null where rows without a number may follow it. */
 const lastRow = perPiece(({ rows }: WorkedPiece): number | null => {
   const heads = rows.filter(({ line }) => line.kind !== "foundation").map(({ line }) => line.head);
+  if (heads.length === 0) return 0;
   const ends = heads.map((head) => Math.max(head?.from ?? 0, ...(head?.to ?? []).map((n) => n ?? 0)));
   const most = Math.max(0, ...ends);
   // What is open before the last number is closed by it.

@@ -1,6 +1,6 @@
 import type { Span } from "../text/span";
 import { numberWords } from "../trade/number-words";
-import type { MadePiece, PlacedSentence } from "./pieces-made";
+import type { MadePiece, Making, PlacedSentence } from "./pieces-made";
 import type { Found } from "./rule";
 
 /** So many rows of so many, as pieces are laid out to be joined. */
@@ -10,18 +10,27 @@ interface Layout extends Span {
 }
 
 const count = String.raw`(\d{1,3}|[a-z]{3,9})`;
-const rowsOf = new RegExp(
-  String.raw`\b${count}\s+rows?\s+of\s+${count}\b(?!\s*(?:sc|hdc|dc|htr|tr|ch|sts?|stitch\w*|cm|mm|in|inch\w*)\b)`,
-  "giu",
-);
-const across =
-  /\b(\d{1,3})(?:\s+\p{L}+)?\s+(?:wide|across)\s+(?:and|by|x|×)\s+(\d{1,3})(?:\s+\p{L}+)?\s+(?:high|long|tall|deep|down)\b/giu;
+const noStitches = String.raw`(?!\s*(?:sc|hdc|dc|htr|tr|ch|sts?|stitch\w*|cm|mm|in|inch\w*|"|')\b)`;
+const lines = "(?:rows?|strips?|columns?|lines?|rounds?)";
+
+/** The ways to say so many by so many: `9 rows of 7`, `9 rows, 7 squares in each`, `7 x 9 grid`, `7 across and 9 down`. */
+const layouts: readonly RegExp[] = [
+  new RegExp(String.raw`\b${count}\s+${lines}\s+of\s+${count}\b${noStitches}`, "giu"),
+  new RegExp(
+    String.raw`\b${count}\s+${lines}\s*(?:,|with)\s*(?:each\s+(?:with|of)\s+)?${count}\s+\p{L}+\s+(?:in\s+each|per|to\s+(?:a|each))\b`,
+    "giu",
+  ),
+  /\b(\d{1,3})(?:\s+\p{L}+)?\s+(?:wide|across)\s*(?:and|by|x|×|,)\s*(\d{1,3})(?:\s+\p{L}+)?\s+(?:high|long|tall|deep|down)\b/giu,
+  /\b(\d{1,2})\s*(?:x|×|by)\s*(\d{1,2})\s+(?:grid|layout|rectangle|arrangement|squares|hexagons|motifs|blocks|pattern)\b/giu,
+];
 
 /** Pieces laid out in another number than is made; null where all is well or nothing is said. */
-export function wrongLayout({ sentence, mentions, line }: PlacedSentence): Found | null {
+export function wrongLayout({ sentence, mentions, line }: PlacedSentence, making: Making): Found | null {
   const [layout, ...others] = layoutsIn(sentence.text);
-  const pieces = [...new Set(mentions.flatMap((mention) => mention.pieces))];
-  if (!layout || others.length > 0 || pieces.length === 0) return null;
+  if (!layout || onlyIf.test(sentence.text)) return null;
+  const named = [...new Set(mentions.flatMap((mention) => mention.kin))];
+  const pieces = named.length > 0 ? named : piecesCalledMotifs(sentence.text, making);
+  if (others.length > 0 || pieces.length === 0) return null;
   const laid = layout.rows * layout.inEach;
   const isOfLayout = (at: number): boolean => isWithin(at - sentence.start, layout);
   const said = mentions.flatMap(({ many }) => (many && !isOfLayout(many.start) ? [many.n] : []));
@@ -37,13 +46,27 @@ export function wrongLayout({ sentence, mentions, line }: PlacedSentence): Found
   );
 }
 
+/** For a larger one there are other numbers. */
+const onlyIf = /\b(?:if|larger|bigger|smaller|for\s+an?\s+\p{L}+\s+(?:throw|blanket|one))\b/iu;
+
+/** `Join the motifs in 9 rows of 7`: what is made many times, whatever it is called. */
+function piecesCalledMotifs(text: string, { pieces }: Making): readonly MadePiece[] {
+  return /\b(?:motifs|squares|hexagons|blocks|pieces|tiles|medallions|units|grann(?:ies|y\s+squares))\b/i.test(
+    text,
+  )
+    ? pieces.filter(({ make }) => make > 3)
+    : [];
+}
+
 function isWithin(at: number, { start, end }: Span): boolean {
   return start <= at && at < end;
 }
 
 function layoutsIn(text: string): Layout[] {
-  return [...text.matchAll(rowsOf), ...text.matchAll(across)].flatMap(
-    ({ 0: all, 1: a = "", 2: b = "", index }) => {
+  if (!/\b(?:rows?|strips?|columns?|lines?|rounds?|wide|across|x|×|by)\b|\d[x×]/i.test(text)) return [];
+  return layouts
+    .flatMap((form) => [...text.matchAll(form)])
+    .flatMap(({ 0: all, 1: a = "", 2: b = "", index }) => {
       const [rows, inEach] = [a, b].map((word) => numberWords.get(word.toLowerCase()) ?? Number(word)) as [
         number,
         number,
@@ -51,8 +74,7 @@ function layoutsIn(text: string): Layout[] {
       return Number.isInteger(rows) && Number.isInteger(inEach)
         ? [{ rows, inEach, start: index, end: index + all.length }]
         : [];
-    },
-  );
+    });
 }
 
 function found(span: Span, { rows, inEach }: Layout, made: number, pieces: readonly MadePiece[]): Found {

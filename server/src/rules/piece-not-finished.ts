@@ -3,7 +3,7 @@ import { sentencesOf } from "../notation/assembly";
 import { type MadePiece, makingOf } from "./pieces-made";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { rowName } from "./wording";
-import { ofRows, workNotEnded } from "./work-not-ended";
+import { isWholePattern, ofRows, workNotEnded } from "./work-not-ended";
 
 /** A piece ends with its last row, and the others are fastened off. */
 export const pieceNotFinished: PatternRule = {
@@ -56,16 +56,19 @@ function openPieces(pattern: WorkedPattern): Found[] {
   if (open.length === 0) return [];
   const alone = pieces.filter(({ part }) => saysItsEnd(part)).length;
   const inAll = parts.filter((part) => part.piece && saysItsEnd(part)).length;
+  // Excerpts leave more out than whole patterns do.
+  const needed = open.length === 1 && isWholePattern(pattern) ? 1 : Math.max(2, 2 * open.length);
   // The last words of a pattern end what is made last.
   const evidence = ({ part }: MadePiece): number => (part === parts.at(-1) ? alone : inAll);
-  return open
-    .filter((piece) => evidence(piece) >= Math.max(2, 2 * open.length))
-    .map((piece) => found(piece, pieces));
+  return open.filter((piece) => evidence(piece) >= needed).map((piece) => found(piece, pieces));
 }
 
 /** Words that end a piece, in whatever way. */
 const ending =
   /\b(?:fast\w*|finish\w*|end(?:s|ing)?|clos\w*|cut\w*|break|tie|bind|join\w*|sew\w*|seam\w*|tail|weav\w*|layers|thicknesses|both\s+(?:sides|walls)|together|continue\w*|go\s+on|invisible|turn\s+inside|same|likewise|hole|opening)\b|\bf\s?\/\s?o\b|\bfo\b|do\s+not|don['’]t/i;
+
+/** What is worked through both layers draws the edges together, and the yarn is there still. */
+const throughLayers = /[^.;]*\bthrough\s+(?:both|all)\s+(?:layers|thicknesses)\b[^.;,]*/gi;
 
 function isFinished(part: WorkedPart, pattern: WorkedPattern): boolean {
   return saysItsEnd(part) || isGoneOnFrom(part, pattern);
@@ -75,7 +78,10 @@ function saysItsEnd(part: WorkedPart): boolean {
   const last = part.piece?.rows.at(-1)?.line;
   if (!last) return true;
   const after = part.lines.filter(({ kind, start }) => kind !== "blank" && start >= last.span.end);
-  return ending.test(last.text.replace(ofRows, " ")) || after.some(({ text }) => ending.test(text));
+  return (
+    ending.test(last.text.replace(ofRows, " ")) ||
+    after.some(({ text }) => ending.test(text.replace(throughLayers, " ")))
+  );
 }
 
 /** The next part is worked on it. */

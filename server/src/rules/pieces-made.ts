@@ -1,10 +1,12 @@
 import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
 import type { WorkedPiece } from "../fabric/worked";
 import { type Mention, nameWords, PieceNames, type Sentence, sentencesOf } from "../notation/assembly";
-import { type LineContent, readHeading } from "../notation/document";
+import type { LineContent } from "../notation/document";
+import { readHeading } from "../notation/headings";
 import type { PatternLine } from "../notation/lines";
 import { plural } from "../notation/nouns";
 import { keptBy } from "../text/kept-by";
+import { colourNames } from "../trade/colours";
 import type { WorkedPattern } from "./rule";
 
 /** A piece that is made on its own, under a heading that names it. */
@@ -30,38 +32,49 @@ export interface PlacedSentence {
   readonly mentions: readonly Mention<MadePiece>[];
 }
 
+interface SaidInPart extends PlacedSentence {
+  readonly part: WorkedPart;
+}
+
 /** What is made, and what is done with it. */
 export interface Making {
   readonly pieces: readonly MadePiece[];
   readonly names: PieceNames<MadePiece>;
   /** The sentences of the parts that put pieces together. */
-  readonly assembly: readonly (PlacedSentence & { readonly part: WorkedPart })[];
+  readonly assembly: readonly SaidInPart[];
+  /** Those, and the sentences behind the rows of a piece. */
+  readonly joining: readonly SaidInPart[];
 }
 
 export const makingOf = keptBy((pattern: WorkedPattern): Making => {
   const parts = partsOf(pattern);
   const pieces = parts.flatMap((part, i) => madePiece(part, parts[i - 1]));
   const names = new PieceNames(pieces.map((piece) => ({ words: piece.words, piece })));
-  const assembly = parts
-    .filter((part) => part.assembles)
-    .flatMap((part) =>
-      part.lines.flatMap((line) => placedSentences(line, names)).map((one) => ({ ...one, part })),
-    );
-  return { pieces, names, assembly };
+  const said = (lines: readonly PatternLine[], part: WorkedPart): SaidInPart[] =>
+    lines.flatMap((line) => placedSentences(line, names)).map((one) => ({ ...one, part }));
+  const joining = parts.flatMap((part) =>
+    part.assembles ? said(part.lines, part) : said(proseBehindRows(part), part),
+  );
+  return { pieces, names, joining, assembly: joining.filter(({ part }) => part.assembles) };
 });
+
+function proseBehindRows({ piece, lines }: WorkedPart): readonly PatternLine[] {
+  const last = piece?.rows.at(-1)?.line.span.end;
+  return last === undefined ? [] : lines.filter(({ kind, start }) => kind === "prose" && start >= last);
+}
 
 /** The sentences of a line, with the pieces they speak of. */
 export function placedSentences(line: PatternLine, names: PieceNames<MadePiece>): PlacedSentence[] {
-  return sentencesOf(line.content).map((sentence) => placed(line, sentence, names));
-}
-
-export function placed(line: PatternLine, sentence: Sentence, names: PieceNames<MadePiece>): PlacedSentence {
-  return { line, sentence, mentions: names.mentionsIn(sentence) };
+  return sentencesOf(line.content).map((sentence) => ({
+    line,
+    sentence,
+    mentions: names.mentionsIn(sentence),
+  }));
 }
 
 /** Headings that name no piece. */
 const noPiece =
-  /^(?:notes?|pattern|instructions?|directions?|materials?|abbreviations?|gauge|tension|stitch|special|yarn|hook|rows?|rounds?|rnds?|set-?up|shape|shaping|divide|start|begin|first|second|next|increase|decrease|with|colou?r|border|edging|finish)/i;
+  /^(?:notes?|pattern|instructions?|directions?|materials?|abbreviations?|gauge|tension|stitch|special|yarn|hook|rows?|rounds?|rnds?|(?:us|uk|american|british)\s+(?:crochet\s+)?(?:terms|terminology)|set-?up|shape|shaping|divide|start|begin|(?:first|second|next)(?=\s*$|\s+(?:rows?|rounds?|rnds?|parts?|sections?|half|side|set|step|stage|colou?r|repeat)\b)|increase|decrease|with|colou?r|border|edging|finish)/i;
 
 /** What a heading says of a piece. */
 interface Headed {
@@ -85,14 +98,25 @@ export const partNamesOf = keptBy((pattern: WorkedPattern): PieceNames<WorkedPar
 
 function madePiece(part: WorkedPart, above: WorkedPart | undefined): MadePiece[] {
   const { piece: worked, heading } = part;
-  if (!worked || !heading || !isOwnPiece(worked)) return [];
+  if (!worked || !heading || !(isOwnPiece(worked) || isToldOften(worked))) return [];
   const own = headed(heading.content);
   // `Arms (x2)` over a line with nothing but a colour, which reads as a heading too.
-  const isOver = above?.heading && !above.piece && above.lines.every(({ kind }) => kind === "blank");
+  const isOver =
+    above?.heading && !above.piece && isColour(own.name) && above.lines.every(({ kind }) => kind === "blank");
   const over = isOver ? headed((above.heading as PatternLine).content) : own;
   const words = over === own ? own.words : [...over.words, ...own.words];
-  const make = Math.max(over.make, own.make);
+  const make = Math.max(over.make, own.make, worked.piece.make);
   return words.length > 0 ? [{ part, worked, name: over.name, words, make }] : [];
+}
+
+function isColour(name: string): boolean {
+  const words = name.toLowerCase().split(/[\s-]+/);
+  return words.some((word) => colourNames.has(word)) || /\b(?:colou?r|yarn)\b/i.test(name);
+}
+
+/** `Joined hexagon (make 47)`: made on its own, however its rows are told. */
+function isToldOften({ piece, rows }: WorkedPiece): boolean {
+  return piece.make > 1 && (rows[0]?.line.head?.from ?? 1) === 1;
 }
 
 /** Begun on a chain, a ring or nothing, not on another piece. */

@@ -1,5 +1,5 @@
 import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
-import type { WorkedRow } from "../fabric/worked";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { listedNumbers, type RowHead, readHead } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { readRowReferences, refersTo } from "../notation/row-references";
@@ -21,7 +21,10 @@ export interface NumberSlip {
 
 /** Row numbers that are skipped or come twice within a piece, where nothing written accounts for it. */
 export const numberSlips = keptBy((pattern: WorkedPattern): readonly NumberSlip[] =>
-  partsOf(pattern).flatMap((part) => slipsIn(part, pattern)),
+  partsOf(pattern)
+    .filter(({ piece }) => piece !== null)
+    .flatMap((part, i, parts) => [...goneOnFrom(part, parts[i - 1]?.piece), ...slipsWithin(part)])
+    .filter((slip) => !isAccountedFor(slip, pattern)),
 );
 
 /** Where the numbers of a piece stand: one number, or several where sizes differ. */
@@ -49,15 +52,29 @@ const outOfTurn = perPiece(({ rows }): readonly OutOfTurn[] => {
   return found;
 });
 
-function slipsIn(part: WorkedPart, pattern: WorkedPattern): NumberSlip[] {
+function slipsWithin(part: WorkedPart): NumberSlip[] {
   const { piece } = part;
   if (!piece) return [];
-  return outOfTurn(piece)
-    .map(({ at, ...slip }) => {
-      const [before, row] = piece.rows.slice(at - 1, at + 1) as [WorkedRow, WorkedRow];
-      return { ...slip, row, before, part };
-    })
-    .filter((slip) => !isAccountedFor(slip, pattern));
+  return outOfTurn(piece).map(({ at, ...slip }) => {
+    const [before, row] = piece.rows.slice(at - 1, at + 1) as [WorkedRow, WorkedRow];
+    return { ...slip, row, before, part };
+  });
+}
+
+/** With more rows between, the numbers may be of another piece. */
+const lostAtMost = 3;
+
+/** Under a new heading the work goes on, and its numbers with it: `Mesh` begins with R7 where the base ends with R5. */
+function goneOnFrom(part: WorkedPart, above: WorkedPiece | null | undefined): NumberSlip[] {
+  const [row, next] = part.piece?.rows ?? [];
+  const from = row?.line.head?.from ?? 1;
+  const before = above?.rows.at(-1);
+  if (!row || from === 1 || !before || beginsAnew(row, from, 0)) return [];
+  const isSized = row.line.sizes !== null || (before.line.head?.to?.length ?? 1) > 1;
+  if (isSized || hidesNumbers(before)) return [];
+  const due = lastNumber(before.line.head) + 1;
+  const isOff = from === due - 1 || (from > due && from <= due + lostAtMost);
+  return isOff ? [{ row, before, part, from, due, alone: next?.line.head?.from === due + 1 }] : [];
 }
 
 /** Rows behind these may bear any number. */
@@ -99,10 +116,14 @@ function beginsAnew({ line, outcome }: WorkedRow, from: number, high: number): b
 }
 
 function isAccountedFor(slip: NumberSlip, pattern: WorkedPattern): boolean {
-  const between = linesBetween(slip.part, slip.before.line.span, slip.row.line.span);
-  if (between.some((line) => line.kind !== "blank" && (line.kind !== "prose" || !isByTheWay(line))))
-    return true;
-  if (slip.from < slip.due) return false;
+  const between = linesBetween(pattern, slip.before.line.span, slip.row.line.span).filter(
+    ({ kind }) => kind !== "heading",
+  );
+  const isMissing = slip.from > slip.due;
+  const isOfWork = (line: PatternLine): boolean =>
+    line.kind !== "prose" || !(isByTheWay(line) || (isMissing && !working.test(line.text)));
+  if (between.some((line) => line.kind !== "blank" && isOfWork(line))) return true;
+  if (!isMissing) return false;
   return (
     standsForMore(slip.before) ||
     namesRow(between, slip.before, slip.due) ||
@@ -114,6 +135,10 @@ function isAccountedFor(slip: NumberSlip, pattern: WorkedPattern): boolean {
 /** Prose that neither works a row nor begins anything. */
 const byTheWay =
   /^\W*(?:(?:now\s+)?(?:change|switch|stuff|fill|add (?:the )?(?:stuffing|filling|eyes)|insert|place|attach|put|embroider|move|mark|pm|remove)\b|(?:start|begin)\s+(?:to\s+)?(?:stuff|fill)|(?:with|in|using|join)\s+(?:colou?r\s+)?[\p{L} ]{1,20}[:.]?$|colou?r\b|[\p{L} ]{1,20} (?:yarn|colou?r)[:.]?$)/iu;
+
+/** Words without which no sentence stands for a row that is not written out. */
+const working =
+  /^\W*\d|\b(?:rows?|rnds?|rounds?|rep|repeat\w*|until|sizes?|work\w*|continu\w*|cont|chart\w*|even\w*|divid\w*|times|as\s+(?:before|above|set|established)|sc|hdc|dc|htr|tr|dtr|crochet\w*)\b/i;
 
 function isByTheWay({ text }: PatternLine): boolean {
   return byTheWay.test(text) && !/\b(?:rep|repeat|until|size|sizes)\b/i.test(text);
@@ -141,12 +166,16 @@ function namesRow(between: readonly PatternLine[], { line }: WorkedRow, n: numbe
   return texts.some((text) => readRowReferences(text).some((one) => refersTo(one, n)));
 }
 
-/** Only every other row is written out: 1, 3, 5. */
+/** Only every other row is written out: 1, 3, 5. Behind `Rows 16-17`, row 18 is the next one. */
 function countsByTwos({ part, from, due }: NumberSlip): boolean {
   if (from !== due + 1) return false;
-  const heads = (part.piece?.rows ?? []).map(({ line }) => line.head?.from ?? null);
-  const steps = heads.slice(1).map((n, i) => (n ?? Number.NaN) - (heads[i] ?? Number.NaN));
+  const heads = (part.piece?.rows ?? []).map(({ line }) => line.head);
+  const steps = heads.slice(1).map((head, i) => (head?.from ?? Number.NaN) - lastNumber(heads[i] ?? null));
   return steps.filter((step) => step === 2).length > 1;
+}
+
+function lastNumber(head: RowHead | null): number {
+  return Math.max(head?.from ?? Number.NaN, ...(head?.to ?? []).map((n) => n ?? Number.NaN));
 }
 
 /** `Row 2 and all even rows`, `All WS rows: sc across`: said once, for rows that are not written out. */

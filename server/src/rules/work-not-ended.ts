@@ -1,4 +1,5 @@
 import { sentencesOf } from "../notation/assembly";
+import { frontMatterOf } from "../notation/front-matter/front-matter";
 import type { Found, WorkedPattern } from "./rule";
 import { rowName } from "./wording";
 
@@ -12,8 +13,15 @@ const ends =
 /** What is done with finished work. */
 const afterwards = /^\s*(?:block|steam|press|wash|soak|starch|pin\s+out)\b/i;
 
-/** The last row is followed by blocking, and nothing in the pattern says how the work ends. */
-export function workNotEnded({ pieces, lines }: WorkedPattern): Found[] {
+/** Written out for others from its materials on, not noted down in part. */
+export function isWholePattern({ lines }: WorkedPattern): boolean {
+  const { hooks, yarns, abbreviations } = frontMatterOf(lines);
+  return hooks.length > 0 && yarns.length > 0 && abbreviations.length > 0;
+}
+
+/** A whole pattern, or one whose last row is followed by blocking, that nowhere says how the work ends. */
+export function workNotEnded(pattern: WorkedPattern): Found[] {
+  const { pieces, lines } = pattern;
   const last = pieces.at(-1)?.rows.at(-1);
   if (last?.line.kind !== "row") return [];
   const { span } = last.line;
@@ -21,11 +29,17 @@ export function workNotEnded({ pieces, lines }: WorkedPattern): Found[] {
     ({ kind, start, content }) =>
       kind === "prose" && start >= span.end && sentencesOf(content).some(({ text }) => afterwards.test(text)),
   );
-  if (!isCared || lines.some(({ text }) => ends.test(text.replace(ofRows, " ")))) return [];
+  // Several pieces with no word on what becomes of them are an excerpt.
+  const isAlone = pieces.every(({ piece }) => piece.make === 1);
+  if (
+    !(isCared || (isAlone && isWholePattern(pattern))) ||
+    lines.some(({ text }) => ends.test(text.replace(ofRows, " ")))
+  )
+    return [];
   return [
     {
       span,
-      message: `The work ends with ${rowName(last)}, and nothing says how it is finished. Say it before the blocking: "Fasten off."`,
+      message: `The work ends with ${rowName(last)}, and nothing says how it is finished. Say it ${isCared ? "before the blocking" : "behind the last row"}: "Fasten off."`,
       fixes: [
         {
           title: 'Add "Fasten off."',

@@ -1,10 +1,12 @@
 import type { Many, Mention, Sentence } from "../notation/assembly";
-import { readHeading } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import type { Span } from "../text/span";
+import { headingFix, saysMore, tellsOfOthers } from "./make-number";
 import { wrongLayout } from "./piece-layout";
+import { wrongForEach } from "./pieces-for-each";
 import { type MadePiece, type Making, makingOf, type PlacedSentence, placedSentences } from "./pieces-made";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
+import { listed } from "./wording";
 
 /** The assembly speaks of another number of a piece than is made. */
 export const wrongNumberOfPieces: PatternRule = {
@@ -48,18 +50,25 @@ Sew both legs to the body.
 `,
   check(pattern) {
     const making = makingOf(pattern);
-    return making.assembly.flatMap((said) => {
-      const wrong = said.mentions.filter((mention) => isWrong(mention, said, making, pattern));
-      const layout = wrong.length === 0 ? wrongLayout(said) : null;
-      return layout ? [layout] : wrong.map((mention) => found(mention, said, pattern));
+    return making.joining.flatMap((said) => {
+      const forEach = wrongForEach(said, making);
+      const isTold = (mention: SaidOf): boolean => forEach.some(({ of }) => of === mention);
+      const wrong = said.mentions.filter((one) => !isTold(one) && isWrong(one, said, making, pattern));
+      const layout = wrong.length + forEach.length === 0 ? wrongLayout(said, making) : null;
+      return layout ? [layout] : [...forEach, ...wrong.map((mention) => found(mention, said, pattern))];
     });
   },
 };
 
 type SaidOf = Mention<MadePiece>;
 
-function madeIn({ pieces }: SaidOf): number {
+function madeIn({ pieces }: Pick<SaidOf, "pieces">): number {
   return pieces.reduce((sum, { make }) => sum + make, 0);
+}
+
+/** `hexagons`: those that go by just this name, or all that the word may mean. */
+function isMade(n: number, { pieces, kin }: SaidOf): boolean {
+  return n === madeIn({ pieces }) || n === madeIn({ pieces: kin });
 }
 
 /** Only some of them are meant: `two of the leaves to each side`. */
@@ -73,17 +82,17 @@ function isWrong(mention: SaidOf, said: PlacedSentence, making: Making, pattern:
   const { many, pieces } = mention;
   const made = madeIn(mention);
   if (made === 1 && speaksOfSeveral(mention, said.sentence)) return !isToldElsewhere(pieces, making, pattern);
-  return many !== null && made !== many.n && isOtherNumber(mention, many, said, making);
+  return many !== null && !isMade(many.n, mention) && isOtherNumber(mention, many, said, making);
 }
 
-function isOtherNumber(mention: SaidOf, many: Many, said: PlacedSentence, { assembly }: Making): boolean {
-  const { isWhole, isPlural, pieces } = mention;
+function isOtherNumber(mention: SaidOf, many: Many, said: PlacedSentence, { joining }: Making): boolean {
+  const { isWhole, isPlural, pieces, kin } = mention;
   const { sentence } = said;
   // `both body and head` is no number of bodies.
   if (!isWhole || !isPlural || many.n < 2) return false;
-  if (many.n > madeIn(mention)) return !otherCounting.test(sentence.text) && !pieces.some(saysMore);
+  if (many.n > madeIn({ pieces: kin })) return !otherCounting.test(sentence.text) && !pieces.some(saysMore);
   if (someOnly.test(withoutEach(said))) return false;
-  const mentioned = assembly.flatMap((one) =>
+  const mentioned = joining.flatMap((one) =>
     mentionsButEach(one).filter((other) => other.pieces[0] === pieces[0]),
   );
   return many.isAll && mentioned.length === 1;
@@ -127,16 +136,6 @@ const toEach = /^\s+(?:\p{L}+\s+){0,3}?(?:to|on|onto|at|over|for)\s+(?:each|eith
 /** What a piece may be called, and what every piece has several of. */
 const partOfPiece = /^(?:side|edge|end|seam|corner|row|round|stitch|loop|hole|layer|half|strip|stripe)$/;
 
-/** A heading such as `Feet`, `Leg 1` or `Left leg` says of more than one by itself. */
-function tellsOfOthers({ part, words }: MadePiece): boolean {
-  const typed = part.heading?.text.toLowerCase().replace(/\b(?:make|work|x)\s*(?:1|one)\b/g, "") ?? "";
-  const said: readonly string[] = typed.match(/\p{L}+|\d+/gu) ?? [];
-  const isPlural = !words.every((name) => said.includes(name.at(-1) ?? ""));
-  return isPlural || said.some((word) => oneOfSeveral.test(word));
-}
-
-const oneOfSeveral = /^(?:both|each|pair|first|second|third|left|right|front|back|upper|lower|\d|[a-d])$/;
-
 /** Any line that is neither a row nor of the assembly may say how many: `You need two feet.` */
 function isToldElsewhere(
   pieces: readonly MadePiece[],
@@ -155,31 +154,29 @@ function isToldElsewhere(
   );
 }
 
-/** `Make the second one in white`: words of the piece that tell of more than its heading does. */
-const moreOfIt =
-  /\b(?:make|work|crochet)\s+(?:\w+\s+)?(?:another|more|two|three|four|both|as\s+many|several|enough|\d+\b(?!\s*-?\s*(?:ch|sc|hdc|dc|htr|tr|dtr|sl|ss|sts?|stitch\w*|more|rows?|rnds?|rounds?)\b))\b|\b(?:second|another|pair|twice|repeat|likewise)\b|\b(?:both|other)\b(?!\s+(?:layers|thicknesses|walls|sides?|edges?|ends?|loops?|lps)\b)|\bx\s*\d|\b\d\s*x\b/i;
-
-function saysMore({ part }: MadePiece): boolean {
-  return part.lines.some(({ text, kind }) => kind !== "row" && moreOfIt.test(text));
-}
-
 function found(mention: SaidOf, { line }: PlacedSentence, pattern: WorkedPattern): Found {
-  const [piece] = mention.pieces as [MadePiece];
+  const { kin } = mention;
+  const [piece] = kin as [MadePiece];
   const many = mention.many ?? { n: 2, start: mention.start, end: mention.start };
   const span = { start: line.start + many.start, end: line.start + mention.end };
-  const made = madeIn(mention);
+  const made = madeIn({ pieces: kin });
   const told = made === 1 ? "one is made" : `${made} are made`;
-  const heading = piece.part.heading as Span;
+  const names = listed(
+    kin.map(({ name }) => `"${name}"`),
+    "and",
+  );
   // One of them to each side is two.
   const n = Math.max(many.n, 2);
   return {
     span,
-    message: `The assembly speaks of "${pattern.text.slice(span.start, span.end)}", and ${told} under "${piece.name}". Make the numbers agree.`,
+    message: `The assembly speaks of "${pattern.text.slice(span.start, span.end)}", and ${told} under ${names}. Make the numbers agree.`,
     fixes:
-      mention.pieces.length === 1
-        ? fixesFor(piece, n, made, { ...many, ...shifted(many, line.start) }, pattern)
+      kin.length === 1 ? fixesFor(piece, n, made, { ...many, ...shifted(many, line.start) }, pattern) : [],
+    related: kin.flatMap(({ part, make }) =>
+      part.heading
+        ? [{ span: part.heading, message: make === 1 ? "Here one is made." : `Here ${make} are made.` }]
         : [],
-    related: [{ span: heading, message: `Here ${told}.` }],
+    ),
   };
 }
 
@@ -193,23 +190,4 @@ function fixesFor(piece: MadePiece, n: number, made: number, many: Span, { text 
   if (made === 1 || !/^\d+$/.test(typed)) return inHeading;
   const edits = () => [{ span: { start: many.start, end: many.end }, newText: `${made}` }];
   return [...inHeading, { title: `Write ${made} in the assembly`, edits }];
-}
-
-/** The number of the heading, or one put behind its name. */
-function headingFix({ part, make }: MadePiece, n: number): Fix[] {
-  const { heading } = part;
-  if (!heading) return [];
-  const text = heading.text.trimEnd();
-  const digits = [...text.matchAll(/\d+/g)].filter(([typed]) => Number(typed) === make);
-  const title = `Make ${n} under the heading`;
-  const [only, ...others] = digits;
-  if (only && others.length === 0) {
-    const start = heading.start + only.index;
-    return [{ title, edits: () => [{ span: { start, end: start + only[0].length }, newText: `${n}` }] }];
-  }
-  if (make > 1 || digits.length > 0) return [];
-  const at = heading.start + text.replace(/\s*[:–—-]+$/, "").length;
-  const newText = ` (make ${n})`;
-  const isRead = readHeading(`${text.slice(0, at - heading.start)}${newText}`).make === n;
-  return isRead ? [{ title, edits: () => [{ span: { start: at, end: at }, newText }] }] : [];
 }

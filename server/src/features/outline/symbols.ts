@@ -1,7 +1,7 @@
 import { partsOf, type WorkedPart } from "../../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
-import { readHeading } from "../../notation/document";
 import { frontMatterOf } from "../../notation/front-matter/front-matter";
+import { readHeading } from "../../notation/headings";
 import type { WorkedPattern } from "../../rules/rule";
 import type { Span } from "../../text/span";
 import { rowTitle } from "../row-names";

@@ -1,4 +1,4 @@
-import { readHeading } from "../document";
+import { readHeading } from "../headings";
 import type { PatternLine } from "../lines";
 import { partOf, type Stretch } from "./stretch";
 

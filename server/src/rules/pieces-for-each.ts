@@ -1,0 +1,89 @@
+import type { Mention } from "../notation/assembly";
+import { headingFix, saysMore, saysOne, tellsOfOthers } from "./make-number";
+import type { MadePiece, Making, PlacedSentence } from "./pieces-made";
+import type { Found } from "./rule";
+
+type SaidOf = Mention<MadePiece>;
+
+/** So many of a piece for each of something: `2 leaves under each rose`, `one arm to each side`. */
+interface ForEach {
+  readonly mention: SaidOf;
+  readonly n: number;
+  readonly times: number;
+  /** End of the phrase in the line. */
+  readonly end: number;
+}
+
+const lead = String.raw`^(?:\s+\p{L}+){0,3}?\s+(?:to|on|onto|at|over|for|under|underneath|beneath|below|above|behind|beside|in|into|inside|around)`;
+const eachOf = new RegExp(
+  String.raw`${lead}\s+(?:each|every|either)\s+(?:of\s+(?:the\s+)?)?(?:[\p{L}\d]+\s+){0,2}?$`,
+  "iu",
+);
+const eachSide = new RegExp(
+  String.raw`${lead}\s+(?:each|either|both)\s+(?:\p{L}+\s+)?(?:sides?|ends?|face|half|cheek|shoulder|hip)\b`,
+  "iu",
+);
+
+/** Pieces that come to more or fewer than are made, told by what each of something gets. */
+export function wrongForEach(said: PlacedSentence, making: Making): (Found & { readonly of: SaidOf })[] {
+  return said.mentions
+    .flatMap((mention) => forEach(mention, said) ?? [])
+    .filter((one) => isWrong(one, making))
+    .map((one) => ({ ...found(one, said), of: one.mention }));
+}
+
+function forEach(mention: SaidOf, said: PlacedSentence): ForEach | null {
+  const { text, start } = said.sentence;
+  const n = numberOf(mention, text.slice(0, mention.start - start));
+  if (n === null || mention.kin.length > 1) return null;
+  const behind = text.slice(mention.end - start);
+  const other = said.mentions.find(
+    (one) => one.start > mention.end && eachOf.test(text.slice(mention.end - start, one.start - start)),
+  );
+  if (other && other.kin[0] !== mention.kin[0])
+    return { mention, n, times: madeOf(other.kin), end: other.end };
+  const side = eachSide.exec(behind)?.[0];
+  return side === undefined ? null : { mention, n, times: 2, end: mention.end + side.length };
+}
+
+/** `the 2 leaves` may be all there are. */
+function numberOf({ many }: SaidOf, before: string): number | null {
+  if (many) return many.isAll ? null : many.n;
+  return /\b(?:an?|one)\s+(?:\p{L}+\s+)?$/iu.test(before) ? 1 : null;
+}
+
+function madeOf(pieces: readonly MadePiece[]): number {
+  return pieces.reduce((sum, { make }) => sum + make, 0);
+}
+
+/** Words that tell of some more of a piece, or of fewer. */
+const others =
+  /\b(?:others?|remaining|rest|left\s+over|another|more|again|repeat|last|then|extra|spare|pairs?)\b/i;
+
+function isWrong({ mention, n, times }: ForEach, { joining }: Making): boolean {
+  const [piece] = mention.kin as [MadePiece];
+  const all = n * times;
+  if (all === piece.make || times === 1) return false;
+  if (all > piece.make)
+    return !saysMore(piece) && (!tellsOfOthers(piece) || piece.make > 1 || saysOne(piece));
+  const mentioned = joining.filter(({ mentions }) => mentions.some(({ kin }) => kin.includes(piece)));
+  const [only] = mentioned;
+  return (
+    mentioned.length === 1 &&
+    !joining.some(({ part, sentence }) => part === only?.part && others.test(sentence.text))
+  );
+}
+
+function found({ mention, n, times, end }: ForEach, { line, sentence }: PlacedSentence): Found {
+  const [piece] = mention.kin as [MadePiece];
+  const from = mention.many?.start ?? mention.start;
+  const typed = sentence.text.slice(from - sentence.start, end - sentence.start);
+  const heading = piece.part.heading;
+  const told = piece.make === 1 ? "one is made" : `${piece.make} are made`;
+  return {
+    span: { start: line.start + from, end: line.start + mention.end },
+    message: `The assembly speaks of "${typed}": that is ${n * times}, and ${told} under "${piece.name}". Make the numbers agree.`,
+    fixes: headingFix(piece, n * times),
+    related: heading ? [{ span: heading, message: `Here ${told}.` }] : [],
+  };
+}
