@@ -146,13 +146,17 @@ function partsMeant(
   const named = behind ?? aim;
   if (named) return named.pieces;
   if (folding.test(sentence.text) && own.piece) return [own];
-  return own.piece && mentions.length === 0 && !isPutElsewhere(sentence) ? [own] : null;
+  if (toSomething.test(sentence.text)) return [];
+  return own.piece && mentions.length === 0 && !isSewn(sentence) ? [own] : null;
 }
 
 /** What is sewn is sewn to something else, which may go without a name. */
-function isPutElsewhere({ deeds, text }: Sentence): boolean {
-  return deeds.some(({ does }) => does === "sew") || /\b(?:to|onto)\s+the\b/i.test(text);
+function isSewn({ deeds }: Sentence): boolean {
+  return deeds.some(({ does }) => does === "sew");
 }
+
+/** `to the front`: none of the pieces, if it has not been found among them. */
+const toSomething = /\b(?:to|onto|on)\s+the\s+(?!(?:\p{L}+\s+)?(?:rows?|rnds?|rounds?)\b)\p{L}/iu;
 
 /** `Rnd 11 of each bootee`, `Rnds 5-8 on the outside of the head`. */
 const ofPiece =
@@ -164,7 +168,7 @@ const folding = /^\W*(?:\p{L}+\s+){0,3}?(?:fold|turn)\b/iu;
 function anyPart(row: RowReference, sentence: Sentence, pattern: WorkedPattern): readonly WorkedPart[] {
   const parts = partsOf(pattern).filter(({ piece }) => piece !== null);
   const isOfAnother = /^\s*(?:of|on|in)\b/i.test(sentence.text.slice(row.end - sentence.start));
-  return parts.length > 1 || !(isOfAnother || isPutElsewhere(sentence)) ? parts : [];
+  return parts.length > 1 || !(isOfAnother || isSewn(sentence)) ? parts : [];
 }
 
 /** The number of the last row of a piece, 0 of a mere chain; null where rows without a number may follow it. */
