@@ -96,8 +96,13 @@ export interface Counted {
   } | null;
 }
 
-/** Compares what was made with what the row states, for one size. */
-export function compare(stated: readonly StatedTerm[] | null, sum: Tally, size: number): Counted {
+/** Compares what was made with what the row states, for one size; `passes`: how often its repeats were worked. */
+export function compare(
+  stated: readonly StatedTerm[] | null,
+  sum: Tally,
+  size: number,
+  passes: readonly number[] = [],
+): Counted {
   const total = sumOf(sum.stitches.values());
   if (stated === null)
     return {
@@ -108,7 +113,14 @@ export function compare(stated: readonly StatedTerm[] | null, sum: Tally, size: 
       unknownNoun: null,
       doubt: null,
     };
-  const values = stated.map((term) => termValue(term, stated, sum, size));
+  const values = stated
+    .map((term) => termValue(term, stated, sum, size))
+    // `…; rep from * 4 more times. 5 petals`: what each pass makes may be called anything.
+    .map((value) =>
+      value.unknown && value.stated !== null && passes.includes(value.stated)
+        ? { ...value, n: value.stated, unknown: false }
+        : value,
+    );
   const kinds = new Map(values.map((value) => [value.key, value.n]));
   const matches = values.every((value) => value.stated === null || value.n === value.stated);
   const counted = values.filter((value) => value.counted);
@@ -279,8 +291,24 @@ function unitTerm(
   if (open && stated !== null && candidates.includes(stated)) return { ...base, n: stated, counted };
   if (direct !== undefined) return { ...base, n: direct, counted };
   const blocks = /^(?:block|tile|box)$/.test(noun) ? cornerBlocks(sum) : null;
-  if (blocks !== null) return { ...base, n: blocks, counted };
+  const filled = filledMeshes(noun, sum, stated);
+  if (filled !== null && (blocks === null || filled === stated)) return { ...base, n: filled, counted };
+  // Of two sorts of blocks nobody knows which are meant.
+  if (blocks !== null && (filled === null || blocks === stated)) return { ...base, n: blocks, counted };
   return { ...base, n: 0, counted, unknown: true };
+}
+
+/** In filet each mesh is a stitch and the chains behind it; a block has stitches in place of those; null for other work. */
+function filledMeshes(noun: string, { spaces, stitches }: Tally, stated: number | null): number | null {
+  if (!/^(?:(?:solid|filled|closed|full) (?:mesh|square|block|box)|block|bl|solid)$/.test(noun)) return null;
+  const [[chains = 0, open = 0] = [], ...others] = spaces;
+  const columns = sumOf(stitches.values()) - open - 1;
+  if (others.length > 0 || columns < 0) return null;
+  // With no mesh open, nothing tells how wide they are: two chains or one. One alone begins a corner.
+  const alike = stated !== null && stated > 1 ? [3, 2].filter((n) => columns === n * stated) : [];
+  const wide = open > 0 ? [chains + 1] : alike;
+  const [width] = wide;
+  return width !== undefined && columns % width === 0 ? columns / width : null;
 }
 
 function smallerGroups({ groups }: Tally): number {

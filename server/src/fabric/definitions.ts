@@ -190,11 +190,15 @@ function workIn(said: string): string {
   return [first, ...(end < 0 ? others : others.slice(0, end))].join("");
 }
 
+/** `(2 dc, ch 2, 2 dc) in place indicated`: each row that uses the name says where. */
+const placeTold =
+  /\b(?:all\s+)?in(?:to)?\s+(?:the\s+)?(?:place|st(?:itch)?|sp(?:ace)?|l(?:oo)?p|ch(?:ain)?)(?:\s+or\s+\w+)*\s+(?:indicated|specified|designated|stated|given)\b(?:\s+in\b[^,.;]*)?/gi;
+
 const worksStitches = /\b(?:sc|hdc|dc|htr|tr|dtr|[fb]p\w+)\b/i;
 
 /** `5 dc in same st`, `(dc, ch 1, dc) in same st or sp`: a group in one place. `ch 2, sk 2, dc in next dc`: several. */
 function bodyOf(said: string, name: string, context: BindContext, sizes: number): Definition | null {
-  const text = workIn(said);
+  const text = workIn(said).replace(placeTold, "in same st");
   const plain = boundTo(text, context, sizes, bindPart);
   if (plain === null) return null;
   if (inSequence(plain)) return { kind: baseOf(name), uses: 1, makes: 1, sequence: plain };

@@ -34,6 +34,13 @@ export interface GoingLoop {
 
 export type Goings = Going | GoingLoop;
 
+/** How often the repeats of a row were worked, without those inside others. */
+export function passesIn(all: readonly Goings[]): number[] {
+  return all.flatMap((one) =>
+    "goings" in one || one.depth > 0 || !("op" in one.of) || one.of.op !== "repeat" ? [] : [one.passes],
+  );
+}
+
 /** More than a row has that is not worked into a billion corners. */
 const listedAtMost = 256;
 

@@ -1,6 +1,7 @@
 import { keptBy } from "../text/kept-by";
 import type { Below, More } from "./below";
 import { type Counted, compare, plainKinds, statesEverySize, sumOf, tally } from "./count";
+import { passesIn } from "./goings";
 import type { Choice, RowPlan } from "./instructions";
 import { forSize } from "./instructions";
 import { type Steps, stripOf } from "./steps";
@@ -221,7 +222,9 @@ function notWorked(plan: RowPlan, size: number, sizes: number): boolean {
 function judge(how: How, setting: RowSetting, walks: readonly (Walk | null)[]): Outcome {
   const { plan, state, option } = how;
   const sums = walks.map((one) => (one ? tally(one.steps) : null));
-  const counted = sums.map((sum, size) => (sum ? compare(plan.stated, sum, size) : null));
+  const counted = sums.map((sum, size) =>
+    sum ? compare(plan.stated, sum, size, passesIn(walks[size]?.goings ?? [])) : null,
+  );
   const outOfReach = walks.find((one) => one?.outOfReach)?.outOfReach ?? plan.outOfReach;
   const left = walks.map((one) => (one ? (one.has ?? 0) - (one.needs ?? 0) : 0));
   const fits = left.every((n) => n === 0);

@@ -85,15 +85,17 @@ export abstract class RowJudge {
     const unknown = stuck && whyUnknown(stuck);
     const found = paths.flatMap((path) => this.candidates(line, schedule, path));
     // Along edges nobody knows what is below: what the row makes may be told all the same.
-    const onEdges = found.length === 0 && isLiteral(plan);
+    const onEdges =
+      found.length === 0 && isLiteral(plan) && (plan.outOfReach !== null || schedule.stated !== null);
     const all = onEdges ? this.candidates(line, schedule, this.anywhere) : found;
     const [first] = all;
     if (!first) {
-      this.unchecked(line, plan.outOfReach ?? unknown ?? "nothing tells what this row is worked on");
+      this.unchecked(line, plan.outOfReach ?? unknown ?? onNothing);
       return this.blame({ fault: plan.onRow === null ? notClosed(line) : this.noSuchRow(plan.onRow) });
     }
     const within = all.filter((one) => one.outcome.outOfReach === null);
-    if (within.length > 0 && !unknown) return this.judge(line, schedule, within);
+    if (within.length > 0 && !unknown)
+      return onEdges ? this.judgeCount(line, schedule, within) : this.judge(line, schedule, within);
     if (all.every(({ outcome }) => isMiscounted(plan, outcome)))
       return this.wrong(line, schedule, withoutPlaces(nearestToRight(all)));
     const counted = schedule.stated && all.find(({ outcome }) => isCounted(plan, outcome));
@@ -122,7 +124,7 @@ export abstract class RowJudge {
       ({ outcome }) => outcome.fits && outcome.counts && unknownNoun(outcome) === null,
     );
     if (right.length > 0) return this.accept(line, schedule, right);
-    if (this.isTried) return this.unchecked(line, "nothing tells what this row is worked on");
+    if (this.isTried) return this.unchecked(line, onNothing);
     const early = all.find(({ outcome }) => outcome.stopsEarly);
     const nearest = early ?? nearestToRight(all);
     const unsure = unsureElsewhere((schedule.rows[0] as ScheduledRow).plan, nearest.path.state);
@@ -162,6 +164,13 @@ export abstract class RowJudge {
     const onward = this.isTried && isPlaced ? [`the work goes on from the end of ${this.goesOnFrom}`] : [];
     const assumptions = assumed === null ? onward : [...onward, assumed];
     this.finish(line, paths, { ...known, assumptions, found, times: schedule.times }, paths);
+  }
+
+  /** Nothing tells what it is worked on: only its count can be checked. */
+  private judgeCount(line: RowLine, schedule: Schedule, all: readonly Candidate[]): void {
+    const right = all.find(({ outcome }) => outcome.counts && unknownNoun(outcome) === null);
+    if (!right) return this.unchecked(line, onNothing);
+    this.accept(line, schedule, [withoutPlaces(right)], `${onNothing}, and only its count is checked`);
   }
 
   /** Its places are not known, and it comes to the number that it states. */
@@ -367,9 +376,10 @@ function isCounted(plan: RowPlan, outcome: Outcome): boolean {
 }
 
 /** Whether a row whose places nobody knows says of everything how often it is worked. */
-const isLiteral = keptBy(({ outOfReach, instructions }: RowPlan): boolean => {
-  const says = ({ how }: Take): boolean => how !== "each" && how !== "unknown";
-  return outOfReach !== null && takesIn(instructions).every(says) && !runsOn(instructions);
+const isLiteral = keptBy(({ instructions }: RowPlan): boolean => {
+  const takes = takesIn(instructions);
+  const says = ({ how }: Take): boolean => how !== "each" && how !== "unknown" && how !== "from-hook";
+  return takes.length > 0 && takes.every(says) && !runsOn(instructions);
 });
 
 function runsOn(list: readonly Instruction[]): boolean {
@@ -381,6 +391,7 @@ function withoutPlaces({ path, outcome }: Candidate): Candidate {
   return { path, outcome: { ...outcome, needs: unknown, has: unknown, fits: true, outOfReach: null } };
 }
 
+const onNothing = "nothing tells what this row is worked on";
 const isOneStitch = /cluster|\bcls?\b|bobble|puff|popcorn|\bpc\b|picot|loop|arch/i;
 const repeatsOpen = "a bracket or an asterisk is not closed in a row that is repeated";
 

@@ -239,7 +239,9 @@ const titleMark = String.raw`(?:\s*\([^()]*\))?(?::|\s*(?:\.\s?){3,}|…|\s*[–
 const title = new RegExp(String.raw`^\s*\p{Lu}[\p{L}\d'’&/ -]{1,40}?${titleMark}`, "u");
 const inCapitals = /^\s*\p{Lu}{2}[^\p{Ll}]*$/u;
 const firstRow = String.raw`(?:row|rnd|round|r)\.?\s*1\s*[:.)–—-]|1st\s+(?:row|rnd|round)\s*[:.–—-]`;
-const firstChain = String.raw`(?:starting|beginning|begin)\s+(?:at|with|from)\b|(?:with|using)\s[^,.:;]{1,40},\s*(?:ch|chain|make)\b|(?:loosely\s+)?(?:ch|chain)\s*\d|make\s+\d+\s*ch|\d+\s*ch\b`;
+/** `BEGINNING SHELL: Ch 3, in same place make …`, `OPEN MESH: ch 2, dc in next dc`: a stitch is explained. */
+const notOfStitch = String.raw`(?![^.]*\bin(?:to)?\s+(?:the\s+)?(?:same|next|place|st|sp)\b)`;
+const firstChain = String.raw`(?:starting|beginning|begin)\s+(?:at|with|from)\b|(?:with|using)\s[^,.:;]{1,40},\s*(?:ch|chain|make)\b|(?:(?:loosely\s+)?(?:ch|chain)\s*\d|make\s+\d+\s*ch|\d+\s*ch\b)${notOfStitch}`;
 const opening = new RegExp(`^(?:${firstRow})`, "i");
 const anyRow = String.raw`(?:rows?|rnds?|rounds?)\.?\s*\d+(?:${dash}\d+)?\s*[:.–—-]`;
 const openingInCapitals = new RegExp(`^(?:${firstRow}|${anyRow}|${firstChain})`, "i");

@@ -3,7 +3,8 @@ export interface Stated {
   readonly kinds: readonly { readonly noun: string; readonly count: number | null }[];
 }
 
-const noun = "(?:~?[a-z#][a-z\\d#-]*(?: (?:\\d|st|sp#\\d*|sts?|loops|shells|total|around))?)";
+const noun =
+  "(?:(?:open |solid )?~?[a-z#][a-z\\d#-]*(?: (?:\\d|st|sp#\\d*|sts?|loops|shells|total|around))?)";
 const one = `(?:\\d+|-)(?: ?~?(?:total )?${noun})?(?: in each rnd| so far| total)?`;
 const several = `${one}(?:(?:,| \\+|;) (?:\\d+ ?~?${noun}|ch \\d))*`;
 const aside = "(?:,? (?:not )?(?:counting|including|incl)\\b[^)]*)?";

@@ -11,8 +11,8 @@ export interface Tally {
   readonly chainsOrSpaces: boolean;
 }
 
-const spaces = /^(?:sp#\d*|eyelets?|holes?)$/;
-const apart = /^(?:sp#\d*|eyelets?|holes?|ch|ch \d+|picots?)$/;
+const spaces = /^(?:sp#\d*|eyelets?|holes?|(?:open )?mesh(?:es)?)$/;
+const apart = /^(?:sp#\d*|eyelets?|holes?|(?:open )?mesh(?:es)?|ch|ch \d+|picots?)$/;
 const single = /^(?:|st|sl st|(?:fp|bp)?(?:sc|hdc|htr|dc|dtr|tr)s?)$/;
 
 export function tally(made: readonly Made[], stated: Stated | null): Tally {
@@ -56,9 +56,20 @@ function countOf(noun: string, made: readonly Made[], nouns: readonly string[]):
   if (noun === "ch") return made.reduce((sum, { sort, chains }) => sum + (sort === "sp" ? chains : 0), 0);
   if (/^ch \d/.test(noun)) return made.filter(({ unit }) => unit === "turning").length;
   if (/^picots?$/.test(noun)) return made.filter(({ sort }) => sort === "picot").length;
+  if (/^(?:solid mesh(?:es)?|blocks?)$/.test(noun) && made.length > oneCorner) return meshesFilled(made);
   const name = /^(?:petal|scallop)s?$/.test(noun) ? "group" : noun;
   const units = made.filter(({ unit, lead }) => lead && (unit === name || `${unit}s` === name)).length;
   return units > 0 ? units : stitchesOf(noun, made, nouns);
+}
+
+/** Stitches of a single block, which begins a square at its corner. */
+const oneCorner = 5;
+
+/** Columns that are no open mesh, behind the one that begins the row: three to a block of filet. */
+function meshesFilled(made: readonly Made[]): number {
+  const open = made.filter(({ sort }) => sort === "sp").length;
+  const stitches = made.filter(({ sort }) => sort === "st").length;
+  return (stitches - open - 1) / ((made.find(({ sort }) => sort === "sp")?.chains ?? 2) + 1);
 }
 
 /** `corner sps` beside `ch-1 sps` are all spaces of another size. */
