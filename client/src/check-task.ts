@@ -1,6 +1,7 @@
 import {
   type Disposable,
   type ExtensionContext,
+  l10n,
   ProcessExecution,
   Task,
   type TaskDefinition,
@@ -37,5 +38,5 @@ function checkTask(definition: CheckDefinition, folder: WorkspaceFolder, script:
     cwd: folder.uri.fsPath,
     env: { ELECTRON_RUN_AS_NODE: "1" },
   });
-  return new Task(definition, folder, "check all patterns", "Loopledger", execution, []);
+  return new Task(definition, folder, l10n.t("check all patterns"), "Loopledger", execution, []);
 }

@@ -1,4 +1,4 @@
-import { env, type TextEditor, window } from "vscode";
+import { env, l10n, type TextEditor, window } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 import { tell } from "./tell";
 
@@ -13,10 +13,10 @@ interface RowProof {
 export async function copyProof(client: BaseLanguageClient): Promise<void> {
   const proof = window.activeTextEditor && (await proofAt(window.activeTextEditor, client));
   if (!proof)
-    return tell("There is no row at the caret. Put the caret on a row of the pattern and try again.");
-  if (proof.text === null) return tell(`Nothing was copied. ${proof.reason}`);
+    return tell(l10n.t("There is no row at the caret. Put the caret on a row of the pattern and try again."));
+  if (proof.text === null) return tell(l10n.t("Nothing was copied. {0}", proof.reason ?? ""));
   await env.clipboard.writeText(proof.text);
-  tell(`The proof of ${proof.row} is copied. Paste it where it is wanted.`);
+  tell(l10n.t("The proof of {0} is copied. Paste it where it is wanted.", proof.row));
 }
 
 function proofAt({ document, selection }: TextEditor, client: BaseLanguageClient): Promise<RowProof | null> {

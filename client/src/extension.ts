@@ -7,6 +7,8 @@ import {
 import { checkBeforePublishing } from "./check-before-publishing";
 import { copyProof } from "./copy-proof";
 import { copyQueries } from "./copy-queries";
+import { copyRichText } from "./copy-rich-text";
+import { draftInLanguage } from "./draft-in-language";
 import { addSize, showGradingSheet, writeGradingSheetBack } from "./grading-sheet";
 import { showMaterials } from "./materials-view";
 import { newPattern } from "./new-pattern";
@@ -51,6 +53,8 @@ export function startWith(started: BaseLanguageClient, { subscriptions }: Extens
     commands.registerCommand("loopledger.checkBeforePublishing", () => checkBeforePublishing(started)),
     commands.registerCommand("loopledger.turnIntoUk", () => turnTerms(started, "UK")),
     commands.registerCommand("loopledger.turnIntoUs", () => turnTerms(started, "US")),
+    commands.registerCommand("loopledger.draftInLanguage", () => draftInLanguage(started)),
+    commands.registerCommand("loopledger.copyRichText", () => copyRichText(started)),
     showMaterials(started),
     showRowStatus(started),
     showWake(started),

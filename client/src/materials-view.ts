@@ -1,4 +1,4 @@
-import { commands, type Disposable, EventEmitter, Uri, window, workspace } from "vscode";
+import { commands, type Disposable, EventEmitter, l10n, Uri, window, workspace } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 
 const scheme = "loopledger-materials";
@@ -25,14 +25,16 @@ export function showMaterials(client: BaseLanguageClient): Disposable {
 async function open(changes: EventEmitter<Uri>): Promise<void> {
   const document = window.activeTextEditor?.document;
   if (document?.languageId !== "crochet")
-    return void window.showInformationMessage("Open the pattern that you want measured, and try again.");
+    return void window.showInformationMessage(
+      l10n.t("Open the pattern that you want measured, and try again."),
+    );
   const page = pageFor(document.uri);
   changes.fire(page);
   await commands.executeCommand("markdown.showPreviewToSide", page);
 }
 
 function pageFor(pattern: Uri): Uri {
-  return Uri.from({ scheme, path: "Materials and measures.md", query: pattern.toString(true) });
+  return Uri.from({ scheme, path: `${l10n.t("Materials and measures")}.md`, query: pattern.toString(true) });
 }
 
 function isShown(pattern: Uri): boolean {
@@ -43,5 +45,5 @@ function isShown(pattern: Uri): boolean {
 async function pageOf(pattern: Uri, client: BaseLanguageClient): Promise<string> {
   const textDocument = { uri: client.code2ProtocolConverter.asUri(pattern) };
   const page = await client.sendRequest<string | null>("loopledger/materials", { textDocument });
-  return page ?? "The pattern is closed. Open it, and run Loopledger: Materials and measures again.";
+  return page ?? l10n.t("The pattern is closed. Open it, and run Loopledger: Materials and measures again.");
 }

@@ -1,8 +1,10 @@
+import { l10n } from "vscode";
 import { CloseAction, type CloseHandlerResult, type ErrorHandler } from "vscode-languageclient";
 
-const givenUp =
-  "Loopledger has stopped checking: it broke down five times in three minutes. Your patterns are not touched. " +
-  "Run “Developer: Reload Window” to start it again; the Output panel, under Loopledger, says what happened.";
+const givenUp = () =>
+  l10n.t(
+    "Loopledger has stopped checking: it broke down five times in three minutes. Your patterns are not touched. Run “Developer: Reload Window” to start it again; the Output panel, under Loopledger, says what happened.",
+  );
 
 /** Restarts a server that ended as `handler` would, but says so in the log only, unless it is given up. */
 export function restartQuietly(handler: ErrorHandler): ErrorHandler {
@@ -14,5 +16,5 @@ export function restartQuietly(handler: ErrorHandler): ErrorHandler {
 
 function quietly(result: CloseHandlerResult): CloseHandlerResult {
   if (result.action === CloseAction.Restart) return { ...result, handled: true };
-  return { ...result, message: givenUp };
+  return { ...result, message: givenUp() };
 }

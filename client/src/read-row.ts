@@ -1,4 +1,4 @@
-import { window } from "vscode";
+import { l10n, window } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
 
 /** What the server answers of the row at the caret. */
@@ -17,6 +17,6 @@ export async function readRow(client: BaseLanguageClient): Promise<void> {
   if (said) await window.showInformationMessage(said.row, { modal: true, detail: said.text });
   else
     await window.showInformationMessage(
-      "There is no row at the caret. Put the caret on a row of the pattern and try again.",
+      l10n.t("There is no row at the caret. Put the caret on a row of the pattern and try again."),
     );
 }

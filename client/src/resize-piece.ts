@@ -1,4 +1,4 @@
-import { type TextEditor, window, workspace } from "vscode";
+import { l10n, type TextEditor, window, workspace } from "vscode";
 import type { BaseLanguageClient, WorkspaceEdit } from "vscode-languageclient";
 import { settledOnly } from "./settled-only";
 import { toldBelow } from "./tell";
@@ -22,13 +22,17 @@ export async function resizePiece(client: BaseLanguageClient): Promise<void> {
   const first = await ask(null);
   if (!first?.fits) {
     void window.showInformationMessage(
-      first?.says ?? "There is no piece at the caret. Put the caret on a row and try again.",
+      first?.says ?? l10n.t("There is no piece at the caret. Put the caret on a row and try again."),
     );
     return;
   }
   const typed = await window.showInputBox({
-    title: `Resize ${first.piece}`,
-    prompt: `It is ${first.now} sts ${first.where}. Type 60, x1.5, start 8 or, at your gauge, 40 cm, 16 in across, 20 cm high.`,
+    title: l10n.t("Resize {0}", first.piece ?? ""),
+    prompt: l10n.t(
+      "It is {0} sts {1}. Type 60, x1.5, start 8 or, at your gauge, 40 cm, 16 in across, 20 cm high.",
+      first.now ?? "",
+      first.where,
+    ),
     validateInput: settledOnly(async (text) => toldBelow(await ask(text))),
   });
   const last = typed === undefined ? null : await ask(typed);
@@ -53,9 +57,12 @@ async function apply(client: BaseLanguageClient, edit: WorkspaceEdit): Promise<v
 
 async function tellOfRest(notes: readonly string[]): Promise<void> {
   if (notes.length === 0) return;
-  const show = "Show them";
-  const words = notes.length === 1 ? "1 thing is" : `${notes.length} things are`;
-  if ((await window.showInformationMessage(`${words} yours to look at.`, show)) !== show) return;
-  const content = `To be looked at after resizing:\n\n${notes.map((line) => `- ${line}`).join("\n")}\n`;
+  const show = l10n.t("Show them");
+  const told =
+    notes.length === 1
+      ? l10n.t("1 thing is yours to look at.")
+      : l10n.t("{0} things are yours to look at.", notes.length);
+  if ((await window.showInformationMessage(told, show)) !== show) return;
+  const content = `${l10n.t("To be looked at after resizing:")}\n\n${notes.map((line) => `- ${line}`).join("\n")}\n`;
   await window.showTextDocument(await workspace.openTextDocument({ content, language: "markdown" }));
 }

@@ -1,4 +1,4 @@
-import { type TextEditor, window, workspace } from "vscode";
+import { l10n, type TextEditor, window, workspace } from "vscode";
 import type { BaseLanguageClient, WorkspaceEdit } from "vscode-languageclient";
 import { settledOnly } from "./settled-only";
 import { toldBelow } from "./tell";
@@ -20,13 +20,16 @@ export async function rewriteRow(client: BaseLanguageClient): Promise<void> {
   const first = await ask(null);
   if (!first?.fits) {
     void window.showInformationMessage(
-      first?.says ?? "There is no row at the caret. Put the caret on a row and try again.",
+      first?.says ?? l10n.t("There is no row at the caret. Put the caret on a row and try again."),
     );
     return;
   }
   const typed = await window.showInputBox({
-    title: `Rewrite ${first.row}`,
-    prompt: `It makes ${first.now} now. How many stitches is it to make? 60, x1.5 or, at your gauge, 50 cm.`,
+    title: l10n.t("Rewrite {0}", first.row ?? ""),
+    prompt: l10n.t(
+      "It makes {0} now. How many stitches is it to make? 60, x1.5 or, at your gauge, 50 cm.",
+      first.now ?? "",
+    ),
     value: `${first.now ?? ""}`,
     validateInput: settledOnly(async (text) => toldBelow(await ask(text))),
   });

@@ -1,6 +1,7 @@
 import {
   CancellationTokenSource,
   Disposable,
+  l10n,
   StatusBarAlignment,
   type StatusBarItem,
   type TextEditor,
@@ -32,7 +33,7 @@ class RowStatusItem implements Disposable {
 
   constructor(private readonly client: BaseLanguageClient) {
     this.item = window.createStatusBarItem("loopledger.row", StatusBarAlignment.Left);
-    this.item.name = "Loopledger: row at the caret";
+    this.item.name = l10n.t("Loopledger: row at the caret");
     this.update();
   }
 

@@ -1,4 +1,4 @@
-import { type TextEditor, WorkspaceEdit, window, workspace } from "vscode";
+import { l10n, type TextEditor, WorkspaceEdit, window, workspace } from "vscode";
 import type { BaseLanguageClient, TextEdit } from "vscode-languageclient";
 import { tell } from "./tell";
 
@@ -11,19 +11,22 @@ interface Turned {
 /** Turns the selection of the pattern in front, else all of it, into other terms; one step to undo. */
 export async function turnTerms(client: BaseLanguageClient, to: "US" | "UK"): Promise<void> {
   const editor = window.activeTextEditor;
-  if (editor?.document.languageId !== "crochet") return tell("Open the pattern to turn, and try again.");
+  if (editor?.document.languageId !== "crochet")
+    return tell(l10n.t("Open the pattern to turn, and try again."));
   const { document } = editor;
   const { version } = document;
   const { edits, left } = await askFor(editor, client, to);
-  if (edits === null) return tell(`The pattern is in ${to} terms already, so nothing was changed.`);
+  if (edits === null) return tell(l10n.t("The pattern is in {0} terms already, so nothing was changed.", to));
   if (document.version !== version)
-    return tell("The pattern was changed meanwhile, so nothing was turned. Try again.");
+    return tell(l10n.t("The pattern was changed meanwhile, so nothing was turned. Try again."));
   const change = new WorkspaceEdit();
   change.set(document.uri, await client.protocol2CodeConverter.asTextEdits([...edits]));
   if (!(await workspace.applyEdit(change)))
-    return tell("Nothing was changed: the pattern cannot be written to.");
+    return tell(l10n.t("Nothing was changed: the pattern cannot be written to."));
   await tellOfRest(
-    `Turned into ${to} terms: ${edits.length === 1 ? "1 change" : `${edits.length} changes`}.`,
+    edits.length === 1
+      ? l10n.t("Turned into {0} terms: 1 change.", to)
+      : l10n.t("Turned into {0} terms: {1} changes.", to, edits.length),
     left,
   );
 }
@@ -40,9 +43,12 @@ function askFor(
 
 async function tellOfRest(done: string, left: readonly string[]): Promise<void> {
   if (left.length === 0) return tell(done);
-  const show = "Show them";
-  const words = left.length === 1 ? "One word was" : `${left.length} words were`;
-  if ((await window.showInformationMessage(`${done} ${words} left alone.`, show)) !== show) return;
-  const content = `Left alone, to be looked at:\n\n${left.map((line) => `- ${line}`).join("\n")}\n`;
+  const show = l10n.t("Show them");
+  const words =
+    left.length === 1
+      ? l10n.t("One word was left alone.")
+      : l10n.t("{0} words were left alone.", left.length);
+  if ((await window.showInformationMessage(`${done} ${words}`, show)) !== show) return;
+  const content = `${l10n.t("Left alone, to be looked at:")}\n\n${left.map((line) => `- ${line}`).join("\n")}\n`;
   await window.showTextDocument(await workspace.openTextDocument({ content, language: "markdown" }));
 }

@@ -2,6 +2,7 @@ import {
   commands,
   Disposable,
   EventEmitter,
+  l10n,
   Range,
   type TextDocument,
   ThemeIcon,
@@ -116,7 +117,10 @@ class Wake implements TreeDataProvider<WakeItem>, Disposable {
     this.items = document ? (entries ?? []).map((entry) => new WakeItem(entry, document)) : [];
     this.view.badge =
       this.items.length > 0
-        ? { value: this.items.length, tooltip: `${this.items.length} to look at after the last change` }
+        ? {
+            value: this.items.length,
+            tooltip: l10n.t("{0} to look at after the last change", this.items.length),
+          }
         : undefined;
     this.changed.fire();
   }
@@ -151,10 +155,10 @@ class WakeItem extends TreeItem {
     this.description = entry.says.startsWith(entry.name)
       ? entry.says.slice(entry.name.length).trimStart()
       : entry.says;
-    this.tooltip = entry.mend ? `${entry.says}\n\nTo mend it: ${entry.mend}.` : entry.says;
+    this.tooltip = entry.mend ? `${entry.says}\n\n${l10n.t("To mend it: {0}.", entry.mend)}` : entry.says;
     this.iconPath = new ThemeIcon(icons[entry.sort]);
     this.contextValue = entry.mend !== null || mendedInPlace.has(entry.sort) ? "mendable" : "to look at";
-    this.command = { command: "loopledger.wake.look", title: "Look at it", arguments: [this] };
+    this.command = { command: "loopledger.wake.look", title: l10n.t("Look at it"), arguments: [this] };
   }
 }
 

@@ -199,6 +199,11 @@ export const requests = {
   materials: asking("loopledger/materials", about),
   "page before publishing": asking("loopledger/publishingPage", about),
   queries: asking("loopledger/queries", about),
+  "a draft in another language": asking("loopledger/languageDraft", (scene) => ({
+    ...about(scene),
+    language: oneOf(["de", "fr", "fi"], scene),
+  })),
+  "text for a word processor": asking("loopledger/richText", about),
   "other terms": async (scene) => {
     const method = "loopledger/turnTerms";
     const to = scene.pick < 0.5 ? "UK" : "US";

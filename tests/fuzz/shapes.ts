@@ -147,6 +147,11 @@ export const shapes = {
   "loopledger/publishingPage": orNull(text),
   "loopledger/queries": list(text),
   "loopledger/turnTerms": record({ edits: orNull(list(TextEdit.is)), left: list(text) }),
+  "loopledger/languageDraft": record({
+    languages: list(record({ code: name, name })),
+    draft: orNull(record({ text, left: list(text) })),
+  }),
+  "loopledger/richText": orNull(text),
   "loopledger/wake": list(record({ key: name, range: Range.is, says: name })),
   "loopledger/acceptWake": nothing,
   "loopledger/mendWake": orNull(WorkspaceEdit.is),

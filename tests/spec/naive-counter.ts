@@ -7,6 +7,7 @@ import { bestOf, type Outcome, outcomesOf, type RowTask, type Verdict } from "./
 import { sizesOf } from "./naive/sizes";
 import { tidy, Unreadable } from "./naive/spelling";
 import { type Stated, splitCount } from "./naive/stated";
+import { translated } from "./naive/translated";
 import type { ChainRule } from "./naive/worker";
 
 /** One number a size; null where it is not known or the size does not work the row. */
@@ -52,7 +53,7 @@ interface State {
  * into single stitches on an array of single places. Where the trade leaves a choice all readings are tried.
  */
 export function countPattern(text: string): readonly CountedRow[] {
-  const expanded = withLegend(text);
+  const expanded = withLegend(translated(text));
   const sizes = sizesOf(expanded);
   const perSize = sizes.names.map((_, size) => new PatternRun(expanded, size).rows());
   const first = perSize[0] ?? [];

@@ -104,6 +104,27 @@ test("another language has texts that the manifest names, with the same commands
     }
 });
 
+const clientSources = readdirSync(new URL("client/src/", root)).map((name) => fileText(`client/src/${name}`));
+
+test("whatever the client says is in the German bundle, with the same places for what is filled in, and nothing else is", () => {
+  const said = clientSources.flatMap((text) => [...text.matchAll(/l10n\.t\(\s*"((?:[^"\\]|\\.)*)"/g)]);
+  const bundle = JSON.parse(fileText(`${manifest.l10n}/bundle.l10n.de.json`)) as Record<string, string>;
+  expect(Object.keys(bundle).sort()).toEqual([...new Set(said.map(([, text = ""]) => text))].sort());
+  const places = (text: string) => (text.match(/\{\d\}/g) ?? []).sort();
+  for (const [english, german] of Object.entries(bundle))
+    expect(places(german), english).toEqual(places(english));
+});
+
+test("the client says nothing that cannot be translated", () => {
+  const plain = clientSources.flatMap((text) => [
+    ...text.matchAll(
+      /\b(?:(?:tell|show\w+Message)\(|(?:title|prompt|placeHolder|detail|label):)\s*(?:"([^"]*)"|`([^`]*)`)/g,
+    ),
+  ]);
+  const inWords = plain.map(([, plain, filled]) => plain ?? filled?.replace(/\$\{[^}]*\}/g, "") ?? "");
+  expect(inWords.filter((text) => /\p{L}/u.test(text))).toEqual([]);
+});
+
 test("whatever the manifest shows in words is among the texts that can be translated", () => {
   const plain = [
     ...JSON.stringify(manifest.contributes).matchAll(

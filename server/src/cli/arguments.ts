@@ -1,5 +1,7 @@
 import { parseArgs } from "node:util";
+import { draftLanguages } from "../features/draft-in-language";
 import { type MeasureOptions, usualOptions } from "../measure/materials";
+import { type Language, languageNamed } from "../trade/languages/languages";
 import type { SeveritySetting } from "../workspace/settings-table";
 import { readSeverity, type Severities } from "../workspace/severities";
 
@@ -20,6 +22,7 @@ export type Task =
       readonly options: MeasureOptions;
     }
   | { readonly command: "terms"; readonly to: "US" | "UK"; readonly file: string }
+  | { readonly command: "draft"; readonly language: Language; readonly file: string }
   | { readonly command: "publish-check"; readonly file: string }
   | { readonly command: "lsp" | "help" | "version" }
   | { readonly command: "wrong-usage"; readonly message: string };
@@ -30,6 +33,7 @@ const OPTIONS = {
   margin: { type: "string" },
   pace: { type: "string" },
   to: { type: "string" },
+  in: { type: "string" },
   stdio: { type: "boolean" },
   help: { type: "boolean", short: "h" },
   version: { type: "boolean", short: "v" },
@@ -52,6 +56,7 @@ export function readArguments(args: readonly string[]): Task {
   if (command === "check") return checkTask(values, names);
   if (command === "measure") return measureTask(values, names);
   if (command === "terms") return termsTask(values.to, names);
+  if (command === "draft") return draftTask(values.in, names);
   if (command === "publish-check") return publishTask(names);
   if (command === "lsp") return serverTask(values.stdio, names);
   if (command === undefined) return wrong("Say what to do, for example: loopledger check pouch.crochet");
@@ -117,6 +122,15 @@ function termsTask(wanted: unknown, [file, ...others]: readonly string[]): Task 
   if (file === undefined || others.length > 0)
     return wrong("loopledger terms takes one file, or - for standard input.");
   return { command: "terms", to, file };
+}
+
+function draftTask(wanted: unknown, [file, ...others]: readonly string[]): Task {
+  const language = draftLanguages.find((one) => one === languageNamed(String(wanted)));
+  const all = draftLanguages.map(({ name }) => name).join(", ");
+  if (!language) return wrong(`Say in which language, for example: --in german. There are ${all}.`);
+  if (file === undefined || others.length > 0)
+    return wrong("loopledger draft takes one file, or - for standard input.");
+  return { command: "draft", language, file };
 }
 
 function publishTask([file, ...others]: readonly string[]): Task {

@@ -21,6 +21,12 @@ export const HELP = `Loopledger checks crochet patterns written as plain text.
       Writes the pattern in UK or US terms to standard output, and each word that
       was left alone, with the reason, to standard error. The file stays as it is.
 
+  loopledger draft --in german FILE
+      Writes a draft of an English pattern in another language, word for word, for
+      a maker of that language to go over; what stayed English goes to standard
+      error. Languages: Danish, Dutch, Finnish, French, German, Italian, Japanese,
+      Portuguese, Spanish.
+
   loopledger lsp --stdio
       Starts the language server for an editor.
 

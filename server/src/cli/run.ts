@@ -1,5 +1,6 @@
 import { readArguments } from "./arguments";
 import { check } from "./check";
+import { writeDraft } from "./draft";
 import { exitStatus } from "./exit-status";
 import { HELP } from "./help";
 import { writeJson } from "./json-report";
@@ -47,6 +48,8 @@ export async function run(args: readonly string[], host: CliHost): Promise<numbe
     }
     case "terms":
       return writeTerms(task.file, task.to, host);
+    case "draft":
+      return writeDraft(task.file, task.language, host);
     case "publish-check":
       return writePublishingPage(task.file, host);
     case "check": {

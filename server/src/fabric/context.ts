@@ -2,19 +2,23 @@ import { readConventions, type TallStart } from "../notation/declared";
 import type { LineContent } from "../notation/document";
 import { readHeading, readMake } from "../notation/headings";
 import type { PatternLine } from "../notation/lines";
+import { glossaryOf } from "../notation/other-languages";
 import { mentionsOf, pieceKey } from "../notation/piece-names";
 import { type Meaning, trade } from "../notation/vocabulary";
 import type { Lexicon } from "../notation/words";
 import { keptBy } from "../text/kept-by";
+import type { Language } from "../trade/languages/languages";
 import type { Terms } from "../trade/stitches";
 import type { BindContext, Definition } from "./bind";
 import { type Made, madeNames, readDefinitions } from "./definitions";
-import { declaredTerms, noSigns, type Signs, signsOf, TermSigns } from "./term-signs";
+import { declaredTerms, languageOf, noSigns, type Signs, signsOf, TermSigns } from "./term-signs";
 
 /** Everything outside a row that its reading depends on. */
 export interface PatternContext extends BindContext {
   readonly lexicon: Lexicon;
   readonly sizes: readonly string[];
+  /** What the pattern is written in, where that is not English. */
+  readonly language: Language | null;
   /** Equal for contexts that read every row alike. */
   readonly key: string;
   /** Equal for contexts that differ at most in the names they know. */
@@ -89,7 +93,10 @@ function readContext(speaking: readonly LineContent[], termsBySigns: Terms): Pat
   const other = speaking.filter(({ kind }) => isOther(kind));
   const remarks = speaking.map(remarksOf);
   const sizes = readSizes(other, speaking);
-  const terms = declaredTerms(other) ?? termsBySigns;
+  const language = languageOf(speaking);
+  // Names of stitches in other languages are told by the US ones.
+  const terms = language ? "US" : (declaredTerms(other) ?? termsBySigns);
+  const glossary = language ? { glossary: glossaryOf(language) } : {};
   const sentences = [
     ...other.flatMap((line) => line.text.split(/(?<=[.!])\s+/)),
     ...remarks.flatMap((one) => one.throughout),
@@ -99,20 +106,20 @@ function readContext(speaking: readonly LineContent[], termsBySigns: Terms): Pat
   const tallStarts = new Map(said.flatMap(({ chains, tall }) => (tall ? [[chains, tall] as const] : [])));
   const conventions = { ...readConventions(sentences), habits, tallStarts };
   const roundMeansPlace = other.some((line) => /^\(\s*\)\s*(?:=|means?)\s*.*same/i.test(line.text.trim()));
-  const bare: BindContext = { terms, definitions: new Map(), conventions };
+  const bare: BindContext = { terms, definitions: new Map(), conventions, ...glossary };
   const { words, definitions } = readDefinitions(other, bare, sizes.length);
   for (const { name, definition } of remarks.flatMap((one) => one.made))
     if (!definitions.has(name)) definitions.set(name, definition(bare));
   for (const name of pieceNames(other))
     if (!words.has(name)) words.set(name, { cls: "N", value: pieceKey(name) });
-  const lexicon: Lexicon = { words, sizes: sizes.length };
+  const lexicon: Lexicon = { words, sizes: sizes.length, ...glossary };
   const { startCounts, timesMeans } = conventions;
   const starts = [...startCounts, ...habits, ...tallStarts];
-  const base = JSON.stringify([terms, sizes, roundMeansPlace, starts, timesMeans]);
+  const base = JSON.stringify([terms, language?.code, sizes, roundMeansPlace, starts, timesMeans]);
   const names = namesOf(words, definitions);
   const key = JSON.stringify([base, ...names]);
   const place = roundMeansPlace ? { roundMeansPlace } : {};
-  return { terms, definitions, conventions, lexicon, sizes, key, base, names, ...place };
+  return { terms, definitions, conventions, lexicon, sizes, language, key, base, names, ...place };
 }
 
 function namesOf(
@@ -144,9 +151,9 @@ const remarksOf = keptBy(
   (line: LineContent): Remarks => (line.text.length > longestLine ? silent : readRemarks(line)),
 );
 
-function readRemarks({ kind, text }: LineContent): Remarks {
+function readRemarks({ kind, text, head }: LineContent): Remarks {
   const found = { throughout: throughout(text), habits: readHabits(text), made: madeNames(text) };
-  const some = Object.values(found).some((list) => list.length > 0);
+  const some = head?.language !== undefined || Object.values(found).some((list) => list.length > 0);
   return { ...found, signs: signsOf(text), speaks: some || isOther(kind) || sizedNumber.test(text) };
 }
 

@@ -1,7 +1,7 @@
 import type { LineContent } from "../notation/document";
 import { type Tree, treeOf } from "../notation/tree";
 import { type Meaning, trade } from "../notation/vocabulary";
-import { readWords, type Word } from "../notation/words";
+import { type Lexicon, readWords, type Word } from "../notation/words";
 import { stitchOf, stitchSpellings } from "../trade/stitches";
 import { type BindContext, bindPart, bindRow, type Definition } from "./bind";
 import { type Instruction, type Take, targetsOf } from "./instructions";
@@ -57,13 +57,16 @@ function define(part: string, out: Defined, context: BindContext, sizes: number)
   if (!match) return;
   const [, title = "", aliases, behind = ""] = match;
   // `inc: increase, 2 sc in 1 st`
-  const said = behind.trim().replace(/^(?:increase|decrease)\s*[,:–—-]\s*(?=\S)/i, "");
+  const told = behind.trim().replace(/^(?:increase|decrease)\s*[,:–—-]\s*(?=\S)/i, "");
+  const said = context.glossary?.get(told.toLowerCase().replace(/[.;]$/, "")) ?? told;
   if (reserved.test(title.trim()) && !stitchSpellings.has(said.toLowerCase())) return;
   const names = [title, ...(aliases?.split(/[,/]| or /) ?? [])]
     .map((name) => name.trim().toLowerCase())
     .filter((name) => name !== "" && !/^\d(?!\/\d)|uk |us |makes?\b|made\b/.test(name));
   // The trade knows what `dc2tog` is: a line that explains it changes nothing.
   if (names.some((name) => /\d\s?tog$/.test(name))) return;
+  // `ms = maille serrée` neither; `aug = 3 ms dans la même m` makes another stitch of it.
+  if (names.some((name) => context.glossary?.has(name)) && !/\d/.test(told)) return;
   const known = names.map((name) => stitchSpellings.get(name)).find((word) => word !== undefined);
   const word = trade.get(said.toLowerCase().replace(/[.;]$/, ""));
   if (word && "gBlckU".includes(word.cls)) for (const name of names) out.words.set(name, word);
@@ -136,9 +139,9 @@ function numberIn(text: string): number {
 }
 
 /** A decrease that the trade names keeps its name; `dec` is called by the stitch it is worked in. */
-function decreaseKind(name: string, said: string, { terms }: BindContext): string {
+function decreaseKind(name: string, said: string, { terms, glossary }: BindContext): string {
   if (!/^(?:inv)?dec$/.test(name)) return baseOf(name);
-  const stitch = readWords(said, { words: new Map(), sizes: 1 }).find(({ cls }) => cls === "S")?.value;
+  const stitch = readWords(said, bareLexicon(1, glossary)).find(({ cls }) => cls === "S")?.value;
   return stitch && stitchOf(stitch, terms) ? stitch : baseOf(name);
 }
 
@@ -168,13 +171,17 @@ function baseOf(name: string): string {
 
 type Bind = (text: string, words: readonly Word[], tree: Tree, context: BindContext) => Settling | null;
 
+function bareLexicon(sizes: number, glossary: BindContext["glossary"]): Lexicon {
+  return { words: new Map(), sizes, ...(glossary ? { glossary } : {}) };
+}
+
 function boundTo(
   text: string,
   context: BindContext,
   sizes: number,
   bind: Bind = bindRow,
 ): readonly Instruction[] | null {
-  const words = readWords(text, { words: new Map(), sizes });
+  const words = readWords(text, bareLexicon(sizes, context.glossary));
   const tree = treeOf(words);
   const bound = tree && bind(text, words, tree, context);
   return bound && settled(bound);

@@ -1,4 +1,5 @@
 import type { Conventions } from "../notation/declared";
+import type { Glossary } from "../notation/other-languages";
 import type { Sized } from "../notation/words";
 import { type Stitch, stitchOf, type Terms } from "../trade/stitches";
 import type { Instruction, StitchUse, Target } from "./instructions";
@@ -24,6 +25,8 @@ export interface BindContext {
   readonly roundMeansPlace?: boolean;
   /** The names of the sizes, where they are known already. */
   readonly sizes?: readonly string[];
+  /** What words of its language are in English, where it is in another. */
+  readonly glossary?: Glossary;
 }
 
 const one: Sized = [1];

@@ -1,5 +1,7 @@
 import type { LineContent } from "../notation/document";
 import { termsDeclaredIn } from "../notation/front-matter/terms";
+import { languageDeclaredIn } from "../notation/other-languages";
+import type { Language } from "../trade/languages/languages";
 import type { Terms } from "../trade/stitches";
 
 /** What one line shows of the terms it is written in. */
@@ -71,6 +73,15 @@ export class TermSigns {
     if (this.us) return "US";
     return this.ukWords || this.heights > 0 ? "UK" : "US";
   }
+}
+
+/** The language that a line declares, else that of the first head of a row in another than English. */
+export function languageOf(lines: readonly LineContent[]): Language | null {
+  for (const { kind, text } of lines) {
+    const declared = kind === "row" ? null : languageDeclaredIn(text);
+    if (declared) return declared;
+  }
+  return lines.find(({ head }) => head?.language)?.head?.language ?? null;
 }
 
 /** The terms that a line of the header declares. */

@@ -13,6 +13,7 @@ import { answerCodeLenses } from "./code-lens";
 import { answerCompletions } from "./completion";
 import type { Host, Server } from "./context";
 import { type DiagnosticsChannel, pullChannel, pushChannel } from "./diagnostics-channels";
+import { answerDrafts } from "./drafts";
 import { answerFormatting } from "./formatting";
 import { answerGrading } from "./grading-requests";
 import { answerHovers } from "./hover";
@@ -26,6 +27,7 @@ import { answerPublishing } from "./publishing";
 import { answerQueries } from "./queries";
 import { answerResizes } from "./resize-requests";
 import { answerRewrites } from "./rewrite-requests";
+import { answerRichText } from "./rich-text";
 import { answerRowRequests } from "./row-requests";
 import { answerSemanticTokens } from "./semantic-tokens";
 import { SettingsSource } from "./settings-source";
@@ -65,6 +67,8 @@ export function startServer(connection: Connection, host: Host): void {
     answerPublishing(server);
     answerQueries(server);
     answerTerms(server);
+    answerDrafts(server);
+    answerRichText(server);
     answerWake(server);
     return {
       capabilities: serverCapabilities(server.client, host),

@@ -1,4 +1,7 @@
+import type { Language } from "../trade/languages/languages";
 import { isHeading } from "./headings";
+import { draftOfOtherLanguage } from "./other-heads";
+import { startingChain } from "./other-languages";
 
 /** What a line of a pattern is, as far as its own text tells. */
 export interface LineContent {
@@ -24,7 +27,12 @@ export interface RowHead {
   readonly side: "RS" | "WS" | null;
   /** Characters of the line before the instructions. */
   readonly length: number;
+  /** What language it is in, where that is not English: `Runde 3`. */
+  readonly language?: Language;
 }
+
+/** A head without what stands behind its numbers. */
+export type HeadDraft = Omit<RowHead, "length" | "label" | "side">;
 
 const rowWord = "(?:rows?|rnds?|rounds?|rws?|rds?|r)";
 /** More digits than these number no row. */
@@ -66,6 +74,8 @@ const shapes: readonly { readonly form: RegExp; readonly word?: "row" | "round" 
   { form: new RegExp(String.raw`^(${number})(?:\.?${dash}(${number}))?(?=[:)]\s*\S|\.\s+\S)`, "iu") },
 ];
 
+const bareNumber = shapes.length - 1;
+
 /** A bullet, a side, or what the rows are for: `Shoulder: Next row: …`. */
 const beforeHead =
   /^\s*(?:[•·▪]\s*)?(?:\((?:rs|ws)\)\s*)?(?:\p{L}[\p{L} ]{2,30}:\s+(?=(?:next\s+(?:row|rnd|round)|(?:row|rnd|round)\s*\d+)\b))?/iu;
@@ -78,29 +88,41 @@ const partBeforeHead =
 export function readHead(text: string): RowHead | null {
   const lead = (beforeHead.exec(text)?.[0] || partBeforeHead.exec(text)?.[0] || "").length;
   const body = text.slice(lead);
-  for (let i = 0; i < shapes.length; i++) {
-    const match = (shapes[i] as (typeof shapes)[number]).form.exec(body);
-    if (!match) continue;
-    const head = headOf(i, match, body);
-    if (!head) return null;
-    const length = lead + head.length;
-    const label = text.slice(lead + head.text.length, length).trim();
-    return { ...head, label, side: sideIn(text.slice(0, length)), length };
-  }
-  return null;
+  const shape = shapes.findIndex(({ form }) => form.test(body));
+  // `1. Runde:` begins with a number as well.
+  const other = shape < 0 || shape === bareNumber ? draftOfOtherLanguage(body) : null;
+  const head = other ? withMark(other, other.text, body) : shape < 0 ? null : headOf(shape, body);
+  if (!head) return null;
+  const length = lead + head.length;
+  const label = text.slice(lead + head.text.length, length).trim();
+  return { ...head, label, side: sideIn(text.slice(0, length)), length };
 }
-
-type Draft = Omit<RowHead, "length" | "label" | "side">;
 
 function sideIn(head: string): RowHead["side"] {
   const named = /\b(?:(rs|right side)|ws|wrong side)\b/i.exec(head);
   return named && (named[1] === undefined ? "WS" : "RS");
 }
 
-function headOf(shape: number, match: RegExpExecArray, body: string): Omit<RowHead, "label" | "side"> | null {
-  const draft = draftOf(shape, match);
-  if (!draft) return null;
-  const rest = body.slice(match[0].length);
+type MarkedHead = Omit<RowHead, "label" | "side">;
+
+function headOf(shape: number, body: string): MarkedHead | null {
+  const match = shapes[shape]?.form.exec(body);
+  const draft = match && draftOf(shape, match);
+  const head = draft ? withMark(draft, match[0], body) : null;
+  return head && shape === 0 && isInline(head.mark, body.slice(head.length)) ? null : head;
+}
+
+/** Prose begins so: `Row 3 of the chart`. */
+function isInline(mark: string, behind: string): boolean {
+  return (
+    !/[:.)–—-]/.test(mark) &&
+    /^(?:of|and|is|are|was|for|until|only|has|to|on|in the|with the)\b/i.test(behind)
+  );
+}
+
+/** A head up to the mark that closes it; null where other words go on behind it. */
+function withMark(draft: HeadDraft, found: string, body: string): (MarkedHead & { mark: string }) | null {
+  const rest = body.slice(found.length);
   const label =
     /^(?:\s+of\s+(?:the\s+)?\p{L}+(?:\s\p{L}+)?(?=\s*:)|\s+and\s+(?:all|every)\s+[\w\s]{1,30}?rows?(?=\s*[:.])|\s+incl(?:usive|\.)?|\s*,\s*(?:col(?:ou?r)?\.?\s*)?[A-Z]\w*(?=\s*[:–—-])|\s*\((?!\d+\s*\))[^()]*\)(?=\s*[:.–—-])|\s*\(\d+(?:\s*,\s*\d+)*\)(?=\s*:)|\s*\((?:rs|ws|right side|wrong side)\))*/iu.exec(
       rest,
@@ -110,15 +132,11 @@ function headOf(shape: number, match: RegExpExecArray, body: string): Omit<RowHe
   if (mark === undefined && behind !== "") return null;
   const side =
     /^\s*\((?:rs|ws|right side|wrong side)\)\s*[:,]?/iu.exec(behind.slice(mark?.length ?? 0))?.[0] ?? "";
-  const inline =
-    shape === 0 &&
-    !/[:.)–—-]/.test(mark ?? "") &&
-    /^(?:of|and|is|are|was|for|until|only|has|to|on|in the|with the)\b/i.test(behind.trim());
-  if (inline) return null;
-  return { ...draft, length: match[0].length + label.length + (mark?.length ?? 0) + side.length };
+  const length = found.length + label.length + (mark?.length ?? 0) + side.length;
+  return { ...draft, length, mark: mark ?? "" };
 }
 
-function draftOf(shape: number, match: RegExpExecArray): Draft | null {
+function draftOf(shape: number, match: RegExpExecArray): HeadDraft | null {
   const text = match[0].replace(/^(?:rs|ws)\s+/i, "").trim();
   const plain = { text, open: false, many: null };
   switch (shape) {
@@ -213,7 +231,7 @@ const beforeChain = [
   String.raw`(?:(?:(?:foundation|base|starting|beginning)(?:\s+ch(?:ain)?)?|set-?up)\s*[:–-]\s*|(?:foundation|base|starting)\s+(?=ch))?`,
   String.raw`(?:(?:we\s+)?(?:make|pull|collect|dial|cast on|start with|begin with)\s+(?:a\s+)?)?`,
 ].join("");
-const chain = String.raw`(?:(?:loosely\s+)?(?:ch|chains?)(?:\b|(?=\d))\.?\s*-?\s*(?:of\s+)?[([]?\s*(?:\d|${numberWord}\b)|\d+[\s([:\d,;\])]*\s*(?:ch|chains?)\b|(?:make a |start with a |form a )?(?:magic|adjustable|sliding)\s+(?:ring|circle|loop)|mr\b\.?\s*$)`;
+const chain = String.raw`(?:(?:loosely\s+)?(?:ch|chains?)(?:\b|(?=\d))\.?\s*-?\s*(?:of\s+)?[([]?\s*(?:\d|${numberWord}\b)|\d+[\s([:\d,;\])]*\s*(?:ch|chains?)\b|(?:make a |start with a |form a )?(?:magic|adjustable|sliding)\s+(?:ring|circle|loop)|mr\b\.?\s*$|${startingChain})`;
 const leadOfChain = new RegExp(String.raw`^\s*${beforeChain}(?=${chain})`, "iu");
 
 /** `Fsc 40.`, `Work 32 foundation dc.`: stitches that stand on nothing, on a line of their own. */
@@ -281,7 +299,8 @@ export function contentOf(text: string): LineContent {
   if (sizeLine.test(trimmed)) return { text, kind: "size", head: null };
   if (copyLine.test(trimmed)) return { text, kind: "copy", head: null };
   const head = trimmed.length > 100_000 ? null : readHead(text);
-  if (head && !(numbered.test(text) && isNote(text.slice(head.length)))) return { text, kind: "row", head };
+  if (head && (head.language || !numbered.test(text) || !isNote(text.slice(head.length))))
+    return { text, kind: "row", head };
   if (foundationLine.test(trimmed) && workedChain.test(trimmed)) return { text, kind: "row", head: null };
   if (foundationLine.test(trimmed) && !/\bcounts?\b|\b(?:at|of) the (?:start|beginning)\b/i.test(trimmed))
     return { text, kind: "foundation", head: null };

@@ -1,6 +1,7 @@
 import type { Span } from "../text/span";
 import { type Atom, join, readAtoms, wordAt } from "./atoms";
 import { chainWords, compound } from "./compounds";
+import type { Glossary } from "./other-languages";
 import { mergeSizes } from "./sized-words";
 import { isFiller, longest, longestByFirst, type Meaning, trade } from "./vocabulary";
 
@@ -24,6 +25,8 @@ export interface Lexicon {
   readonly words: ReadonlyMap<string, Meaning>;
   /** How many sizes the pattern is written for. */
   readonly sizes: number;
+  /** What words of its language are in English, where it is in another. */
+  readonly glossary?: Glossary;
 }
 
 /** The words of a stretch of text, in order. Never fails: what it does not know has class `w`. */
@@ -32,10 +35,26 @@ export function readWords(text: string, lexicon: Lexicon): Word[] {
   const atoms = readAtoms(text);
   for (let i = 0; i < atoms.length; ) {
     const [word, used] = readWord(text, atoms, i, words, lexicon);
-    if (word) words.push(word);
+    if (word?.cls === glossed) words.push(...inEnglish(word));
+    else if (word) words.push(word);
     i += used;
   }
   return withoutAdjectives(mergeSizes(words, lexicon.sizes));
+}
+
+/** A word of another language; its value is English. */
+const glossed = "translated";
+
+const englishWords = new Map<string, readonly Word[]>();
+
+/** The words that one of another language stands for: the first has its place, the others none of their own. */
+function inEnglish({ value, start, end, glued }: Word): Word[] {
+  let words = englishWords.get(value);
+  if (!words) {
+    words = readWords(value, { words: new Map(), sizes: 1 });
+    englishWords.set(value, words);
+  }
+  return words.map((word, i) => ({ ...word, start: i === 0 ? start : end, end, glued: i === 0 && glued }));
 }
 
 /** `in next 6 underarm ch`, `skip all sleeve sts`: what the places are like besides changes nothing. */
@@ -76,6 +95,7 @@ function readWord(
     return [{ cls, value, start: atom.start, end, glued: atom.glued, ...(number ? { number } : {}) }, used];
   };
   return (
+    (lexicon.glossary && translated(atoms, i, make, lexicon, lexicon.glossary)) ??
     compound(atoms, i, make, lexicon) ??
     phrase(atoms, i, make, lexicon) ??
     makeThere(atom, before, make) ??
@@ -86,9 +106,9 @@ function readWord(
 
 export type Make = (cls: string, value: string, used: number, number?: Sized) => Read;
 
-const longestOwn = new WeakMap<ReadonlyMap<string, Meaning>, ReadonlyMap<string, number>>();
+const longestOwn = new WeakMap<ReadonlyMap<string, unknown>, ReadonlyMap<string, number>>();
 
-function longestOf(words: ReadonlyMap<string, Meaning>): ReadonlyMap<string, number> {
+function longestOf(words: ReadonlyMap<string, unknown>): ReadonlyMap<string, number> {
   const known = longestOwn.get(words);
   if (known) return known;
   const found = longestByFirst(words.keys());
@@ -113,6 +133,50 @@ function phrase(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon)
     return meant(atoms, i, n, name, meaning, make);
   }
   return null;
+}
+
+/** The longest phrase of the pattern's language that starts here; a name of the pattern's own goes before. */
+function translated(
+  atoms: readonly Atom[],
+  i: number,
+  make: Make,
+  { words }: Lexicon,
+  glossary: Glossary,
+): Read | null {
+  const most = longestOf(glossary).get(wordAt(atoms, i)) ?? 0;
+  for (let n = Math.min(most, atoms.length - i); n > 0; n--) {
+    const name = join(atoms, i, n);
+    if (words.has(name)) return null;
+    const english = isLetter(name) && !atoms[i - 1]?.isNumber ? undefined : glossary.get(name);
+    if (english !== undefined) return make(glossed, english, n + stopAfter(atoms, i + n));
+  }
+  return ordinalIn(atoms, i, make, glossary);
+}
+
+/** `B` is a stitch behind a number, else rather a yarn. */
+function isLetter(name: string): boolean {
+  return /^[a-h]$/.test(name) && !articles.has(name);
+}
+
+const articles = new Set(["a", "e"]);
+
+/** `2ª corr`, `2. Lm`, `2-ю петлю`: a number that tells which, before what is counted. */
+function ordinalIn(atoms: readonly Atom[], i: number, make: Make, glossary: Glossary): Read | null {
+  const tail = atoms[i]?.isNumber && atoms[i + 1]?.glued ? wordAt(atoms, i + 1) : "";
+  const used = tail === "-" && atoms[i + 2]?.glued ? 3 : 2;
+  const isTail =
+    tail === "."
+      ? isPlaceWord(glossary, wordAt(atoms, i + 2))
+      : ordinalTail.test(join(atoms, i + 1, used - 1));
+  if (!isTail) return null;
+  const n = Number(wordAt(atoms, i));
+  return n === 1 ? make("f", "first", used) : make("o", String(n), used, [n]);
+}
+
+const ordinalTail = /^(?:[ªº]|a|e|è|ème|eme|ère|re|de|ste|-?(?:й|ю|я|е|ой|ую|ей))$/;
+
+function isPlaceWord(glossary: Glossary, word: string): boolean {
+  return /^(?:st|ch|sc|hdc|dc|tr)$/.test(glossary.get(word) ?? "");
 }
 
 /** `around first leg`: the pattern's name for a piece stands here. */

@@ -1,4 +1,5 @@
 import type { WorkedRow } from "../fabric/worked";
+import { glossaryOf, languageOfWords } from "../notation/other-languages";
 import type { Span } from "../text/span";
 import type { RowRule } from "./rule";
 import { listed, rowName, says } from "./wording";
@@ -36,8 +37,8 @@ R2: lotus x6 (18)
   },
 };
 
-/** Words that may name stitches; none where something else is in the way first. */
-function unknownWords({ line }: WorkedRow): string[] {
+/** Words of a row that may name stitches; none where something else is in the way first. */
+export function unknownWords({ line }: WorkedRow): string[] {
   const unknown = line.plan?.unknown ?? [];
   if (unknown[0]?.sort !== "stitch") return [];
   const names = unknown.filter(({ sort }) => sort === "stitch").map(({ text }) => text);
@@ -55,10 +56,21 @@ function unknownMessage(name: string, words: readonly string[]): string {
     words.slice(0, 3).map((word) => `"${word}"`),
     "and",
   );
-  const say = `If it is a stitch, say how it is worked on a line of its own: "${words[0]} = 3 dc in same st".`;
+  const say =
+    sayLanguage(words) ??
+    `If it is a stitch, say how it is worked on a line of its own: "${words[0]} = 3 dc in same st".`;
   return words.length === 1
     ? `${says(name, "is")} not checked: ${quoted} is not explained in this pattern. ${say}`
     : `${says(name, "is")} not checked: ${quoted} are not explained in this pattern. ${say}`;
+}
+
+/** `fM` is a stitch in German: perhaps the whole pattern is. */
+function sayLanguage(words: readonly string[]): string | null {
+  const language = languageOfWords(words);
+  const us = language && glossaryOf(language).get(words[0]?.toLowerCase() ?? "");
+  return us
+    ? `In ${language.name} "${words[0]}" is ${us}: if the pattern is in ${language.name}, say so at the top: "Language: ${language.name}".`
+    : null;
 }
 
 function reasonMessage(row: WorkedRow): string {

@@ -3,6 +3,7 @@ import type { Action, ActionSource, Scene } from "./action";
 import { addCount } from "./add-count";
 import { asMeant } from "./as-meant";
 import { declare } from "./declare";
+import { declareLanguage } from "./declare-language";
 import { declareTerms } from "./declare-terms";
 import { explain } from "./explain";
 import { matchSeams } from "./match-seams";
@@ -26,6 +27,7 @@ const atPlace: readonly ActionSource[] = [
   matchSeams,
   declare,
   declareTerms,
+  declareLanguage,
   explain,
   addCount,
   asMeant,

@@ -74,7 +74,7 @@ function spanOf({ start, end }: Span): Span {
 }
 
 /** A word to which the pattern gives another meaning than the trade. */
-function isOwn(word: string, own: OwnWords): boolean {
+export function isOwn(word: string, own: OwnWords): boolean {
   const meaning = own.get(word.toLowerCase());
   return meaning !== undefined && meaning.value !== trade.get(word.toLowerCase())?.value;
 }

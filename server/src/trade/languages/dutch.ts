@@ -1,0 +1,52 @@
+import { type Language, translationChart } from "./language";
+
+/** "st" is the stokje, US dc, as the chart has it, and no stitch in general. */
+export const dutch: Language = {
+  code: "nl",
+  name: "Dutch",
+  itself: "nederlands",
+  row: { words: "rij|rijen", written: "Rij {n}" },
+  round: { words: "toer|toeren", written: "Toer {n}" },
+  stitches: [
+    {
+      source: translationChart,
+      names: {
+        ch: "l|losse|lossen",
+        "sl st": "hv|halve vaste|halve vasten",
+        sc: "v|vaste|vasten",
+        hdc: "hstk|h.st|hs|half stokje|halve stokjes",
+        dc: "stk|st|stokje|stokjes",
+        tr: "dstk|d.st|dubbel stokje|dubbele stokjes",
+        dtr: "driedubbel stokje|driedubbele stokjes",
+        dec: "minderen|mind",
+        inc: "meerderen|meerd",
+      },
+    },
+    { source: null, names: { "magic ring": "magische ring|magische cirkel" } },
+  ],
+  words: {
+    in: "in|op",
+    each: "elke|iedere|alle",
+    next: "volgende",
+    first: "eerste",
+    last: "laatste",
+    same: "dezelfde|zelfde",
+    "sts of row below": "vorige steken",
+    st: "steek|steken|s",
+    and: "en",
+    turn: "keren|keer om|keer het werk",
+    repeat: "herhaal|herhalen|herh",
+    from: "vanaf",
+    "from hook": "vanaf de haaknaald|vanaf de naald",
+    times: "keer|maal|x",
+    around: "rondom|rond",
+    across: "tot het einde|tot einde",
+    skip: "sla over|overslaan",
+    join: "sluit|sluiten",
+    "back loop": "achterste lus|achterste lussen",
+    "front loop": "voorste lus|voorste lussen",
+    "fasten off": "hecht af|afhechten",
+    the: "de|het|een|met|haak",
+  },
+  chain: { verbs: "haak|zet", written: "Haak {n} l" },
+};

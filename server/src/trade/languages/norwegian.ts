@@ -1,0 +1,45 @@
+import type { Language } from "./language";
+
+export const norwegian: Language = {
+  code: "no",
+  name: "Norwegian",
+  itself: "norsk",
+  row: { words: "rad|rader", written: "{n}. rad" },
+  round: { words: "omg|omgang|omganger", written: "{n}. omg" },
+  stitches: [
+    {
+      source: null,
+      names: {
+        ch: "lm|luftmaske|luftmasker",
+        "sl st": "kjm|km|kjedemaske|kjedemasker",
+        sc: "fm|fastmaske|fastmasker",
+        hdc: "hst|halvstav|halvstaver",
+        dc: "st|stav|staver",
+        tr: "dst|dobbeltstav|dobbeltstaver",
+        inc: "øk|økning|økninger",
+        dec: "fell|felling|fellinger",
+        "magic ring": "magisk ring|magisk sirkel",
+      },
+    },
+  ],
+  words: {
+    in: "i|på",
+    each: "hver|alle",
+    next: "neste",
+    first: "første",
+    last: "siste",
+    same: "samme",
+    st: "m|maske|masker",
+    and: "og",
+    turn: "snu",
+    repeat: "gjenta",
+    from: "fra",
+    "from hook": "fra nålen|fra heklenålen",
+    times: "ganger",
+    around: "rundt",
+    across: "omgangen ut|raden ut",
+    skip: "hopp over",
+    the: "en|et|den|det|de|med|hekle",
+  },
+  chain: { verbs: "hekle|legg", written: "Hekle {n} lm" },
+};

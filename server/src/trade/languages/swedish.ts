@@ -1,0 +1,45 @@
+import type { Language } from "./language";
+
+export const swedish: Language = {
+  code: "sv",
+  name: "Swedish",
+  itself: "svenska",
+  row: { words: "rad|rader", written: "Rad {n}" },
+  round: { words: "varv", written: "Varv {n}" },
+  stitches: [
+    {
+      source: null,
+      names: {
+        ch: "lm|luftmaska|luftmaskor",
+        "sl st": "sm|smygmaska|smygmaskor",
+        sc: "fm|fastmaska|fastmaskor",
+        hdc: "hst|halvstolpe|halvstolpar",
+        dc: "st|stolpe|stolpar",
+        tr: "dst|dubbelstolpe|dubbelstolpar",
+        inc: "ökn|ökning|ökningar",
+        dec: "minskn|minskning|minskningar",
+        "magic ring": "magisk ring|magisk cirkel",
+      },
+    },
+  ],
+  words: {
+    in: "i|på",
+    each: "varje|alla",
+    next: "nästa",
+    first: "första",
+    last: "sista",
+    same: "samma",
+    st: "m|maska|maskor",
+    and: "och",
+    turn: "vänd",
+    repeat: "upprepa|uppr",
+    from: "från",
+    "from hook": "från nålen|från virknålen",
+    times: "gånger|ggr",
+    around: "runt|varvet runt",
+    across: "varvet ut|raden ut",
+    skip: "hoppa över",
+    the: "en|ett|den|det|de|med|virka",
+  },
+  chain: { verbs: "virka|lägg", written: "Virka {n} lm" },
+};
