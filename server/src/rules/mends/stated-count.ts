@@ -1,5 +1,5 @@
 import { forSize } from "../../fabric/instructions";
-import type { Word } from "../../notation/words";
+import type { Sized, Word } from "../../notation/words";
 import { withEdits } from "../../text/span";
 import { inShort, type Mend, type MendEdit } from "./mend";
 import type { Trial } from "./trial";
@@ -31,7 +31,7 @@ export function statedCount(trial: Trial): Mend[] {
 
 function editsOf(trial: Trial, word: Word, term: number): MendEdit[] {
   const sized = word.number ?? [];
-  const made = trial.asWritten.counted.map((_, size) => madeOf(trial, term, size));
+  const made = sizesNamed(trial, sized).map((size) => madeOf(trial, term, size));
   const digits = [...trial.text.slice(word.start, word.end).matchAll(/\d+/g)];
   // A size that does not work the row has no number: `- (16, 18)`.
   const sizes = [...sized.keys()].filter((size) => sized[size] !== null);
@@ -44,6 +44,12 @@ function editsOf(trial: Trial, word: Word, term: number): MendEdit[] {
     return to === undefined || to < 1 || to === said ? [] : [{ line: "row", span, newText: `${to}` }];
   });
   return digits.length < sized.length ? changed : [...changed, ...missingSizes(word, digits, made)];
+}
+
+/** `12 (14) sc` of a row for sizes M and L only has a number for each of the two. */
+function sizesNamed({ asWritten, row }: Trial, sized: Sized): readonly number[] {
+  const { sizes } = row.line;
+  return sizes && sizes.length === sized.length ? sizes : [...asWritten.counted.keys()];
 }
 
 /** What the row makes of one kind of its count, in one size. */
