@@ -1,4 +1,4 @@
-import { readHeading } from "../notation/document";
+import { readHeading } from "../notation/headings";
 import type { PatternLine } from "../notation/lines";
 
 /**
