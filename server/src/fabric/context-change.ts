@@ -17,10 +17,9 @@ export function changeOf(before: PatternContext | null, after: PatternContext): 
     (name) => before.names.get(name) !== after.names.get(name),
   );
   const starts = [...new Set(changed.flatMap(spellings).map(firstWord))];
-  return (row) => {
-    const text = row.toLowerCase();
-    return isPlain(text) ? starts.some((start) => text.includes(start)) : true;
-  };
+  if (starts.length === 0) return () => false;
+  const anyOf = new RegExp(starts.map(asWord).join("|"), "i");
+  return (row) => !isPlain(row) || anyOf.test(row);
 }
 
 /** The name itself, and all that the trade writes for it. */
@@ -30,6 +29,12 @@ function spellings(name: string): string[] {
 
 function firstWord(name: string): string {
   return /\d+|\p{L}+|\S/u.exec(name)?.[0] ?? name;
+}
+
+/** Whole words and numbers only: "fi[rs]t" has nothing to do with a name that begins with "rs". */
+function asWord(start: string): string {
+  const same = /^\d/.test(start) ? "\\d" : /^\p{L}/u.test(start) ? "[a-z]" : null;
+  return same === null ? start.replace(/[^\w\s]/g, "\\$&") : `(?<!${same})${start}(?!${same})`;
 }
 
 /** Letters of other scripts may stand for those they look like. */

@@ -126,7 +126,7 @@ export class PatternReader {
   }
 
   private blocks(lines: readonly PatternLine[], context: PatternContext): Block[] {
-    const before = this.last?.context === context ? this.last.blocks : [];
+    const before = this.last?.context.base === context.base ? this.last.blocks : [];
     const known = new Map(before.map((block) => [block.from, block]));
     const grown = lines.length - (this.last?.lines.length ?? 0);
     const blocks: Block[] = [];
@@ -143,7 +143,7 @@ export class PatternReader {
 
   /** A block above all that was edited, the line behind it too, since that might have run on. */
   private inHead(block: Block | undefined, sizes: RowContent["sizes"]): Block | null {
-    if (!block || block.to >= this.lines.kept.head || !sameSizes(block.sizes, sizes)) return null;
+    if (!block || block.to >= this.lines.kept.head || !this.isAsBefore(block, sizes)) return null;
     this.rows.takeOver(block.from, block.to, 0);
     return block;
   }
@@ -156,11 +156,15 @@ export class PatternReader {
     lines: readonly PatternLine[],
   ): Block | null {
     const first = lines.length - this.lines.kept.tail;
-    if (!block || block.from + by < first || !sameSizes(block.sizes, sizes)) return null;
+    if (!block || block.from + by < first || !this.isAsBefore(block, sizes)) return null;
     this.rows.takeOver(block.from, block.to, by);
     const offset = (lines[block.from + by]?.start ?? 0) - (this.last?.lines[block.from]?.start ?? 0);
     const piece = block.piece && movedPiece(block.piece, offset);
     return { ...block, from: block.from + by, to: block.to + by, piece };
+  }
+
+  private isAsBefore(block: Block, sizes: RowContent["sizes"]): boolean {
+    return sameSizes(block.sizes, sizes) && this.rows.readAsBefore(block.from, block.to);
   }
 
   private readBlock(

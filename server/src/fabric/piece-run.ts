@@ -30,8 +30,9 @@ export class PieceRun {
 
   constructor(
     private readonly run: Run,
-    /** Where it stands now. */
+    /** Where it stands now, and among what. */
     private readonly piece: Piece,
+    private readonly context: PatternContext,
   ) {
     this.settled = { by: noHabits, worked: run.worked };
     this.placed = run.worked;
@@ -50,10 +51,10 @@ export class PieceRun {
   at(piece: Piece, ends: Ends, context: PatternContext): PieceRun {
     const { worked, end, lines, leaves } = this.run;
     ends.add(piece.name, end, lines, leaves);
-    if (worked.context !== context || !isMoved(piece, this.piece))
-      return new PieceRun({ ...this.run, worked: rebased(worked, piece, context) }, piece);
-    if (piece === this.piece) return this;
-    const run = new PieceRun(this.run, piece);
+    if (!isMoved(piece, this.piece))
+      return new PieceRun({ ...this.run, worked: rebased(worked, piece, context) }, piece, context);
+    if (piece === this.piece && context === this.context) return this;
+    const run = new PieceRun(this.run, piece, context);
     run.settled = this.settled;
     return run;
   }
@@ -66,13 +67,17 @@ export class PieceRun {
       this.settled = { by: habits, worked: { ...worked, rows, work: {} } };
     }
     const settled = this.settled.worked;
-    if (this.placed.work !== settled.work || this.placed.piece !== this.piece)
-      this.placed = settled.piece === this.piece ? settled : new MovedWork(settled, this.piece);
+    if (this.placed.work !== settled.work || !this.isHere(this.placed))
+      this.placed = this.isHere(settled) ? settled : new MovedWork(settled, this.piece, this.context);
     return this.placed;
+  }
+
+  private isHere({ piece, context }: WorkedPiece): boolean {
+    return piece === this.piece && context === this.context;
   }
 }
 
-/** A piece that an edit above it moved: its rows are made when somebody looks at them. */
+/** A piece that an edit elsewhere left alone: its rows are made when somebody looks at them. */
 class MovedWork implements WorkedPiece {
   readonly work: object;
   private moved: readonly WorkedRow[] | undefined;
@@ -80,12 +85,9 @@ class MovedWork implements WorkedPiece {
   constructor(
     private readonly worked: WorkedPiece,
     readonly piece: Piece,
+    readonly context: PatternContext,
   ) {
     this.work = worked.work;
-  }
-
-  get context(): PatternContext {
-    return this.worked.context;
   }
 
   get rows(): readonly WorkedRow[] {

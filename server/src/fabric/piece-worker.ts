@@ -43,7 +43,7 @@ export class PieceWorker extends CopiedRows {
       open: openRows(rows, alive),
       shows: shownBy(rows, alive),
     };
-    return new PieceRun(run, this.piece);
+    return new PieceRun(run, this.piece, this.context);
   }
 
   /** `sc in next 4 sts, leave rem sts unworked` in a spiral: those left are still on the edge of the piece. */

@@ -5,7 +5,7 @@ import { readWords, type Sized } from "../notation/words";
 import { ownCopy } from "../text/own-copy";
 import { bindRow } from "./bind";
 import type { PatternContext } from "./context";
-import { changeOf } from "./context-change";
+import { type Affects, changeOf } from "./context-change";
 import type { RowPlan } from "./instructions";
 import { countCloser, type OpenMark, openMarkIn } from "./open-mark";
 import type { RowContent } from "./pattern";
@@ -74,17 +74,29 @@ export class RowsOfLines {
   private before: readonly (KnownRow | undefined)[] = [];
   private now: (KnownRow | undefined)[] = [];
   private grown = 0;
+  /** Lines of the version before whose rows read otherwise now. */
+  private lost: readonly number[] = [];
 
   /** Has to be called for each version, before its rows are asked for. */
   enter(lines: readonly PatternLine[], context: PatternContext): void {
-    const affects = changeOf(this.context, context);
-    const isKept = (row: KnownRow | undefined) => row !== undefined && !affects(row.content.text);
-    this.before =
-      context === this.context ? this.now : this.now.map((row) => (isKept(row) ? row : undefined));
-    if (context !== this.context) this.known = new WeakMap();
+    this.before = this.now;
+    this.lost = [];
+    if (context !== this.context) this.loseUnlike(changeOf(this.context, context));
     this.context = context;
     this.now = Array(lines.length).fill(undefined);
     this.grown = lines.length - this.before.length;
+  }
+
+  private loseUnlike(affects: Affects): void {
+    this.lost = this.now.flatMap((row, i) => (row && affects(row.content.text) ? [i] : []));
+    const lost = new Set(this.lost);
+    this.before = this.now.map((row, i) => (lost.has(i) ? undefined : row));
+    this.known = new WeakMap();
+  }
+
+  /** Whether all rows of these lines of the version before read as they did. */
+  readAsBefore(from: number, to: number): boolean {
+    return this.lost.length === 0 || !this.lost.some((i) => i >= from && i < to);
   }
 
   /** The row that begins on a line. */

@@ -1,17 +1,17 @@
-import { partsOf } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
 import type { PatternLine } from "../notation/lines";
 import type { Span } from "../text/span";
+import { inProse } from "./outline";
 import type { Found, WorkedPattern } from "./rule";
 import { numbers, rowName, says } from "./wording";
 
 /** Pieces that are closed flat with more stitches than half of their last round. */
 export function flatClosings(pattern: WorkedPattern): Found[] {
-  return partsOf(pattern).flatMap((part) => {
+  return closings(pattern).flatMap(({ said, line, part }) => {
     const last = part.piece?.rows.at(-1);
-    if (last?.result !== "ok" || last.line.head?.word === "row") return [];
-    const behind = part.lines.filter(({ kind, start }) => kind === "prose" && start >= last.line.span.end);
-    return behind.flatMap((line) => closing(line, last));
+    const isBehind =
+      last?.result === "ok" && last.line.head?.word !== "row" && line.start >= last.line.span.end;
+    return isBehind ? closing(said, line, last) : [];
   });
 }
 
@@ -20,10 +20,14 @@ const throughBoth =
 
 const twoPieces = /\b(?:two|pieces|circles|discs|motifs|squares|halves|front|back|other)\b/i;
 
-function closing({ text, start }: PatternLine, last: WorkedRow): Found[] {
+const closings = inProse(({ text }): RegExpExecArray[] => {
   const match = throughBoth.exec(text);
+  return match ? [match] : [];
+});
+
+function closing(match: RegExpExecArray, { text, start }: PatternLine, last: WorkedRow): Found[] {
   const makes = last.outcome?.makes ?? [];
-  if (!match || makes.length !== 1 || makes[0] == null) return [];
+  if (makes.length !== 1 || makes[0] == null) return [];
   const at = start + match.index;
   const span = { start: at, end: at + (match[1] as string).length };
   const n = Number(match[1]);

@@ -1,5 +1,6 @@
 import { type SaidWord, type Sentence, sentencesOf } from "../notation/assembly";
 import type { PatternLine } from "../notation/lines";
+import { inProse } from "./outline";
 import type { Found, WorkedPattern } from "./rule";
 
 /** Parts that things are put together of, and words of a pattern that may have them. */
@@ -22,18 +23,17 @@ const families: readonly Family[] = [
 ];
 
 /** `Stuff the leg` in a pattern that has neither a leg nor any other part of an animal: text of another one. */
-export function leftOverParts({ pieces, lines }: WorkedPattern): Found[] {
+export function leftOverParts(pattern: WorkedPattern): Found[] {
+  const { pieces, lines } = pattern;
   const begins = pieces[0]?.rows[0]?.line.span.end;
   // What is made several times may go by another name.
   if (begins === undefined || pieces.some(({ piece }) => piece.make > 1)) return [];
-  const prose = lines.filter(({ kind, start }) => kind === "prose" && start >= begins);
-  const all = prose.flatMap((line) =>
-    sentencesOf(line.content).flatMap((sentence) => partsIn(sentence).map((part) => ({ line, part }))),
-  );
-  return all
-    .filter(({ line, part }) => !isSpokenOf(part, line, lines))
-    .map(({ line, part }) => foundOn(part, line));
+  return partsSaid(pattern)
+    .filter(({ line, said }) => line.start >= begins && !isSpokenOf(said, line, lines))
+    .map(({ line, said }) => foundOn(said, line));
 }
+
+const partsSaid = inProse((line) => sentencesOf(line).flatMap(partsIn));
 
 const lead = /\b(?:sew|stuff|join|attach|fill)\s+(?:the|all|both|each)\s+(?:\p{L}+\s+){0,2}?$/iu;
 

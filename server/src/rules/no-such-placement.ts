@@ -2,10 +2,9 @@ import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
 import { type Run, runsOf } from "../fabric/strip";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { type Mention, type Sentence, sentencesOf } from "../notation/assembly";
-import type { LineContent } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import type { NumberInText, RowReference } from "../notation/row-references";
-import { keptBy } from "../text/kept-by";
+import { inProse } from "./outline";
 import { partNamesOf } from "./pieces-made";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
 import { listed } from "./wording";
@@ -37,11 +36,7 @@ Place the eyes between Rnds 3 and 4.
 \`\`\`
 `,
   check(pattern) {
-    return partsOf(pattern).flatMap((part) =>
-      part.lines
-        .filter(({ kind }) => kind === "prose")
-        .flatMap((line) => placingIn(line.content).flatMap((one) => foundIn(line, one, part, pattern))),
-    );
+    return placings(pattern).flatMap(({ said, line, part }) => foundIn(line, said, part, pattern));
   },
 };
 
@@ -61,7 +56,7 @@ interface Placing {
   readonly rows: readonly RowReference[];
 }
 
-const placingIn = keptBy((line: LineContent): readonly Placing[] => sentencesOf(line).flatMap(placingOf));
+const placings = inProse((line) => sentencesOf(line).flatMap(placingOf));
 
 function placingOf(sentence: Sentence): Placing[] {
   const { deeds, text, start } = sentence;

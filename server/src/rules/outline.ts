@@ -1,4 +1,6 @@
-import type { WorkedPart } from "../fabric/parts";
+import { partsOf, perPart, type WorkedPart } from "../fabric/parts";
+import type { WorkedPattern } from "../fabric/worked";
+import type { LineContent } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import type { Span } from "../text/span";
 
@@ -9,4 +11,26 @@ export function linesBetween(
   after: Span,
 ): readonly PatternLine[] {
   return part.lines.filter((line) => line.start >= before.end && line.end <= after.start);
+}
+
+/** What a line of prose says, with the part it stands in. */
+export interface SaidInPart<T> {
+  readonly said: T;
+  readonly line: PatternLine;
+  readonly part: WorkedPart;
+}
+
+/** All that the prose of a pattern says of something; a line is looked through once, whatever is edited elsewhere. */
+export function inProse<T>(
+  read: (line: LineContent) => readonly T[],
+): (pattern: WorkedPattern) => SaidInPart<T>[] {
+  const saidIn = perPart(({ lines }) =>
+    lines.flatMap(({ kind, content }, at) =>
+      kind === "prose" ? read(content).map((said) => ({ at, said })) : [],
+    ),
+  );
+  return (pattern) =>
+    partsOf(pattern).flatMap((part) =>
+      saidIn(part).map(({ at, said }) => ({ said, line: part.lines[at] as PatternLine, part })),
+    );
 }

@@ -1,4 +1,4 @@
-import { partsOf, type WorkedPart } from "../fabric/parts";
+import { partsOf, perPart, type WorkedPart } from "../fabric/parts";
 import { sentencesOf } from "../notation/assembly";
 import { type MadePiece, makingOf } from "./pieces-made";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
@@ -74,15 +74,15 @@ function isFinished(part: WorkedPart, pattern: WorkedPattern): boolean {
   return saysItsEnd(part) || isGoneOnFrom(part, pattern);
 }
 
-function saysItsEnd(part: WorkedPart): boolean {
-  const last = part.piece?.rows.at(-1)?.line;
+const saysItsEnd = perPart(({ piece, lines }): boolean => {
+  const last = piece?.rows.at(-1)?.line;
   if (!last) return true;
-  const after = part.lines.filter(({ kind, start }) => kind !== "blank" && start >= last.span.end);
+  const after = lines.filter(({ kind, start }) => kind !== "blank" && start >= last.span.end);
   return (
     ending.test(last.text.replace(ofRows, " ")) ||
     after.some(({ text }) => ending.test(text.replace(throughLayers, " ")))
   );
-}
+});
 
 /** The next part is worked on it. */
 function isGoneOnFrom(part: WorkedPart, pattern: WorkedPattern): boolean {

@@ -1,7 +1,8 @@
-import { partsOf, type WorkedPart } from "../fabric/parts";
-import type { Sentence } from "../notation/assembly";
+import type { WorkedPart } from "../fabric/parts";
+import { type Sentence, sentencesOf } from "../notation/assembly";
 import type { Span, TextEdit } from "../text/span";
-import { makingOf, type PlacedSentence, placedSentences } from "./pieces-made";
+import { inProse } from "./outline";
+import { makingOf, type PlacedSentence, placed, placedSentences } from "./pieces-made";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 
 /** Safety eyes are put in when the piece is closed already. */
@@ -33,29 +34,18 @@ Fasten off and close the hole.
 \`\`\`
 `,
   check(pattern) {
-    const eyes = eyeSentences(pattern);
-    return eyes.flatMap(({ said, part }) => {
+    const { names } = makingOf(pattern);
+    return eyeSentences(pattern).flatMap(({ said: sentence, line, part }) => {
+      const said = placed(line, sentence, names);
       const closing = closingBefore(said, part, pattern);
       return closing ? [found(said, closing)] : [];
     });
   },
 };
 
-interface PartSentence {
-  readonly said: PlacedSentence;
-  readonly part: WorkedPart;
-}
-
-function eyeSentences(pattern: WorkedPattern): PartSentence[] {
-  const { names } = makingOf(pattern);
-  return partsOf(pattern).flatMap((part) =>
-    part.lines
-      .filter(({ kind, text }) => kind === "prose" && /\beyes\b/i.test(text))
-      .flatMap((line) => placedSentences(line, names))
-      .filter(({ sentence }) => putsInEyes(sentence))
-      .map((said) => ({ said, part })),
-  );
-}
+const eyeSentences = inProse((line) =>
+  /\beyes\b/i.test(line.text) ? sentencesOf(line).filter(putsInEyes) : [],
+);
 
 /** A washer is meant: sewn and embroidered eyes go on from outside, and "before" sets its own time. */
 function putsInEyes({ text, deeds }: Sentence): boolean {
