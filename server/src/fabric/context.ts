@@ -13,7 +13,7 @@ import type { BindContext, Definition } from "./bind";
 import { type Made, madeNames, readDefinitions } from "./definitions";
 import { declaredTerms, languageOf, noSigns, type Signs, signsOf, TermSigns } from "./term-signs";
 
-/** Everything outside a row that its reading depends on. */
+/** Everything outside a row that its reading depends on; while only names of pieces change, `definitions` is the same object. */
 export interface PatternContext extends BindContext {
   readonly lexicon: Lexicon;
   readonly sizes: readonly string[];
@@ -57,8 +57,21 @@ export class ContextReader {
     for (const content of contents) signs.add(remarksOf(content).signs);
     const speaking = contents.filter((content) => remarksOf(content).speaks);
     const context = readContext(speaking, signs.terms());
-    return context.key === this.context?.key ? this.context : context;
+    if (context.key === this.context?.key) return this.context;
+    return this.context && haveSameStitches(this.context, context)
+      ? { ...context, definitions: this.context.definitions }
+      : context;
   }
+}
+
+/** Whether two contexts differ at most in the names of pieces. */
+function haveSameStitches(a: PatternContext, b: PatternContext): boolean {
+  const names = [...b.definitions.keys()];
+  return (
+    a.base === b.base &&
+    a.definitions.size === b.definitions.size &&
+    names.every((name) => a.definitions.has(name) && a.names.get(name) === b.names.get(name))
+  );
 }
 
 /** What is left of two versions without the lines they share at their ends. */

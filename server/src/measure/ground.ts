@@ -82,14 +82,15 @@ interface Known {
   readonly byStitch: Map<string, Ground>;
 }
 
-const known = new WeakMap<FrontMatter, WeakMap<PatternContext, Known>>();
+/** By the front matter, and by the stitches that the pattern defines. */
+const known = new WeakMap<FrontMatter, WeakMap<PatternContext["definitions"], Known>>();
 
 export function groundOf(pattern: WorkedPattern): Ground {
   const front = frontMatterOf(pattern.lines);
   const { context } = pattern;
-  const ofFront = known.get(front) ?? new WeakMap<PatternContext, Known>();
+  const ofFront = known.get(front) ?? new WeakMap<PatternContext["definitions"], Known>();
   known.set(front, ofFront);
-  const before = ofFront.get(context);
+  const before = ofFront.get(context.definitions);
   if (before?.plain) return before.plain;
   let main: string | null = before ? mainStitchOf(pattern) : null;
   const same = main === null ? undefined : before?.byStitch.get(main);
@@ -97,7 +98,7 @@ export function groundOf(pattern: WorkedPattern): Ground {
   const ground = new Ground(front, context, () => (main ??= mainStitchOf(pattern)));
   const byStitch = before?.byStitch ?? new Map<string, Ground>();
   if (main !== null) byStitch.set(main, ground);
-  ofFront.set(context, { plain: main === null ? ground : null, byStitch });
+  ofFront.set(context.definitions, { plain: main === null ? ground : null, byStitch });
   return ground;
 }
 
