@@ -145,12 +145,7 @@ function sumsOfRow(
     .map((turns, size) => sumOfTurns(turns, hands, times === null ? 1 : (times[size] ?? 0), ground));
 }
 
-function sumOfTurns(
-  turns: TurnLengths,
-  hands: readonly Hand[],
-  times: number,
-  { list }: Ground,
-): YarnSums {
+function sumOfTurns(turns: TurnLengths, hands: readonly Hand[], times: number, { list }: Ground): YarnSums {
   const sum = new Map<YarnKey, number>();
   if (times <= 0) return sum;
   const named = (name: string): Hand => ({ yarns: [list.keyOf(name)], share: 1 });

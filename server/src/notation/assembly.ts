@@ -149,12 +149,15 @@ export class PieceNames<P> {
     for (const { words, piece } of all)
       for (const name of words) {
         const last = name.at(-1) as string;
-        this.byLastWord.set(last, [...(this.byLastWord.get(last) ?? []), { name, piece }]);
+        const alike = this.byLastWord.get(last) ?? [];
+        this.byLastWord.set(last, alike);
+        alike.push({ name, piece });
       }
   }
 
   /** Every mention of one of the pieces, in order. */
   mentionsIn({ words: all, rows }: Sentence): Mention<P>[] {
+    if (!all.some(({ noun }) => this.byLastWord.has(noun))) return [];
     // `between Rnds 10 and 11 of the head`: eleven is no number of heads.
     const words = all.filter(({ start, end }) => !rows.some((row) => row.start <= start && end <= row.end));
     return words.flatMap((word, at) => {

@@ -1,4 +1,4 @@
-import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
+import { partsOf, perPart, perPiece, type WorkedPart } from "../fabric/parts";
 import type { WorkedPiece } from "../fabric/worked";
 import { type Mention, nameWords, PieceNames, type Sentence, sentencesOf } from "../notation/assembly";
 import type { LineContent } from "../notation/document";
@@ -50,26 +50,32 @@ export const makingOf = keptBy((pattern: WorkedPattern): Making => {
   const parts = partsOf(pattern);
   const pieces = parts.flatMap((part, i) => madePiece(part, parts[i - 1]));
   const names = new PieceNames(pieces.map((piece) => ({ words: piece.words, piece })));
-  const said = (lines: readonly PatternLine[], part: WorkedPart): SaidInPart[] =>
-    lines.flatMap((line) => placedSentences(line, names)).map((one) => ({ ...one, part }));
   const joining = parts.flatMap((part) =>
-    part.assembles ? said(part.lines, part) : said(proseBehindRows(part), part),
+    joiningIn(part).map(({ at, sentence }) => ({
+      ...placed(part.lines[at] as PatternLine, sentence, names),
+      part,
+    })),
   );
   return { pieces, names, joining, assembly: joining.filter(({ part }) => part.assembles) };
 });
 
-function proseBehindRows({ piece, lines }: WorkedPart): readonly PatternLine[] {
-  const last = piece?.rows.at(-1)?.line.span.end;
-  return last === undefined ? [] : lines.filter(({ kind, start }) => kind === "prose" && start >= last);
-}
+/** The sentences of a part that may put pieces together, each with the index of its line. */
+const joiningIn = perPart(({ assembles, piece, lines }) => {
+  const last = piece?.rows.at(-1)?.line.span.end ?? Number.POSITIVE_INFINITY;
+  return lines.flatMap(({ kind, start, content }, at) =>
+    assembles || (kind === "prose" && start >= last)
+      ? sentencesOf(content).map((sentence) => ({ at, sentence }))
+      : [],
+  );
+});
 
 /** The sentences of a line, with the pieces they speak of. */
 export function placedSentences(line: PatternLine, names: PieceNames<MadePiece>): PlacedSentence[] {
-  return sentencesOf(line.content).map((sentence) => ({
-    line,
-    sentence,
-    mentions: names.mentionsIn(sentence),
-  }));
+  return sentencesOf(line.content).map((sentence) => placed(line, sentence, names));
+}
+
+export function placed(line: PatternLine, sentence: Sentence, names: PieceNames<MadePiece>): PlacedSentence {
+  return { line, sentence, mentions: names.mentionsIn(sentence) };
 }
 
 /** Headings that name no piece. */
