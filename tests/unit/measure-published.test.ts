@@ -2,7 +2,15 @@ import { describe, expect, test } from "vitest";
 import { median } from "../../server/src/measure/proportions";
 import { slack } from "../../server/src/measure/stitch-path";
 import { notEstimated } from "../yarn/estimates";
-import { calibrated, calibrations, compared, fittedSlack } from "../yarn/fit";
+import {
+  calibrated,
+  calibratedStitches,
+  calibrations,
+  compared,
+  densityOf,
+  fittedSlack,
+  stitchTold,
+} from "../yarn/fit";
 import { publishedItems } from "../yarn/published";
 
 /*
@@ -35,20 +43,48 @@ describe("yarn of published items", () => {
     }
   });
 
-  /** Known misses: a ladder stitch, a bumpy one and small discs, none of them the stitch of the swatch. */
-  test("by one swatch of the same yarn, hook and hands: within 10 %, three apart", () => {
-    const beyond = calibrations
-      .flatMap(calibrated)
+  const byswatch = calibrations.flatMap(calibrated);
+
+  test("by one swatch of the same yarn, hook and hands: within 10 % wherever the source tells the stitch", () => {
+    const told = byswatch.filter(({ published }) => stitchTold.has(published.id));
+    expect(told.length).toBe(4);
+    for (const { ratio } of told) expect(Math.abs(ratio - 1)).toBeLessThanOrEqual(0.1);
+  });
+
+  /** Known misses: a ladder stitch, a bumpy one and small discs, whose stitches the source does not tell. */
+  test("of five whose stitch the source does not tell, three are further off", () => {
+    const beyond = byswatch
       .filter(({ ratio }) => Math.abs(ratio - 1) > 0.1)
       .map(({ published }) => published.id);
     expect(beyond).toEqual(["W08", "W10", "W14"]);
   });
 
-  /** Known misses. Both are V-stitches; W19 states a size that its own gauge does not give. */
-  test("whole balls are enough, but for two blankets of V-stitches", () => {
+  test("by one stitch measured, a row of sc: chains and the other rows of the same hands within 10 %", () => {
+    const sure = calibratedStitches().filter(({ stitch }) => !["fhdc", "fdc"].includes(stitch));
+    expect(sure.map(({ stitch }) => stitch)).toEqual(["ch", "hdc", "dc", "fsc"]);
+    for (const { ratio } of sure) expect(Math.abs(ratio - 1)).toBeLessThanOrEqual(0.1);
+  });
+
+  /** Known misses: foundation rows that the source measures at less than a row and its chains. */
+  test("foundation rows that contradict the other rows of their source are not met", () => {
+    const beyond = calibratedStitches().filter(({ ratio }) => Math.abs(ratio - 1) > 0.1);
+    expect(beyond.map(({ stitch }) => stitch)).toEqual(["fhdc", "fdc"]);
+  });
+
+  /** Two sources disagree on dc by a fifth, 0.842 and 1.006 of sc; the model lies between. Treble is a known miss. */
+  test("the density of double crochet lies between two sources", () => {
+    expect(densityOf("dc")).toBeGreaterThan(0.842);
+    expect(densityOf("dc")).toBeLessThan(1.006);
+  });
+
+  /**
+   * Known misses. W18 and W19 are V-stitches; W19 states a size that its own gauge does not give. W20 and W27 are
+   * open work that was not seen, and are taken as solid.
+   */
+  test("whole balls are enough, but for two blankets of V-stitches and what is taken as solid", () => {
     const beyond = compared
       .filter(({ published, ratio }) => published.quality === "whole balls" && ratio > 1)
       .map(({ published }) => published.id);
-    expect(beyond).toEqual(["W18", "W19"]);
+    expect(beyond).toEqual(["W18", "W19", "W20", "W27"]);
   });
 });

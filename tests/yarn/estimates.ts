@@ -42,6 +42,8 @@ function printed({ over, stitches, rows, stitch, category }: Printed): StitchSiz
   return sizeAtGauge(gauge, weight(category));
 }
 
+const cobbles = printed({ over: 4, stitches: 5, rows: 6, stitch: "sc", category: 6 });
+
 /** Two rows of sc and two of dc are as high as four rows of the gauge. */
 const scAndDc: StitchSize = {
   width: inches(4) / 8,
@@ -171,6 +173,15 @@ export const estimates: readonly Estimate[] = [
     pieces: 1,
   },
   {
+    id: "W16",
+    use: "try",
+    basis: "gauge, DK",
+    taken: "14 dc more in each of 6 rounds, then 11 rounds of 84: height by the hat rule; brim not seen",
+    stitches: { dc: 14 * (1 + 2 + 3 + 4 + 5 + 6) + 11 * 84 },
+    size: printed({ over: 1, stitches: 4, rows: 2, stitch: "dc", category: 3 }),
+    pieces: 1,
+  },
+  {
     id: "W18",
     use: "try",
     basis: "gauge in V-stitches, bulky",
@@ -186,6 +197,15 @@ export const estimates: readonly Estimate[] = [
     taken: "V-stitch of dc, ch 1, dc; two edge dc to a row",
     stitches: { dc: 58 * 68, ch: 58 * 33 + 103 },
     size: vStitches(3, 4, 6),
+    pieces: 1,
+  },
+  {
+    id: "W20",
+    use: "try",
+    basis: "gauge, super bulky",
+    taken: "solid sc; the lace was not seen; without fringe",
+    stitches: rectangle("sc", inches(62), inches(8), cobbles),
+    size: cobbles,
     pieces: 1,
   },
   {
@@ -238,6 +258,15 @@ export const estimates: readonly Estimate[] = [
     pieces: 1,
   },
   {
+    id: "W27",
+    use: "try",
+    basis: "gauge, worsted",
+    taken: "base as printed, 486 sc; sides of solid sc, though they must be open work",
+    stitches: { sc: 486 + 72 * (27 / (4 / 18)) },
+    size: printed({ over: 4, stitches: 16, rows: 18, stitch: "sc", category: 4 }),
+    pieces: 1,
+  },
+  {
     id: "W28",
     use: "try",
     basis: "gauge in pattern, worsted",
@@ -254,9 +283,6 @@ export const estimates: readonly Estimate[] = [
 
 /** Items that cannot be estimated, and why. */
 export const notEstimated: Readonly<Record<string, string>> = {
-  W16: "neither a size in figures nor all counts",
   W17: "12 rows, no width and no gauge",
-  W20: "7 rows of lace whose stitches were not seen, and a fringe",
   W25: "no size in figures, counts of two rounds only",
-  W27: "sides of open work that was not seen",
 };

@@ -387,3 +387,37 @@ export const publishedItems: readonly PublishedItem[] = [
     source: "Yarnspirations pattern sheet CAC0502-007251M",
   },
 ];
+
+/** One row of a stitch, unravelled: inches of yarn for each inch of its width. */
+export interface PublishedStitch {
+  /** US name. */
+  readonly stitch: string;
+  readonly perWidth: number;
+  /** What speaks against the figure itself. */
+  readonly doubt: string | null;
+}
+
+/** Rows of 5 in by one pair of hands, in worsted with a 5 mm hook; the source is that of the swatches W01 to W03. */
+export const publishedStitches: readonly PublishedStitch[] = [
+  { stitch: "ch", perWidth: 25.5 / 5, doubt: "the source prints 4.8 as its average" },
+  { stitch: "sc", perWidth: 53 / 5, doubt: null },
+  { stitch: "hdc", perWidth: 78.5 / 5, doubt: null },
+  { stitch: "dc", perWidth: 102 / 5, doubt: null },
+  { stitch: "fsc", perWidth: 80 / 5, doubt: null },
+  {
+    stitch: "fhdc",
+    perWidth: 87 / 5,
+    doubt: "a row of hdc and its chains take 20.8 by the same source, a foundation row of both only 17.4",
+  },
+  {
+    stitch: "fdc",
+    perWidth: 82 / 5,
+    doubt: "less than a row of dc alone, 20.4, by the same source: not to be used",
+  },
+];
+
+/** Yarn in an area, against that of single crochet in the same yarn and width: thesnugglery.net/?p=392. */
+export const publishedDensities: readonly { readonly stitch: string; readonly ofSc: number }[] = [
+  { stitch: "dc", ofSc: 0.842 },
+  { stitch: "tr", ofSc: 0.842 },
+];

@@ -37,7 +37,12 @@ export interface Basis {
 }
 
 /** How far estimates were off published figures (`npm run yarn`), rounded up to a twentieth. */
-const spreads = { measured: 0, swatch: 0, gauge: 0.2, hook: 0.25, weight: 0.35 } as const;
+const spreads = { measured: 0, scaled: 0.1, gauge: 0.2, hook: 0.25, weight: 0.35 } as const;
+
+/** A measure is sure of its own stitch; others are scaled by it. */
+function spreadOf(measured: ReadonlyMap<string, number>, { mainStitch }: Grounds): number {
+  return measured.has(mainStitch()) ? spreads.measured : spreads.scaled;
+}
 
 export interface Grounds {
   readonly front: FrontMatter;
@@ -100,26 +105,31 @@ function roomOf({ front, list }: Grounds, gauge: Gauge | null): Basis | null {
 }
 
 /** `sc: 4.6 cm`: each stitch that is measured by itself; the others scaled with them. */
-function measuredBasis({ front, paths }: Grounds, room: Basis): Basis | null {
+function measuredBasis(grounds: Grounds, room: Basis): Basis | null {
+  const { front, paths } = grounds;
+  const told = front.measuredYarn.filter(({ word, millimetres }) =>
+    isBelievable(millimetres, paths.of(word), room),
+  );
   const measured = new Map<string, number>();
-  for (const { word, millimetres } of front.measuredYarn) {
+  for (const { word, millimetres } of told) {
     const kind = paths.of(word);
     measured.set(kind.plain ?? word, millimetres / yarnIn(kind.path, room.size));
   }
   if (measured.size === 0) return null;
-  const says = `your own measure, ${front.measuredYarn.map(({ text }) => text.trim()).join(", ")}`;
+  const says = `your own measure, ${told.map(({ text }) => text.trim()).join(", ")}`;
   return {
     ...room,
     sort: "measured",
     says,
     measured,
     scale: geometricMean([...measured.values()]),
-    spread: spreads.measured,
+    spread: spreadOf(measured, grounds),
   };
 }
 
 /** `Swatch: 20 sc x 20 rows, 9 g`; weighed, it needs a label to be told in metres. */
-function swatchBasis({ front, paths, list, mainStitch }: Grounds, room: Basis): Basis | null {
+function swatchBasis(grounds: Grounds, room: Basis): Basis | null {
+  const { front, paths, list, mainStitch } = grounds;
   const label = list.yarns.find((yarn) => yarn.label !== null)?.label;
   for (const { word, stitches, metres, grams, text } of front.swatches) {
     const weighed = grams !== null && label ? (grams * label.metres) / label.grams / room.strands : null;
@@ -134,10 +144,19 @@ function swatchBasis({ front, paths, list, mainStitch }: Grounds, room: Basis): 
       says: `your swatch, ${text.replace(/^\W*swatch\W*/i, "")}`,
       measured,
       scale,
-      spread: spreads.swatch,
+      spread: spreadOf(measured, grounds),
     };
   }
   return null;
+}
+
+/** Hands and yarns differ, but nobody's stitch takes three times as much yarn as another's, or a third. */
+export function isBelievable(
+  millimetres: number,
+  { path }: KindOfStitch,
+  { size }: Pick<Basis, "size">,
+): boolean {
+  return Math.abs(Math.log(millimetres / yarnIn(path, size))) < Math.log(3);
 }
 
 function geometricMean(numbers: readonly number[]): number {

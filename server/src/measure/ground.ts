@@ -1,5 +1,6 @@
 import type { PatternContext } from "../fabric/context";
-import type { WorkedPattern, WorkedRow } from "../fabric/worked";
+import { perPiece } from "../fabric/parts";
+import type { WorkedPattern, WorkedPiece, WorkedRow } from "../fabric/worked";
 import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
 import { keptBy } from "../text/kept-by";
 import { stitchOf } from "../trade/stitches";
@@ -103,17 +104,25 @@ export function groundOf(pattern: WorkedPattern): Ground {
 }
 
 /** The plain stitch that most stitches of a pattern are, by its US name; a single crochet where there is none. */
-function mainStitchOf({ pieces, context }: WorkedPattern): string {
+function mainStitchOf({ pieces }: WorkedPattern): string {
   const sums = new Map<string, number>();
-  for (const { rows, piece } of pieces)
-    for (const row of rows)
-      for (const [key, n] of countsOf(row)) {
-        const plain = stitchOf(key.split(/[*<]/)[0] ?? key, context.terms)?.base;
-        if (plain) sums.set(plain, (sums.get(plain) ?? 0) + n * piece.make);
-      }
+  for (const piece of pieces)
+    for (const [plain, n] of plainStitchesIn(piece))
+      sums.set(plain, (sums.get(plain) ?? 0) + n * piece.piece.make);
   const [most] = [...sums].sort((a, b) => b[1] - a[1]);
   return most?.[0] ?? "sc";
 }
+
+/** How many stitches of a piece, in its first size, are of each plain stitch or built on it. */
+const plainStitchesIn = perPiece(({ rows, context }: WorkedPiece): ReadonlyMap<string, number> => {
+  const sums = new Map<string, number>();
+  for (const row of rows)
+    for (const [key, n] of countsOf(row)) {
+      const plain = stitchOf(key.split(/[*<]/)[0] ?? key, context.terms)?.base;
+      if (plain) sums.set(plain, (sums.get(plain) ?? 0) + n);
+    }
+  return sums;
+});
 
 /** All that a row counts in its first size. */
 function countsOf(row: WorkedRow): [string, number][] {

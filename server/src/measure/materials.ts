@@ -1,4 +1,5 @@
 import type { WorkedPattern, WorkedPiece } from "../fabric/worked";
+import { frontMatterOf } from "../notation/front-matter/front-matter";
 import { convertLength } from "../trade/units";
 import { usualMetres } from "../trade/yarn-weights";
 import type { Basis } from "./basis";
@@ -6,6 +7,7 @@ import { cordNotes } from "./cords";
 import { easeNotes } from "./ease";
 import { type Edging, edgingsOf } from "./edgings";
 import { type Estimate, estimateOf, figuresOf, rounded } from "./figures";
+import { missingNotes } from "./missing";
 import { drawnIn } from "./plain-pieces";
 import { openingsInWords } from "./row-size";
 import { sumOf } from "./row-yarn";
@@ -290,6 +292,7 @@ function notesOf(pattern: WorkedPattern, use: YarnUse): string[] {
       ({ says, sort }) =>
         `The gauge: ${says}${sort === "no-rows" ? "; rows were taken as high as usual" : instead}.`,
     ),
+    ...missingNotes(frontMatterOf(pattern.lines), use.ground),
     ...taken.map((how) => `Yarn was counted for ${how}.`),
     ...(leftOut.length > 0
       ? [
@@ -298,7 +301,11 @@ function notesOf(pattern: WorkedPattern, use: YarnUse): string[] {
       : []),
     ...(basis && basis.spread > 0
       ? [
-          `The yarn is an estimate: the true figure lies within ${basis.spread * 100} % most of the time. One stitch unravelled and measured makes it sure: 20 sc unravelled: 92 cm.`,
+          `The yarn is an estimate: the true figure lies within ${basis.spread * 100} % most of the time. ${
+            basis.measured.size > 0
+              ? "Most of it is worked in a stitch that you did not measure; measure that one too."
+              : "One stitch unravelled and measured makes it sure: 20 sc unravelled: 92 cm."
+          }`,
         ]
       : []),
     ...(basis && basis.strands > 1

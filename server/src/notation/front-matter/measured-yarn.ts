@@ -14,7 +14,7 @@ import type { Stretch } from "./stretch";
 export interface MeasuredYarn extends Stretch {
   /** The stitch, spelled as in the vocabulary. */
   readonly word: string;
-  /** In one stitch. */
+  /** In one stitch; as written, even where that cannot be. */
   readonly millimetres: number;
 }
 
@@ -57,7 +57,7 @@ function measuresIn(line: Stretch): MeasuredYarn[] {
     const word = stitchNamed(name);
     const many = n === undefined ? 1 : numberOf(n);
     const each = (numberOf(length) * convertLength(1, lengthUnit(unit), "mm")) / many;
-    if (word === null || !Number.isFinite(each) || each <= 0) return [];
+    if (word === null || !Number.isFinite(each)) return [];
     const at = every[i]?.index ?? 0;
     return [
       { text: all, start: line.start + at, end: line.start + at + all.length, word, millimetres: each },
