@@ -6,7 +6,8 @@ import { toldBelow } from "./tell";
 /** What the server answers of the piece at the caret, and of a size for it. */
 interface ResizeReply {
   readonly piece: string | null;
-  readonly now: number | null;
+  readonly now: string | null;
+  readonly ways: string;
   readonly where: string;
   readonly fits: boolean;
   readonly says: string;
@@ -28,11 +29,7 @@ export async function resizePiece(client: BaseLanguageClient): Promise<void> {
   }
   const typed = await window.showInputBox({
     title: l10n.t("Resize {0}", first.piece ?? ""),
-    prompt: l10n.t(
-      "It is {0} sts {1}. Type 60, x1.5, start 8 or, at your gauge, 40 cm, 16 in across, 20 cm high.",
-      first.now ?? "",
-      first.where,
-    ),
+    prompt: l10n.t("It is {0} sts {1}. Type {2}.", first.now ?? "", first.where, first.ways),
     validateInput: settledOnly(async (text) => toldBelow(await ask(text))),
   });
   const last = typed === undefined ? null : await ask(typed);

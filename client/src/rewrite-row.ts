@@ -6,7 +6,8 @@ import { toldBelow } from "./tell";
 /** What the server answers of the row at the caret, and of a count for it. */
 interface RewriteReply {
   readonly row: string | null;
-  readonly now: number | null;
+  readonly now: string | null;
+  readonly ways: string;
   readonly fits: boolean;
   readonly says: string;
   readonly edit: WorkspaceEdit | null;
@@ -27,8 +28,9 @@ export async function rewriteRow(client: BaseLanguageClient): Promise<void> {
   const typed = await window.showInputBox({
     title: l10n.t("Rewrite {0}", first.row ?? ""),
     prompt: l10n.t(
-      "It makes {0} now. How many stitches is it to make? 60, x1.5 or, at your gauge, 50 cm.",
+      "It makes {0} now. How many stitches is it to make? Type {1}.",
       first.now ?? "",
+      first.ways,
     ),
     value: `${first.now ?? ""}`,
     validateInput: settledOnly(async (text) => toldBelow(await ask(text))),

@@ -26,7 +26,8 @@ async function asked(line: number, typed?: string): Promise<ResizeReply | null> 
 test("a piece is asked for with the width that it has", async () => {
   expect(await asked(2)).toEqual({
     piece: "Float",
-    now: 10,
+    now: "10",
+    ways: "60, x1.5, start 8 or, at your gauge, 40 cm, 16 in across, 20 cm high",
     where: "at its widest",
     fits: true,
     says: "",

@@ -24,7 +24,14 @@ async function asked(line: number, typed?: string, text = POUCH): Promise<Rewrit
 
 describe("a count for the row at the caret", () => {
   test("is asked for with the one that it has", async () => {
-    expect(await asked(2)).toEqual({ row: "Row 1", now: 48, fits: true, says: "", edit: null });
+    expect(await asked(2)).toEqual({
+      row: "Row 1",
+      now: "48",
+      ways: "60, x1.5 or, at your gauge, 50 cm",
+      fits: true,
+      says: "",
+      edit: null,
+    });
   });
 
   test("that fits is told with the text, and the change brings the rows below with it", async () => {

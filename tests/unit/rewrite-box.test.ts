@@ -27,7 +27,7 @@ test("asks the server for what stands there when the typing pauses, not for each
     code2ProtocolConverter: { asTextDocumentPositionParams: () => ({}) },
     sendRequest: async (_: string, { typed }: { typed: string | null }) => {
       asked.push(typed);
-      return { row: "Rnd 4", now: 24, fits: true, says: `${typed} fits.`, edit: null };
+      return { row: "Rnd 4", now: "24", ways: "60", fits: true, says: `${typed} fits.`, edit: null };
     },
   };
   await rewriteRow(client as unknown as Parameters<typeof rewriteRow>[0]);

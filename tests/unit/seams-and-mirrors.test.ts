@@ -104,14 +104,24 @@ Fasten off. Mark the left edge.`;
 
   const titles = (text: string) => at(text, actionsOnRequest).map((one) => one.title);
 
-  test("is not offered in several sizes, nor where a row is too long or tells of one edge only", () => {
+  test("is written in several sizes too", () => {
     const sized = `Sizes: S (M)
 
 Right Front
 Ch 13 (15).
 Row 1 (RS): Sc in 2nd ch from hook and in each ch across. 12 (14) sc.
-|Row 2: Ch 1, turn, sc2tog, sc to end. 11 (13) sc.`;
-    expect(titles(sized)).not.toContain(title);
+Row 2: Ch 1, turn, sc2tog, sc in next 4 (6) sts, 2 sc in next st, sc to end. 12 (14) sc.`;
+    const done = chosen(sized.replace("Row 2", "|Row 2"), title, actionsOnRequest);
+    expect(done.slice(sized.length)).toBe(`
+
+Left Front
+Ch 13 (15).
+Row 1 (RS): Sc in 2nd ch from hook and in each ch across. 12 (14) sc.
+Row 2: Ch 1, turn, sc to last 7 (9) sts, 2 sc in next st, sc in next 4 (6) sts, sc2tog. 12 (14) sc.`);
+    expect(new Checker().check(done).findings).toEqual([]);
+  });
+
+  test("is not offered where a row is too long or tells of one edge only", () => {
     const plain = right.slice(0, right.indexOf("Row 3")).replace("Row 2", "|Row 2");
     expect(titles(plain)).toContain(title);
     for (const row of [

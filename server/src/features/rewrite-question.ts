@@ -13,8 +13,10 @@ import { type Wanted, wantedIn } from "./wanted-count";
 export interface RewriteAnswer {
   /** What the row is called; null where no row that can be rewritten is at the caret. */
   readonly row: string | null;
-  /** The stitches that it makes now. */
-  readonly now: number | null;
+  /** The stitches that it makes now, as its count would tell them: `60 (64, 68)`. */
+  readonly now: string | null;
+  /** What may be typed. */
+  readonly ways: string;
   /** Whether the number can be had; `says` is why not, with the nearest that can. */
   readonly fits: boolean;
   readonly says: string;
@@ -29,15 +31,14 @@ export function rewriteAnswer(scene: Scene, offset: number, typed: string | null
   const none = whyNoCount(here.row, here.piece);
   if (none) return refused(here.row, `${rowTitle(here.row)} cannot be rewritten: ${none.why}.`);
   const now = here.row.outcome?.makes[0] ?? null;
-  if (typed === null) return { row: rowTitle(here.row), now, fits: true, says: "", edits: [] };
+  const asked = { row: rowTitle(here.row), now: `${now ?? ""}`, ways: "60, x1.5 or, at your gauge, 50 cm" };
+  if (typed === null) return { ...asked, fits: true, says: "", edits: [] };
   const wanted = wantedIn(typed, now, () => yarnUseOf(scene.worked).ground.basis?.gauge ?? null);
-  return isRefusal(wanted)
-    ? { ...refused(here.row, wanted.why), now }
-    : { ...answer(scene, here, wanted), now };
+  return { ...(isRefusal(wanted) ? refused(here.row, wanted.why) : answer(scene, here, wanted)), ...asked };
 }
 
-function refused(row: WorkedRow | null, says: string): RewriteAnswer {
-  return { row: row && rowTitle(row), now: null, fits: false, says, edits: [] };
+export function refused(row: WorkedRow | null, says: string): RewriteAnswer {
+  return { row: row && rowTitle(row), now: null, ways: "", fits: false, says, edits: [] };
 }
 
 function answer(scene: Scene, here: RowHere, { count, sized }: Wanted): RewriteAnswer {
@@ -45,10 +46,10 @@ function answer(scene: Scene, here: RowHere, { count, sized }: Wanted): RewriteA
   if (isRefusal(found))
     return refused(here.row, `${sentence(found.why)} ${nearestWords(scene, here, { count, sized })}`.trim());
   const says = fitsWords(here, found, sized(count));
-  return { row: rowTitle(here.row), now: null, fits: true, says, edits: found.edits };
+  return { ...refused(here.row, says), fits: true, edits: found.edits };
 }
 
-function sentence(why: string): string {
+export function sentence(why: string): string {
   return `${why.charAt(0).toUpperCase()}${why.slice(1)}.`;
 }
 
@@ -57,15 +58,26 @@ function fitsWords(
   { makes, text, edits, setter, lookAt }: RewrittenWith,
   size: string,
 ): string {
-  const others = new Set(edits.flatMap(({ note }) => note?.label ?? [])).size;
-  const lines = others === 1 ? "1 line below changes too" : `${others} lines below change too`;
   const from = setter === row ? "" : `, from ${rowTitle(setter)} on`;
   const besides = lookAt ? ` Look at ${rowTitle(lookAt)} and what follows yourself: it is not checked.` : "";
-  return `${sts(makes)}${size} fit${from}: ${text}${others > 0 ? ` (${lines})` : ""}${besides}`;
+  return `${sts(makes)}${size} fit${from}: ${text}${linesBelow(edits)}${besides}`;
 }
 
-function nearestWords(scene: Scene, here: RowHere, { count, sized }: Wanted): string {
+export function linesBelow(edits: readonly NotedEdit[]): string {
+  const others = new Set(edits.flatMap(({ note }) => note?.label ?? [])).size;
+  if (others === 0) return "";
+  return others === 1 ? " (1 line below changes too)" : ` (${others} lines below change too)`;
+}
+
+export function nearestWords(scene: Scene, here: RowHere, { count, sized }: Wanted): string {
   const { below, above } = nearestWithFollowing(scene, here, count);
-  const near = [below, above].flatMap((one) => (one ? [`${one.makes}${sized(one.makes)}`] : []));
-  return near.length > 0 ? `The nearest that fit: ${near.join(" and ")}.` : "";
+  if (!below && !above) return "";
+  const now = here.row.outcome?.makes[0] ?? count;
+  const near = [below?.makes ?? now, above?.makes ?? now, now];
+  const fewer = Math.max(...near.filter((one) => one < count));
+  const more = Math.min(...near.filter((one) => one > count));
+  const words = [fewer, more]
+    .filter(Number.isFinite)
+    .map((one) => `${one}${sized(one)}${one === now ? " (as it is now)" : ""}`);
+  return `The nearest that fit: ${words.join(" and ")}.`;
 }

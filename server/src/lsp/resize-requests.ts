@@ -1,5 +1,5 @@
 import type { TextDocumentPositionParams, WorkspaceEdit } from "vscode-languageserver";
-import { resizeAnswer } from "../features/resize/resize-question";
+import { resizeAnswerInSizes } from "../features/sizes/resize-question-in-sizes";
 import type { Server } from "./context";
 import { editOf } from "./edits";
 import { answering, type Request } from "./handler";
@@ -13,7 +13,8 @@ interface ForSize extends TextDocumentPositionParams {
 /** Whether the piece at the caret can be had in a size, what else that brings, and the change that does it. */
 export interface ResizeReply {
   readonly piece: string | null;
-  readonly now: number | null;
+  readonly now: string | null;
+  readonly ways: string;
   readonly where: string;
   readonly fits: boolean;
   readonly says: string;
@@ -36,6 +37,10 @@ export function answerResizes(server: Server): void {
 function reply({ client }: Server, { params, snapshot }: Request<ForSize>): ResizeReply {
   const { text, report, worked, prover, lines } = snapshot;
   const scene = { text, report, worked, prover, findings: report.findings };
-  const { edits, ...answer } = resizeAnswer(scene, offsetOf(params.position, lines), params.typed ?? null);
+  const { edits, ...answer } = resizeAnswerInSizes(
+    scene,
+    offsetOf(params.position, lines),
+    params.typed ?? null,
+  );
   return { ...answer, edit: edits.length > 0 ? editOf(edits, snapshot, client) : null };
 }

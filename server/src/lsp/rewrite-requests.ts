@@ -1,5 +1,5 @@
 import type { TextDocumentPositionParams, WorkspaceEdit } from "vscode-languageserver";
-import { rewriteAnswer } from "../features/rewrite-question";
+import { rewriteAnswerInSizes } from "../features/sizes/rewrite-question-in-sizes";
 import type { Server } from "./context";
 import { editOf } from "./edits";
 import { answering, type Request } from "./handler";
@@ -13,7 +13,8 @@ interface ForCount extends TextDocumentPositionParams {
 /** Whether the row at the caret can be rewritten for a count, and the change that does it. */
 export interface RewriteReply {
   readonly row: string | null;
-  readonly now: number | null;
+  readonly now: string | null;
+  readonly ways: string;
   readonly fits: boolean;
   readonly says: string;
   readonly edit: WorkspaceEdit | null;
@@ -34,6 +35,10 @@ export function answerRewrites(server: Server): void {
 function reply({ client }: Server, { params, snapshot }: Request<ForCount>): RewriteReply {
   const { text, report, worked, prover, lines } = snapshot;
   const scene = { text, report, worked, prover, findings: report.findings };
-  const { edits, ...answer } = rewriteAnswer(scene, offsetOf(params.position, lines), params.typed ?? null);
+  const { edits, ...answer } = rewriteAnswerInSizes(
+    scene,
+    offsetOf(params.position, lines),
+    params.typed ?? null,
+  );
   return { ...answer, edit: edits.length > 0 ? editOf(edits, snapshot, client) : null };
 }

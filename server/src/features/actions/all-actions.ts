@@ -6,6 +6,7 @@ import { declare } from "./declare";
 import { declareLanguage } from "./declare-language";
 import { declareTerms } from "./declare-terms";
 import { explain } from "./explain";
+import { inEachSize } from "./in-each-size";
 import { matchSeams } from "./match-seams";
 import { mend } from "./mend";
 import { mendAlike } from "./mend-alike";
@@ -13,7 +14,7 @@ import { mendSafely } from "./mend-safely";
 import { mirrorPiece } from "./mirror-piece";
 import { respace } from "./respace";
 import { retell } from "./retell";
-import { rewriteRow } from "./rewrite-row";
+import { rewriteRowInSizes } from "./rewrite-row-in-sizes";
 import { updateFollowing } from "./update-following";
 import { writeLists } from "./write-lists";
 import { writeMaterials } from "./write-materials";
@@ -36,11 +37,9 @@ const atPlace: readonly ActionSource[] = [
 
 /** Those that better what is right: they come when someone asks for them, and light no lamp. */
 const onRequest: readonly ActionSource[] = [
-  updateFollowing,
-  rewriteRow,
-  respace,
-  retell,
-  mirrorPiece,
+  inEachSize(updateFollowing),
+  rewriteRowInSizes,
+  ...[respace, retell, mirrorPiece].map(inEachSize),
   writeLists,
 ];
 

@@ -11,7 +11,7 @@ import { type Rewritten, rewriteToMake } from "../../reshape/rewrite-row";
 import { isRefusal, type Refusal } from "../../reshape/row-trial";
 import { rowTitle } from "../row-names";
 import { sts } from "../shown/counts";
-import type { Action, ActionSource, Scene } from "./action";
+import type { ActionSource, Scene } from "./action";
 import { thoseBehind, type WithFollowing, withFollowing } from "./following";
 import { type RowHere, rowHere } from "./row-here";
 
@@ -21,8 +21,12 @@ export const rewriteRow: ActionSource = (scene, focus) => {
   const now = here?.row.outcome?.makes[0];
   if (!here || now == null || here.row.result !== "ok") return [];
   const { below, above } = nearestWithFollowing(scene, here, now);
-  return [above, below].flatMap((one) => (one ? [actionFor(here, one)] : []));
+  return [above, below].flatMap((one) =>
+    one ? [{ ...rewrite, title: titleOf(here, one), edits: () => one.edits }] : [],
+  );
 };
+
+export const rewrite = { kind: "rewrite", mends: [], preferred: false } as const;
 
 /** A row for another count, with what follows from it. */
 export interface RewrittenWith extends WithFollowing {
@@ -47,13 +51,15 @@ export function nearestWithFollowing(
   scene: Scene,
   { row, piece }: RowHere,
   from: number,
+  suitsToo: (one: RewrittenWith) => boolean = () => true,
 ): { readonly below: RewrittenWith | null; readonly above: RewrittenWith | null } {
   const known = new Map<string, RewrittenWith>();
   const keyOf = ({ setter, rewritten }: FromAbove): string => `${setter.line.start} ${rewritten.makes}`;
   const suits = (one: FromAbove): boolean => {
     const done = withThoseBehind(scene, piece, one);
-    if (!isRefusal(done)) known.set(keyOf(one), done);
-    return !isRefusal(done);
+    if (isRefusal(done) || !suitsToo(done)) return false;
+    known.set(keyOf(one), done);
+    return true;
   };
   const asOwn = (rewritten: Rewritten): FromAbove => ({ setter: row, rewritten, makes: rewritten.makes });
   const own = nearestCounts(row, piece, from, (one) => suits(asOwn(one)));
@@ -79,15 +85,12 @@ function patternOf({ text, worked }: Scene) {
   return { text, pieces: worked.pieces };
 }
 
-function actionFor({ row, piece, next }: RowHere, { makes, edits, setter, lookAt }: RewrittenWith): Action {
+export function titleOf(
+  { row, piece, next }: RowHere,
+  { makes, edits, setter, lookAt }: RewrittenWith,
+): string {
   const behind = next && edits.some(({ note }) => note) ? ` and update ${thoseBehind(next, piece)}` : "";
   const from = setter === row ? behind : `, from ${rowTitle(setter)} on`;
   const besides = lookAt ? ` (look at ${rowTitle(lookAt)} yourself)` : "";
-  return {
-    kind: "rewrite",
-    title: `Rewrite ${rowTitle(row)} for ${sts(makes)}${from}${besides}`,
-    mends: [],
-    preferred: false,
-    edits: () => edits,
-  };
+  return `Rewrite ${rowTitle(row)} for ${sts(makes)}${from}${besides}`;
 }

@@ -21,7 +21,9 @@ export interface ResizeAnswer {
   /** What the piece is called; null where none that can be resized is at the caret. */
   readonly piece: string | null;
   /** Stitches of its widest row now; of a piece with lace that is wider, of its widest plain row. */
-  readonly now: number | null;
+  readonly now: string | null;
+  /** What may be typed. */
+  readonly ways: string;
   readonly where: "at its widest" | "in its plain rows";
   /** Whether the size can be had; `says` is why not, with the nearest that can. */
   readonly fits: boolean;
@@ -34,37 +36,31 @@ export interface ResizeAnswer {
 /** Whether the piece at an offset can be had in a size, as it is typed; `null`: nothing is typed yet. */
 export function resizeAnswer(scene: Scene, offset: number, typed: string | null): ResizeAnswer {
   const piece = pieceAround(scene.worked, offset);
-  if (!piece)
-    return refused(null, null, "There is no piece at the caret. Put the caret on a row and try again.");
+  if (!piece) return refused(null, "There is no piece at the caret. Put the caret on a row and try again.");
   const name = piece.piece.name || "the piece";
   const shape = silhouetteOf(piece);
-  if (isRefusal(shape)) return refused(name, null, `${name} cannot be resized: ${shape.why}.`);
-  const now = shape.widest;
+  if (isRefusal(shape)) return refused(name, `${name} cannot be resized: ${shape.why}.`);
   const where = shape.isWiderInLace ? "in its plain rows" : "at its widest";
-  if (typed === null) return { piece: name, now, where, fits: true, says: "", notes: [], edits: [] };
+  const asked = { piece: name, now: `${shape.widest}`, ways, where } as const;
+  if (typed === null) return { ...asked, fits: true, says: "", notes: [], edits: [] };
   const measures = measuresOf(scene.worked, piece, shape);
   const wanted = wantedSize(typed, measures);
-  if (isRefusal(wanted)) return refused(name, now, wanted.why);
+  if (isRefusal(wanted)) return { ...refused(name, wanted.why), ...asked };
   const found = resizedWith(scene, piece, wanted);
   if (isRefusal(found)) {
-    return refused(name, now, `${sentence(found.why)} ${nearestWords(scene, piece, wanted, now)}`.trim());
+    const near = nearestWords(scene, piece, wanted, shape.widest);
+    return { ...refused(name, `${sentence(found.why)} ${near}`.trim()), ...asked };
   }
   const after = new Checker().work(withEdits(scene.text, found.edits)).worked;
   const { resized, edits, left } = found;
   const notes = [...left, ...whatElse({ pattern: scene.worked, piece, after, resized, measures })];
-  return {
-    piece: name,
-    now,
-    where,
-    fits: true,
-    says: fitsWords(piece, found, wanted, measures),
-    notes,
-    edits,
-  };
+  return { ...asked, fits: true, says: fitsWords(piece, found, wanted, measures), notes, edits };
 }
 
-function refused(piece: string | null, now: number | null, says: string): ResizeAnswer {
-  return { piece, now, where: "at its widest", fits: false, says, notes: [], edits: [] };
+const ways = "60, x1.5, start 8 or, at your gauge, 40 cm, 16 in across, 20 cm high";
+
+export function refused(piece: string | null, says: string): ResizeAnswer {
+  return { piece, now: null, ways: "", where: "at its widest", fits: false, says, notes: [], edits: [] };
 }
 
 function sentence(why: string): string {
@@ -102,7 +98,7 @@ function isMore(scene: Scene, edits: readonly NotedEdit[], rule: string, fresh: 
 }
 
 /** What a list says of yarn and sizes is not true any more of another size: that is told, and stands in no one's way. */
-const ofAmounts = new Set(["too-little-yarn", "too-much-yarn", "size-differs"]);
+export const ofAmounts = new Set(["too-little-yarn", "too-much-yarn", "size-differs"]);
 
 function nearestWords(scene: Scene, piece: WorkedPiece, { goal, sized }: WantedSize, now: number): string {
   const pattern = { text: scene.text, pieces: scene.worked.pieces };

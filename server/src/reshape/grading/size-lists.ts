@@ -59,15 +59,21 @@ function listsIn(line: PatternLine, sizes: readonly string[], { context }: Worke
     .map((one) => moved(one, line.start));
 }
 
+function formsOf(sizes: number, entry = cell): { readonly outside: string; readonly inside: string } {
+  const more = `(?:${separator}${entry})`;
+  return {
+    outside: `${entry}\\s?[([{]\\s?${entry}${more}{${sizes - 2}}\\s?[)\\]}]`,
+    inside: `[([{]\\s?${entry}${more}{${sizes - 1}}\\s?[)\\]}]`,
+  };
+}
+
 /** `8 (10, 12)`, `[8:10:12]`; of two sizes, only where a row is read so or a unit follows. */
 function spansOf(
   { text, kind }: PatternLine,
   sizes: number,
   lexicon: WorkedPattern["context"]["lexicon"],
 ): Span[] {
-  const more = `(?:${separator}${cell})`;
-  const outside = `${cell}\\s?[([{]\\s?${cell}${more}{${sizes - 2}}\\s?[)\\]}]`;
-  const inside = `[([{]\\s?${cell}${more}{${sizes - 1}}\\s?[)\\]}]`;
+  const { outside, inside } = formsOf(sizes);
   const form = new RegExp(`${outside}|${inside}`, "g");
   const told = [...text.matchAll(form)].map(({ 0: all, index }) => ({
     start: index,
@@ -101,11 +107,29 @@ function signBefore(cells: Found["cells"], text: string): string {
   return /^\s*[,:;]\s*$/.test(between) ? between : ", ";
 }
 
-/** `S (M, L, XL)`. */
+/** The lists of a line with so many numbers in brackets, or so many ranges, of which the first may stand before them. */
+export function listsOf(
+  { text, start }: PatternLine,
+  many: number,
+  of: "numbers" | "ranges",
+): Pick<SizedList, "start" | "end" | "cells">[] {
+  const entry = of === "numbers" ? cell : String.raw`\d+\s?[-–—]\s?\d+`;
+  const { outside, inside } = formsOf(many, entry);
+  return [...text.matchAll(new RegExp(`${outside}|${inside}`, "g"))].map(({ 0: all, index }) =>
+    moved(foundIn(text, index, index + all.length, new RegExp(entry, "g")), start),
+  );
+}
+
+const betweenNames = String.raw`(?:\s*[,:;]\s*(?:and\s+)?|\s+(?:and|&)\s+)`;
+
+/** `S (M, L, XL)`, `Small, Medium and Large`. */
 function namesIn(text: string, sizes: readonly string[]): Found[] {
   const names = sizes.map((name) => name.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"));
   const [first, ...rest] = names;
-  const form = new RegExp(`\\b${first}\\s*[([,:;]\\s*${rest.join(separator)}(?![\\w])`, "i");
+  const form = new RegExp(
+    `\\b${first}(?:\\s*[([]\\s*|${betweenNames})${rest.join(betweenNames)}(?![\\w])`,
+    "i",
+  );
   const found = form.exec(text);
   if (!found) return [];
   return [

@@ -1,19 +1,28 @@
 import type { State } from "../../fabric/outcome";
 import { isRight, reworking } from "../../fabric/rework";
+import { countPlaces } from "../../fabric/strip";
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
-import { type Rewritten, rewriteOn } from "../rewrite-row";
-import { isRefusal } from "../row-trial";
+import { type Rewritten, rewriteOn, rewriteOnToMake } from "../rewrite-row";
+import { isRefusal, type Refusal } from "../row-trial";
 import { rewriteInProportion } from "../scaled-row";
 import { type DraftRow, isNew } from "./draft";
 import { rowsOf } from "./silhouette";
+
+/** How many increases a row gets on other places: as it goes on by itself, or as many as it has. */
+export type Increases = "as-places-allow" | "as-many";
 
 /**
  * The rows of a draft, each on what the row before it leaves, as the row was understood when the piece was right.
  * A row with openings gets them by so many times as wide. Rows that stand for others are left for when the whole
  * piece is worked.
  */
-export function inLine(draft: readonly DraftRow[], piece: WorkedPiece, by: number): DraftRow[] {
-  const lining = new Lining(piece, by);
+export function inLine(
+  draft: readonly DraftRow[],
+  piece: WorkedPiece,
+  by: number,
+  increases: Increases,
+): DraftRow[] {
+  const lining = new Lining(piece, by, increases);
   return draft.map((one) => (one.state === "gone" ? one : lining.next(one)));
 }
 
@@ -27,6 +36,7 @@ class Lining {
   constructor(
     private readonly piece: WorkedPiece,
     private readonly by: number,
+    private readonly increases: Increases,
   ) {}
 
   next(one: DraftRow): DraftRow {
@@ -40,11 +50,20 @@ class Lining {
   /** Null for a row that stands for others, or cannot follow. */
   private onPlaces({ row }: DraftRow, left: State): Rewritten | null {
     if (changesAsItGoes(row)) return null;
-    const spaced = rewriteOn(row, this.piece, left);
+    const spaced = this.spaced(row, left);
     const isSpaced = !isRefusal(spaced) && !this.hasOpenings;
     const scaled = isSpaced ? null : rewriteInProportion(row, this.piece, left, this.by);
     this.hasOpenings = scaled !== null;
     return scaled ?? (isRefusal(spaced) ? null : spaced);
+  }
+
+  private spaced(row: WorkedRow, left: State): Rewritten | Refusal {
+    const { has, makes } = row.outcome ?? {};
+    const adds = (makes?.[0] ?? 0) - (has?.[0] ?? 0);
+    const to = countPlaces(left[0]?.strip ?? []) + adds;
+    const asMany =
+      this.increases === "as-many" && adds !== 0 ? rewriteOnToMake(row, this.piece, left, to) : null;
+    return asMany && !isRefusal(asMany) ? asMany : rewriteOn(row, this.piece, left);
   }
 
   private leftBy({ row, body, after }: DraftRow): State | null {

@@ -43,12 +43,12 @@ export function resizePiece(pattern: WorkedText, piece: WorkedPiece, goal: Resiz
   const shape = silhouetteOf(piece);
   if (isRefusal(shape)) return shape;
   const now = goal.of === "start" ? startOf(shape) : shape.widest;
-  const bench = new Workbench(pattern, piece, goal.count / now);
+  const bench = new Workbench(pattern, piece, goal.count / now, "as-places-allow");
   const draft = scaled(partsOf(draftOf(pattern.text, piece), shape), shape, goal.rowsBy);
   let refused: Refusal = { why: "it has no rows" };
   for (const way of waysTo(draft, bench, shape, goal)) {
-    const parts = way();
-    const done = isRefusal(parts) ? parts : finished(parts, bench, shape, goal);
+    const parts = way.parts();
+    const done = isRefusal(parts) ? parts : finished(parts, way.bench, shape, goal);
     if (!isRefusal(done)) return done;
     refused = done;
   }
@@ -59,27 +59,35 @@ function startOf({ rungs, begin }: Silhouette): number {
   return rungs[begin]?.makes ?? 1;
 }
 
+/** One way to come to a size, with the bench that works it. */
+interface WayTo {
+  readonly bench: Workbench;
+  parts(): DraftParts | Refusal;
+}
+
 /**
  * What comes to the width: more increases; or another first row, by as many stitches, or, where the increases are as
  * many as the stitches allow, by the same share.
  */
-function waysTo(
-  draft: DraftParts,
-  bench: Workbench,
-  shape: Silhouette,
-  { of, count }: ResizeGoal,
-): (() => DraftParts | Refusal)[] {
-  const restarted = (to: number) => () => restart(draft, bench, shape, to);
+function waysTo(draft: DraftParts, bench: Workbench, shape: Silhouette, { of, count }: ResizeGoal): WayTo[] {
+  const restarted = (to: number, on = bench): WayTo => ({
+    bench: on,
+    parts: () => restart(draft, on, shape, to),
+  });
   if (of === "start") return [restarted(count)];
-  if (count === shape.widest) return [() => draft];
-  const widened = (up: () => DraftParts | Refusal) => () => {
-    const parts = up();
-    return isRefusal(parts) ? parts : descend(parts, bench, shape, count);
-  };
-  if (!widensAtStart(shape)) return [widened(() => climb(draft, bench, shape, count))];
+  if (count === shape.widest) return [{ bench, parts: () => draft }];
+  const widened = ({ bench: on, parts: up }: WayTo): WayTo => ({
+    bench: on,
+    parts: () => {
+      const parts = up();
+      return isRefusal(parts) ? parts : descend(parts, on, shape, count);
+    },
+  });
+  if (!widensAtStart(shape)) return [widened({ bench, parts: () => climb(draft, bench, shape, count) })];
   const start = startOf(shape);
-  const starts = new Set([Math.round((start * count) / shape.widest), start + count - shape.widest]);
-  return [...starts].reverse().map((to) => widened(restarted(to)));
+  const [more, share] = [start + count - shape.widest, Math.round((start * count) / shape.widest)];
+  const keepingRate = new Workbench(bench.pattern, bench.piece, bench.by, "as-many");
+  return [restarted(more), restarted(share), restarted(more, keepingRate)].map(widened);
 }
 
 function finished(

@@ -6,7 +6,7 @@ import type { WorkedText } from "../count-from-above";
 import { follow } from "../follow";
 import type { Refusal } from "../row-trial";
 import { type DraftRow, editsOf } from "./draft";
-import { inLine } from "./in-line";
+import { type Increases, inLine } from "./in-line";
 import { numberMapOf, withReferences } from "./row-map";
 
 /** A draft whose rows were all brought into line and worked. */
@@ -25,7 +25,8 @@ export class Workbench {
     readonly pattern: WorkedText,
     readonly piece: WorkedPiece,
     /** The new width by the old one. */
-    private readonly by: number,
+    readonly by: number,
+    private readonly increases: Increases,
   ) {
     this.at = pattern.pieces.indexOf(piece);
   }
@@ -38,7 +39,7 @@ export class Workbench {
   /** The draft with its numbers, its references and its counts in line; or the row that cannot follow. */
   followed(draft: readonly DraftRow[]): FollowedDraft | Refusal {
     const map = numberMapOf(draft);
-    const lined = inLine(draft, this.piece, this.by);
+    const lined = inLine(draft, this.piece, this.by, this.increases);
     const renumbered = this.completed(lined.map((one) => ({ ...one, body: withReferences(one.body, map) })));
     const text = this.textOf(renumbered);
     const begin = this.piece.rows.findIndex(({ line }) => line.kind !== "foundation");
