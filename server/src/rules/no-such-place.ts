@@ -141,13 +141,13 @@ function missingIn(
   { context }: WorkedPiece,
 ): Missing[] {
   const { chains = 0, kind = "" } = target;
-  return target.sort === "space"
-    ? missingSpace(
-        chains,
-        lastIn(line, span, `(?<=\\bch(?:ain)?s?[\\s-]*)${chains}\\b|\\b${chains}(?=[\\s-]*ch)`),
-        runs,
-      )
-    : missingStitch(kind, lastIn(line, span, `\\b${kind}\\b`), runs, context.terms);
+  const missing =
+    target.sort === "space" ? missingSpace(chains, runs) : missingStitch(kind, runs, context.terms);
+  const form =
+    target.sort === "space"
+      ? `(?<=\\bch(?:ain)?s?[\\s-]*)${chains}\\b|\\b${chains}(?=[\\s-]*ch)`
+      : `\\b${kind}\\b`;
+  return missing.map((one) => ({ ...one, at: lastIn(line, span, form), isOwn: false }));
 }
 
 /** Where the text of an instruction says something last. */
@@ -156,22 +156,24 @@ function lastIn({ text }: RowLine, { start, end }: Span, form: string): Span {
   return last ? { start: start + last.index, end: start + last.index + last[0].length } : { start, end };
 }
 
-function missingSpace(chains: number, at: Span, runs: readonly Run[]): Missing[] {
+type MissingSort = Pick<Missing, "named" | "there" | "newText">;
+
+function missingSpace(chains: number, runs: readonly Run[]): MissingSort[] {
   const spaces = runs.filter(({ sort }) => sort === "space");
   const lengths = [...new Set(spaces.map((run) => run.chains ?? 1))];
   const isHalf = spaces.some((run) => run.halves !== undefined && run.chains === chains * run.halves);
   if (lengths.length === 0 || lengths.includes(chains) || isHalf) return [];
   const newText = lengths.length === 1 ? `${lengths[0]}` : null;
-  return [{ named: `ch-${chains} sp`, there: lengths.map((n) => `ch-${n} sp`), at, newText, isOwn: false }];
+  return [{ named: `ch-${chains} sp`, there: lengths.map((n) => `ch-${n} sp`), newText }];
 }
 
 /** Only among plain stitches is it certain what each is called. */
-function missingStitch(kind: string, at: Span, runs: readonly Run[], terms: Terms): Missing[] {
+function missingStitch(kind: string, runs: readonly Run[], terms: Terms): MissingSort[] {
   const kinds = [...new Set(runs.filter(({ sort }) => sort === "stitch").map((run) => run.kind))];
   const isCertain = [...kinds, kind].every((word) => stitchOf(word, terms)?.family === "plain");
   if (!isCertain || kinds.length === 0 || kinds.includes(kind) || kinds.includes("sl st")) return [];
   const newText = kinds.length === 1 ? (kinds[0] ?? null) : null;
-  return [{ named: kind, there: kinds, at, newText, isOwn: false }];
+  return [{ named: kind, there: kinds, newText }];
 }
 
 // Chains at the start of a row
