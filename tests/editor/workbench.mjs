@@ -75,7 +75,7 @@ export async function openWorkbench(
     await browser.close();
     host.stop();
   };
-  return { page, close, ...actions(page) };
+  return { page, close, home, file, ...actions(page) };
 }
 
 /**
