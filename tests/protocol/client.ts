@@ -247,8 +247,13 @@ class Gate {
 }
 
 /** A server in a process of its own, as editors start it. */
-export function overStdio(script: string, args: readonly string[]): { client: Client; server: ChildProcess } {
-  const server = spawn(process.execPath, [script, ...args], { stdio: ["pipe", "pipe", "inherit"] });
+export function overStdio(
+  script: string,
+  args: readonly string[],
+  stderr: "inherit" | "ignore" = "inherit",
+): { client: Client; server: ChildProcess } {
+  const server = spawn(process.execPath, [script, ...args], { stdio: ["pipe", "pipe", stderr] });
+  if (!server.stdin || !server.stdout) throw new Error("The server has no streams.");
   const reader = new StreamMessageReader(server.stdout);
   const writer = new StreamMessageWriter(server.stdin);
   return { client: new Client(createProtocolConnection(reader, writer)), server };

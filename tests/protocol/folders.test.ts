@@ -129,6 +129,36 @@ describe("patterns of a folder that are not open", () => {
     expect(binary).toMatchObject({ items: [{ message: expect.stringContaining("binary file") }] });
   });
 
+  test("that are in an older encoding are said to be unchecked, with the line", async () => {
+    const stall = await new Stall().start();
+    stall.write("old.crochet", Buffer.from("Rnd 1: 6 sc (6)\nRnd 2: caf\u00e9", "latin1"));
+    const { items } = await stall.pull();
+    expect(items).toMatchObject([{ items: [{ message: expect.stringMatching(/Line 2 .*UTF-8/) }] }]);
+  });
+
+  test("that vanish or change while they are read are told as they are then, and stop nothing", async () => {
+    const stall = await new Stall().start();
+    const names = Array.from({ length: 60 }, (_, i) => `${i}.crochet`);
+    for (const name of names) stall.write(name, WRONG);
+    const answer = stall.pull();
+    for (const [i, name] of names.entries()) {
+      await new Promise(setImmediate);
+      if (i % 3 === 0) rmSync(join(stall.folder, name));
+      if (i % 3 === 1) stall.write(name, RIGHT);
+    }
+    const first = await answer;
+    // Each of those that stay is there, whichever of its texts was read.
+    const told = Object.values(found(first)).map(String);
+    for (const one of told) expect(["", "does-not-fit", "not-checked"]).toContain(one);
+    expect(told.length).toBeGreaterThanOrEqual(40);
+    for (const [i, name] of names.entries())
+      if (i % 3 < 2) await stall.told(name, i % 3 === 0 ? DELETED : CHANGED);
+    const stay = names.flatMap((name, i) =>
+      i % 3 === 0 ? [] : [[name, i % 3 === 1 ? [] : ["does-not-fit"]]],
+    );
+    expect(found(await stall.pull())).toEqual(Object.fromEntries(stay));
+  });
+
   test("that stop the checker are said so, and the others are checked", async () => {
     const stall = new Stall(
       inProcess(() => ({

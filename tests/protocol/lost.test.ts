@@ -1,6 +1,6 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
-import { openSync, readFileSync, writeFileSync } from "node:fs";
+import { chmodSync, openSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, describe, expect, onTestFinished, test } from "vitest";
 import {
@@ -11,6 +11,7 @@ import {
 import { Checker } from "../../server/src/workspace/checker";
 import { bundle, temporaryFolder } from "./bundles";
 import { inProcess, overStdio, PULL, PULL_AND_SETTINGS } from "./client";
+import { runCommand } from "./command";
 
 const WRONG = "Rnd 1: 6 sc in mr (6)\nRnd 2: inc x5 (12)";
 const URI = "file:///buoy.crochet";
@@ -43,6 +44,39 @@ test("a server that is killed while someone types is replaced, and the next one 
   await next.client.initialize(PULL);
   await next.client.open(URI, WRONG);
   expect(await next.client.pullItems(URI)).toMatchObject([{ code: "does-not-fit" }]);
+});
+
+test("a server that runs out of memory ends, and the next one finds what is in the text", async () => {
+  const { client, server: child } = overStdio("--max-old-space-size=24", [server, "--stdio"], "ignore");
+  child.stdin?.on("error", () => {});
+  const ended = once(child, "exit");
+  await client.initialize(PULL);
+  // Each row of each text is like no other: all of it has to be kept.
+  const rows = (text: number) =>
+    Array.from({ length: 3000 }, (_, row) => `Rnd ${row + 1}: (${text + row} sc, inc) x${row + 2} (9)`);
+  for (let text = 0; text < 200 && child.exitCode === null && child.signalCode === null; text++) {
+    client.open(`file:///${text}.crochet`, rows(text).join("\n")).catch(() => {});
+    const answer = client.pull(`file:///${text}.crochet`).catch(() => {});
+    await Promise.race([answer, ended]);
+  }
+  const [code, signal] = await ended;
+  expect(signal === "SIGABRT" || code !== 0).toBe(true);
+  const next = started(server);
+  await next.client.initialize(PULL);
+  await next.client.open(URI, WRONG);
+  expect(await next.client.pullItems(URI)).toMatchObject([{ code: "does-not-fit" }]);
+}, 120_000);
+
+test("a server whose client stops listening ends, and does not go on for nobody", async () => {
+  const { client, server: child } = overStdio(server, ["--stdio"], "ignore");
+  child.stdin?.on("error", () => {});
+  const ended = once(child, "exit");
+  await client.initialize(PULL);
+  await client.open(URI, WRONG);
+  client.connection.dispose();
+  child.stdout?.destroy();
+  child.stdin?.end();
+  await ended;
 });
 
 test("two clients of two servers do not see one another", async () => {
@@ -81,6 +115,32 @@ test("a storm of requests that are called off leaves a server that answers", asy
   expect(client.logged).toEqual([]);
 });
 
+test("a client that answers nothing at all gets findings all the same", async () => {
+  const client = inProcess(() => new Checker());
+  const never = () => new Promise<never>(() => {});
+  for (const method of [
+    "workspace/configuration",
+    "workspace/workspaceFolders",
+    "workspace/diagnostic/refresh",
+    "workspace/inlayHint/refresh",
+    "client/registerCapability",
+  ])
+    client.connection.onRequest(method, never);
+  await client.initialize({
+    ...PULL_AND_SETTINGS,
+    workspace: {
+      ...PULL_AND_SETTINGS.workspace,
+      workspaceFolders: true,
+      inlayHint: { refreshSupport: true },
+      didChangeWatchedFiles: { dynamicRegistration: true },
+    },
+  });
+  await client.open(URI, WRONG);
+  expect(await client.pullItems(URI)).toMatchObject([{ code: "does-not-fit" }]);
+  await client.replace(URI, "x5", "x6");
+  expect(await client.pullItems(URI)).toEqual([]);
+});
+
 test("a client that never answers what its settings are gets findings all the same", async () => {
   const client = inProcess(() => new Checker());
   client.connection.onRequest(ConfigurationRequest.type, () => new Promise<never>(() => {}));
@@ -90,6 +150,21 @@ test("a client that never answers what its settings are gets findings all the sa
 });
 
 describe("the command line", () => {
+  test("reads what may only be read, and changes nothing", async () => {
+    const folder = temporaryFolder();
+    const file = join(folder, "buoy.crochet");
+    writeFileSync(file, WRONG);
+    const before = statSync(file);
+    chmodSync(file, 0o444);
+    chmodSync(folder, 0o555);
+    const { status, out } = await runCommand(commandLine, ["check", file]);
+    chmodSync(folder, 0o755);
+    expect({ status, out }).toMatchObject({ status: 1, out: expect.stringContaining("Rnd 2") });
+    expect(readFileSync(file, "utf8")).toBe(WRONG);
+    expect(statSync(file)).toMatchObject({ mtimeMs: before.mtimeMs, size: before.size });
+    expect(readdirSync(folder)).toEqual(["buoy.crochet"]);
+  });
+
   test("tells that the disk is full, with the status of a run that failed", async () => {
     const file = join(temporaryFolder(), "buoy.crochet");
     writeFileSync(file, WRONG.replace("x5", "x6"));

@@ -19,6 +19,13 @@ describe("chain-twice", () => {
     expectClean(after);
   });
 
+  test("so is one inside a row", () => {
+    const text = `${tall}Rnd 2: Ch 3 (counts as dc), *dc in next dc, ch 1, ch 1; rep from * around, join. (12 dc)`;
+    expect(onlyFinding("chain-twice", text).message).toBe(
+      "Rnd 2 has ch 1 twice, one behind the other. Did you mean it once, or ch 2?",
+    );
+  });
+
   test("so is a longer one that no count and no other chain of the row wants", () => {
     const text = `${tall}Rnd 2: Ch 3, ch 3, dc in same st, 2 dc in each of next 11 dc, join. (24 dc)`;
     expect(onlyFinding("chain-twice", text).on).toBe("Ch 3, ch 3");
@@ -69,6 +76,7 @@ describe("goes-on-untold", () => {
   test.each([
     ["inc", "Rnd 2: inc (12)", "inc"],
     ["in next", "Rnd 2: 2 sc in next sc (12)", "2 sc in next sc"],
+    ["each of one", "Rnd 2: 2 sc in each of next 1 st (12)", "2 sc in each of next 1 st"],
   ])("one instruction that only the count repeats: %s", (_, row, on) => {
     const finding = onlyFinding("goes-on-untold", `${ring}${row}\nRnd 3: (sc, inc) x6 (18)`);
     expect(finding.on).toBe(on);

@@ -5,12 +5,12 @@ import { type Span, shift } from "../text/span";
 import type { Found, RowRule } from "./rule";
 import { rowName, says } from "./wording";
 
-/** A row begins with the same chain twice, and nothing in it wants the second one. */
+/** The same chain stands twice, one behind the other, and nothing in the row wants the second one. */
 export const chainTwice: RowRule = {
   id: "chain-twice",
   severity: "warning",
   documentation: `## What it finds
-A row that begins with the same chain twice, "Ch 1, ch 1", where the second one is no space of the row: neither its count nor any other of its chains is like it.
+The same chain twice, one behind the other: "Ch 1, ch 1". At the start of a row the second one may be a space; where the count or another chain of the row is like it, nothing is said.
 
 ## Why it matters
 A maker works both. The edge gets a hole, or the first stitch stands on too long a chain, and no count tells it.
@@ -38,40 +38,76 @@ Rnd 2: Ch 1, inc x6, join (12)
 interface Twice extends Span {
   readonly chains: number;
   readonly second: number;
+  readonly begins: boolean;
 }
 
 const twiceIn = keptBy(({ text, instructions, stated }: RowPlan): Twice | null => {
-  const [start, next, ...rest] = instructions;
-  if (start?.op !== "start") return null;
-  const again = firstOf(next);
-  const chains = start.n[0] ?? 0;
-  if (again?.op !== "chain" || start.n.length > 1 || again.n.length > 1 || again.n[0] !== chains) return null;
+  const pairs = neighbours(instructions);
   // A remark between the two, `Ch 3 (counts as dc), ch 3`, says what each is for.
-  if (!/^[\s,;.]*$/.test(text.slice(start.span.end, again.span.start))) return null;
-  const isWanted = chains > 1 && (stated?.some(({ sort }) => sort === "space") || makesChain(rest, chains));
-  return isWanted ? null : { start: start.span.start, end: again.span.end, chains, second: start.span.end };
+  const alike = pairs.filter(
+    ([one, other]) =>
+      lengthOf(one) === lengthOf(other) && /^[\s,;.]*$/.test(text.slice(one.span.end, other.span.start)),
+  );
+  const meant = ([one]: Pair): boolean => {
+    const chains = lengthOf(one) ?? 0;
+    const isCounted = stated?.some(({ sort, chains: n = chains }) => sort === "space" && n === chains);
+    return one.op === "start" && chains > 1 && (isCounted || chainsOf(instructions, chains) > 1);
+  };
+  const [one, other] = alike.find((pair) => lengthOf(pair[0]) !== null && !meant(pair)) ?? [];
+  if (!one || !other) return null;
+  return {
+    start: one.span.start,
+    end: other.span.end,
+    chains: lengthOf(one) ?? 0,
+    second: one.span.end,
+    begins: one.op === "start",
+  };
 });
 
-/** What comes first, whichever way the rest is meant. */
-function firstOf(one: Instruction | undefined): Instruction | undefined {
-  if (one?.op === "either") return firstOf(one.options[0]?.[0]);
-  return one;
-}
+type Chain = Extract<Instruction, { op: "start" | "chain" }>;
+type Pair = readonly [Chain, Chain];
 
-function makesChain(list: readonly Instruction[], chains: number): boolean {
-  return list.some((one) => {
-    if (one.op === "either") return one.options.some((option) => makesChain(option, chains));
-    if ("body" in one) return makesChain(one.body, chains);
-    return one.op === "chain" && one.n.includes(chains);
+/** Chains with another one right behind them. */
+function neighbours(list: readonly Instruction[]): Pair[] {
+  return list.flatMap((one, i): Pair[] => {
+    if (one.op === "either") return neighbours(one.options[0] ?? []);
+    if ("body" in one) return neighbours(one.body);
+    const next = firstOf(list[i + 1]);
+    return isChain(one) && isChain(next) ? [[one, next]] : [];
   });
 }
 
-function found({ chains, second, ...at }: Twice, name: string, { start }: RowLine): Found {
+function isChain(one: Instruction | undefined): one is Chain {
+  return one?.op === "start" || one?.op === "chain";
+}
+
+/** What comes first, whichever way the rest is meant. */
+function firstOf(one: Instruction | undefined): Instruction | undefined {
+  return one?.op === "either" ? firstOf(one.options[0]?.[0]) : one;
+}
+
+/** The same for all sizes; null where it is not. */
+function lengthOf({ n }: Chain): number | null {
+  return n.length === 1 ? (n[0] ?? null) : null;
+}
+
+/** How many chains of a length there are, but for the one that begins the row. */
+function chainsOf(list: readonly Instruction[], chains: number): number {
+  return list.reduce((sum, one) => {
+    if (one.op === "either") return sum + chainsOf(one.options[0] ?? [], chains);
+    if ("body" in one) return sum + chainsOf(one.body, chains);
+    return one.op === "chain" && one.n.includes(chains) ? sum + 1 : sum;
+  }, 0);
+}
+
+function found({ chains, second, begins, ...at }: Twice, name: string, { start }: RowLine): Found {
   const span = shift(at, start);
   const edits = () => [{ span: { start: start + second, end: span.end }, newText: "" }];
   return {
     span,
-    message: `${says(name, "begins")} with ch ${chains} twice. Did you mean it once?`,
+    message: begins
+      ? `${says(name, "begins")} with ch ${chains} twice. Did you mean it once?`
+      : `${says(name, "has")} ch ${chains} twice, one behind the other. Did you mean it once, or ch ${2 * chains}?`,
     fixes: [{ title: "Write it once", edits }],
     related: [],
   };

@@ -46,8 +46,10 @@ function onceWritten(row: WorkedRow): Span | null {
   const body = repeatedLine(row) ?? [];
   const work = body.filter(({ op }) => op !== "mark");
   const [only] = work;
-  const isOne = work.length === 1 && only?.op === "work" && !saysHowFar.test(row.line.text);
-  return isOne ? shift(only.span, row.line.start) : null;
+  if (work.length > 1 || only?.op !== "work") return null;
+  const { text } = row.line;
+  const saysOne = /\b1 st/.test(text.slice(only.span.start, only.span.end));
+  return saysOne || !saysHowFar.test(text) ? shift(only.span, row.line.start) : null;
 }
 
 /** What is repeated, in a row that was understood as a line that is. */
