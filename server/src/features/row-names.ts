@@ -1,7 +1,7 @@
+import { perPiece } from "../fabric/parts";
 import type { RowLine } from "../fabric/pattern";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { belowName } from "../rules/wording";
-import { keptBy } from "../text/kept-by";
 
 /** What a row is called: its head, or what it does where it has none. */
 export function rowTitle({ line }: Pick<WorkedRow, "line">): string {
@@ -22,7 +22,7 @@ export function isMany({ times }: WorkedRow): boolean {
   return times?.some((n) => n > 1) ?? true;
 }
 
-const isTurned = keptBy(({ rows }: WorkedPiece) => rows.some(({ line }) => line.plan?.turns));
+const isTurned = perPiece(({ rows }) => rows.some(({ line }) => line.plan?.turns));
 
 /** What the rows of a line are called. A bare `R` is a round, unless the work of its piece is turned. */
 export function roundsOrRows({ head, text }: RowLine, piece: WorkedPiece): "rounds" | "rows" {

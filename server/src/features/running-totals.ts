@@ -1,3 +1,4 @@
+import { perPiece } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import type { WorkedPattern } from "../rules/rule";
 import { keptBy } from "../text/kept-by";
@@ -23,7 +24,9 @@ class RunningTotals {
       sum = plus(sum, this.ofPiece(piece), piece.piece.make);
     }
     this.ofPattern = sum;
-    this.leftOut = pieces.flatMap((piece) => pieceSums(piece).leftOut.map((row) => ({ row, piece })));
+    this.leftOut = pieces.flatMap((piece) =>
+      pieceSums(piece).leftOut.map((at) => ({ row: piece.rows[at] as WorkedRow, piece })),
+    );
   }
 
   /** Of one piece, made once. */
@@ -45,17 +48,18 @@ class RunningTotals {
 interface PieceSums {
   /** For each row the stitches of all rows up to it. */
   readonly upTo: readonly Total[];
-  readonly leftOut: readonly WorkedRow[];
+  /** By their index. */
+  readonly leftOut: readonly number[];
 }
 
-const pieceSums = keptBy(({ rows, context }: WorkedPiece): PieceSums => {
+const pieceSums = perPiece(({ rows, context }: WorkedPiece): PieceSums => {
   const upTo: Total[] = [];
-  const leftOut: WorkedRow[] = [];
+  const leftOut: number[] = [];
   let sum: Total = context.sizes.map(() => 0);
-  for (const row of rows) {
+  for (const [at, row] of rows.entries()) {
     const made = stitchesOf(row);
     if (made) sum = plus(sum, made, 1);
-    else leftOut.push(row);
+    else leftOut.push(at);
     upTo.push(sum);
   }
   return { upTo, leftOut };
