@@ -119,7 +119,8 @@ describe("the proof of every row of the samples and cases", () => {
       expect(places, name).toBe(uses);
       expect(made, name).toBe(makes);
       // Of several rows in one line the needs are the first one's, the steps the last one's.
-      if (isOne) expect(uses, name).toBe(needs ?? 0);
+      // "9 sc evenly down the side": nobody knows all its places, only those it names.
+      if (isOne && !(needs === null && name.includes("evenly"))) expect(uses, name).toBe(needs ?? 0);
       expect(Number(lines.at(-1)?.sum), name).toBe(makes);
     }
   });
