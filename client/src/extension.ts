@@ -17,6 +17,7 @@ import { readRow } from "./read-row";
 import { resizePiece } from "./resize-piece";
 import { rewriteRow } from "./rewrite-row";
 import { showRowStatus } from "./row-status";
+import { followStyleFile, withStyleFile } from "./style-file";
 import { turnTerms } from "./turn-terms";
 import { showWake } from "./wake-view";
 
@@ -30,6 +31,7 @@ export const options: LanguageClientOptions = {
   outputChannelName: name,
   // Whoever writes a pattern is not to be disturbed by a log that opens by itself.
   revealOutputChannelOn: RevealOutputChannelOn.Never,
+  middleware: { workspace: withStyleFile },
 };
 
 let client: BaseLanguageClient | undefined;
@@ -58,6 +60,7 @@ export function startWith(started: BaseLanguageClient, { subscriptions }: Extens
     showMaterials(started),
     showRowStatus(started),
     showWake(started),
+    followStyleFile(started),
   );
 }
 

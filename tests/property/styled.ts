@@ -1,13 +1,33 @@
-import { houseStyleEdits, type StyleName } from "../../server/src/features/house-style";
+import {
+  type HouseStyle,
+  houseStyleEdits,
+  houseStyles,
+  readHouseStyle,
+  styleNames,
+} from "../../server/src/features/house-style";
 import { withEdits } from "../../server/src/text/span";
 import { Checker } from "../../server/src/workspace/checker";
 
 const all = { start: 0, end: Infinity };
 
+/** The built-in styles, and two of a house's own that have everything otherwise. */
+export const allStyles: Readonly<Record<string, HouseStyle>> = {
+  ...houseStyles,
+  "spelled-out": readHouseStyle({ round: "R", row: "R", repeats: "spelled-out", count: "square" }).style,
+  "for print": readHouseStyle({ round: "Round", signs: "print", number: "behind" }).style,
+};
+
+export const allNames: readonly string[] = [
+  ...styleNames,
+  ...Object.keys(allStyles).slice(styleNames.length),
+];
+
 /** A text with all its rows in a style. */
-export function styled(text: string, name: StyleName): string {
+export function styled(text: string, name: string): string {
   const checker = new Checker();
-  const edits = houseStyleEdits(checker.work(text), name, all, (copy) => checker.work(copy));
+  const edits = houseStyleEdits(checker.work(text), allStyles[name] as HouseStyle, all, (copy) =>
+    checker.work(copy),
+  );
   return withEdits(text, edits);
 }
 

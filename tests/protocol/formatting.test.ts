@@ -35,3 +35,23 @@ test("nothing is changed where no style is set", async () => {
     await client.connection.sendRequest("textDocument/formatting", { textDocument: { uri }, options }),
   ).toEqual([]);
 });
+
+test("the row that Enter ends is brought into the style, and no other", async () => {
+  const { client } = await opened({ style: { rows: "compact" } });
+  const params = { textDocument: { uri }, options, position: { line: 1, character: 0 }, ch: "\n" };
+  expect(await client.connection.sendRequest("textDocument/onTypeFormatting", params)).toEqual([
+    { range: at(0, 1, 18), newText: "nd 1: 6 sc in mr (6)" },
+  ]);
+});
+
+test("a style of one's own is taken from the settings, and what it cannot be is told", async () => {
+  const { client } = await opened({ style: { rows: "own", own: { round: "Round", repeats: "stars" } } });
+  const answer = await client.connection.sendRequest("textDocument/formatting", {
+    textDocument: { uri },
+    options,
+  });
+  expect(answer).toEqual([
+    { range: at(0, 1, 18), newText: "ound 1: 6 sc in mr (6)" },
+    { range: at(1, 1, 15), newText: "ound 2: inc x6 (12)" },
+  ]);
+});

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { styleNames } from "../../server/src/features/house-style";
+import { readHouseStyle } from "../../server/src/features/house-style";
 import { corpus } from "../property/pattern-texts";
-import { meaning, styled } from "../property/styled";
+import { allNames, meaning, styled } from "../property/styled";
 
 const rows = `Rnd 1: 6 sc in mr (6)
 Rnd 2: inc x6 (12)
@@ -44,7 +44,40 @@ Rnd 8: (sc 2, dec) 6 times [18]`,
   });
 });
 
-describe.each(styleNames)("all samples and cases in %s", (name) => {
+describe("a style of one's own", () => {
+  test("has repeats spelled out, short heads and square counts", () => {
+    expect(
+      styled(
+        "Rnd 1: 6 sc in mr (6)\nRnds 2-3: sc in each st around (6)\nRnd 4: (sc, inc) x3 (9)",
+        "spelled-out",
+      ),
+    ).toBe("R1: 6 sc in mr [6]\nR2-3: sc in each st around [6]\nR4: sc, inc, sc, inc, sc, inc [9]");
+  });
+
+  test("has the signs of print", () => {
+    expect(
+      styled(
+        "Rnd 1: 6 sc in mr (6)\nRnds 2-3: sc in each st around (6)\nRnd 4: (sc, inc) x3 (9)",
+        "for print",
+      ),
+    ).toBe("Round 1: 6 sc in mr (6)\nRounds 2–3: sc in each st around (6)\nRound 4: (sc, inc) ×3 (9)");
+  });
+
+  test.each([
+    [{ round: "Round" }, []],
+    [{ round: "round" }, ['"round" is "round"; use Rnd, Round, R']],
+    [
+      { colour: "red" },
+      ['"colour" is no part of a style; there are round, row, repeats, number, count, signs'],
+    ],
+    [[], ["it is no list of choices in { }"]],
+    ["x", ["it is no list of choices in { }"]],
+  ])("read from %j", (data, problems) => {
+    expect(readHouseStyle(data).problems).toEqual(problems);
+  });
+});
+
+describe.each(allNames)("all samples and cases in %s", (name) => {
   test("come to the same", () => {
     for (const text of corpus) expect.soft(meaning(styled(text, name)), text).toEqual(meaning(text));
   });

@@ -1,12 +1,12 @@
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { styledHead } from "../reshape/house-style/heads";
 import { restyledRow } from "../reshape/house-style/restyle-row";
-import { houseStyles, type StyleName } from "../reshape/house-style/styles";
+import { type HouseStyle, houseStyles, type StyleName } from "../reshape/house-style/styles";
 import { type Span, type TextEdit, withEdits } from "../text/span";
 import type { Checked } from "../workspace/checker";
 import type { MeasuredRow } from "../workspace/report";
 
-export type { StyleName } from "../reshape/house-style/styles";
+export { type HouseStyle, houseStyles, readHouseStyle, type StyleName } from "../reshape/house-style/styles";
 export const styleNames = Object.keys(houseStyles) as readonly StyleName[];
 
 type Work = (text: string) => Checked;
@@ -18,7 +18,7 @@ const dropsAtMost = 8;
  * The changes that bring the rows of a stretch into a house's style. Prose stays as it is; so do all
  * needs, counts and results: the whole changed pattern is checked, and what does not hold is left out.
  */
-export function houseStyleEdits(checked: Checked, style: StyleName, within: Span, work: Work): TextEdit[] {
+export function houseStyleEdits(checked: Checked, style: HouseStyle, within: Span, work: Work): TextEdit[] {
   const { text } = checked.worked;
   let edits = checked.worked.pieces.flatMap((piece) =>
     piece.rows
@@ -36,9 +36,8 @@ export function houseStyleEdits(checked: Checked, style: StyleName, within: Span
 }
 
 /** One row, its head with it, as one edit; none over a line end or a remark. */
-function editOf(row: WorkedRow, piece: WorkedPiece, name: StyleName, text: string): TextEdit[] {
+function editOf(row: WorkedRow, piece: WorkedPiece, style: HouseStyle, text: string): TextEdit[] {
   const { line } = row;
-  const style = houseStyles[name];
   const start = text.lastIndexOf("\n", line.start - 1) + 1;
   const before = text.slice(start, line.start) + line.text;
   const isNumbered = line.kind === "row" || line.kind === "copy";

@@ -111,6 +111,7 @@ export function serverCapabilities(client: ClientAbilities, host: Pick<Host, "fi
     inlayHintProvider: true,
     documentFormattingProvider: true,
     documentRangeFormattingProvider: true,
+    documentOnTypeFormattingProvider: { firstTriggerCharacter: "\n" },
   };
   return { ...always, ...foldersOffer(client), ...diagnosticsOffer(client, host), ...actionsOffer(client) };
 }

@@ -1,4 +1,4 @@
-import { type StyleName, styleNames } from "../features/house-style";
+import { type HouseStyle, houseStyles, readHouseStyle, styleNames } from "../features/house-style";
 import type { MeasureOptions } from "../measure/materials";
 import type { SeveritySetting } from "../workspace/settings-table";
 import { settingsTable } from "../workspace/settings-table";
@@ -20,7 +20,7 @@ export interface Settings {
   /** `loopledger.hints.…`. */
   readonly hints: HintSettings;
   /** `loopledger.style.rows`; null where rows are to stay as they are written. */
-  readonly style: StyleName | null;
+  readonly style: HouseStyle | null;
   /** What was set but cannot be used, for the log. */
   readonly problems: readonly string[];
 }
@@ -46,9 +46,24 @@ export function readSettings(section: unknown): Settings {
       yarn: plain.flag("hints.yarn"),
       time: plain.flag("hints.time"),
     },
-    style: styleNames.find((name) => name === plain.choice("style.rows")) ?? null,
+    style: styleOf(plain.choice("style.rows"), Object.entries(partOf(section, "style")), problems),
     problems,
   };
+}
+
+/** One of the built-in styles, or one's own, which a client reads from a file or takes from its settings. */
+function styleOf(
+  chosen: string,
+  set: readonly (readonly [string, unknown])[],
+  problems: string[],
+): HouseStyle | null {
+  const name = styleNames.find((one) => one === chosen);
+  if (name) return houseStyles[name];
+  if (chosen !== "own") return null;
+  const own = set.find(([key]) => key === "own")?.[1];
+  const read = readHouseStyle(own);
+  problems.push(...read.problems.map((problem) => `The style of your own: ${problem}.`));
+  return typeof own === "object" && own !== null ? read.style : null;
 }
 
 /** Numbers and switches, with the defaults of the one table of settings. */

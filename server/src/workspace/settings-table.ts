@@ -78,9 +78,16 @@ const otherSettings: readonly Setting[] = [
   {
     name: "style.rows",
     default: "as-written",
-    values: ["as-written", "compact", "written-out", "plain-text"],
+    values: ["as-written", "compact", "written-out", "plain-text", "own"],
     scope: "resource",
-    text: "What _Format Document_ makes of rows: `compact` is `Rnd 4: (2 sc, inc) x6 (24)`, `written-out` is `Round 4: *2 sc, inc; rep from * 5 more times (24)`, `plain-text` is `Rnd 4: (sc 2, inc) 6 times [24]` with the signs of every keyboard. `as-written` changes nothing.",
+    text: "What _Format Document_ makes of rows: `compact` is `Rnd 4: (2 sc, inc) x6 (24)`, `written-out` is `Round 4: *2 sc, inc; rep from * 5 more times (24)`, `plain-text` is `Rnd 4: (sc 2, inc) 6 times [24]` with the signs of every keyboard, `own` is what the file of `loopledger.style.file` says. `as-written` changes nothing.",
+  },
+  {
+    name: "style.file",
+    default: "house-style.json",
+    values: null,
+    scope: "resource",
+    text: 'The file with a style of your own, below the folder of the pattern, such as `{ "round": "Round", "repeats": "times", "count": "square" }`.',
   },
   {
     name: "trace.server",

@@ -4,13 +4,19 @@ import type { HouseStyle } from "./styles";
 const form =
   /^(\s*)(rounds?|rnds?|rd|rows?|rw|r)\.?(\s*#?\s*)(\d+)(?:\s*([-–—])\s*(\d+))?((?:\s*\([^()]*\))?)\s*(?:[:.)]|[–—-]+)?\s*$/i;
 
+const dashes: Readonly<Record<HouseStyle["signs"], string | null>> = { any: null, plain: "-", print: "–" };
+
 /** The start of a row's line, up to what it instructs, with its head in the house's way; as it is where that is not plain. */
-export function styledHead(lead: string, { round, signs }: HouseStyle): string {
+export function styledHead(lead: string, { round, row, signs }: HouseStyle): string {
   const [, indent = "", typed = "", , from = "", dash, to, label = ""] = form.exec(lead) ?? [];
   if (from === "") return lead;
-  const word = readHead(lead)?.word === "round" ? round : "Row";
-  const range = dash === undefined ? "" : `${signs === "plain" ? "-" : dash}${to}`;
-  const styled = `${indent}${word}${range === "" ? "" : "s"} ${from}${range}${label} `.replace(/\s+$/, ": ");
+  const word = readHead(lead)?.word === "round" ? round : row;
+  const range = dash === undefined ? "" : `${dashes[signs] ?? dash}${to}`;
+  const styled =
+    `${indent}${word}${range === "" || word === "R" ? "" : "s"}${word === "R" ? "" : " "}${from}${range}${label} `.replace(
+      /\s+$/,
+      ": ",
+    );
   return typed !== "" && isSame(lead, styled) ? styled : lead;
 }
 

@@ -14,10 +14,10 @@ import type { HouseStyle } from "./styles";
 type Aspect = (plan: RowPlan, style: HouseStyle) => readonly TextEdit[];
 
 const aspects: readonly Aspect[] = [
-  (plan, { signs }) => styledSigns(plan, signs),
   (plan, { number }) => styledRuns(plan, number),
   (plan, { repeats }) => styledRepeats(plan, repeats),
   (plan, { count }) => styledCount(plan, count),
+  (plan, { signs }) => styledSigns(plan, signs),
 ];
 
 /** Places looked at for one row. */
