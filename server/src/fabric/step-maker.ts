@@ -135,7 +135,7 @@ export abstract class StepMaker {
   protected change(by: number): void {
     const at = this.steps.findIndex((step) => "kind" in step && step.sort === "stitch");
     const step = this.steps[at];
-    if (step && "kind" in step) this.steps[at] = { ...step, n: step.n + by };
+    if (step && "kind" in step) this.steps.splice(at, 1, ...changed(step, by));
   }
 
   protected passOver(n: number, manner: "next" | "start", span: Span): void {
@@ -213,4 +213,15 @@ function groupName(stitch: StitchUse, per: number): { begins: string } | Record<
   if (stitch.begins) return { begins: stitch.begins };
   if (stitch.special) return { begins: stitch.kind };
   return per > 1 ? { begins: "group" } : {};
+}
+
+/** So many stitches more, in places that have one; or fewer, each over two places. */
+function changed(step: Step, by: number): Step[] {
+  if (by >= 0) return [step, { ...step, n: by, uses: 0 }];
+  const single = step.n + 2 * by;
+  if (single < 0) return [{ ...step, n: step.n + by }];
+  return [
+    { ...step, n: single },
+    { ...step, n: -by, at: step.at + single, uses: 2 * step.uses },
+  ];
 }
