@@ -200,7 +200,9 @@ type Count = (sum: Tally) => number;
 /** The way of counting by which the row comes to what it was found to make; null where there is no such way. */
 function countOf({ plan: { stated } }: How, size: number, sum: Tally): Count | null {
   const unsaid = stated?.map((term) => ({ ...term, n: [null] })) ?? null;
-  const { makes } = compare(stated, sum, size);
+  const { makes, unknownNoun } = compare(stated, sum, size);
+  // `5 petals` are told by the passes of the repeat, not by what it makes.
+  if (unknownNoun !== null) return null;
   const ways: Count[] = [
     (one) => compare(unsaid, one, 0).makes,
     (one) => sumOf(one.stitches.values()) + one.chains,
