@@ -12,6 +12,7 @@ import { draftInLanguage } from "./draft-in-language";
 import { addSize, showGradingSheet, writeGradingSheetBack } from "./grading-sheet";
 import { showMaterials } from "./materials-view";
 import { newPattern } from "./new-pattern";
+import { noticePastedTerms } from "./pasted-terms";
 import { restartQuietly } from "./quiet-restart";
 import { readRow } from "./read-row";
 import { resizePiece } from "./resize-piece";
@@ -61,6 +62,7 @@ export function startWith(started: BaseLanguageClient, { subscriptions }: Extens
     showRowStatus(started),
     showWake(started),
     followStyleFile(started),
+    noticePastedTerms(started),
   );
 }
 

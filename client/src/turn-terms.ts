@@ -1,4 +1,4 @@
-import { l10n, type TextEditor, WorkspaceEdit, window, workspace } from "vscode";
+import { l10n, type Range, type TextEditor, WorkspaceEdit, window, workspace } from "vscode";
 import type { BaseLanguageClient, TextEdit } from "vscode-languageclient";
 import { tell } from "./tell";
 
@@ -8,14 +8,24 @@ interface Turned {
   readonly left: readonly string[];
 }
 
-/** Turns the selection of the pattern in front, else all of it, into other terms; one step to undo. */
-export async function turnTerms(client: BaseLanguageClient, to: "US" | "UK"): Promise<void> {
-  const editor = window.activeTextEditor;
+/** A part of a pattern. */
+interface Stretch {
+  readonly editor: TextEditor;
+  readonly range: Range;
+}
+
+/** Turns a stretch, else the selection of the pattern in front, else all of it, into other terms; one step to undo. */
+export async function turnTerms(
+  client: BaseLanguageClient,
+  to: "US" | "UK",
+  stretch?: Stretch,
+): Promise<void> {
+  const editor = stretch?.editor ?? window.activeTextEditor;
   if (editor?.document.languageId !== "crochet")
     return tell(l10n.t("Open the pattern to turn, and try again."));
   const { document } = editor;
   const { version } = document;
-  const { edits, left } = await askFor(editor, client, to);
+  const { edits, left } = await askFor({ editor, range: stretch?.range ?? editor.selection }, client, to);
   if (edits === null) return tell(l10n.t("The pattern is in {0} terms already, so nothing was changed.", to));
   if (document.version !== version)
     return tell(l10n.t("The pattern was changed meanwhile, so nothing was turned. Try again."));
@@ -32,13 +42,13 @@ export async function turnTerms(client: BaseLanguageClient, to: "US" | "UK"): Pr
 }
 
 function askFor(
-  { document, selection }: TextEditor,
+  { editor: { document }, range }: Stretch,
   client: BaseLanguageClient,
   to: string,
 ): Promise<Turned> {
   const textDocument = client.code2ProtocolConverter.asTextDocumentIdentifier(document);
-  const range = selection.isEmpty ? {} : { range: client.code2ProtocolConverter.asRange(selection) };
-  return client.sendRequest<Turned>("loopledger/turnTerms", { textDocument, to, ...range });
+  const within = range.isEmpty ? {} : { range: client.code2ProtocolConverter.asRange(range) };
+  return client.sendRequest<Turned>("loopledger/turnTerms", { textDocument, to, ...within });
 }
 
 async function tellOfRest(done: string, left: readonly string[]): Promise<void> {

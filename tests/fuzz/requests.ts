@@ -203,6 +203,7 @@ export const requests = {
     ...about(scene),
     language: oneOf(["de", "fr", "fi"], scene),
   })),
+  "the terms of what was pasted": asking("loopledger/pastedTerms", within),
   "text for a word processor": asking("loopledger/richText", about),
   "other terms": async (scene) => {
     const method = "loopledger/turnTerms";

@@ -151,6 +151,7 @@ export const shapes = {
     languages: list(record({ code: name, name })),
     draft: orNull(record({ text, left: list(text) })),
   }),
+  "loopledger/pastedTerms": orNull(record({ pattern: name, pasted: name })),
   "loopledger/richText": orNull(text),
   "loopledger/wake": list(record({ key: name, range: Range.is, says: name })),
   "loopledger/acceptWake": nothing,

@@ -32,7 +32,7 @@ import { answerRowRequests } from "./row-requests";
 import { answerSemanticTokens } from "./semantic-tokens";
 import { SettingsSource } from "./settings-source";
 import { answerSignatureHelp } from "./signature-help";
-import { answerTerms } from "./terms";
+import { answerPastedTerms, answerTerms } from "./terms";
 import { answerWake } from "./wake";
 import { checkFolders } from "./workspace-diagnostics";
 import { answerYarnColours } from "./yarn-colours";
@@ -67,6 +67,7 @@ export function startServer(connection: Connection, host: Host): void {
     answerPublishing(server);
     answerQueries(server);
     answerTerms(server);
+    answerPastedTerms(server);
     answerDrafts(server);
     answerRichText(server);
     answerWake(server);

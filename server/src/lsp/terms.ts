@@ -1,4 +1,5 @@
 import type { Range, TextEdit } from "vscode-languageserver";
+import { type PastedTerms, pastedTerms } from "../features/pasted-terms";
 import { leftLines, turnPattern, turnStretch } from "../features/turn-pattern";
 import type { Terms } from "../trade/stitches";
 import type { Server } from "./context";
@@ -28,6 +29,23 @@ export function answerTerms(server: Server): void {
       name: "Turning the terms",
       work: turnedAnswer,
       empty: () => nothing,
+    }),
+  );
+}
+
+interface Pasted {
+  readonly textDocument: { readonly uri: string };
+  readonly range: Range;
+}
+
+/** Answers what only this extension's client asks: whether what was pasted is in other terms than the pattern. */
+export function answerPastedTerms(server: Server): void {
+  server.connection.onRequest(
+    "loopledger/pastedTerms",
+    answering<Pasted, PastedTerms | null>(server, {
+      name: "Telling the terms of what was pasted",
+      work: ({ params: { range }, snapshot: { text, lines } }) => pastedTerms(text, spanOf(range, lines)),
+      empty: () => null,
     }),
   );
 }
