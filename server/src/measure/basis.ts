@@ -3,7 +3,7 @@ import type { FrontMatter } from "../notation/front-matter/front-matter";
 import type { HookSize } from "../notation/front-matter/hooks";
 import { hookSizesOf, hookSizesOfSteel, hookSizesOfUk } from "../trade/hooks";
 import { type YarnWeight, yarnWeightNamed } from "../trade/yarn-weights";
-import { type Gauge, type GaugeProblem, readGauge } from "./gauge";
+import { type Gauge, type GaugeProblem, type RowsTell, readGauge } from "./gauge";
 import { type StitchSize, yarnIn } from "./stitch-path";
 import type { KindOfStitch, StitchPaths } from "./stitch-paths";
 import {
@@ -40,8 +40,8 @@ export interface Basis {
 const spreads = { measured: 0, scaled: 0.1, gauge: 0.2, hook: 0.25, weight: 0.35 } as const;
 
 /** A measure is sure of its own stitch; others are scaled by it. */
-function spreadOf(measured: ReadonlyMap<string, number>, { mainStitch }: Grounds): number {
-  return measured.has(mainStitch()) ? spreads.measured : spreads.scaled;
+function spreadOf(measured: ReadonlyMap<string, number>, { rows }: Grounds): number {
+  return measured.has(rows.main.stitch) ? spreads.measured : spreads.scaled;
 }
 
 export interface Grounds {
@@ -49,8 +49,7 @@ export interface Grounds {
   readonly context: PatternContext;
   readonly paths: StitchPaths;
   readonly list: YarnList;
-  /** The US name of the plain stitch that most of the pattern is worked in: asked for only where it matters. */
-  readonly mainStitch: () => string;
+  readonly rows: RowsTell;
 }
 
 export interface BasisRead {
@@ -62,8 +61,7 @@ export interface BasisRead {
 
 /** The best basis for yarn per stitch. */
 export function readBasis(grounds: Grounds): BasisRead {
-  const { front, context, mainStitch } = grounds;
-  const { gauge, problems } = readGauge(front, context, mainStitch);
+  const { gauge, problems } = readGauge(grounds);
   const room = roomOf(grounds, gauge);
   return { basis: room && (measuredBasis(grounds, room) ?? swatchBasis(grounds, room) ?? room), problems };
 }
@@ -129,15 +127,15 @@ function measuredBasis(grounds: Grounds, room: Basis): Basis | null {
 
 /** `Swatch: 20 sc x 20 rows, 9 g`; weighed, it needs a label to be told in metres. */
 function swatchBasis(grounds: Grounds, room: Basis): Basis | null {
-  const { front, paths, list, mainStitch } = grounds;
+  const { front, paths, list, rows } = grounds;
   const label = list.yarns.find((yarn) => yarn.label !== null)?.label;
   for (const { word, stitches, metres, grams, text } of front.swatches) {
     const weighed = grams !== null && label ? (grams * label.metres) / label.grams / room.strands : null;
     const length = metres ?? weighed;
     if (length === null) continue;
-    const kind = paths.of(word ?? mainStitch());
+    const kind = paths.of(word ?? rows.main.stitch);
     const scale = (length * 1000) / stitches / yarnIn(kind.path, room.size);
-    const measured = new Map([[kind.plain ?? word ?? mainStitch(), scale]]);
+    const measured = new Map([[kind.plain ?? word ?? rows.main.stitch, scale]]);
     return {
       ...room,
       sort: "swatch",

@@ -5,6 +5,7 @@ import type { GaugeCount, GaugeLength, GaugeLine } from "../notation/front-matte
 import type { Span } from "../text/span";
 import { stitchOf } from "../trade/stitches";
 import { convertLength } from "../trade/units";
+import type { MainStitch } from "./main-stitch";
 import { heightInWidths } from "./proportions";
 import type { MeasuredStitch } from "./stitch-size";
 
@@ -32,30 +33,40 @@ export interface GaugeRead {
 const narrowest = 0.2;
 const widest = 200;
 
-/** The gauge of a pattern. `rowStitch` is the US name of the plain stitch that its first rows are worked in. */
-export function readGauge(front: FrontMatter, context: PatternContext, rowStitch: () => string): GaugeRead {
-  const lines = front.gaugeLines.filter(({ isFree }) => !isFree);
-  const problems = lines.flatMap((line) => problemsOf(line, front, context));
+/** What the rows tell of a gauge that leaves it open; asked for only where it matters. */
+export interface RowsTell {
+  readonly main: MainStitch;
+  readonly repeat: number | null;
+}
+
+/** What a gauge is read with. */
+interface Setting {
+  readonly front: FrontMatter;
+  readonly context: PatternContext;
+  readonly rows: RowsTell;
+}
+
+/** The gauge of a pattern. */
+export function readGauge(setting: Setting): GaugeRead {
+  const lines = setting.front.gaugeLines.filter(({ isFree }) => !isFree);
+  const problems = lines.flatMap((line) => problemsOf(line, setting));
   const widths = lines.flatMap((line) => line.counts.map((count) => ({ line, count })));
-  const found = widths.find(({ count }) => widthOf(count, front, context) !== null);
-  const width = found ? widthOf(found.count, front, context) : null;
-  const gauge =
-    found && width !== null
-      ? {
-          line: found.line,
-          width,
-          stitch: plainOf(found.count, context) ?? rowStitch(),
-          height: heightOf(found.line, lines),
-        }
-      : discGauge(lines, rowStitch);
-  return { gauge, problems };
+  const found = widths.find(({ count }) => widthOf(count, setting) !== null);
+  const width = found ? widthOf(found.count, setting) : null;
+  if (!found || width === null) return { gauge: discGauge(lines, setting), problems };
+  const { line, count } = found;
+  const height = heightOf(line, lines);
+  const stitch = plainOf(count, setting.context);
+  const { main } = stitch === null ? setting.rows : { main: null };
+  const what = main ? { stitch: main.stitch, usualHeight: main.height } : { stitch };
+  return { gauge: { line, width, height, ...what }, problems };
 }
 
 /** `Rnds 1 and 2 measure 7 cm across`: four heights of a stitch as wide as usual for them. */
-function discGauge(lines: readonly GaugeLine[], rowStitch: () => string): Gauge | null {
+function discGauge(lines: readonly GaugeLine[], { rows }: Setting): Gauge | null {
   for (const line of lines) {
     if (!line.disc) continue;
-    const stitch = rowStitch();
+    const { stitch } = rows.main;
     const height = millimetres(line.disc.across) / (2 * line.disc.rounds);
     const width = height / heightInWidths(stitch);
     if (isPossible(width)) return { line, stitch, width, height };
@@ -63,9 +74,10 @@ function discGauge(lines: readonly GaugeLine[], rowStitch: () => string): Gauge 
   return null;
 }
 
-function widthOf(count: GaugeCount, front: FrontMatter, context: PatternContext): number | null {
+function widthOf(count: GaugeCount, setting: Setting): number | null {
   if (count.sort === "row" || count.over === null || count.n <= 0) return null;
-  const places = count.sort === "repeat" ? placesOfRepeat(front) : placesOfStitch(count.word, context);
+  const places =
+    count.sort === "repeat" ? placesOfRepeat(setting) : placesOfStitch(count.word, setting.context);
   const width = places === null ? Number.NaN : millimetres(count.over) / (count.n * places);
   return isPossible(width) ? width : null;
 }
@@ -115,20 +127,20 @@ function placesOf(one: Instruction): number {
   return (one.per[0] ?? 1) * (take?.how === "next" ? (take.n[0] ?? 1) : 1);
 }
 
-/** `Multiple of 12 sts + 1`. */
-function placesOfRepeat({ lines }: FrontMatter): number | null {
-  for (const { line } of lines) {
+/** `Multiple of 12 sts + 1`; else by the rows. */
+function placesOfRepeat({ front, rows }: Setting): number | null {
+  for (const { line } of front.lines) {
     const n = /\bmultiples?\s+of\s+(\d{1,3})\b/i.exec(line.text)?.[1];
     if (n !== undefined && Number(n) > 0) return Number(n);
   }
-  return null;
+  return rows.repeat;
 }
 
 /** `One square measures 12 cm`, `5 meshes and 5 rows = 5 cm`: the motif itself is what makers measure. */
 const ofMotif =
-  /\b(?:square|motif|flower|hexagon|block|medallion|mesh(?:es)?|ripple|wave|chevron|scallop|peak|point)s?\b/i;
+  /\b(?:square|motif|flower|hexagon|block|medallion|mesh(?:es)?|ripple|wave|chevron|scallop|peak|point|group|cluster|shell|fan|loop|arch(?:es)?|space|sp|bobble|tile|stripe)s?\b/i;
 
-function problemsOf(line: GaugeLine, front: FrontMatter, context: PatternContext): GaugeProblem[] {
+function problemsOf(line: GaugeLine, setting: Setting): GaugeProblem[] {
   const { start, end, counts, disc } = line;
   const span = { start, end };
   if (disc) return [];
@@ -136,16 +148,16 @@ function problemsOf(line: GaugeLine, front: FrontMatter, context: PatternContext
     return /\d/.test(line.text) && !ofMotif.test(line.text)
       ? [{ span, sort: "nothing", says: "it counts no stitches" }]
       : [];
-  const bad = counts.flatMap((count): GaugeProblem[] => problemOf(count, front, context));
+  const bad = counts.flatMap((count): GaugeProblem[] => problemOf(count, setting));
   if (bad.length > 0) return bad;
   if (counts.every(({ sort }) => sort === "row"))
     return ofMotif.test(line.text) ? [] : [{ span, sort: "no-stitches", says: "it tells rows only" }];
-  return counts.some(({ sort }) => sort === "row")
+  return ofMotif.test(line.text) || counts.some(({ sort }) => sort === "row")
     ? []
     : [{ span, sort: "no-rows", says: "it tells no rows" }];
 }
 
-function problemOf(count: GaugeCount, front: FrontMatter, context: PatternContext): GaugeProblem[] {
+function problemOf(count: GaugeCount, setting: Setting): GaugeProblem[] {
   const span = { start: count.start, end: count.end };
   if (count.over === null)
     return [{ span, sort: "no-length", says: `it does not say over which length "${count.text}" lie` }];
@@ -160,9 +172,11 @@ function problemOf(count: GaugeCount, front: FrontMatter, context: PatternContex
         says: `"${count.text}" over ${count.over.value} ${count.over.unit} cannot be`,
       },
     ];
-  if (count.sort === "repeat" && placesOfRepeat(front) === null)
-    return [{ span, sort: "repeat-unknown", says: "nothing says how many stitches a repeat has" }];
-  return widthOf(count, front, context) === null && count.sort !== "row"
+  if (count.sort === "repeat" && placesOfRepeat(setting) === null)
+    return ofMotif.test(count.text)
+      ? []
+      : [{ span, sort: "repeat-unknown", says: "nothing says how many stitches a repeat has" }];
+  return widthOf(count, setting) === null && count.sort !== "row"
     ? [{ span, sort: "impossible", says: `"${count.text}" cannot be` }]
     : [];
 }

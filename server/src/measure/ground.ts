@@ -1,10 +1,10 @@
 import type { PatternContext } from "../fabric/context";
-import { perPiece } from "../fabric/parts";
-import type { WorkedPattern, WorkedPiece, WorkedRow } from "../fabric/worked";
+import type { WorkedPattern, WorkedRow } from "../fabric/worked";
 import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
 import { keptBy } from "../text/kept-by";
-import { stitchOf } from "../trade/stitches";
 import { type Basis, type BasisRead, readBasis, yarnPerStitch } from "./basis";
+import type { RowsTell } from "./gauge";
+import { type MainStitch, mainStitchOf, repeatOf } from "./main-stitch";
 import { type StitchCounts, stitchesOf, type TurnCounts } from "./stitch-counts";
 import { StitchPaths } from "./stitch-paths";
 import { type YarnList, yarnListOf } from "./yarn-list";
@@ -33,10 +33,10 @@ export class Ground implements BasisRead {
     return this.basis?.strands ?? 1;
   }
 
-  constructor(front: FrontMatter, context: PatternContext, mainStitch: () => string) {
+  constructor(front: FrontMatter, context: PatternContext, rows: RowsTell) {
     this.list = yarnListOf(front);
     this.paths = new StitchPaths(context, front.specialStitches);
-    const { basis, problems } = readBasis({ front, context, paths: this.paths, list: this.list, mainStitch });
+    const { basis, problems } = readBasis({ front, context, paths: this.paths, list: this.list, rows });
     [this.basis, this.problems] = [basis, problems];
     this.carries = front.lines.some(({ line }) => line.text.split(/[.;]/).some(saysCarried));
   }
@@ -77,10 +77,12 @@ function stitchesIn(counts: StitchCounts): number {
   return sum;
 }
 
-/** Grounds that no row was asked for, and those for which the rows tell what "sts" are. */
+/** Grounds that no row was asked for, and those for which the rows tell what a gauge leaves open. */
 interface Known {
   readonly plain: Ground | null;
-  readonly byStitch: Map<string, Ground>;
+  readonly byAnswer: Map<string, Ground>;
+  /** What was asked of the rows. */
+  readonly asked: ReadonlySet<keyof RowsTell>;
 }
 
 /** By the front matter, and by the stitches that the pattern defines. */
@@ -93,40 +95,36 @@ export function groundOf(pattern: WorkedPattern): Ground {
   known.set(front, ofFront);
   const before = ofFront.get(context.definitions);
   if (before?.plain) return before.plain;
-  let main: string | null = before ? mainStitchOf(pattern) : null;
-  const same = main === null ? undefined : before?.byStitch.get(main);
+  const rows = new RowsAsked(pattern);
+  const same = before?.byAnswer.get(rows.answersTo(before.asked));
   if (same) return same;
-  const ground = new Ground(front, context, () => (main ??= mainStitchOf(pattern)));
-  const byStitch = before?.byStitch ?? new Map<string, Ground>();
-  if (main !== null) byStitch.set(main, ground);
-  ofFront.set(context.definitions, { plain: main === null ? ground : null, byStitch });
+  const ground = new Ground(front, context, rows);
+  const byAnswer = before?.byAnswer ?? new Map<string, Ground>();
+  const asked = new Set([...rows.asked, ...(before?.asked ?? [])]);
+  if (asked.size > 0) byAnswer.set(rows.answersTo(asked), ground);
+  ofFront.set(context.definitions, { plain: asked.size === 0 ? ground : null, byAnswer, asked });
   return ground;
 }
 
-/** The plain stitch that most stitches of a pattern are, by its US name; a single crochet where there is none. */
-function mainStitchOf({ pieces }: WorkedPattern): string {
-  const sums = new Map<string, number>();
-  for (const piece of pieces)
-    for (const [plain, n] of plainStitchesIn(piece))
-      sums.set(plain, (sums.get(plain) ?? 0) + n * piece.piece.make);
-  const [most] = [...sums].sort((a, b) => b[1] - a[1]);
-  return most?.[0] ?? "sc";
-}
+/** What the rows tell, and which of it was asked: only that can make another ground. */
+class RowsAsked implements RowsTell {
+  readonly asked = new Set<keyof RowsTell>();
 
-/** How many stitches of a piece, in its first size, are of each plain stitch or built on it. */
-const plainStitchesIn = perPiece(({ rows, context }: WorkedPiece): ReadonlyMap<string, number> => {
-  const sums = new Map<string, number>();
-  for (const row of rows)
-    for (const [key, n] of countsOf(row)) {
-      const plain = stitchOf(key.split(/[*<]/)[0] ?? key, context.terms)?.base;
-      if (plain) sums.set(plain, (sums.get(plain) ?? 0) + n);
-    }
-  return sums;
-});
+  constructor(private readonly pattern: WorkedPattern) {}
 
-/** All that a row counts in its first size. */
-function countsOf(row: WorkedRow): [string, number][] {
-  return (stitchesOf(row)[0] ?? []).flatMap((turn) => [...turn.values()].flatMap((counts) => [...counts]));
+  get main(): MainStitch {
+    this.asked.add("main");
+    return mainStitchOf(this.pattern);
+  }
+
+  get repeat(): number | null {
+    this.asked.add("repeat");
+    return repeatOf(this.pattern);
+  }
+
+  answersTo(asked: ReadonlySet<keyof RowsTell>): string {
+    return JSON.stringify([asked.has("main") && this.main, asked.has("repeat") && this.repeat]);
+  }
 }
 
 /** The keys of all stitches of a row, in every size. */

@@ -14,7 +14,11 @@ export interface MetresListed {
 export function metresListed(yarn: ListedYarn, size: number, basis: Basis): MetresListed | null {
   const all = yarn.amounts.map((amount) => metresOf(amount, size, yarn, basis));
   // Of several amounts one tells the same in another unit: 100 g, 240 m.
-  return all.find((one) => one !== null) ?? null;
+  const told = all.find((one) => one !== null) ?? null;
+  const balls = yarn.amounts.findIndex(({ unit }) => unit === "ball");
+  // `3 balls (50 g)` may be 50 g in all, or each.
+  const many = told && all[balls] === null ? (valueFor(yarn.amounts[balls] as Amount, size) ?? 1) : 1;
+  return told && { least: told.least, most: told.most * Math.max(many, 1) };
 }
 
 /** The number of an amount for one size; a single number holds for all. */
@@ -31,8 +35,10 @@ function metresOf(amount: Amount, size: number, yarn: ListedYarn, basis: Basis):
     return { least: metres, most: metres };
   }
   const { label } = yarn;
-  if (unit === "ball") return label && { least: value * label.metres, most: value * label.metres };
-  const grams = convertWeight(value, unit, "g");
+  const { ballGrams } = amount;
+  if (unit === "ball" && label) return exactly(value * label.metres);
+  if (unit === "ball" && ballGrams === null) return null;
+  const grams = unit === "ball" ? value * (ballGrams ?? 0) : convertWeight(value, unit, "g");
   const per100 = label ? exactly((label.metres * 100) / label.grams) : usualPer100(basis);
   return per100 && { least: (grams * per100.least) / 100, most: (grams * per100.most) / 100 };
 }
@@ -51,12 +57,15 @@ export function usualPer100({ weight }: Pick<Basis, "weight">): MetresListed | n
 export function inUnitOf(amount: Amount, metres: number, yarn: ListedYarn, basis: Basis): number | null {
   const { unit } = amount;
   if (unit === "m" || unit === "yd") return convertLength(metres, "m", unit);
-  if (unit === "ball") return yarn.label && metres / yarn.label.metres;
+  if (unit === "ball" && yarn.label) return metres / yarn.label.metres;
   const usual = usualPer100(basis);
   const per100 = yarn.label
     ? (yarn.label.metres * 100) / yarn.label.grams
     : usual && (usual.least + usual.most) / 2;
-  return per100 && convertWeight((metres * 100) / per100, "g", unit);
+  if (!per100) return null;
+  const grams = (metres * 100) / per100;
+  if (unit === "ball") return amount.ballGrams && grams / amount.ballGrams;
+  return convertWeight(grams, "g", unit);
 }
 
 /** Amounts are printed in steps: 5 g, 5 m, whole balls. Common practice, no source. */

@@ -20,11 +20,13 @@ export function missingNotes(front: FrontMatter, ground: Ground): string[] {
 
 function gaugeNotes({ gaugeLines }: FrontMatter, basis: Basis, { problems }: Ground): string[] {
   if (basis.gauge === null && problems.length === 0) {
+    const what =
+      gaugeLines.length > 0 ? "The gauge does not tell how wide a stitch is" : "The pattern gives no gauge";
     const instead = basis.says.replace(
       /^your (?:own measure|swatch).*/,
       "the usual stitch of the hook or yarn",
     );
-    return [`The pattern gives no gauge: sizes go by ${instead}, and may well be others.`];
+    return [`${what}: sizes go by ${instead}, and may well be others.`];
   }
   return gaugeLines.flatMap((line) =>
     readLengthPairs(line).flatMap(({ first, second }) => {

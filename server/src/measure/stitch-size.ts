@@ -9,11 +9,14 @@ export interface MeasuredStitch {
   readonly stitch: string | null;
   readonly width: number;
   readonly height: number | null;
+  /** Usual height of what is measured, in widths of a stitch, where that is no plain stitch. */
+  readonly usualHeight?: number;
 }
 
 /** The room of stitches at a gauge; where it gives no rows, they are as high as usual for their width. */
-export function sizeAtGauge({ stitch, width, height }: MeasuredStitch, thickness: number): StitchSize {
-  return { width, rise: height === null ? width : height / heightInWidths(stitch), thickness };
+export function sizeAtGauge(measured: MeasuredStitch, thickness: number): StitchSize {
+  const { stitch, width, height, usualHeight = heightInWidths(stitch) } = measured;
+  return { width, rise: height === null ? width : height / usualHeight, thickness };
 }
 
 /** The usual room of stitches worked with a hook. */

@@ -66,8 +66,19 @@ function togetherIn({ lines }: FrontMatter, list: YarnList): readonly YarnKey[] 
 
 /** Of yarns without names the one with an amount; of several with amounts nobody knows which is which. */
 function oneOf(all: readonly Yarn[]): Yarn[] {
-  const told = all.filter(({ amounts, item }) => withoutLabel(amounts, readLabel(item)).length > 0);
+  const told = all.filter(
+    ({ amounts, item, text }) => withoutLabel(amounts, readLabel(item)).length > 0 && !ofOneBall(text, item),
+  );
   return told.length === 1 ? told : all.slice(0, 1).map((yarn) => ({ ...yarn, amounts: [] }));
+}
+
+/** `100 g each`, in an item that counts balls: what one of them weighs. */
+function ofOneBall(text: string, item: Yarn["item"]): boolean {
+  return (
+    /\b(?:each|per (?:ball|skein|hank))\b/i.test(text) &&
+    /\b(?:ball|skein|hank|cone)s?\b/i.test(item.text) &&
+    !/\bball|skein|hank|cone/i.test(text)
+  );
 }
 
 /** A swatch among the materials is none of them. */
@@ -83,10 +94,12 @@ function shareWord(colour: string, name: string): boolean {
 function listedYarn(yarn: Yarn, all: readonly Yarn[]): ListedYarn {
   const label = readLabel(yarn) ?? readLabel(yarn.item);
   const own = withoutLabel(yarn.amounts, label);
-  const each = all.find(
-    (other) =>
-      other.item.start === yarn.item.start && /\beach\b/i.test(other.text) && other.amounts.length > 0,
-  );
+  const same = all.filter(({ item }) => item.start === yarn.item.start);
+  // `200 g each of sand and navy`; but in `4 balls, 50 g each` a ball is told.
+  const tellsBalls = same.some(({ amounts }) => amounts.some(({ unit }) => unit === "ball"));
+  const each = tellsBalls
+    ? undefined
+    : same.find((other) => /\beach\b/i.test(other.text) && other.amounts.length > 0);
   const amounts = own.length > 0 ? own : withoutLabel(each?.amounts ?? [], label);
   const perPiece = /\b(?:for|per)\s+(?:each|one|every|a)?\s*(?:square|motif|block|piece|item|one)\b/i.test(
     yarn.item.text,

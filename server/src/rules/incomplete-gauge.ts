@@ -58,7 +58,8 @@ function statesHeight({ lines }: WorkedPattern): boolean {
   return frontMatterOf(lines).measurements.some(
     ({ title, content, lengths }) =>
       !/\bfit\b/i.test(title?.text ?? "") &&
-      (/\b(?:high|height|tall|long|length|deep|depth)\b/i.test(`${title?.text ?? ""} ${content.text}`) ||
+      (/\blength\b/i.test(title?.text ?? "") ||
+        /\b(?:high|height|tall|deep|depth)\b/i.test(`${title?.text ?? ""} ${content.text}`) ||
         (/\d\s*(?:cm|in|")?\s*[x×]\s*\d/i.test(content.text) && lengths.length > 1)),
   );
 }

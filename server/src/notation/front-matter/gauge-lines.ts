@@ -1,3 +1,4 @@
+import { numberWords } from "../../trade/number-words";
 import { stitchSpellings } from "../../trade/stitch-spellings";
 import type { LengthUnit } from "../../trade/units";
 import { type Length, numberOf, readLengths } from "./lengths";
@@ -35,7 +36,8 @@ const longestLine = 2_000;
 
 /** Reads one line of a gauge; every form that the trade uses, none of them required. */
 export function readGaugeLine(line: Stretch): GaugeLine {
-  const text = line.text.length > longestLine ? "" : line.text;
+  // `16 sc/4 in`: no fraction.
+  const text = line.text.length > longestLine ? "" : line.text.replace(/(?<=\p{L})\/(?=\d)/gu, " ");
   const lengths = lengthsIn(line, text);
   const disc = discIn(text, lengths);
   const stitch = stitchBehind(text);
@@ -109,7 +111,7 @@ function bareUnits(text: string): Length[] {
   });
 }
 
-const figure = String.raw`\d{1,4}(?:[.,]\d{1,2})?(?:[ -]?(?:[¼½¾]|\d\/\d))?`;
+const figure = String.raw`\d{1,4}(?:[.,]\d{1,2})?(?:[ -]?(?:[¼½¾]|\d\/\d))?|(?<!\p{L})(?:${[...numberWords.keys()].join("|")})(?!\p{L})`;
 const counted = new RegExp(
   String.raw`(?<![\d.,/])(${figure})(?:\s?(?:-|–|to)\s?(${figure}))?\s?-?\s?(?=[\p{L}"])`,
   "giu",
@@ -130,7 +132,9 @@ function countsIn(line: Stretch, text: string): Counted[] {
     const behind = match.index + match[0].length;
     const what = whatAt(text.slice(behind, behind + 40));
     if (!what) return [];
-    const both = [match[1], match[2]].flatMap((n) => (n === undefined ? [] : [numberOf(n)]));
+    const both = [match[1], match[2]].flatMap((n) =>
+      n === undefined ? [] : [numberWords.get(n.toLowerCase()) ?? numberOf(n)],
+    );
     const n = both.reduce((sum, one) => sum + one, 0) / both.length;
     const { sort, word } = what;
     return [{ ...partOf({ ...line, text }, match.index, behind + what.length), n, sort, word }];
@@ -199,7 +203,8 @@ const rounds =
 function discIn(text: string, lengths: readonly LengthGroup[]): GaugeLine["disc"] {
   const [, firsts, from, to] = rounds.exec(text) ?? [];
   const [across] = lengths;
-  if (!across || !/\b(?:across|diameter|square|wide|measures?)\b/i.test(text)) return null;
+  if (!across || !/\b(?:across|diameter|square|wide|measures?)\b|(?:rnds?|rounds?)\b[^=\p{L}]*=/iu.test(text))
+    return null;
   const n = Number(firsts ?? to ?? (from === undefined ? Number.NaN : from));
   return n > 0 ? { rounds: n, across: { value: across.value, unit: across.unit } } : null;
 }

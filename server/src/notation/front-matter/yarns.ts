@@ -10,6 +10,8 @@ export interface Amount extends Stretch {
   /** One number, or one a size. */
   readonly values: readonly number[];
   readonly unit: "g" | "kg" | "oz" | "lb" | "m" | "yd" | "ball";
+  /** What one ball weighs, where the amount itself says so: `3 x 50 g balls`. */
+  readonly ballGrams: number | null;
 }
 
 /** One yarn of the list, as far as it is told from others: by a letter, by its colour, or not at all. */
@@ -29,8 +31,13 @@ export const yarnLetter = String.raw`(?:[A-H]|MC|CC\d?|C[A-H1-9])`;
 
 const yarnWord =
   /\b(?:yarns?|cotton|wool|acrylic|alpaca|merino|bamboo|linen|silk|chenille|velvet|cord|rope|thread|twine|string|jute|raffia|dk|worsted|aran|chunky|bulky|sport|fingering|\d{1,2}[ -]?ply|balls?|skeins?|hanks?)\b/i;
-const amount =
-  /(?<![\d.,/])(\d{1,5}(?:[.,]\d{1,2})?(?:\s?[([]\s?\d{1,5}(?:[.,]\d{1,2})?(?:\s?[,:;–-]\s?\d{1,5}(?:[.,]\d{1,2})?){0,15}\s?[)\]])?)\s?(?:x\s?\d{1,4}\s?g\s)?(g|gms?|grams?|grammes?|kg|oz|ounces?|lbs?|m|metres?|meters?|yds?|yards?|balls?|skeins?|hanks?|cones?)(?![\p{L}\d])/giu;
+const list = String.raw`\d{1,5}(?:[.,]\d{1,2})?(?:\s?[([]\s?\d{1,5}(?:[.,]\d{1,2})?(?:\s?[,:;–-]\s?\d{1,5}(?:[.,]\d{1,2})?){0,15}\s?[)\]])?`;
+const ball = "(?:balls?|skeins?|hanks?|cones?)";
+/** `50 g`, `3 (4, 4) balls`, `3 x 50 g balls`, `3 x` before `50 g`; the grams of `50 g balls` are of one ball. */
+const amount = new RegExp(
+  String.raw`(?<![\d.,/])(${list})\s?(?:(?:[x×]\s?)?(\d{1,4})\s?g(?:r|ms?|rams?)?[\s-]?(${ball})(?![\p{L}\d])|([x×])(?=\s?(\d{1,4})\s?g(?:r|ms?|rams?)?(?![\p{L}\d]))|(g|gms?|grams?|grammes?|kg|oz|ounces?|lbs?|m|metres?|meters?|yds?|yards?|${ball})(?![\p{L}\d])(?![\s-]?${ball}))`,
+  "giu",
+);
 const weightWord =
   /\b(?:super (?:bulky|chunky|fine)|light worsted|double knitting|dk|worsted|aran|chunky|bulky|sport|fingering|sock|lace|jumbo|\d{1,2}[ -]?ply)\b/i;
 
@@ -80,7 +87,8 @@ const onlyLetter = new RegExp(String.raw`^\W*(?:(?:[Yy]arn|[Cc]olou?r)\s)?${yarn
 
 /** `Worsted cotton: 50 g red` → `50 g red`; `Navy (A): 1 skein` stays whole. */
 function behindColon(part: Stretch): Stretch {
-  const colon = part.text.lastIndexOf(": ");
+  // Not the colon of a list: `3 [4: 4] balls`.
+  const colon = [...part.text.matchAll(/: (?![^([]*[)\]])/g)].at(-1)?.index ?? -1;
   if (colon < 0 || colon === part.text.length - 1) return part;
   const [before, behind] = [partOf(part, 0, colon), partOf(part, colon + 1)];
   return onlyLetter.test(before.text) || (namesYarn(before) && !namesYarn(behind)) ? part : behind;
@@ -96,11 +104,16 @@ function amountsIn(text: string): RegExpExecArray[] {
 }
 
 export function readAmounts(part: Stretch): Amount[] {
-  return amountsIn(part.text).map((match) => ({
-    ...partOf(part, match.index, match.index + match[0].length),
-    values: ((match[1] as string).match(/\d+(?:[.,]\d+)?/g) ?? []).map(numberOf),
-    unit: unitOf((match[2] as string).toLowerCase()),
-  }));
+  return amountsIn(part.text).map((match) => {
+    const [all, figures = "", ofBall, , , behind, unit] = match;
+    const each = ofBall ?? behind;
+    return {
+      ...partOf(part, match.index, match.index + all.length),
+      values: (figures.match(/\d+(?:[.,]\d+)?/g) ?? []).map(numberOf),
+      unit: each === undefined ? unitOf((unit ?? "").toLowerCase()) : "ball",
+      ballGrams: each === undefined ? null : Number(each),
+    };
+  });
 }
 
 function unitOf(spelling: string): Amount["unit"] {
