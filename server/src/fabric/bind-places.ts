@@ -44,6 +44,9 @@ class RowWords {
   }
 }
 
+/** The key of the row ends of what was worked in rows, among other pieces. */
+export const rowEnds = "row ends";
+
 /** What the vocabulary calls a motif beside the one in hand. */
 export const otherWork = "other work";
 
@@ -195,6 +198,12 @@ export class PlaceBinder extends RowWords {
 
   /** Rings, layers, edges: what is no place of the row below. */
   private unlikeStitches(place: PlaceWords): Take[] | null {
+    // `in each row end`, `in next 12 row ends`, `in the end of each of the 38 rows`
+    if (place.has("2")) {
+      const of: Target = { sort: "stitch", piece: rowEnds };
+      const n = place.words.find(({ cls }) => cls === "n")?.number;
+      return n ? [{ how: "next", n, of }] : [{ how: "each", of: [of], until: null }];
+    }
     // `2 sc in each st of ring`: on its chains, not into it.
     const onRing = place.has("e") && (place.has("t") || place.has("c"));
     if (place.has("g") && !onRing) return [{ how: "nowhere" }];
@@ -304,9 +313,18 @@ export class PlaceBinder extends RowWords {
     return word.value === otherWork && this.words.some(({ cls }) => cls === "h");
   }
 
+  /** `next shell sp` is the space of the next shell. */
+  private ofItsGroup(space: Word, words: readonly Word[]): Target | null {
+    const group = space.cls === "p" ? words[words.indexOf(space) - 1] : undefined;
+    const isGroup =
+      group && (group.cls === "@" || (group.cls === "S" && isGroupName(group.value, this.context)));
+    return isGroup ? { sort: "space", unit: group.value, part: "middle" } : null;
+  }
+
   private targetHere(words: readonly Word[]): Target {
     const space = words.find((word) => word.cls === "C") ?? words.find((word) => word.cls === "p");
-    if (space) return this.between(space, words) ?? spaceTarget(space, words);
+    if (space)
+      return this.between(space, words) ?? this.ofItsGroup(space, words) ?? spaceTarget(space, words);
     const noun = words.find((word) => "qctS@".includes(word.cls));
     switch (noun?.cls) {
       case "q":

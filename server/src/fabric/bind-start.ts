@@ -1,7 +1,14 @@
 import type { Sized } from "../notation/words";
 import { stitchOf, type Terms } from "../trade/stitches";
 import type { BindContext } from "./bind";
-import { type Choice, type Instruction, type StartOption, takesIn, targetsOf } from "./instructions";
+import {
+  type Choice,
+  type Instruction,
+  type RowPlan,
+  type StartOption,
+  takesIn,
+  targetsOf,
+} from "./instructions";
 
 export interface Declared {
   readonly from: number;
@@ -279,14 +286,14 @@ export interface CarriedChain {
 export function carriedChain(
   n: Sized,
   rest: readonly Instruction[],
-  declared: "yes" | "no" | null,
+  declared: RowPlan["carriedDeclared"],
   context: BindContext,
 ): CarriedChain | null {
   const kind = plainKind(firstKind(rest) ?? "", n[0] ?? 1, context.terms);
   const ways = startWays(
     n[0] ?? 0,
     kind,
-    declared === null ? null : { from: 0, counts: declared, space: 0, kind: null },
+    declared && { from: 0, counts: declared.counts, space: declared.space, kind: null },
     context,
   );
   return (

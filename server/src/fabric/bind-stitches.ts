@@ -77,7 +77,7 @@ export class StitchBinder extends SequenceBinder {
     const last = before.at(-1);
     if (/count/i.test(text)) {
       const counts = /\b(?:not|never)\b|n['’]t\b/i.test(text) ? "no" : "yes";
-      const space = /(?:and|,|\+|plus)\s*(?:a )?(?:ch[\s-]*(\d+)|(\d+)\s*ch)/i.exec(text);
+      const space = /(?:and|,|\+|plus)\s*(?:a )?(?:ch\.?[\s-]*(\d+)|(\d+)\s*ch)/i.exec(text);
       const kind = this.words.slice(node.from, node.to).find((word) => word.cls === "S")?.value ?? null;
       this.declared ??= {
         from: this.word(node.from).start,

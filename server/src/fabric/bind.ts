@@ -178,7 +178,7 @@ class Binder extends ProseBinder {
       case "skip":
         return this.skip(node);
       case "leave":
-        return [{ op: "skip", takes: this.coreTakes(child(node, "core")), span }];
+        return [{ op: "skip", takes: this.leftTakes(child(node, "core")), span }];
       case "placeFirst":
         return this.placeFirst(only, this.bracketed(only));
       case "join":
@@ -456,6 +456,15 @@ class Binder extends ProseBinder {
       const n = take?.how === "next" ? take.n : null;
       return n === null || one.stitch.makes === 0 ? [] : [{ how: "next", n, of: anyStitch }];
     });
+  }
+
+  /** `leaving the last sts unworked` says that some are left, not that one is. */
+  private leftTakes(core: Tree | undefined): Take[] {
+    const words = core ? this.words.slice(core.from, core.to) : [];
+    const some = words.some(({ cls }) => cls === "z") && words.every(({ cls }) => cls !== "n");
+    const areSeveral = core !== undefined && /s$/i.test(this.textOf(core));
+    if (some && areSeveral) return [{ how: "each", of: [anyStitch], until: null }];
+    return this.coreTakes(core);
   }
 
   private turn(node: Tree): Instruction[] {

@@ -193,7 +193,7 @@ function throughout(text: string): string[] {
   if (!text.includes("(")) return [];
   return [
     ...text.matchAll(
-      /\b(?:ch(?:ain)?[\s-]*\d+|\d+\s*ch)\s*\(([^()]*(?:through|every|all rounds|from now)[^()]*)\)/gi,
+      /\b(?:ch(?:ain)?\.?[\s-]*\d+|\d+\s*ch)\s*\(([^()]*(?:through|every|all rounds|from now)[^()]*)\)/gi,
     ),
   ].map((match) => match[0]);
 }
@@ -205,7 +205,7 @@ interface Habit {
 }
 
 const stitchAndSpace =
-  /\bas (?:an? |one |1 ?|the )?(?:first |beg(?:inning)? )?(hdc|htr|dc|tr|dtr)\s*(?:\+|&|and|,|plus)\s*(?:an? )?(?:ch[\s-]*(\d)|(\d)\s*ch)\b/i;
+  /\bas (?:an? |one |1 ?|the )?(?:first |beg(?:inning)? )?(hdc|htr|dc|tr|dtr)\s*(?:\+|&|and|,|plus)\s*(?:an? )?(?:ch\.?[\s-]*(\d)|(\d)\s*ch)\b/i;
 
 function tallStartIn(remark: string): TallStart | null {
   const [, kind, behind, before] = stitchAndSpace.exec(remark) ?? [];
@@ -214,7 +214,7 @@ function tallStartIn(remark: string): TallStart | null {
 
 function readHabits(text: string): Habit[] {
   if (!text.includes("(")) return [];
-  const all = text.matchAll(/\b(?:ch(?:ain)?[\s-]*(\d+)|(\d+)\s*ch)\s*\(([^()]*count[^()]*)/gi);
+  const all = text.matchAll(/\b(?:ch(?:ain)?\.?[\s-]*(\d+)|(\d+)\s*ch)\s*\(([^()]*count[^()]*)/gi);
   return [...all].map((match) => ({
     chains: Number(match[1] ?? match[2]),
     counts: !/\b(?:not|never)\b|n['’]t\b/i.test(match[3] as string),

@@ -3,11 +3,13 @@ import type { Below } from "./below";
 import { type Copy, copyOf } from "./copies";
 import { countedOutcome } from "./counted-rows";
 import { forSize, type RowPlan } from "./instructions";
+import type { State } from "./outcome";
 import type { Path } from "./paths";
 import type { RowLine } from "./pattern";
-import { PlainRows } from "./plain-rows";
+import { carrying, PlainRows } from "./plain-rows";
 import { start } from "./row-judge";
 import { rowsOfHead, type Schedule, type ScheduledRow } from "./schedule";
+import type { Ends } from "./starting";
 import { countPlaces } from "./strip";
 
 /** Lines that stand for other rows. */
@@ -37,7 +39,9 @@ export abstract class CopiedRows extends PlainRows {
     const numbers = copy.how === "rows" ? copy.rows : Array<null>(copy.rows).fill(null);
     const lines = this.linesOf(copy);
     const last = copy.how === "rows" ? [] : this.lastRows(copy);
-    const named = numbers.map((n, i) => (n === null ? (last[i] ?? null) : (lines.get(n) ?? null)));
+    const named = numbers.map((n, i) =>
+      n === null ? (last[i] ?? null) : (lines.get(n) ?? this.lineAbove(n, line, copy)),
+    );
     const missing = named.findIndex((row) => row?.plan == null);
     if (missing >= 0) return this.lacks(line, numbers[missing] ?? null, copy);
     this.number(line, named as RowLine[]);
@@ -74,6 +78,31 @@ export abstract class CopiedRows extends PlainRows {
     const found = this.ends.linesOf(key);
     this.dependences.push((ends) => sameLines(found, ends.linesOf(key)));
     return found ?? noLines;
+  }
+
+  /** The numbers run on across a heading, and the row stands above it. */
+  private lineAbove(number: number, { head }: RowLine, copy: Copy): RowLine | null {
+    const isOwn = copy.how === "rows" && copy.of === null;
+    return (isOwn && this.linesAbove(head?.from ?? null)?.get(number)) || null;
+  }
+
+  /** The lines of the piece before, where the numbers of this one run on from its last. */
+  private linesAbove(from: number | null): ReadonlyMap<number, RowLine> | undefined {
+    const [first = from ?? 0] = this.byNumber.keys();
+    const above = (ends: Ends) =>
+      ends.last !== null && ends.last.number === first - 1
+        ? ends.linesOf(pieceKey(ends.last.name))
+        : undefined;
+    const found = above(this.ends);
+    this.dependences.push((ends) => sameLines(found, above(ends)));
+    return found;
+  }
+
+  /** The lines that later pieces may take rows from, by their number. */
+  protected get allLines(): { lines: ReadonlyMap<number, RowLine>; runsOn: boolean } {
+    const above = this.linesAbove(null);
+    const lines = above ? new Map([...above, ...this.byNumber]) : this.byNumber;
+    return { lines, runsOn: above !== undefined };
   }
 
   /** `Dec 1 st at each end of every row until 3 sts rem`: as many rows as that takes. */
@@ -120,12 +149,16 @@ export abstract class CopiedRows extends PlainRows {
   }
 
   protected repeatRows(line: RowLine, named: readonly RowLine[], copy: RowCopy): void {
-    const rows = named.map((row) => this.scheduled(row, this.onEdge(line, row.plan as RowPlan)));
+    const rows = named.map((row, i) => {
+      const before = i === 0 ? this.carried : (named[i - 1]?.plan ?? null);
+      return this.scheduled(row, this.onEdge(line, this.withCarried(row.plan as RowPlan, before)));
+    });
+    this.carried = carrying(named.at(-1)?.plan ?? null);
     const stated = line.plan?.stated ?? null;
     const byHead = line.head !== null && (line.head.to !== null || line.head.many !== null);
     const [first] = named as readonly [RowLine];
     const isFresh = this.paths.every((path) => path.state === null);
-    const paths = isFresh ? [{ ...start, state: this.startState(first.plan as RowPlan, first) }] : this.paths;
+    const paths = isFresh ? [{ ...start, state: this.startOf(first, copy) }] : this.paths;
     if (byHead) return this.step(line, { rows, stated, ...rowsOfHead(line, this.sizes) }, paths);
     const left = copy.until.left && this.rowsUntilLeft(line, rows, copy.until.left, paths);
     const each = left ?? this.rowsOfCopy(first, rows.length, copy);
@@ -134,6 +167,13 @@ export abstract class CopiedRows extends PlainRows {
     const told = copy.times !== null || copy.until.rowsInAll !== null || left !== null;
     const open = !told && /until|for .*(?:cm|in|")/i.test(line.text);
     this.step(line, { rows, stated, each, times: open ? null : each }, paths);
+  }
+
+  /** `Work as for Back to Row 48`, with no chain of its own: on what the Back began with. */
+  private startOf(first: RowLine, copy: RowCopy): State | null {
+    const of = copy.how === "rows" && first.head?.from === 1 ? copy.of : null;
+    const there = of === null ? null : this.found((ends) => ends.firstOf(of));
+    return there ?? this.startState(first.plan as RowPlan, first);
   }
 
   /** `Rep last 2 rows until 21 sts rem`: as many rows as that takes, by what they do to the count in one turn. */

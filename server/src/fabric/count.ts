@@ -11,6 +11,8 @@ export interface Tally {
   readonly spaces: Map<number, number>;
   /** The parts of loops that a picot or other work holds together, by the chains of each. */
   readonly halves: Map<number, number>;
+  /** Those that stand by themselves: in no group. */
+  readonly spacesAlone: Map<number, number>;
   /** Single chains in all spaces. */
   chains: number;
   /** Groups and special stitches by name; groups without a name are `group`. */
@@ -31,6 +33,7 @@ export function tally(steps: readonly Steps[]): Tally {
     stitches: new Map(),
     spaces: new Map(),
     halves: new Map(),
+    spacesAlone: new Map(),
     chains: 0,
     units: new Map(),
     sizes: new Map(),
@@ -56,6 +59,7 @@ function addSteps(sum: Tally, steps: readonly Steps[], times: number): void {
     }
     if (step.sort === "space") {
       add(sum.spaces, step.chains ?? 1, n);
+      if (step.unit === undefined) add(sum.spacesAlone, step.chains ?? 1, n);
       if (step.halves) add(sum.halves, (step.chains ?? 1) / step.halves, n * step.halves);
       sum.chains += (step.chains ?? 1) * n;
     }
@@ -239,7 +243,10 @@ function spacesNamed(
   const of = (chains: number): number => sum.spaces.get(chains) ?? 0;
   if (term.chains !== undefined) {
     const apart = of(term.chains) + (sum.halves.get(term.chains) ?? 0);
-    return apart === stated ? apart : of(term.chains);
+    if (apart === stated) return apart;
+    // `4 shells, 4 ch-3 sps`: those between the shells.
+    const between = sum.spacesAlone.get(term.chains) ?? 0;
+    return between === stated && all.some(({ sort }) => sort === "unit") ? between : of(term.chains);
   }
   const every = sumOf(sum.spaces.values());
   const named = new Set(all.map((other) => other.chains).filter((n) => n !== undefined));

@@ -6,6 +6,7 @@ import { stitchOf, stitchSpellings } from "../trade/stitches";
 import { type BindContext, bindPart, bindRow, type Definition } from "./bind";
 import { type Instruction, type Take, targetsOf } from "./instructions";
 import { type Settling, settled } from "./settled";
+import { placesOver } from "./takes";
 
 interface Defined {
   readonly words: Map<string, Meaning>;
@@ -57,7 +58,7 @@ function define(part: string, out: Defined, context: BindContext, sizes: number)
   if (!match) return;
   const [, title = "", aliases, behind = ""] = match;
   // `inc: increase, 2 sc in 1 st`
-  const told = behind.trim().replace(/^(?:increase|decrease)\s*[,:–—-]\s*(?=\S)/i, "");
+  const told = withoutStops(behind.trim()).replace(/^(?:increase|decrease)\s*[,:–—-]\s*(?=\S)/i, "");
   const said = context.glossary?.get(told.toLowerCase().replace(/[.;]$/, "")) ?? told;
   if (reserved.test(title.trim()) && !stitchSpellings.has(said.toLowerCase())) return;
   const names = [title, ...(aliases?.split(/[,/]| or /) ?? [])]
@@ -70,7 +71,8 @@ function define(part: string, out: Defined, context: BindContext, sizes: number)
   const known = names.map((name) => stitchSpellings.get(name)).find((word) => word !== undefined);
   const word = trade.get(said.toLowerCase().replace(/[.;]$/, ""));
   if (word && "gBlckU".includes(word.cls)) for (const name of names) out.words.set(name, word);
-  const definition = definitionOf(said, known ?? names[0] ?? "", context, sizes);
+  const explained = definitionOf(said, known ?? names[0] ?? "", context, sizes);
+  const definition = explained && asCalled(explained, `${title} ${aliases ?? ""}`);
   if (!definition || (("body" in definition || "sequence" in definition) && names.some(meansOtherwise)))
     return;
   const value = "alias" in definition ? definition.alias : (known ?? names[0] ?? "");
@@ -78,6 +80,21 @@ function define(part: string, out: Defined, context: BindContext, sizes: number)
   else if (known !== undefined) return;
   for (const form of names.flatMap(formsOf))
     out.words.set(form, { cls: ("alias" in definition && trade.get(value)?.cls) || "S", value });
+}
+
+/** `Cable over 3 sts`: where how it is worked comes to another number, the name tells. */
+function asCalled<T extends ReturnType<typeof definitionOf>>(explained: T, called: string): T | Definition {
+  const over = /\b(?:cable|cross\w*|twist)\b.*\bover\s+(?:next\s+)?(\d+)\s+(?:sts?|stitches)\b/i.exec(
+    called,
+  )?.[1];
+  const sequence = explained !== null && "sequence" in explained ? explained.sequence : undefined;
+  if (over === undefined || !sequence || placesOver(sequence) === Number(over)) return explained;
+  return { kind: (explained as Definition).kind, uses: Number(over), makes: Number(over) };
+}
+
+/** `5 d.c. in one st.`: stops of abbreviations end no sentence. */
+function withoutStops(said: string): string {
+  return said.replace(/\b(?:\p{L}\.){2,}/gu, (short) => short.replaceAll(".", ""));
 }
 
 function formsOf(name: string): string[] {
@@ -233,12 +250,13 @@ function inSequence(list: readonly Instruction[]): boolean {
   return list.some((one) => {
     if (!("takes" in one)) return false;
     const intoSpace = one.takes.flatMap(targetsOf).some(({ sort }) => sort === "space");
-    return one.op === "skip" || (one.op === "slip" ? intoSpace : one.takes.some(isFromHook));
+    return one.op === "skip" || (one.op === "slip" ? intoSpace : one.takes.some(goesAlong));
   });
 }
 
-function isFromHook(take: Take): boolean {
-  return take.how === "from-hook";
+/** Back along a chain, or over several places: `FPdc around each of next 3 sts`. */
+function goesAlong(take: Take): boolean {
+  return take.how === "from-hook" || (take.how === "next" && !take.unplaced && (take.n[0] ?? 1) > 1);
 }
 
 /** Behind a whole group in one place, words that are not understood say where or how it is made. */

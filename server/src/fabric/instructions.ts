@@ -228,7 +228,7 @@ export interface RowPlan {
   readonly statedSpan: Span | null;
   /** The chain that ends this row and opens the next one. */
   readonly carried: readonly Instruction[];
-  readonly carriedDeclared: "yes" | "no" | null;
+  readonly carriedDeclared: { readonly counts: "yes" | "no"; readonly space: number } | null;
   /** The chain that the row itself begins with and is worked back along. */
   readonly foundation: Sized | null;
   readonly turns: boolean;

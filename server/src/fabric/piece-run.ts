@@ -17,6 +17,8 @@ interface Run {
   readonly lines: ReadonlyMap<number, RowLine>;
   /** What its numbered rows left. */
   readonly leaves: ReadonlyMap<number, State>;
+  /** Its numbers run on from the piece before, whose lines are among its own. */
+  readonly runsOn: boolean;
   readonly end: Ends["last"];
   readonly open: OpenRows;
   /** What its rows show of the habits of the pattern. */
@@ -49,8 +51,9 @@ export class PieceRun {
 
   /** The same work where the piece stands now; tells later pieces what it leaves. */
   at(piece: Piece, ends: Ends, context: PatternContext): PieceRun {
-    const { worked, end, lines, leaves } = this.run;
-    ends.add(piece.name, end, lines, leaves);
+    const { worked, end, lines, leaves, runsOn } = this.run;
+    const first = worked.rows.find(({ line }) => line.kind !== "foundation")?.found?.state ?? null;
+    ends.add(piece.name, end, lines, leaves, first, runsOn);
     if (!isMoved(piece, this.piece))
       return new PieceRun({ ...this.run, worked: rebased(worked, piece, context) }, piece, context);
     if (piece === this.piece && context === this.context) return this;

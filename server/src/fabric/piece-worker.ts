@@ -33,11 +33,13 @@ export class PieceWorker extends CopiedRows {
       freeSide: this.freeSide,
       name,
       fastened: talk.fastened,
+      carried: this.carried,
+      rowEnds: this.rowEnds,
     };
     const run = {
       worked: { piece: this.piece, rows, context: this.context, work: {} },
+      ...this.allLines,
       dependences: this.dependences,
-      lines: this.byNumber,
       leaves: this.leaves,
       end,
       open: openRows(rows, alive),

@@ -1,7 +1,8 @@
 import { baseOf, pieceKey } from "../notation/piece-names";
 import { keptBy } from "../text/kept-by";
+import { rowEnds } from "./bind-places";
 import { carriedChain, startHabit } from "./bind-start";
-import type { Instruction, RowPlan } from "./instructions";
+import { forSize, type Instruction, type RowPlan } from "./instructions";
 import type { State } from "./outcome";
 import type { Path } from "./paths";
 import type { RowLine } from "./pattern";
@@ -10,7 +11,8 @@ import { RowJudge, start } from "./row-judge";
 import { isOnChain } from "./row-states";
 import { rowsOfHead, type ScheduledRow } from "./schedule";
 import { chainSide } from "./sources";
-import { type Ends, startState, withElsewhere } from "./starting";
+import { type Ends, nothing, startState, withElsewhere } from "./starting";
+import { plainStrip } from "./strip";
 import { turnsFirst } from "./turns";
 
 /** Rows that say themselves what is done: on what they are worked, and how. */
@@ -20,12 +22,22 @@ export abstract class PlainRows extends RowJudge {
   protected turnedLast = false;
 
   protected plain(line: RowLine, own: RowPlan): void {
-    const plan = this.onEdge(line, this.withCarried(own));
-    this.carried = own.carried.length > 0 ? own : null;
+    const plan = this.onEdge(line, this.withCarried(own, this.carried ?? this.carriedOver(line)));
+    this.carried = carrying(own);
     const paths = this.startsAfresh(plan, line) ? this.startPaths(plan, line) : this.paths;
     const row = this.scheduled(line, plan);
     const schedule = { rows: [row], stated: plan.stated, ...rowsOfHead(line, this.sizes) };
     this.step(line, schedule, this.reaching(paths, plan));
+  }
+
+  /** The row that ends the piece before with a chain, where the numbers run on across the heading. */
+  private carriedOver({ head }: RowLine): RowPlan | null {
+    if (this.done.length > 0 || head === null) return null;
+    const over = ({ last }: Ends) =>
+      last !== null && (head.from === null || head.from === last.number + 1) ? last.carried : null;
+    const found = over(this.ends);
+    this.dependences.push((ends) => over(ends) === found);
+    return found;
   }
 
   /** A chain that opens a later row and is worked back along adds to its edge; the row then goes on along the row below. */
@@ -80,7 +92,7 @@ export abstract class PlainRows extends RowJudge {
     return paths.map((path) => {
       const named = new Map<string, State | null>();
       for (const key of plan.onPiece) {
-        const end = this.endOf(key, path.state);
+        const end = key === rowEnds ? this.rowEndsNow() : this.endOf(key, path.state);
         if (end !== "own") named.set(key, end);
       }
       const free = alongChain && !isOnChain(path.state) ? this.freeSideNow() : null;
@@ -92,6 +104,22 @@ export abstract class PlainRows extends RowJudge {
   /** The starting chain seen from below, where rows stand on it. */
   protected freeSideNow(): State | null {
     return this.freeSide ?? this.found((ends) => ends.last?.freeSide ?? null);
+  }
+
+  /** The row ends of the rows so far, or of the piece before. */
+  private rowEndsNow(): State | null {
+    return this.done.length > 0 ? this.rowEnds : this.found((ends) => ends.last?.rowEnds ?? null);
+  }
+
+  /** One for each row that was worked; null where some are rounds, or nothing tells how many there are. */
+  protected get rowEnds(): State | null {
+    const rows = this.done.filter(({ line }) => line.kind !== "foundation");
+    const arePlain = rows.every(({ line, times }) => line.head?.word !== "round" && times !== null);
+    if (!arePlain || rows.length === 0) return null;
+    return [...Array(this.sizes).keys()].map((size) => {
+      const n = rows.reduce((sum, { times }) => sum + (forSize(times ?? [1], size) ?? 0), 0);
+      return { ...nothing, strip: plainStrip("row end", n) };
+    });
   }
 
   /** A piece of which there are several is its own first leg. */
@@ -118,14 +146,14 @@ export abstract class PlainRows extends RowJudge {
   }
 
   /** The chain at the end of the row before opens this one. */
-  protected withCarried(plan: RowPlan): RowPlan {
-    const chain = this.carried?.carried[0];
-    if (chain?.op !== "chain" || plan.instructions.some((one) => one.op === "start")) return plan;
-    return opened(plan, this.carried as RowPlan, () => this.openedBy(chain, plan));
+  protected withCarried(plan: RowPlan, before: RowPlan | null): RowPlan {
+    const chain = before?.carried[0];
+    if (!before || chain?.op !== "chain" || plan.instructions.some((one) => one.op === "start")) return plan;
+    return opened(plan, before, () => this.openedBy(chain, before, plan));
   }
 
-  protected openedBy(chain: Extract<Instruction, { op: "chain" }>, plan: RowPlan): RowPlan {
-    const declared = this.carried?.carriedDeclared ?? null;
+  protected openedBy(chain: Extract<Instruction, { op: "chain" }>, before: RowPlan, plan: RowPlan): RowPlan {
+    const declared = before.carriedDeclared;
     const ways = carriedChain(chain.n, plan.instructions, declared, this.context);
     if (!ways) return plan;
     const habit = startHabit(chain.n[0] ?? 0, ways.options);
@@ -139,6 +167,11 @@ export abstract class PlainRows extends RowJudge {
     };
     return { ...plan, choices, instructions: [opening, ...plan.instructions] };
   }
+}
+
+/** A row that ends with the chain that opens the next; null for others. */
+export function carrying(plan: RowPlan | null): RowPlan | null {
+  return plan && plan.carried.length > 0 ? plan : null;
 }
 
 const openings = new WeakMap<RowPlan, WeakMap<RowPlan, RowPlan>>();

@@ -47,7 +47,7 @@ export function rowChoices(
     choices,
     carried,
     foundation,
-    carriedDeclared: late ? declared.counts : null,
+    carriedDeclared: late ? declared : null,
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Below } from "./below";
+import { rowEnds } from "./bind-places";
 import { type Instruction, type RowPlan, takesIn, targetsOf } from "./instructions";
 import type { Outcome, State } from "./outcome";
 import { chainSide } from "./sources";
@@ -67,6 +68,7 @@ export function unsureElsewhere({ onPiece, instructions }: RowPlan, state: State
   // `sc evenly around` and a count: as many as the maker sees fit.
   const unsaid = takesIn(instructions).find((take) => take.how === "unknown");
   if (unsaid?.how === "unknown") return unsaid.why;
+  if (onPiece.includes(rowEnds)) return "nothing tells for certain how many row ends there are";
   const [piece, second] = onPiece;
   if (piece === undefined || second !== undefined || !worksOnlyOn(piece, instructions)) return null;
   return `it is worked on a part of "${piece}", and nothing tells on how much of it`;

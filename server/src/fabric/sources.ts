@@ -1,4 +1,5 @@
 import type { Below, View } from "./below";
+import { rowEnds } from "./bind-places";
 import { Cursor } from "./cursor";
 import { type Take, targetsOf } from "./instructions";
 import { plainStrip, type Strip } from "./strip";
@@ -12,6 +13,8 @@ export class Sources {
   private readonly others = new Map<string, Cursor>();
   /** The joining chain, once for each side of it that is worked. */
   private readonly sides: Cursor[] = [];
+  /** Row ends, once for each side that is worked. */
+  private readonly edges: Cursor[] = [];
   /** Where places are that are not named: the row's own, or the free side of the starting chain. */
   private unnamed: Cursor;
   /** Chains of the chain that joins pieces. */
@@ -70,12 +73,13 @@ export class Sources {
 
   /** Its own places are no part of a row that works only elsewhere. */
   private used(): Cursor[] {
-    const elsewhere = [...this.others.values(), ...this.sides];
+    const elsewhere = [...this.others.values(), ...this.sides, ...this.edges];
     return elsewhere.length > 0 && this.own.used === 0 ? elsewhere : [this.own, ...elsewhere];
   }
 
   private on(piece: string): Cursor {
     const strip = this.below.elsewhere?.get(piece);
+    if (strip && piece === rowEnds) return this.nextOf(this.edges, strip);
     return strip ? this.along(piece, strip) : this.own;
   }
 
@@ -88,11 +92,15 @@ export class Sources {
   }
 
   private onBridge(): Cursor {
-    const last = this.sides.at(-1);
+    return this.nextOf(this.sides, plainStrip("ch", this.bridge, "chain"));
+  }
+
+  /** The side that is being worked; the next one where that is done. */
+  private nextOf(sides: Cursor[], strip: Strip): Cursor {
+    const last = sides.at(-1);
     if (last && !last.ended) return last;
-    const strip = plainStrip("ch", this.bridge, "chain");
     const cursor = new Cursor({ ...this.below, strip, chain: null, ring: false }, this.view);
-    this.sides.push(cursor);
+    sides.push(cursor);
     return cursor;
   }
 }

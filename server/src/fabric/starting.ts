@@ -23,6 +23,10 @@ export interface PieceEnd {
   readonly name: string;
   /** The yarn was cut. */
   readonly fastened: boolean;
+  /** Its last row, where that ends with the chain that opens the next one. */
+  readonly carried: RowPlan | null;
+  /** The ends of its rows, where it was worked in rows. */
+  readonly rowEnds: State | null;
 }
 
 /** Where pieces and their numbered rows ended: later pieces may be worked on them. */
@@ -30,6 +34,10 @@ export class Ends {
   private readonly pieces = new Map<string, State>();
   /** What the numbered rows of each piece left. */
   private readonly leaves: ReadonlyMap<number, State>[] = [];
+  /** Pieces whose numbers run on up to the last one. */
+  private within: readonly string[] = [];
+  /** What the first row of each piece was worked on. */
+  private readonly firsts = new Map<string, State>();
   private readonly rowLines = new Map<string, ReadonlyMap<number, RowLine>>();
   /** The end of the piece before, and the number of its last row. */
   last: PieceEnd | null = null;
@@ -40,11 +48,16 @@ export class Ends {
     end: PieceEnd | null,
     lines: ReadonlyMap<number, RowLine>,
     leaves: ReadonlyMap<number, State>,
+    first: State | null,
+    runsOn: boolean,
   ): void {
     const key = pieceKey(name);
+    // What comes under a heading within a piece has rows of that piece.
+    this.within = runsOn ? [...this.within, key] : [key];
+    if (first) this.firsts.set(key, first);
     this.last = end;
     if (end) this.pieces.set(key, end.state);
-    this.rowLines.set(key, lines);
+    for (const one of this.within) this.rowLines.set(one, lines);
     if (leaves.size > 0) this.leaves.push(leaves);
   }
 
@@ -56,6 +69,11 @@ export class Ends {
   /** The lines of a piece by row number: `as for Body`. */
   linesOf(key: string): ReadonlyMap<number, RowLine> | undefined {
     return this.rowLines.get(key);
+  }
+
+  /** What the first row of a piece was worked on: its starting chain, or a ring. */
+  firstOf(key: string): State | null {
+    return this.firsts.get(key) ?? null;
   }
 
   /** Where a piece ended, or another one like it: the second leg as the first. */

@@ -4,9 +4,34 @@ import type { Lexicon, Make, Read } from "./words";
 
 const spaceNouns = new Set(["sp", "sps", "space", "spaces", "lp", "lps", "loop", "loops", "arch", "arches"]);
 
-export const chainWords = new Set(["ch", "chs", "chain", "chains"]);
+const chainWords = new Set(["ch", "chs", "chain", "chains"]);
 
 const beginWords = new Set(["beg", "beginning", "turning", "starting", "start"]);
+
+/** The point of an abbreviation: small letters go on behind it. */
+export function stopAfter(atoms: readonly Atom[], i: number): number {
+  const stop = atoms[i];
+  if (stop?.text !== "." || !stop.glued) return 0;
+  const next = atoms[i + 1];
+  // `ch.-1 sp.`
+  if (next?.text === "-" && chainWords.has(wordAt(atoms, i - 1))) return 1;
+  if (next === undefined || next.glued) return 0;
+  return next.isSmall || isOfChain(atoms, i) ? 1 : 0;
+}
+
+/** `ch. 3, turn`, `top of ch. 3`: the stop ends no sentence, as it may in `each ch. 12 sc`. */
+function isOfChain(atoms: readonly Atom[], i: number): boolean {
+  if (!chainWords.has(wordAt(atoms, i - 1)) || !atoms[i + 1]?.isNumber) return false;
+  const before = wordAt(atoms, i - 2);
+  const behind = wordAt(atoms, i + 2);
+  if (i === 1 || /^(?:sps?|spaces?|lps?|loops?)$/.test(behind)) return true;
+  return (
+    !/^(?:each|every|next|last|first|st|nd|rd|th)$/.test(before) &&
+    !/^\p{L}/u.test(behind.replace(goesOnBehind, ""))
+  );
+}
+
+const goesOnBehind = /^(?:turn|and|to|in|into|join|as|at|counts?|for|from|more|skip|sk|miss|loosely)$/;
 
 /** Shapes made of words and numbers: `sc2tog`, `3-dc cluster`, `ch-2 sp`, `2-ch sp`, `ch-3`, `2nd`. */
 export function compound(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
@@ -115,13 +140,15 @@ function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null 
   let used = 0;
   let hyphen = false;
   if (chainWords.has(first)) {
-    hyphen = wordAt(atoms, i + 1) === "-";
-    const digits = wordAt(atoms, i + 1 + (hyphen ? 1 : 0));
-    if (/^\d+$/.test(digits)) [n, used] = [digits, 2 + (hyphen ? 1 : 0)];
-    hyphen &&= atoms[i + 1]?.glued === true;
+    const stop = stopAfter(atoms, i + 1);
+    hyphen = wordAt(atoms, i + 1 + stop) === "-";
+    const behind = i + 1 + stop + (hyphen ? 1 : 0);
+    if (atoms[behind]?.isNumber) [n, used] = [wordAt(atoms, behind), behind + 1 - i];
+    hyphen &&= atoms[i + 1 + stop]?.glued === true;
   } else if (atoms[i]?.isNumber) {
     const dash = wordAt(atoms, i + 1) === "-" ? 1 : 0;
-    const apart = dash === 0 && atoms[i + 1]?.glued !== true && wordAt(atoms, i + 2) === "-";
+    const apart =
+      dash === 0 && atoms[i + 1]?.glued !== true && wordAt(atoms, i + 2 + stopAfter(atoms, i + 2)) === "-";
     if (!apart && chainWords.has(wordAt(atoms, i + 1 + dash)))
       [n, used, hyphen] = [first, 2 + dash, dash === 1];
   }

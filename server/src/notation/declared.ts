@@ -17,7 +17,7 @@ export interface Conventions {
 }
 
 const counts =
-  /\b(?:does not|do not|doesn['’]t|don['’]t|not|never)\s+count|counts?\b|is (?:the )?first (?:dc|hdc|sc|tr|st)|not? (?:a|as) (?:st|stitch)/i;
+  /\bignored?\b|\b(?:does not|do not|doesn['’]t|don['’]t|not|never)\s+count|counts?\b|is (?:the )?first (?:dc|hdc|sc|tr|st)|not? (?:a|as) (?:st|stitch)/i;
 
 /** Reads sentences such as "Turning ch-3 counts as first dc of every row. Ch-1 does not count." */
 export function readConventions(sentences: readonly string[]): Omit<Conventions, "habits" | "tallStarts"> {
@@ -37,10 +37,10 @@ function readClauses(sentence: string, startCounts: Map<number, boolean>): void 
   for (const clause of sentence.split(/[,;:()]|\bbut\b|\band\b/i)) {
     // `ch 4 counts as dc + ch 1`: what it stands for is no chain that is spoken of.
     const subject = clause.replace(/\b(?:counts?|counted|counting)\s+as\b.*/i, "");
-    for (const match of subject.matchAll(/\bch(?:ain)?[\s-]*(\d+)|\b(\d+)\s*-?\s*ch\b/gi))
+    for (const match of subject.matchAll(/\bch(?:ain)?\.?[\s-]*(\d+)|\b(\d+)\s*-?\s*ch\b/gi))
       named.push(Number(match[1] ?? match[2]));
     if (!counts.test(clause)) continue;
-    for (const n of named) startCounts.set(n, !/\b(?:not|never)\b|n['’]t\b/i.test(clause));
+    for (const n of named) startCounts.set(n, !/\b(?:not|never|ignored?)\b|n['’]t\b/i.test(clause));
     named = [];
   }
 }

@@ -220,12 +220,13 @@ const fieldWords =
   /^(?:materials?|yarn|hooks?|gauge|tension|stitches control|finished(?: size| measurements)?|size|sizes|measurements|level|skill level|difficulty|notions|notes?|abbreviations?|terms|language|special stitch(?:es)?|stitch(?:es)? used|colou?rs?|to fit|you will need|pattern notes?|multiple|written in|instructions are|version|design|copyright|about|stitch guide|stitch key|needles?|tools|supplies|ease|swatch|safety|care)\b/i;
 const sizeLine = /^\s*(?:(?:for\s+)?sizes?\s+.+\bonly|all sizes|for all sizes|both sizes)\s*[:.]?\s*$/i;
 const copyLine =
-  /^\s*[[(*]?\s*(?:(?:rep(?:eat)?s?|alternate)\b[^.]*\b(?:(?:row|rnd|round|rw|rd)s?\b|r\s?\d)|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)|work\s+(?:rows|rnds|rounds)\s+\d+\s*(?:[-–—]|to|and)\s*\d+\s+(?:of|from|as)\b|work\s+\d+(?:st|nd|rd|th)\b[^.;:]*\b(?:rows?|rnds?|rounds?)\s+as\b|work(?:ing)? even|work(?:ed)? straight(?! (?:on )?from)|work\s+\d[^.;]*\b(?:rows?|rnds?|rounds?)\s+(?:straight|even)|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b|(?:cont(?:inue)?|keep)\b.*\b(?:inc|dec|add)\w*\b.*\buntil\s+(?:there\s+are|you\s+have)\s+\d)/i;
+  /^\s*[[(*]?\s*(?:(?:rep(?:eat)?s?|alternate)\b[^.]*\b(?:(?:row|rnd|round|rw|rd)s?\b|r\s?\d)|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)|work(?:ed)?\s+(?:the\s+)?(?:same\s+)?as\s+(?:for\s+)?(?:the\s+)?\p{L}[^.;:]{1,40}?\b(?:to|until|through)\s+(?:the\s+)?(?:end\s+of\s+)?(?:row|rnd|round)\s+\d|work\s+(?:rows|rnds|rounds)\s+\d+\s*(?:[-–—]|to|and)\s*\d+\s+(?:of|from|as)\b|work\s+\d+(?:st|nd|rd|th)\b[^.;:]*\b(?:rows?|rnds?|rounds?)\s+as\b|work(?:ing)? even|work(?:ed)? straight(?! (?:on )?from)|work\s+\d[^.;]*\b(?:rows?|rnds?|rounds?)\s+(?:straight|even)|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b|(?:cont(?:inue)?|keep)\b.*\b(?:inc|dec|add)\w*\b.*\buntil\s+(?:there\s+are|you\s+have)\s+\d)/iu;
 const numberWord =
   "(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)";
 /** `With A,` `Starting at the toe,` `Set-up:` `We pull`: what may stand before a starting chain. */
 const beforeChain = [
   String.raw`(?:(?:with|using|in|(?:start(?:ing)?|begin(?:ning)?|commenc(?:e|ing))\s+(?:at|with|from|in|on|by|the))\b(?:[^,:.]|\.\d){1,60}(?:[,:.]\s*|\bwith\s+(?=\d+\s*ch)))?`,
+  String.raw`(?:(?:leave|leaving)\s(?:[^.]|\.\d){1,60}?[.,]\s*(?=(?:ch|chain)\s*\d))?`,
   String.raw`(?:\p{L}[\p{L} ]{1,30}:\s*(?=(?:loosely\s+)?(?:ch|chain)\s*\d+[^,;:]*$))?`,
   String.raw`(?:(?:with|using)\s(?:[^,:.]|\.\d){1,40}?\s(?=(?:(?:make|work)\s+)?(?:ch(?:ain)?\s*\d+|\d+\s*ch)[^,;:]*$))?`,
   String.raw`(?:(?:(?:foundation|base|starting|beginning)(?:\s+ch(?:ain)?)?|set-?up)\s*[:–-]\s*|(?:foundation|base|starting)\s+(?=ch))?`,
@@ -302,7 +303,10 @@ export function contentOf(text: string): LineContent {
   if (head && (head.language || !numbered.test(text) || !isNote(text.slice(head.length))))
     return { text, kind: "row", head };
   if (foundationLine.test(trimmed) && workedChain.test(trimmed)) return { text, kind: "row", head: null };
-  if (foundationLine.test(trimmed) && !/\bcounts?\b|\b(?:at|of) the (?:start|beginning)\b/i.test(trimmed))
+  if (
+    foundationLine.test(trimmed) &&
+    !/\bcount(?:s|ed)?\b|\bat (?:the )?(?:start|beg\w*)\s+of\b/i.test(trimmed)
+  )
     return { text, kind: "foundation", head: null };
   if (fieldWords.test(trimmed)) return { text, kind: "field", head: null };
   if (isHeading(trimmed)) return { text, kind: "heading", head: null };

@@ -26,12 +26,21 @@ function pastWork(): string[] {
     "last 3 sts",
     "2 sts",
     "3 sts",
-    "fpdc",
-    "fptr",
+    ...["sc", "hdc", "dc", "htr", "tr", "dtr", "fpdc", "fptr"].flatMap((name) => [name, `last ${name}`]),
   ];
   const done = stitches.flatMap((noun) => made.map((how) => `${noun} ${how}`));
   const skipped = ["skipped sts", "skipped st", "skipped stitches", "missed sts", "missed st"];
   return ways.flatMap((way) => [...done, ...skipped].map((what) => `${way} ${what}`));
+}
+
+/** Where rows end, at the sides of what was worked in rows: each of them. */
+function rowEnds(): string[] {
+  const rows = ["row", ...["sc", "hdc", "dc", "htr", "tr"].map((name) => `${name} row`)];
+  const each = rows.flatMap((row) => ["each", "every"].map((which) => `of ${which} ${row}`));
+  const told = [...each, "of each of", "of rows"].flatMap((what) =>
+    ["end", "ends", "side", "edge"].map((at) => `${at} ${what}`),
+  );
+  return ["row end", "row ends", "row-end", "row-ends", ...told];
 }
 
 /** What stands for instructions that are not written out. */
@@ -262,6 +271,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["N", "ear", "ear|ears"],
   ["N", "fin", "fin|fins"],
   ["b", "below", "below|down|behind|underneath|beneath"],
+  ["2", "row end", rowEnds().join("|")],
   ["R", "row", "row|rows|rnd|rnds|round|rounds|rw|rd"],
   ["&", "and", "and|plus|&"],
   ["d", "standing", "standing"],

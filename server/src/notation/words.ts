@@ -1,6 +1,6 @@
 import type { Span } from "../text/span";
 import { type Atom, join, readAtoms, wordAt } from "./atoms";
-import { chainWords, compound } from "./compounds";
+import { compound, stopAfter } from "./compounds";
 import type { Glossary } from "./other-languages";
 import { mergeSizes } from "./sized-words";
 import { isFiller, longest, longestByFirst, type Meaning, trade } from "./vocabulary";
@@ -35,9 +35,10 @@ export function readWords(text: string, lexicon: Lexicon): Word[] {
   const atoms = readAtoms(text);
   for (let i = 0; i < atoms.length; ) {
     const [word, used] = readWord(text, atoms, i, words, lexicon);
-    if (word?.cls === glossed) words.push(...inEnglish(word));
-    else if (word) words.push(word);
     i += used;
+    if (word?.cls === glossed) words.push(...inEnglish(word));
+    else if (word && atoms[i]?.isNumber && endsSentence(text, word, words.at(-1))) words.push(...apart(word));
+    else if (word) words.push(word);
   }
   return withoutAdjectives(mergeSizes(words, lexicon.sizes));
 }
@@ -55,6 +56,16 @@ function inEnglish({ value, start, end, glued }: Word): Word[] {
     englishWords.set(value, words);
   }
   return words.map((word, i) => ({ ...word, start: i === 0 ? start : end, end, glued: i === 0 && glued }));
+}
+
+/** `S.c. in each d.c. 12 s.c.`: the stop of the abbreviation is that of the sentence too. */
+function endsSentence(text: string, { cls, end }: Word, before: Word | undefined): boolean {
+  return text[end - 1] === "." && cls === "S" && before?.cls === "e";
+}
+
+function apart(word: Word): Word[] {
+  const stop = { cls: ".", value: ".", start: word.end - 1, end: word.end, glued: true };
+  return [{ ...word, end: word.end - 1 }, stop];
 }
 
 /** `in next 6 underarm ch`, `skip all sleeve sts`: what the places are like besides changes nothing. */
@@ -99,6 +110,7 @@ function readWord(
     compound(atoms, i, make, lexicon) ??
     phrase(atoms, i, make, lexicon) ??
     makeThere(atom, before, make) ??
+    leftFree(atom, before, make) ??
     colour(text, atoms, i, before, make) ??
     single(atom, make)
   );
@@ -211,7 +223,7 @@ export function meant(
 /** `around next st`, `around the post`: worked round it; `around` alone: to the end of the round. */
 function startsPost(atoms: readonly Atom[], i: number): boolean {
   const next = wordAt(atoms, i) === "the" ? wordAt(atoms, i + 1) : wordAt(atoms, i);
-  return /^(next|same|each|post|posts|following|first|last|st|corresponding|both|handles?|loops?|lps?|ring)$/.test(
+  return /^(next|same|each|post|posts|following|first|last|st|skipped|missed|unworked|marked|center|centre|corresponding|both|handles?|loops?|lps?|ring)$/.test(
     next,
   );
 }
@@ -229,16 +241,6 @@ function isBetweenStitches(atoms: readonly Atom[], i: number, n: number): boolea
 function startsPlace(atoms: readonly Atom[], i: number): boolean {
   const next = wordAt(atoms, i) === "the" ? wordAt(atoms, i + 1) : wordAt(atoms, i);
   return /^(next|first|last|remaining|rem|\d+)$/.test(next);
-}
-
-/** The point of an abbreviation: small letters go on behind it. */
-function stopAfter(atoms: readonly Atom[], i: number): number {
-  const stop = atoms[i];
-  if (stop?.text !== "." || !stop.glued) return 0;
-  const next = atoms[i + 1];
-  if (next === undefined || next.glued) return 0;
-  const opensRow = i === 1 && chainWords.has(wordAt(atoms, 0)) && /^\d/.test(next.text);
-  return next.isSmall || opensRow ? 1 : 0;
 }
 
 /** Capital letters that name a colour: `with A`, `join B`, `MC`. */
@@ -285,6 +287,15 @@ function makeThere(atom: Atom, before: readonly Word[], make: Make): Read | null
   const clause = before.slice(before.findLastIndex(({ cls }) => !placeWords.has(cls)) + 1);
   const known = clause[0]?.cls === "i" && clause.length > 1;
   return known ? make("/", "make", 1) : null;
+}
+
+/** `leaving 11 dc free`: not worked. */
+function leftFree(atom: Atom, before: readonly Word[], make: Make): Read | null {
+  if (atom.text !== "free") return null;
+  const clause = before.slice(
+    before.findLastIndex(({ cls }) => cls === "," || cls === "." || cls === ";") + 1,
+  );
+  return clause.some(({ cls }) => cls === "L") ? make("u", "unworked", 1) : null;
 }
 
 /** What a place phrase is made of. */

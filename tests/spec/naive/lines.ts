@@ -45,7 +45,7 @@ const copy =
 const titled = /^([A-Z]{3}[A-Z ]*)(?:\.\.\.|: )(?=Starting |1st |With |Rows |Ch )/;
 const glued = / (?=(?:Rnd|Row|Round) \d+:)/;
 const start =
-  /^(?:(?:with|using) [^,]+(?:, | (?=make \d+ ch))|(?:with|starting|begin) [^,.]+(?:, |\. | (?=ch ))|to begin: )?(?:make )?(?:a )?(?:foundation )?(?:ch (?:of )?\d+|\d+ ch|magic ring|f(?:sc|hdc|dc) \d+)/;
+  /^(?:(?:with|using) [^,]+(?:, | (?=make \d+ ch))|(?:with|starting|begin|leav(?:e|ing)) [^,.]+(?:, |\. | (?=ch ))|to begin: )?(?:make )?(?:a )?(?:foundation )?(?:ch (?:of )?\d+|\d+ ch|magic ring|f(?:sc|hdc|dc) \d+)/;
 const colourOrSize = /^(?:with|using|change|join|sizes?|all sizes|magic|make|ch)\b/i;
 
 /** `Heel Row 1:`, `Row 7 of heel:`: the part is no part of the head. */
