@@ -49,3 +49,31 @@ describe("writing the materials", () => {
     expect(offered(`${text}Row 23: Zigzag across.\n`, "DK")).toBeUndefined();
   });
 });
+
+describe("refreshing a stated size", () => {
+  const mat = (size: string) =>
+    `Mat\n\nTerms: US\n${size}\n\nMaterials\nDK cotton, 50 g / 125 m: 10 g in sand\n${gauge}${square}`;
+
+  test.each([
+    ["Finished size: 14 cm x 10 cm (5 1/2 in x 4 in)", "Finished size: 10 cm x 10 cm (4 in x 4 in)"],
+    ["Finished size: 6 x 4 in", "Finished size: 4 x 4 in"],
+  ])("%s", (size, becomes) => {
+    const after = written(mat(size), "Finished");
+    expect(after).toBe(mat(becomes));
+    expect(offered(after, "Finished")).toBeUndefined();
+  });
+
+  test.each([
+    "Finished size: 10 cm x 10.5 cm",
+    "Finished size: 14 cm x 10 cm, blocked",
+    "To fit: 14 cm x 10 cm",
+  ])("%s stays", (size) => {
+    expect(offered(mat(size), "DK")).toBeUndefined();
+  });
+
+  test("one figure a size", () => {
+    const tube = (size: string) =>
+      `Band\n\nTerms: US\nSizes: S (L)\nFinished circumference: ${size}\n\nMaterials\nDK cotton, 50 g / 125 m: 10 (15) g\n${gauge}Ch 40 (60), join to form a ring.\nRnd 1: Sc in each ch around. 40 (60) sc.\nRnds 2-10: Sc in each st around. 40 (60) sc.\nFasten off.\n`;
+    expect(written(tube("20 (40) cm"), "Finished")).toContain("Finished circumference: 20 (30) cm\n");
+  });
+});

@@ -1,11 +1,14 @@
+import { centimetres, inches } from "../../measure/lengths";
 import { inUnitOf, listedAmount } from "../../measure/listed-amounts";
 import { type MeasureOptions, usualOptions } from "../../measure/materials";
 import { drawnIn } from "../../measure/plain-pieces";
 import { sizeOf } from "../../measure/size";
 import { sizeInWords } from "../../measure/size-words";
+import { type StatedLength, statedLengths } from "../../measure/stated-size";
 import type { ListedYarn } from "../../measure/yarn-list";
 import { type YarnUse, yarnUseOf } from "../../measure/yarn-used";
 import { frontMatterOf } from "../../notation/front-matter/front-matter";
+import { type Length, readLengthPairs } from "../../notation/front-matter/lengths";
 import type { Amount } from "../../notation/front-matter/yarns";
 import type { WorkedPattern } from "../../rules/rule";
 import type { Span, TextEdit } from "../../text/span";
@@ -102,8 +105,43 @@ function amountEdit(
 
 const underSize = [/^\W*(?:level|difficulty|skill)\b/i, /^\W*terms?\b/i];
 
+/** A stated size that the stitches do not come to is written anew, figure by figure; one is added where there is none. */
+function sizeEdits(use: YarnUse, pattern: WorkedPattern): TextEdit[] {
+  const stale = statedLengths(pattern).filter(isStale);
+  const lengths = new Set(stale.map(({ length }) => length));
+  const refreshed = [...lengths].flatMap((length) => refresh(length, pattern));
+  return refreshed.length > 0 ? refreshed : newSize(use, pattern);
+}
+
+/** Half a centimetre, or three in a hundred: nearer nobody measures. */
+function isStale({ stated, comesTo }: StatedLength): boolean {
+  return Math.abs(stated - comesTo) > Math.max(5, 0.03 * comesTo);
+}
+
+/** A length with the same one in the other unit beside it: `20 cm (8 in)`. */
+function refresh(length: Length, pattern: WorkedPattern): TextEdit[] {
+  const all = statedLengths(pattern).filter((one) => one.length.start === length.start);
+  const sizes = length.values.length === 1 ? all.slice(0, 1) : all;
+  const line = pattern.lines.find(({ start, end }) => start <= length.start && length.end <= end);
+  if (!line || sizes.length !== length.values.length) return [];
+  const pairs = readLengthPairs({ text: line.text, start: line.start, end: line.end });
+  const beside = pairs.find(({ first }) => first.start === length.start)?.second;
+  return [length, ...(beside ? [beside] : [])].map(({ numbers, unit }) => ({
+    span: { start: numbers.start, end: numbers.end },
+    newText: sizedTexts(sizes.map(({ comesTo }) => inUnit(comesTo, unit))),
+  }));
+}
+
+function inUnit(millimetres: number, unit: Length["unit"]): string {
+  return unit === "in" ? inches(millimetres) : centimetres(millimetres);
+}
+
+function sizedTexts([first = "", ...rest]: readonly string[]): string {
+  return rest.length === 0 ? first : `${first} (${rest.join(", ")})`;
+}
+
 /** Only where the pattern states no size at all: its own words are left alone. */
-function sizeEdits({ ground: { basis, paths } }: YarnUse, pattern: WorkedPattern): TextEdit[] {
+function newSize({ ground: { basis, paths } }: YarnUse, pattern: WorkedPattern): TextEdit[] {
   const [piece, second] = pattern.pieces;
   const isStated = frontMatterOf(pattern.lines).measurements.length > 0;
   if (
