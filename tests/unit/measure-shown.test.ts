@@ -32,12 +32,26 @@ describe("hints behind rows", () => {
 
   test("yarn as a range where it is an estimate, and time", () => {
     const labels = hintsOf(front.replace(/20 sc.*\n/, "") + rows, { yarn: true, time: true });
-    expect(labels[2]?.[1]).toMatch(/^[\d.]+–[\d.]+ m, about 6 minutes$/);
+    expect(labels[2]?.[1]).toMatch(/^[\d.]+–[\d.]+ m, 6 min$/);
   });
 
   test("nothing for rows that are not checked, and nothing at all where all is off", () => {
     expect(hintsOf("Rnd 1: 6 zigzags in mr", { count: true, yarn: true, time: true })).toEqual([]);
     expect(hintsOf(front + rows, {})).toEqual([]);
+  });
+
+  test("of four sizes the first and the last, and all of them where one looks", () => {
+    const text = `${front}Sizes: S (M, L, XL)\nCh 11 (21, 31, 41).\nRow 1: sc in 2nd ch from hook and in each ch across`;
+    const { worked } = new Checker().work(text);
+    const hints = inlayHints(
+      worked,
+      { start: 0, end: text.length },
+      { count: false, yarn: true, time: false },
+      usualOptions,
+    );
+    const row = hints.at(-1);
+    expect(row?.label).toBe("0.46 … 1.84 m");
+    expect(row?.tooltip).toContain("0.46 (0.92, 1.38, 1.84) m");
   });
 
   test("one number a size", () => {

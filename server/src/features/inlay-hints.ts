@@ -1,7 +1,7 @@
 import { estimateOf, inWords } from "../measure/figures";
 import type { MeasureOptions } from "../measure/materials";
 import { rowYarn } from "../measure/row-yarn";
-import { durationInWords, minutesOf } from "../measure/time";
+import { minutesOf, shortDuration } from "../measure/time";
 import { yarnUseOf } from "../measure/yarn-used";
 import type { WorkedPattern } from "../rules/rule";
 import type { Span } from "../text/span";
@@ -62,7 +62,7 @@ function yarnOf({ row, piece }: PlacedRow, pattern: WorkedPattern): Part[] {
   const yarn = rowYarn(row, piece, use);
   if (basis === null || yarn.every((n) => n === null)) return [];
   const cells = yarn.map((n) => (n === null ? "-" : inWords(estimateOf(n / 1000, basis))));
-  return [{ label: `${bySize(cells)} m`, tells: `Yarn by ${basis.says}.` }];
+  return [{ label: `${bySize(cells)} m`, tells: `Yarn${inFull(cells, "m")} by ${basis.says}.` }];
 }
 
 function timeOf(
@@ -72,11 +72,21 @@ function timeOf(
 ): Part[] {
   const minutes = minutesOf(row, stitchesPerMinute, yarnUseOf(pattern).timesOf(row, piece));
   if (minutes.every((n) => n === null || n === 0)) return [];
-  const cells = minutes.map((n) => (n ? durationInWords(n) : "-"));
-  return [{ label: bySize(cells), tells: `At ${stitchesPerMinute} stitches a minute.` }];
+  const cells = minutes.map((n) => (n ? shortDuration(n) : "-"));
+  return [
+    { label: bySize(cells), tells: `Time${inFull(cells, "")} at ${stitchesPerMinute} stitches a minute.` },
+  ];
 }
 
-/** `4–6 (5–7, 6–9)`: one text a size as patterns write them; equal ones once. */
-function bySize([first = "-", ...rest]: readonly string[]): string {
-  return rest.every((text) => text === first) ? first : `${first} (${rest.join(", ")})`;
+/** `4–6 (5–7)`: one text a size as patterns write them, equal ones once; of many the first and the last, since room is scarce. */
+function bySize(cells: readonly string[]): string {
+  const [first = "-", ...rest] = cells;
+  if (rest.every((text) => text === first)) return first;
+  return rest.length < 3 ? `${first} (${rest.join(", ")})` : `${first} … ${rest.at(-1)}`;
+}
+
+/** Every size, where the hint itself does not tell them all. */
+function inFull([first = "-", ...rest]: readonly string[], unit: string): string {
+  const isCut = rest.length >= 3 && rest.some((text) => text !== first);
+  return isCut ? ` ${first} (${rest.join(", ")}) ${unit}`.trimEnd() : "";
 }

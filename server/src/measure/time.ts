@@ -27,14 +27,25 @@ export function minutesOf(
 /** `about 1½ minutes`, `about 2 hours`: no finer than hands are steady. */
 export function durationInWords(minutes: number): string {
   if (minutes < 1) return "less than a minute";
-  if (minutes < 10) return plural(Math.round(minutes * 2) / 2, "minute");
-  if (minutes < 55) return plural(Math.round(minutes / 5) * 5, "minute");
-  const hours = minutes / 60;
-  return plural(hours < 10 ? Math.round(hours * 2) / 2 || 1 : Math.round(hours), "hour");
+  const { n, unit } = steady(minutes);
+  return `about ${withHalves(n)} ${unit}${n === 1 ? "" : "s"}`;
 }
 
-function plural(n: number, unit: string): string {
+/** The same where room is scarce: `1½ min`, `2 h`. */
+export function shortDuration(minutes: number): string {
+  if (minutes < 1) return "< 1 min";
+  const { n, unit } = steady(minutes);
+  return `${withHalves(n)} ${unit === "minute" ? "min" : "h"}`;
+}
+
+function steady(minutes: number): { readonly n: number; readonly unit: "minute" | "hour" } {
+  if (minutes < 10) return { n: Math.round(minutes * 2) / 2, unit: "minute" };
+  if (minutes < 55) return { n: Math.round(minutes / 5) * 5, unit: "minute" };
+  const hours = minutes / 60;
+  return { n: hours < 10 ? Math.round(hours * 2) / 2 || 1 : Math.round(hours), unit: "hour" };
+}
+
+function withHalves(n: number): string {
   const whole = Math.floor(n);
-  const printed = n === whole ? String(n) : `${whole || ""}½`;
-  return `about ${printed} ${unit}${n === 1 ? "" : "s"}`;
+  return n === whole ? String(n) : `${whole || ""}½`;
 }
