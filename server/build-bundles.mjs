@@ -5,6 +5,7 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
+import { leftOutOfServer, leftOutOfWebClient } from "./left-out.mjs";
 
 const root = fileURLToPath(new URL("..", import.meta.url));
 
@@ -37,21 +38,34 @@ const serverApart = {
 
 const bundles = [
   { ...node, entryPoints: ["client/src/main-node.ts"], outfile: "dist/client.js", external: ["vscode"] },
-  { ...node, entryPoints: ["server/src/lsp/main-node.ts"], outfile: "dist/server.js" },
+  {
+    ...node,
+    ...leftOutOfServer,
+    entryPoints: ["server/src/lsp/main-node.ts"],
+    outfile: "dist/server.js",
+  },
   {
     ...node,
     entryPoints: ["server/src/cli/main.ts"],
     outfile: "dist/loopledger.js",
     banner: { js: "#!/usr/bin/env node" },
-    plugins: [serverApart],
+    alias: leftOutOfServer.alias,
+    plugins: [serverApart, ...leftOutOfServer.plugins],
   },
   {
     ...web,
+    ...leftOutOfWebClient,
     entryPoints: ["client/src/main-browser.ts"],
     outfile: "dist/client-web.js",
     external: ["vscode"],
   },
-  { ...web, entryPoints: ["server/src/lsp/main-browser.ts"], outfile: "dist/server-web.js", format: "iife" },
+  {
+    ...web,
+    ...leftOutOfServer,
+    entryPoints: ["server/src/lsp/main-browser.ts"],
+    outfile: "dist/server-web.js",
+    format: "iife",
+  },
 ];
 
 /** The packages whose code went into a bundle, as folders below the root. */

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type BuildOptions, build } from "esbuild";
 import { afterAll } from "vitest";
+import { leftOutOfServer } from "../../server/left-out.mjs";
 
 const source = fileURLToPath(new URL("../../server/src/", import.meta.url));
 
@@ -39,6 +40,7 @@ async function bundled(entry: string, kind: BuildOptions): Promise<string> {
     bundle: true,
     logLevel: "warning",
     define: { "process.env.LOOPLEDGER_VERSION": JSON.stringify(TEST_VERSION) },
+    ...leftOutOfServer,
     ...kind,
   });
   return outfile;

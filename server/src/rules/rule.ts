@@ -92,7 +92,7 @@ function alike(
   };
 }
 
-/** What every rule has. Its documentation is what hover, pages and tests show. */
+/** What every rule has. Its documentation is what the manifest, the README and tests show; what is shipped goes without. */
 export interface Rule {
   readonly id: string;
   readonly severity: Severity;

@@ -1,0 +1,30 @@
+// What the bundles leave out, in kilobytes gzipped: it is never reached in them, and over a line every one counts.
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+
+/** The part of Ohm that matches grammars compiled before, without the one that compiles them (6). */
+const matchingOnly = { "ohm-js": fileURLToPath(new URL("ohm-matching.mjs", import.meta.url)) };
+
+/** The pages of the rules: the manifest, the README and the tests are made of them, before anything is bundled (8). */
+const rulePages = {
+  name: "rule pages",
+  setup: ({ onLoad }) =>
+    onLoad({ filter: /[\\/]server[\\/]src[\\/]rules[\\/][a-z-]+\.ts$/ }, ({ path }) => ({
+      contents: readFileSync(path, "utf8").replace(/documentation: `(?:[^`\\]|\\.)*`/, 'documentation: ""'),
+      loader: "ts",
+    })),
+};
+
+/** Patterns of file names: the client's library asks for them where a server watches renamed files, and ours does not (11). */
+const fileNamePatterns = {
+  name: "file name patterns",
+  setup: ({ onResolve, onLoad }) => {
+    onResolve({ filter: /^minimatch$/ }, () => ({ path: "minimatch", namespace: "left out" }));
+    onLoad({ filter: /.*/, namespace: "left out" }, () => ({
+      contents: 'exports.minimatch = () => { throw new Error("Names of files are not matched here."); };',
+    }));
+  },
+};
+
+export const leftOutOfServer = { alias: matchingOnly, plugins: [rulePages] };
+export const leftOutOfWebClient = { plugins: [fileNamePatterns] };
