@@ -9,6 +9,7 @@ import { copyProof } from "./copy-proof";
 import { copyQueries } from "./copy-queries";
 import { copyRichText } from "./copy-rich-text";
 import { draftInLanguage } from "./draft-in-language";
+import { readFolders, readsPatterns } from "./folder-files";
 import { addSize, showGradingSheet, writeGradingSheetBack } from "./grading-sheet";
 import { showMaterials } from "./materials-view";
 import { newPattern } from "./new-pattern";
@@ -40,6 +41,8 @@ let client: BaseLanguageClient | undefined;
 /** Starts the server and returns at once: the editor does not wait for it. The same wherever the server runs. */
 export function startWith(started: BaseLanguageClient, { subscriptions }: ExtensionContext): void {
   client = started;
+  client.registerFeature(readsPatterns);
+  subscriptions.push(...readFolders(client));
   client.clientOptions.errorHandler = restartQuietly(client.createDefaultErrorHandler());
   // The library itself tells the user why a server did not start.
   client.start().catch(() => undefined);

@@ -17,8 +17,9 @@ import {
 } from "vscode-languageserver-protocol/node";
 import { addressKey } from "../../server/src/lsp/files/pattern-files";
 import { Checker } from "../../server/src/workspace/checker";
-import { bundle, temporaryFolder } from "./bundles";
+import { bundle, bundleWorker, temporaryFolder } from "./bundles";
 import { type Client, inProcess, overStdio, PULL, PULL_AND_SETTINGS, until } from "./client";
+import { inWorker } from "./in-worker";
 
 const RIGHT = "Rnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)";
 const WRONG = RIGHT.replace("x6", "x5");
@@ -301,4 +302,52 @@ test.each([
   ["file:///stall/100%.crochet", "file:///stall/100%.crochet"],
 ])("%s and %s are one address", (one, other) => {
   expect(addressKey(one)).toBe(addressKey(other));
+});
+
+describe("a folder that only the client can read", () => {
+  const CLIENT_READS: ClientCapabilities = { ...WITH_FOLDERS, experimental: { readsPatterns: true } };
+  const folder = "memfs:/stall";
+
+  /** A client that holds files by their names. */
+  async function started(files: Map<string, string>, worker: boolean) {
+    const { client, end } = worker
+      ? inWorker(await bundleWorker())
+      : { client: inProcess(() => new Checker()), end: () => undefined };
+    onTestFinished(end);
+    const at = (name: string) => `${folder}/${name}`;
+    client.connection.onRequest("loopledger/listPatterns", () => [...files.keys()].map(at));
+    client.connection.onRequest("loopledger/readPattern", ({ uri }: { uri: string }): object => {
+      const text = files.get(uri.slice(at("").length));
+      return text === undefined ? { reason: "It is gone." } : { text };
+    });
+    client.connection.onRequest(WorkspaceFoldersRequest.type, () => [{ uri: folder, name: "stall" }]);
+    await client.initialize(CLIENT_READS, undefined, [{ uri: folder, name: "stall" }]);
+    const pull = () =>
+      client.connection.sendRequest(WorkspaceDiagnosticRequest.type, { previousResultIds: [] });
+    return { client, pull, at };
+  }
+
+  test.each([
+    ["this process", false],
+    ["a browser's worker", true],
+  ])("is checked by a server in %s", async (_, worker) => {
+    const files = new Map([
+      ["right.crochet", RIGHT],
+      ["wrong.crochet", WRONG],
+    ]);
+    const { client, pull, at } = await started(files, worker);
+    const codes = async () =>
+      (await pull()).items.map((one) => [
+        one.uri.slice(at("").length),
+        one.kind === "full" ? one.items.map(({ code }) => code) : one.kind,
+      ]);
+    expect(await codes()).toEqual([
+      ["right.crochet", []],
+      ["wrong.crochet", ["does-not-fit"]],
+    ]);
+    files.set("new.crochet", WRONG);
+    const changes = [{ uri: at("new.crochet"), type: CREATED }];
+    await client.connection.sendNotification(DidChangeWatchedFilesNotification.type, { changes });
+    expect(await codes()).toContainEqual(["new.crochet", ["does-not-fit"]]);
+  });
 });

@@ -51,9 +51,16 @@ export interface ClientAbilities {
   readonly hasFolders: boolean;
   /** Tells of files that come, go and are written, where it is asked to. */
   readonly watchesFiles: boolean;
+  /** Reads patterns for us: in a browser, and in folders that are not on this computer. */
+  readonly readsFiles: boolean;
 }
 
-export function clientAbilities({ general, textDocument, workspace }: ClientCapabilities): ClientAbilities {
+export function clientAbilities({
+  general,
+  textDocument,
+  workspace,
+  experimental,
+}: ClientCapabilities): ClientAbilities {
   const pull = textDocument?.diagnostic;
   const push = textDocument?.publishDiagnostics;
   const action = textDocument?.codeAction;
@@ -82,6 +89,7 @@ export function clientAbilities({ general, textDocument, workspace }: ClientCapa
     preparesRenames: textDocument?.rename?.prepareSupport === true,
     hasFolders: workspace?.workspaceFolders === true,
     watchesFiles: workspace?.didChangeWatchedFiles?.dynamicRegistration === true,
+    readsFiles: (experimental as { readonly readsPatterns?: unknown } | undefined)?.readsPatterns === true,
   };
 }
 
@@ -123,14 +131,14 @@ function foldersOffer({ hasFolders }: ClientAbilities): ServerCapabilities {
 }
 
 function diagnosticsOffer(
-  { pullsDiagnostics }: ClientAbilities,
+  { pullsDiagnostics, readsFiles }: ClientAbilities,
   { files }: Pick<Host, "files">,
 ): ServerCapabilities {
   if (!pullsDiagnostics) return {};
   const diagnosticProvider = {
     identifier: "loopledger",
     interFileDependencies: false,
-    workspaceDiagnostics: files !== undefined,
+    workspaceDiagnostics: files !== undefined || readsFiles,
   };
   return { diagnosticProvider };
 }

@@ -20,7 +20,9 @@ export interface ClosedPattern {
 
 /** The patterns of the workspace's folders, as the files say; what of them is open is known better elsewhere. */
 export class ClosedPatterns {
-  private patterns: Map<string, ClosedPattern> | null = null;
+  private patterns = new Map<string, ClosedPattern>();
+  /** Null where they have to be listed, or listed anew. */
+  private listing: Promise<void> | null = null;
   private waiting: (() => void)[] = [];
   /** Grows whenever another answer may be due. */
   changes = 0;
@@ -30,26 +32,26 @@ export class ClosedPatterns {
     private folders: readonly string[],
   ) {}
 
-  all(): ClosedPattern[] {
-    this.patterns ??= this.listed();
+  async all(): Promise<ClosedPattern[]> {
+    let listing: Promise<void>;
+    do {
+      listing = this.listing ??= this.list();
+      await listing;
+      // Files may come and go while they are listed.
+    } while (listing !== this.listing);
     return [...this.patterns.values()];
   }
 
   /** A file was written, or a pattern was opened or closed. */
   touched(uri: string): void {
-    const pattern = this.patterns?.get(addressKey(uri));
+    const pattern = this.patterns.get(addressKey(uri));
     if (pattern) drop(pattern);
     this.changed();
   }
 
   /** Files came or are gone. */
   listAnew(): void {
-    const before = this.patterns;
-    this.patterns = this.listed();
-    for (const key of this.patterns.keys()) {
-      const known = before?.get(key);
-      if (known) this.patterns.set(key, known);
-    }
+    this.listing = null;
     this.changed();
   }
 
@@ -60,7 +62,7 @@ export class ClosedPatterns {
 
   /** Everything may be found in another way, as after a change of settings. */
   forget(): void {
-    for (const pattern of this.patterns?.values() ?? []) drop(pattern);
+    for (const pattern of this.patterns.values()) drop(pattern);
     this.changed();
   }
 
@@ -78,10 +80,17 @@ export class ClosedPatterns {
     for (const resolve of this.waiting.splice(0)) resolve();
   }
 
-  private listed(): Map<string, ClosedPattern> {
-    const found = this.folders.flatMap((folder) => this.files.list(folder).map((uri) => ({ uri, folder })));
-    return new Map(
-      found.map(({ uri, folder }) => [addressKey(uri), { uri, folder, found: null, edition: 0 }]),
+  /** What is known of a pattern that is still there is kept. */
+  private async list(): Promise<void> {
+    const inFolders = this.folders.map(async (folder) =>
+      (await this.files.list(folder)).map((uri) => ({ uri, folder })),
+    );
+    const found = (await Promise.all(inFolders)).flat();
+    this.patterns = new Map(
+      found.map(({ uri, folder }) => {
+        const key = addressKey(uri);
+        return [key, this.patterns.get(key) ?? { uri, folder, found: null, edition: 0 }];
+      }),
     );
   }
 }

@@ -12,7 +12,7 @@ export interface Host {
   /** Resolves after the messages that have already arrived had a chance to be handled. */
   readonly nextTurn: () => Promise<void>;
   readonly version: string;
-  /** None where the server cannot read files: only what is open is checked there. */
+  /** None where the server itself cannot read files. */
   readonly files?: PatternFiles;
 }
 

@@ -23,7 +23,7 @@ self.addEventListener("error", (event) => {
 });
 self.addEventListener("unhandledrejection", ({ reason }) => tellFault(reason));
 
-// There are no files to read: only what is open is checked.
+// There are no files here: those of folders are read by the client, if it offers to.
 startServer(connection, {
   createChecker: () => new Checker(),
   nextTurn,

@@ -12,6 +12,7 @@ import {
 import { type ClosedPattern, ClosedPatterns, type Found } from "./closed-patterns";
 import type { Host, Server } from "./context";
 import { diagnosticsOf, faultDiagnostic, unreadableDiagnostic } from "./diagnostics";
+import { clientFiles, eitherFiles } from "./files/client-files";
 import { addressKey, type PatternFiles } from "./files/pattern-files";
 import { guarded, stopIfCancelled } from "./handler";
 import { Snapshot } from "./open-document";
@@ -21,7 +22,7 @@ type Report = WorkspaceDocumentDiagnosticReport;
 
 /** Checks the patterns of folders that are not open, when the client asks for them; null where no files are read. */
 export function checkFolders(server: Server, host: Host, folders: readonly string[]): ClosedPatterns | null {
-  const { files } = host;
+  const files = filesFor(server, host);
   if (!files || !server.client.pullsDiagnostics) return null;
   const closed = new ClosedPatterns(files, folders);
   const folder = new FolderDiagnostics(server, host, files, closed);
@@ -33,6 +34,12 @@ export function checkFolders(server: Server, host: Host, folders: readonly strin
     if (changes.some(({ type }) => type !== FileChangeType.Changed)) closed.listAnew();
   });
   return closed;
+}
+
+/** The host's own files, and those that only the client can read, if it offers to. */
+function filesFor({ connection, client }: Server, { files }: Host): PatternFiles | undefined {
+  if (!client.readsFiles) return files;
+  return files ? eitherFiles(files, clientFiles(connection)) : clientFiles(connection);
 }
 
 class FolderDiagnostics {
@@ -72,7 +79,7 @@ class FolderDiagnostics {
     const left = new Map(known);
     const open = new Set(this.server.documents.keys().map(addressKey));
     const reports: Report[] = [];
-    for (const pattern of this.closed.all()) {
+    for (const pattern of await this.closed.all()) {
       const key = addressKey(pattern.uri);
       const { value } = left.get(key) ?? {};
       left.delete(key);

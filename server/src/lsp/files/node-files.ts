@@ -8,7 +8,7 @@ import type { FileContent, PatternFiles } from "./pattern-files";
 
 /** Files on this computer. */
 export const nodeFiles: PatternFiles = {
-  list: (folder) =>
+  list: async (folder) =>
     folder.startsWith("file:") ? walk(folder.replace(/\/$/, ""), fileURLToPath(folder)) : [],
   read,
 };

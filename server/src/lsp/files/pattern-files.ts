@@ -4,7 +4,7 @@ export type FileContent = { readonly text: string } | { readonly reason: string 
 /** Reads the patterns of folders, where the place a server runs in has any. */
 export interface PatternFiles {
   /** The addresses of the patterns in a folder and in those below it; none of a folder that is not there. */
-  list(folder: string): readonly string[];
+  list(folder: string): Promise<readonly string[]>;
   read(uri: string): Promise<FileContent>;
 }
 
