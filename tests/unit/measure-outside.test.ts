@@ -164,6 +164,15 @@ describe("samples", () => {
     );
   });
 
+  test("a back and a front together have the ease that their pattern states, 4 cm more than the body", () => {
+    const panel =
+      "Ch 66.\nRow 1: Hdc in 3rd ch from hook and in each ch across. (64)\nRows 2-40: Ch 2 (does not count as a stitch), turn, hdc in each st across. (64)\nFasten off.\n";
+    const text = `Vest\n\nTerms: US\nTo fit bust: 81 cm\nFinished bust: 85 cm\n\nGauge: 15 hdc and 11 rows = 10 cm\n\nBack\n${panel}\nFront\n${panel}`;
+    expect(materialsOf(new Checker().work(text).worked, usualOptions).notes).toContain(
+      "Ease, back and front together less the body it is to fit: +4.5 cm.",
+    );
+  });
+
   test("the cord of the pouch goes through its eyelets, with ends to tie", () => {
     expect(notesOf("cord-pouch.crochet")).toContainEqual(
       expect.stringMatching(/^Cord is 55\.5 cm .* laced through once, 14\.5 cm .* to tie\.$/),

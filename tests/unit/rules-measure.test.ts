@@ -83,6 +83,7 @@ describe("too-much-yarn", () => {
 
 describe("incomplete-gauge", () => {
   const at = (gauge: string, rest = "") => `Terms: US\n${rest}\nGauge: ${gauge}\n\n${square(20, 20)}`;
+  const wide = "Finished size: 10 cm across\n";
   test.each([
     ["24 sc", "24 sc", 'it does not say over which length "24 sc" lie'],
     ["0 sc = 4 in", "0 sc", '"0 sc" cannot be'],
@@ -91,9 +92,32 @@ describe("incomplete-gauge", () => {
     ["13 rows = 4 in", "13 rows = 4 in", "it tells rows only"],
     ["3 pattern repeats = 4 in", "3 pattern repeats", "nothing says how many stitches a repeat has"],
   ])("%s", (gauge, on, says) => {
-    const found = onlyFinding("incomplete-gauge", at(gauge));
+    const found = onlyFinding("incomplete-gauge", at(gauge, wide));
     expect(found.on).toBe(on);
     expect(found.message).toContain(says);
+  });
+
+  test("a length is missed only where a size or an amount depends on it; what cannot be is told anyway", () => {
+    expect(foundBy("incomplete-gauge", at("24 sc"))).toEqual([]);
+    expect(foundBy("incomplete-gauge", at("24 sc", "Sizes: S (M)\n"))).toHaveLength(1);
+    expect(foundBy("incomplete-gauge", at("24 sc", "\nMaterials\nDK cotton: 50 g\n"))).toHaveLength(1);
+    expect(foundBy("incomplete-gauge", at("900 sts to the inch"))).toHaveLength(1);
+  });
+
+  test("the stitch is missed only where pieces in stitches of other heights depend on it", () => {
+    const other = (stitch: string, gauge: string, size: string) =>
+      `Terms: US\n${size}\n\nGauge: ${gauge}\n\nBody\n${square(20, 20)}\nSleeve\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20)\nRows 2-20: Ch 1, turn, ${stitch} in each st across. (20)\nFasten off.\n`;
+    const height = "Height: 9 cm";
+    expect(onlyFinding("incomplete-gauge", other("dc", "20 sts and 22 rows = 10 cm", height)).message).toBe(
+      "The gauge is not complete: it does not say in which stitch, and the pieces are worked in sc and dc. Add the stitch, as in: 20 sc and 22 rows = 10 cm.",
+    );
+    for (const [stitch, gauge, size] of [
+      ["sc", "20 sts and 22 rows = 10 cm", height],
+      ["dc", "20 sc and 22 rows = 10 cm", height],
+      ["dc", "20 sts and 22 rows = 10 cm in pattern", height],
+      ["dc", "20 sts and 22 rows = 10 cm", "Finished size: 10 cm across"],
+    ] as const)
+      expect(foundBy("incomplete-gauge", other(stitch, gauge, size))).toEqual([]);
   });
 
   test("rows are missed only where a height is stated", () => {

@@ -8,13 +8,13 @@ import type { YarnUse } from "./yarn-used";
 
 const cord = /\b(?:cord|drawstring|tie|lace|string)s?\b/i;
 
-/** Whether a cord is long enough for the round of eyelets it is laced through, and what is left to tie. */
+/** Whether a cord is long enough for the round of eyelets it is laced through, and what is left to tie; for each size. */
 export function cordNotes(
   { pieces, context }: WorkedPattern,
   { ground: { basis, paths } }: YarnUse,
 ): string[] {
   if (basis?.gauge == null) return [];
-  return context.sizes.slice(0, 1).flatMap((_, size) => {
+  const notes = context.sizes.map((_, size) => {
     const around = eyeletsAround(pieces, size, basis, paths);
     if (around === null) return [];
     return pieces
@@ -24,6 +24,10 @@ export function cordNotes(
         return own?.shape === "flat" ? [cordNote(piece, Math.max(own.width, own.height), around)] : [];
       });
   });
+  const isAlike = notes.every((each) => each.join() === notes[0]?.join());
+  return isAlike
+    ? (notes[0] ?? [])
+    : notes.flatMap((each, size) => each.map((note) => `Size ${context.sizes[size] ?? size + 1}: ${note}`));
 }
 
 function cordNote({ piece: { name } }: WorkedPiece, long: number, around: number): string {

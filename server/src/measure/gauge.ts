@@ -12,7 +12,14 @@ import type { MeasuredStitch } from "./stitch-size";
 /** Why a gauge, or a part of it, was left aside. */
 export interface GaugeProblem {
   readonly span: Span;
-  readonly sort: "no-length" | "no-stitches" | "no-rows" | "nothing" | "impossible" | "repeat-unknown";
+  readonly sort:
+    | "no-length"
+    | "no-stitch"
+    | "no-stitches"
+    | "no-rows"
+    | "nothing"
+    | "impossible"
+    | "repeat-unknown";
   /** What is wrong, as the end of a sentence: `it says no length`. */
   readonly says: string;
 }
@@ -59,7 +66,22 @@ export function readGauge(setting: Setting): GaugeRead {
   const stitch = plainOf(count, setting.context);
   const { main } = stitch === null ? setting.rows : { main: null };
   const what = main ? { stitch: main.stitch, usualHeight: main.height } : { stitch };
-  return { gauge: { line, width, height, ...what }, problems };
+  const unnamed =
+    main && height !== null && !inPattern.test(line.text) ? stitchProblem(line, main, setting) : [];
+  return { gauge: { line, width, height, ...what }, problems: [...problems, ...unnamed] };
+}
+
+const inPattern = /\bpatt(?:ern)?\b|\bas (?:set|established)\b|\bmain (?:fabric|stitch)\b/i;
+
+function stitchProblem(
+  { start, end }: GaugeLine,
+  { apart }: MainStitch,
+  { context: { terms } }: Setting,
+): GaugeProblem[] {
+  if (apart.length === 0) return [];
+  const names = apart.map((us) => (terms === "UK" ? (stitchOf(us, "US")?.uk ?? us) : us));
+  const says = `it does not say in which stitch, and the pieces are worked in ${names.join(" and ")}`;
+  return [{ span: { start, end }, sort: "no-stitch", says }];
 }
 
 /** `Rnds 1 and 2 measure 7 cm across`: four heights of a stitch as wide as usual for them. */

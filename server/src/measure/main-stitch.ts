@@ -11,6 +11,8 @@ export interface MainStitch {
   readonly stitch: string;
   /** Height of its row in widths of a stitch; the mean, to a tenth, where no stitch is nearly all of the pattern. */
   readonly height: number;
+  /** The plain stitches of its pieces, where one is worked in one stitch and another in one much taller. */
+  readonly apart: readonly string[];
 }
 
 /** One stitch that is so much of a pattern is what its gauge is in. */
@@ -25,7 +27,24 @@ export function mainStitchOf({ pieces }: WorkedPattern): MainStitch {
   const all = [...sums.values()].reduce((sum, n) => sum + n, 0);
   const heights = [...sums].reduce((sum, [plain, n]) => sum + n * heightInWidths(plain), 0);
   const height = most >= nearlyAll * all ? heightInWidths(stitch) : Math.round((heights / all) * 10) / 10;
-  return { stitch, height };
+  return { stitch, height, apart: apartIn(pieces, all) };
+}
+
+/** Pieces of less than this share of the stitches are edgings and the like. */
+const considerable = 0.25;
+const muchTaller = 1.5;
+
+function apartIn(pieces: readonly WorkedPiece[], all: number): string[] {
+  const stitches = new Map<string, number>();
+  for (const piece of pieces) {
+    const sums = [...plainStitchesIn(piece)].sort((a, b) => b[1] - a[1]);
+    const own = sums.reduce((sum, [, n]) => sum + n, 0);
+    const [[stitch, n] = ["sc", 0]] = sums;
+    if (n >= nearlyAll * own) stitches.set(stitch, (stitches.get(stitch) ?? 0) + n * piece.piece.make);
+  }
+  const large = [...stitches].filter(([, n]) => n >= considerable * all).map(([stitch]) => stitch);
+  const heights = large.map(heightInWidths);
+  return Math.max(...heights) >= muchTaller * Math.min(...heights) ? large : [];
 }
 
 /** Stitches of one pattern repeat, by the first row that has one; null where none has. */

@@ -7,6 +7,7 @@ import { cordNotes } from "./cords";
 import { easeNotes } from "./ease";
 import { type Edging, edgingsOf } from "./edgings";
 import { type Estimate, estimateOf, figuresOf, rounded } from "./figures";
+import type { GaugeProblem } from "./gauge";
 import { missingNotes } from "./missing";
 import { drawnIn } from "./plain-pieces";
 import { openingsInWords } from "./row-size";
@@ -272,6 +273,11 @@ function toldNotes({ pieces }: WorkedPattern): string[] {
     : [];
 }
 
+const insteadOf: Partial<Record<GaugeProblem["sort"], string>> = {
+  "no-rows": "; rows were taken as high as usual",
+  "no-stitch": "; the mean of them was taken",
+};
+
 function notesOf(pattern: WorkedPattern, use: YarnUse): string[] {
   const { taken } = use;
   const { basis, problems, paths } = use.ground;
@@ -288,10 +294,7 @@ function notesOf(pattern: WorkedPattern, use: YarnUse): string[] {
           "Nothing tells how much yarn a stitch takes. Write a gauge, a hook or a yarn weight, or best your own measure: sc: 4.6 cm.",
         ]
       : []),
-    ...problems.map(
-      ({ says, sort }) =>
-        `The gauge: ${says}${sort === "no-rows" ? "; rows were taken as high as usual" : instead}.`,
-    ),
+    ...problems.map(({ says, sort }) => `The gauge: ${says}${insteadOf[sort] ?? instead}.`),
     ...missingNotes(frontMatterOf(pattern.lines), use.ground),
     ...taken.map((how) => `Yarn was counted for ${how}.`),
     ...(leftOut.length > 0

@@ -1,4 +1,4 @@
-import type { GaugeProblem } from "../measure/gauge";
+import type { Gauge, GaugeProblem } from "../measure/gauge";
 import { yarnUseOf } from "../measure/yarn-used";
 import { frontMatterOf } from "../notation/front-matter/front-matter";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
@@ -8,7 +8,7 @@ export const incompleteGauge: PatternRule = {
   id: "incomplete-gauge",
   severity: "information",
   documentation: `## What it finds
-A gauge that does not say over which length its stitches lie, or that cannot be. Also one without rows, where the pattern states a height. A pattern that states no gauge, or says that it does not matter, is left alone.
+A gauge that cannot be, or that does not say over which length its stitches lie where sizes or amounts of yarn depend on it. Also one without rows where the pattern states a height, or without a stitch where its pieces are worked in several that differ in height. A pattern that states no gauge, or says that it does not matter, is left alone.
 
 ## Why it matters
 Nobody can reach the finished size, or know whether the yarn is enough, by a gauge that lacks a part.
@@ -40,17 +40,37 @@ Rows 2-26: Ch 1, turn, sc in each st across. (20)
   check(pattern) {
     const { ground } = yarnUseOf(pattern);
     const { problems, basis } = ground;
-    const others = problems.filter(({ sort }) => sort !== "no-rows" && sort !== "no-stitches");
-    if (basis?.gauge == null)
-      return [...others, ...problems.filter(({ sort }) => sort === "no-stitches")].map(found);
     // A second line that is of no use does no harm, but for one that cannot be.
-    const wrong = others.filter(({ sort }) => sort === "impossible");
-    return [...wrong, ...(basis.gauge.height === null ? rowsMissing(problems, pattern) : [])].map(found);
+    const wrong = problems.filter(({ sort }) => sort === "impossible");
+    if (basis?.gauge == null)
+      return [...wrong, ...(dependsOnIt(pattern) ? problems.filter(isOfNoUse) : [])].map(found);
+    return [...wrong, ...(statesHeight(pattern) ? partMissing(problems, basis.gauge) : [])].map(found);
   },
 };
 
-function rowsMissing(problems: readonly GaugeProblem[], pattern: WorkedPattern): GaugeProblem[] {
-  return statesHeight(pattern) ? problems.filter(({ sort }) => sort === "no-rows").slice(0, 1) : [];
+const ofNoUse: ReadonlySet<GaugeProblem["sort"]> = new Set([
+  "no-length",
+  "no-stitches",
+  "nothing",
+  "repeat-unknown",
+]);
+
+function isOfNoUse({ sort }: GaugeProblem): boolean {
+  return ofNoUse.has(sort);
+}
+
+/** Sizes, or amounts of yarn, that nobody reaches without a gauge. */
+function dependsOnIt({ lines, context }: WorkedPattern): boolean {
+  const { measurements, yarns } = frontMatterOf(lines);
+  return (
+    context.sizes.length > 1 || measurements.length > 0 || yarns.some(({ amounts }) => amounts.length > 0)
+  );
+}
+
+/** The rows, or the stitch, that a height depends on. */
+function partMissing(problems: readonly GaugeProblem[], { height }: Gauge): GaugeProblem[] {
+  const missing = height === null ? "no-rows" : "no-stitch";
+  return problems.filter(({ sort }) => sort === missing).slice(0, 1);
 }
 
 /** A finished size of two lengths, or one that is high, tall, long or deep. */
@@ -67,6 +87,7 @@ function statesHeight({ lines }: WorkedPattern): boolean {
 const ask: Readonly<Record<GaugeProblem["sort"], string>> = {
   "no-length": "Add the length, as in: 20 sc and 22 rows = 10 cm.",
   "no-stitches": "Add the stitches, as in: 20 sc and 22 rows = 10 cm.",
+  "no-stitch": "Add the stitch, as in: 20 sc and 22 rows = 10 cm.",
   "no-rows": "The pattern states a height: add the rows, as in: 20 sc and 22 rows = 10 cm.",
   nothing: "Write it as in: 20 sc and 22 rows = 10 cm.",
   impossible: "Look whether a figure is mistyped.",
@@ -74,6 +95,7 @@ const ask: Readonly<Record<GaugeProblem["sort"], string>> = {
 };
 
 function found({ span, says, sort }: GaugeProblem): Found {
-  const missing = sort === "no-rows" ? "is not complete" : "cannot be worked to as it stands";
+  const missing =
+    sort === "no-rows" || sort === "no-stitch" ? "is not complete" : "cannot be worked to as it stands";
   return { span, message: `The gauge ${missing}: ${says}. ${ask[sort]}`, fixes: [], related: [] };
 }

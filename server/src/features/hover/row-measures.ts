@@ -32,11 +32,23 @@ function yarnRows({ row, piece }: PlacedRow, use: YarnUse): SizeRow[] {
   const whole = use.ofPiece(piece).map(sumOf);
   return [
     { label: "yarn", cells: own.map((n) => (n === null ? null : `${metres(n, basis)} m`)) },
+    ...byColour(row, piece, use, basis),
     {
       label: `yarn so far in ${piece.piece.name || "this piece"}`,
       cells: whole.map((all, size) => `${metres(before[size] ?? 0, basis)} of ${metres(all, basis)} m`),
     },
   ];
+}
+
+/** Of a row of several yarns, each by itself. */
+function byColour(row: WorkedRow, piece: WorkedPiece, use: YarnUse, basis: Basis): SizeRow[] {
+  const sums = use.ofRow(row, piece);
+  const keys = [...new Set(sums.flatMap((one) => [...one.keys()]))];
+  if (keys.length < 2) return [];
+  return keys.map((key) => ({
+    label: typeof key === "number" ? (use.ground.list.yarns[key]?.name ?? "yarn") : key,
+    cells: sums.map((one) => (one.has(key) ? `${metres(one.get(key) ?? 0, basis)} m` : null)),
+  }));
 }
 
 /** Up to a row, that row with it; without tails. */
