@@ -102,6 +102,29 @@ test("of a text longer than any pattern, the part that is not checked is told", 
   const { findings, pieces } = new Checker().check(text);
   const last = findings.at(-1);
   expect(last?.message).toContain("Nothing is checked from here on");
-  expect(text.slice(last?.span.start, last?.span.end)).toBe("Rnd 20001: 6 sc in mr (6)");
-  expect(pieces.flatMap(({ rows }) => rows).length).toBeLessThanOrEqual(20_000);
+  expect(text.slice(last?.span.start, last?.span.end)).toBe("Rnd 1001: 6 sc in mr (6)");
+  expect(pieces.flatMap(({ rows }) => rows).length).toBe(1000);
+});
+
+test("the longest text that is taken for a pattern is checked to its end", () => {
+  const rows = Array.from({ length: 9_998 }, (_, row) => `Rnd ${row + 2}: sc in each st around (6)`);
+  const text = ["Rnd 1: 6 sc in mr (6)", ...rows, "Rnd 10000: sc in each st around (7)"].join("\n");
+  const told = new Checker().check(text).findings.map(({ message }) => message);
+  expect(told).toEqual([expect.stringContaining("Rnd 10000 makes 6")]);
 }, 120_000);
+
+describe("more stitches than anyone can work", () => {
+  const times = (depth: number) =>
+    `Rnd 1: 6 sc in mr (6)\nRnd 2: ${"(".repeat(depth)}sc, inc${") x1000000000000".repeat(depth)}\nRnd 3: sc in each st (4)`;
+  test.each([1, 2, 3, 30])("repeats in repeats, %i deep", (depth) => {
+    const { findings, pieces } = new Checker().check(times(depth));
+    expect(findings[0]?.message).toMatch(
+      /^Rnd 2 is not checked: it comes to more stitches than anyone can work/,
+    );
+    const numbers = pieces.flatMap(({ rows }) =>
+      rows.flatMap(({ needs, has, makes }) => [needs, has, makes]),
+    );
+    for (const n of numbers.flat()) expect(n === null || Number.isSafeInteger(n)).toBe(true);
+    expect(findings.map(({ message }) => message).join()).not.toMatch(/e\+|Infinity|NaN/);
+  });
+});

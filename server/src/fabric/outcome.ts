@@ -225,7 +225,11 @@ function judge(how: How, setting: RowSetting, walks: readonly (Walk | null)[]): 
   const counted = sums.map((sum, size) =>
     sum ? compare(plan.stated, sum, size, passesIn(walks[size]?.goings ?? [])) : null,
   );
-  const outOfReach = walks.find((one) => one?.outOfReach)?.outOfReach ?? plan.outOfReach;
+  const tooMany = walks.some(isBeyondCounting) || counted.some((one) => (one?.makes ?? 0) > countable);
+  const outOfReach =
+    walks.find((one) => one?.outOfReach)?.outOfReach ??
+    plan.outOfReach ??
+    (tooMany ? "it comes to more stitches than anyone can work" : null);
   const left = walks.map((one) => (one ? (one.has ?? 0) - (one.needs ?? 0) : 0));
   const fits = left.every((n) => n === 0);
   const counts = counted.every((one) => one === null || one.matches) && statesEverySize(plan.stated, walks);
@@ -262,6 +266,13 @@ function judge(how: How, setting: RowSetting, walks: readonly (Walk | null)[]): 
     supposed: walks.find((one) => one?.supposed)?.supposed ?? null,
     how,
   };
+}
+
+/** Far more than any row has, and few enough that all sums are exact. */
+const countable = 1e12;
+
+function isBeyondCounting(one: Walk | null): boolean {
+  return one !== null && ((one.needs ?? 0) > countable || (one.has ?? 0) > countable);
 }
 
 /** The places that a worked row leaves. */
