@@ -8,12 +8,15 @@ import { measure, writeMeasuresJson, writePages } from "./measure";
 import type { Output } from "./output";
 import type { CreateChecker } from "./pattern-file";
 import { writePublishingPage } from "./publish-check";
+import type { CheckFiles } from "./side-by-side";
 import { writeTerms } from "./terms";
 import { writeText } from "./text-report";
 
 /** What the command line needs from the place it runs in. */
 export interface CliHost {
   readonly createChecker: CreateChecker;
+  /** Checks many files at once, where that can be done. */
+  readonly checkFiles?: CheckFiles;
   /** Starts the language server; it ends the process itself. */
   readonly startServer: () => Promise<unknown>;
   readonly input: AsyncIterable<Uint8Array>;
