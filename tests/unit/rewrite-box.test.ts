@@ -12,6 +12,7 @@ const shown = vi.hoisted(() => ({ box: null as Box | null }));
 
 vi.mock("vscode", () => ({
   InputBoxValidationSeverity: { Info: 1, Error: 3 },
+  l10n: { t: (message: string) => message },
   window: {
     activeTextEditor: { document: {}, selection: { active: {} } } as TextEditor,
     showInputBox: async (box: Box) => {
