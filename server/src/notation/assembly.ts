@@ -29,7 +29,10 @@ const deeds: readonly (readonly [Deed, RegExp])[] = [
     "sew",
     /\b(?:sew|whip[\s-]?stitch|attach|join|secure|mount|stitch(?=(?:ing)?\s+(?:the|it|them|on|each|both|together|down|rows?|rnds?|rounds?)\b))\w*/giu,
   ],
-  ["place", /\b(?:insert|place|put|attach|add|fit|snap|position)(?:s|ed|ing)?\b/giu],
+  [
+    "place",
+    /\b(?:insert|place|put|attach|add|fit|fix|snap|set|position|secure|install)(?:s|es|d|ed|ing)?\b/giu,
+  ],
   [
     "lace",
     /\b(?:lac|thread|weav|run|pull|draw|insert)(?:e|es|ing)?\b(?=[^.]*\b(?:through|in\s+and\s+out)\b)/giu,

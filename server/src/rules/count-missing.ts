@@ -34,7 +34,10 @@ Rnd 4: (2 sc, inc) x6 (24)
 \`\`\`
 `,
   check(pattern) {
-    const pieces = pattern.pieces.map((piece) => ({ piece, changes: changesIn(piece) }));
+    const pieces = pattern.pieces.map((piece, i) => ({
+      piece,
+      changes: withFirst(changesIn(piece), piece, pattern.pieces[i - 1]),
+    }));
     const silent = pieces.flatMap(({ piece, changes }) => changes.silent.map((at) => ({ piece, at })));
     const stated = pieces.reduce((sum, { changes }) => sum + changes.stated, 0);
     const isUsual = stated >= Math.max(2, 2 * silent.length);
@@ -69,6 +72,20 @@ const changesIn = perPiece(({ rows }): Changes => {
   return { stated, silent };
 });
 
+/** Under a heading that the work goes on below, the first row may change it too. */
+function withFirst(changes: Changes, { rows }: WorkedPiece, above: WorkedPiece | undefined): Changes {
+  const [first] = rows;
+  const before = above?.rows.at(-1);
+  if (!first || !before || first.line.plan?.stated != null || !goesOn(first)) return changes;
+  const [makes, had] = [makesOf(first), makesOf(before)];
+  const isSilent = makes !== null && had !== null && makes !== had && needsCount(first, makes, new Set());
+  return isSilent ? { ...changes, silent: [0, ...changes.silent] } : changes;
+}
+
+function goesOn({ outcome, line }: WorkedRow): boolean {
+  return (line.head?.from ?? 1) > 1 && (outcome?.needs ?? []).some((n) => n !== null);
+}
+
 /** All rows of the piece give a count but one, whether it changes or not. */
 const isTheOnlyOne = perPiece(({ rows }: WorkedPiece): boolean => {
   const worked = rows.filter(({ line }) => line.kind !== "foundation");
@@ -85,10 +102,15 @@ function makesOf({ result, outcome, assumptions, line }: WorkedRow): string | nu
 /** Rows that only repeat others, only slip along, or are their own count leave no doubt. */
 function needsCount({ line, outcome }: WorkedRow, makes: string, known: ReadonlySet<string>): boolean {
   const slipsAlong = outcome?.makes.some((n) => n === 0) ?? true;
-  const isTold = (repeats.test(line.text) && known.has(makes)) || isPlain(line.plan?.instructions ?? []);
+  const isTold =
+    (repeats.test(line.text) && known.has(makes)) ||
+    asOf.test(line.text) ||
+    isPlain(line.plan?.instructions ?? []);
   return !slipsAlong && !isTold;
 }
 
+/** `Work as Rnd 4 of the first hexagon`: its count is there. */
+const asOf = /^\W*work\s+as\b[^.]*\bof\b/i;
 const repeats = /^\W*(?:rep|as\b|same)/i;
 
 /** `42 sc`, `12 dc in ring`: the row is as long as it says. */
@@ -100,7 +122,9 @@ function isPlain(list: readonly Instruction[]): boolean {
 }
 
 function found(piece: WorkedPiece, at: number, pattern: WorkedPattern): Found {
-  const [before, row] = piece.rows.slice(at - 1, at + 1) as [WorkedRow, WorkedRow];
+  const row = piece.rows[at] as WorkedRow;
+  const above = pattern.pieces[pattern.pieces.indexOf(piece) - 1];
+  const before = (at > 0 ? piece.rows[at - 1] : above?.rows.at(-1)) as WorkedRow;
   const [makes, had] = [numbers(row.outcome?.makes ?? []), numbers(before.outcome?.makes ?? [])];
   return {
     span: row.line.span,

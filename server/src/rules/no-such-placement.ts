@@ -48,7 +48,8 @@ const laying = /\b(?:embroider|bring|fold|line\s+up|match|pin)/i;
 const lacing = /\b(?:through|of|in|on)\s*(?:the\s+)?$/i;
 
 /** `opposite the buttonholes of Row 15`. */
-const ofHoles = /\b(?:eyelets?|(?:button)?holes?)\s+(?:of|in|on|along)\s+(?:the\s+)?$/i;
+const ofHoles =
+  /\b(?:eyelets?|(?:button)?holes?|(?:ch|chain)(?:[\s-]?\d+)?[\s-]+(?:sps?|spaces?|loops?|lps?))\s+(?:of|in|on|along)\s+(?:the\s+)?$/i;
 
 /** A sentence that puts something at rows. */
 interface Placing {
@@ -79,7 +80,10 @@ function foundIn(
 ): Found[] {
   const mentions = partNamesOf(pattern).mentionsIn(sentence);
   return rows.flatMap((row) => {
-    const where = partsMeant(row, sentence, mentions, part) ?? anyPart(row, sentence, pattern);
+    const where =
+      othersThanSewnOn(row, sentence, mentions, pattern) ??
+      partsMeant(row, sentence, mentions, part) ??
+      anyPart(row, sentence, pattern);
     const missing = row.numbers.filter(({ n }) => !where.some((one) => hasRow(one, n, pattern)));
     return missing.length > 0 && where.length > 0
       ? [found(row, missing, where, line.start, pattern)]
@@ -144,6 +148,22 @@ function partsMeant(
   if (toSomething.test(sentence.text)) return [];
   return own.piece && mentions.length === 0 && !isSewn(sentence) ? [own] : null;
 }
+
+/** Of a sentence that sews a piece on along a row of another one. */
+function othersThanSewnOn(
+  row: RowReference,
+  { text, start }: Sentence,
+  mentions: readonly Mention<WorkedPart>[],
+  pattern: WorkedPattern,
+): readonly WorkedPart[] | null {
+  const sewn = new Set(mentions.flatMap(({ pieces, end }) => (end <= row.start ? pieces : [])));
+  if (sewn.size !== 1 || !sewnAlong.test(text.slice(0, row.start - start))) return null;
+  return partsOf(pattern).filter((part) => part.piece !== null && !sewn.has(part));
+}
+
+/** `Sew the band on along Rnd 29`: what is sewn on is not what it is sewn to. */
+const sewnAlong =
+  /\b(?:sew|stitch)\s+(?:it|them|(?:the\s+)?(?:\p{L}+\s+){1,2})\s*on\s+(?:along|at|over|around|to)\s+(?:the\s+)?$/iu;
 
 /** What is sewn is sewn to something else, which may go without a name. */
 function isSewn({ deeds }: Sentence): boolean {

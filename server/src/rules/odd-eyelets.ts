@@ -1,7 +1,10 @@
 import { perPiece } from "../fabric/parts";
-import type { WorkedRow } from "../fabric/worked";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { sentencesOf } from "../notation/assembly";
+import type { LineContent } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
+import { type RowReference, refersTo } from "../notation/row-references";
+import { keptBy } from "../text/kept-by";
 import type { Found, PatternRule } from "./rule";
 import { rowName, says } from "./wording";
 
@@ -10,7 +13,7 @@ export const oddEyelets: PatternRule = {
   id: "odd-eyelets",
   severity: "information",
   documentation: `## What it finds
-A round with an odd number of eyelets, in a pattern that laces a cord through them.
+A round with an odd number of eyelets, in a pattern that laces a cord through them. Which round is laced is told by its head, "Eyelet Rnd", or by the sentence: "through the ch-1 spaces of Rnd 22".
 
 ## Why it matters
 Laced in and out, a cord comes out on the face where it went in only if the eyelets are even in number. With an odd number one end hangs inside.
@@ -39,12 +42,17 @@ Lace the cord through the eyelets and knot its ends.
 \`\`\`
 `,
   check(pattern) {
-    const rows = pattern.pieces.flatMap((piece) =>
-      eyeletRows(piece).map((at) => piece.rows[at] as WorkedRow),
+    const odd = pattern.lines.flatMap(lacedIn).flatMap(({ line, rows, ofEyelets }) =>
+      pattern.pieces.flatMap((piece) => {
+        const named = rows.length > 0 ? rowsNamed(piece, rows) : ofEyelets ? eyeletRows(piece) : [];
+        return named
+          .map((at) => piece.rows[at] as WorkedRow)
+          .filter((row) => eyeletsIn(row).some((n) => n % 2 === 1))
+          .map((row) => ({ row, line }));
+      }),
     );
-    const odd = rows.filter((row) => eyeletsIn(row).some((n) => n % 2 === 1));
-    const laced = odd.length > 0 ? pattern.lines.find(lacesCord) : undefined;
-    return laced ? odd.map((row) => found(row, laced)) : [];
+    const once = new Map(odd.map(({ row, line }) => [row, line] as const));
+    return [...once].map(([row, line]) => foundOn(row, line));
   },
 };
 
@@ -56,6 +64,15 @@ const eyeletRows = perPiece(({ rows }): readonly number[] =>
   }),
 );
 
+/** The rounds of a piece that a sentence names, by their index. */
+function rowsNamed({ rows }: WorkedPiece, named: readonly RowReference[]): number[] {
+  return rows.flatMap(({ line: { head }, result }, at) => {
+    const from = head?.to == null ? (head?.from ?? null) : null;
+    const isNamed = from !== null && head?.word !== "row" && named.some((one) => refersTo(one, from));
+    return isNamed && result === "ok" ? [at] : [];
+  });
+}
+
 function eyeletsIn({ outcome }: WorkedRow): number[] {
   return (outcome?.counted ?? []).map((one) =>
     [...(one?.kinds ?? [])]
@@ -64,19 +81,29 @@ function eyeletsIn({ outcome }: WorkedRow): number[] {
   );
 }
 
-function lacesCord({ kind, content }: PatternLine): boolean {
-  return (
-    kind === "prose" &&
-    sentencesOf(content).some(
-      ({ text, deeds }) =>
-        deeds.some(({ does }) => does === "lace") &&
-        /\b(?:cord|drawstring|ribbon|tie|string|lace)s?\b/i.test(text) &&
-        /\b(?:eyelet|hole)s?\b/i.test(text),
-    )
-  );
+/** A sentence that laces a cord, with the rows it names; none: through the eyelets, wherever they are. */
+interface Lacing {
+  readonly rows: readonly RowReference[];
+  readonly ofEyelets: boolean;
 }
 
-function found(row: WorkedRow, laced: PatternLine): Found {
+const lacing = keptBy((line: LineContent): readonly Lacing[] =>
+  sentencesOf(line).flatMap(({ text, deeds, rows }) => {
+    const isLaced = deeds.some(({ does }) => does === "lace") && cord.test(text);
+    const ofEyelets = /\b(?:eyelet|hole)s?\b/i.test(text);
+    const ofSpaces = /\b(?:sps?|spaces?|gaps?|chain\s+loops?|mesh(?:es)?)\b/i.test(text);
+    return isLaced && (ofEyelets || (ofSpaces && rows.length > 0)) ? [{ rows, ofEyelets }] : [];
+  }),
+);
+
+const cord = /\b(?:cord|drawstring|ribbon|tie|string|lace|elastic|strap)s?\b/i;
+
+function lacedIn(line: PatternLine): (Lacing & { readonly line: PatternLine })[] {
+  if (line.kind !== "prose") return [];
+  return lacing(line.content).map((one) => ({ ...one, line }));
+}
+
+function foundOn(row: WorkedRow, laced: PatternLine): Found {
   const [n] = eyeletsIn(row).filter((one) => one % 2 === 1);
   return {
     span: row.line.span,

@@ -1,5 +1,6 @@
 import type { Span } from "../text/span";
 import { numberWords } from "../trade/number-words";
+import { headingFix } from "./make-number";
 import type { MadePiece, Making, PlacedSentence } from "./pieces-made";
 import type { Found } from "./rule";
 
@@ -26,24 +27,36 @@ const layouts: readonly RegExp[] = [
 
 /** Pieces laid out in another number than is made; null where all is well or nothing is said. */
 export function wrongLayout({ sentence, mentions, line }: PlacedSentence, making: Making): Found | null {
-  const [layout, ...others] = layoutsIn(sentence.text);
-  if (!layout || onlyIf.test(sentence.text)) return null;
-  const named = [...new Set(mentions.flatMap((mention) => mention.kin))];
-  const pieces = named.length > 0 ? named : piecesCalledMotifs(sentence.text, making);
-  if (others.length > 0 || pieces.length === 0) return null;
-  const laid = layout.rows * layout.inEach;
-  const isOfLayout = (at: number): boolean => isWithin(at - sentence.start, layout);
+  const layouts = layoutsIn(sentence.text);
+  if (layouts.length === 0 || !isOneWhole(layouts, sentence.text) || onlyIf.test(sentence.text)) return null;
+  const pieces = [...new Set(mentions.flatMap((mention) => mention.pieces))];
+  const kin = [...new Set(mentions.flatMap((mention) => mention.kin))];
+  const meant = pieces.length > 0 ? [pieces, kin] : [piecesCalledMotifs(sentence.text, making)];
+  const laid = layouts.reduce((sum, { rows, inEach }) => sum + rows * inEach, 0);
+  const isOfLayout = (at: number): boolean => layouts.some((one) => isWithin(at - sentence.start, one));
   const said = mentions.flatMap(({ many }) => (many && !isOfLayout(many.start) ? [many.n] : []));
-  const made = pieces.reduce((sum, { make }) => sum + make, 0);
-  const meant = said.length === 1 && pieces.length === 1 ? [said[0] as number, made] : [made];
-  if (made < 2 || meant.every((n) => n === laid)) return null;
+  const numbers = meant.map(madeOf);
+  const isSaidOtherwise = said.length === 1 && pieces.length === 1 && said[0] !== laid;
+  if (Math.max(...numbers) < 2 || (numbers.includes(laid) && !isSaidOtherwise)) return null;
+  const wrong = numbers.includes(laid) ? (said[0] as number) : (numbers.at(-1) as number);
   const from = line.start + sentence.start;
-  return found(
-    { start: from + layout.start, end: from + layout.end },
-    layout,
-    meant.find((n) => n !== laid) ?? made,
-    pieces,
-  );
+  const span = { start: from + (layouts[0]?.start ?? 0), end: from + (layouts.at(-1)?.end ?? 0) };
+  return found(span, layouts, wrong, meant.at(-1) ?? []);
+}
+
+function madeOf(pieces: readonly MadePiece[]): number {
+  return pieces.reduce((sum, { make }) => sum + make, 0);
+}
+
+/** `three strips of 5 and two strips of 4` are one layout; two with other words between may be two ways. */
+function isOneWhole(layouts: readonly Layout[], text: string): boolean {
+  return layouts.every((one, i) => {
+    const before = layouts[i - 1];
+    return (
+      before === undefined ||
+      /^(?:\s+\p{L}+)?\s*(?:,|and|,\s*and|plus)\s*$/iu.test(text.slice(before.end, one.start))
+    );
+  });
 }
 
 /** For a larger one there are other numbers. */
@@ -74,16 +87,19 @@ function layoutsIn(text: string): Layout[] {
       return Number.isInteger(rows) && Number.isInteger(inEach)
         ? [{ rows, inEach, start: index, end: index + all.length }]
         : [];
-    });
+    })
+    .sort((one, other) => one.start - other.start);
 }
 
-function found(span: Span, { rows, inEach }: Layout, made: number, pieces: readonly MadePiece[]): Found {
+function found(span: Span, layouts: readonly Layout[], made: number, pieces: readonly MadePiece[]): Found {
   const names = pieces.map(({ name }) => `"${name}"`).join(" and ");
   const headings = pieces.flatMap(({ part }) => part.heading ?? []);
+  const sum = layouts.map(({ rows, inEach }) => `${rows} times ${inEach}`).join(" and ");
+  const laid = layouts.reduce((all, { rows, inEach }) => all + rows * inEach, 0);
   return {
     span,
-    message: `${rows} times ${inEach} is ${rows * inEach}, and the pattern has ${made} of ${names}. Make the numbers agree.`,
-    fixes: [],
+    message: `${sum} is ${laid}, and the pattern has ${made} of ${names}. Make the numbers agree.`,
+    fixes: layouts.length === 1 && pieces.length === 1 ? headingFix(pieces[0] as MadePiece, laid) : [],
     related: headings.map((heading) => ({ span: heading, message: "Here it says how many are made." })),
   };
 }

@@ -84,11 +84,23 @@ const saysItsEnd = perPart(({ piece, lines }): boolean => {
   );
 });
 
-/** The next part is worked on it. */
+/** The next part is worked on it: then the last part of those ends the piece. Where the yarn is joined anew, it was cut before. */
 function isGoneOnFrom(part: WorkedPart, pattern: WorkedPattern): boolean {
-  const parts = partsOf(pattern);
-  const next = parts.slice(parts.indexOf(part) + 1).find(({ piece }) => piece !== null);
-  return next !== undefined && !makingOf(pattern).pieces.some((piece) => piece.part === next);
+  const parts = partsOf(pattern).filter(({ piece }) => piece !== null);
+  const at = parts.indexOf(part);
+  const next = parts[at + 1];
+  const isOwn = (one: WorkedPart): boolean => makingOf(pattern).pieces.some((piece) => piece.part === one);
+  if (next === undefined || isOwn(next) || joinsAnew(next)) return false;
+  const end = parts.findIndex((one, i) => i > at + 1 && isOwn(one));
+  const run = parts.slice(at + 1, end < 0 ? undefined : end);
+  return run.some(saysItsEnd) || !isWholePattern(pattern);
+}
+
+function joinsAnew({ piece, lines }: WorkedPart): boolean {
+  const first = piece?.rows[0]?.line.span.end ?? 0;
+  return lines.some(
+    ({ text, end }) => end <= first && /\b(?:re-?)?join(?:ing)?\s+(?:the\s+)?(?:yarn|thread)\b/i.test(text),
+  );
 }
 
 function found(piece: MadePiece, pieces: readonly MadePiece[]): Found {

@@ -1,5 +1,6 @@
 import type { SaidWord, Sentence } from "../notation/assembly";
 import { sentencesOf } from "../notation/assembly";
+import { frontMatterOf } from "../notation/front-matter/front-matter";
 import type { PatternLine } from "../notation/lines";
 import type { Span } from "../text/span";
 import { leftOverParts } from "./left-over-parts";
@@ -64,14 +65,24 @@ function sewnOn(pattern: WorkedPattern): Found[] {
   if (making.pieces.length < 2 || !isNamed) return [];
   return making.assembly.flatMap((said) =>
     objectsOf(said.sentence)
-      .filter((thing) => isUnheardOf(thing, said, pattern))
+      .filter(
+        (thing) => isUnheardOf(thing, said, pattern) && (!bought.test(thing.noun) || hasNotions(pattern)),
+      )
       .map((thing) => found(thing, said, making, pattern)),
   );
 }
 
 /** Parts of pieces, and what is not crocheted. */
 const noPiece =
-  /^(?:piece|part|limb|extremity|feature|appendage|side|edge|seam|opening|hole|gap|end|tail|yarn tail|yarn|thread|top|bottom|back|front|middle|centre|center|half|layer|row|round|rnd|stitch|st|loop|chain|corner|place|position|space|way|line|them|it|this|these|one|other|rest|all|everything|both|eye|nose|mouth|face|smile|cheek|eyebrow|whisker|button|bead|zip|zipper|ribbon|lining|felt|label|pompom|tassel|fringe|snap|ring|magnet|bell|wire|fabric|pad|insert|shoulder|armhole|neckline|underarm|crotch|waist|knot|needle|pin|marker|colou?r|\d+|cm|inch|in)$/;
+  /^(?:piece|part|limb|extremity|feature|appendage|side|edge|seam|opening|hole|gap|end|tail|yarn tail|yarn|thread|top|bottom|back|front|middle|centre|center|half|layer|row|round|rnd|stitch|st|loop|chain|corner|place|position|space|way|line|them|it|this|these|one|other|rest|all|everything|both|eye|nose|mouth|face|smile|cheek|eyebrow|shoulder|armhole|neckline|underarm|crotch|waist|knot|needle|pin|marker|colou?r|\d+|cm|inch|in)$/;
+
+/** What a list of materials has, if it has more than yarn. */
+const bought =
+  /^(?:button|bead|zip|zipper|ribbon|lining|felt|label|pompom|tassel|fringe|snap|ring|magnet|bell|wire|fabric|pad|insert|whisker)$/;
+
+function hasNotions({ lines }: WorkedPattern): boolean {
+  return frontMatterOf(lines).notions.length > 0;
+}
 
 const article =
   /^(?:the|a|an|each|both|all|one|remaining|other|of|your|two|three|four|five|six|small|large|little|big|\d+)$/;
@@ -84,7 +95,10 @@ function objectsOf({ words, deeds, text, start }: Sentence): SaidWord[] {
         does === "sew" && /(?:^|[,;]|\band|\bthen|\bnow)\s*$/i.test(text.slice(0, at - start)),
     )
     .flatMap((deed) => {
-      const behind = words.filter((word) => word.start >= deed.end);
+      const all = words.filter((word) => word.start >= deed.end);
+      // `Sew in the sleeves`, `Sew on the flower`.
+      const isParted = /^(?:in|on|up|down)$/.test(all[0]?.word ?? "") && article.test(all[1]?.word ?? "");
+      const behind = isParted ? all.slice(1) : all;
       const small = behind.findIndex(({ word }) => smallWord.test(word));
       const end = small < 0 && behind.length <= wordsAtEnd ? behind.length : small;
       const phrase = text.slice(

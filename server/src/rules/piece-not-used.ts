@@ -63,7 +63,7 @@ Sew the ears to the body. Sew on the 2 wings.
     const told = new Set(making.assembly.flatMap((said) => partsIn(said, pattern)));
     // The first piece is what the others are sewn to, whether it is named or not.
     const [, ...others] = making.pieces;
-    if (told.size < 2 || !isSpecific(making)) return [];
+    if (told.size < Math.min(2, others.length) || !isSpecific(making)) return [];
     return others
       .filter((piece) => !isMain.test(piece.name) && !told.has(piece.part) && !isUsed(piece, making, pattern))
       .map((piece) => found(piece, making));

@@ -68,6 +68,8 @@ function isWrong({ mention, n, times }: ForEach, { joining }: Making): boolean {
     return !saysMore(piece) && (!tellsOfOthers(piece) || piece.make > 1 || saysOne(piece));
   const mentioned = joining.filter(({ mentions }) => mentions.some(({ kin }) => kin.includes(piece)));
   const [only] = mentioned;
+  // `two strips with a half hexagon at each end`
+  if (/\b(?:strips|rows|columns|panels)\b/i.test(only?.sentence.text ?? "")) return false;
   return (
     mentioned.length === 1 &&
     !joining.some(({ part, sentence }) => part === only?.part && others.test(sentence.text))

@@ -1,6 +1,8 @@
 import { perPiece } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
+import { readRowReferences } from "../notation/row-references";
 import type { Span } from "../text/span";
+import { numberWords, timesWords } from "../trade/number-words";
 import type { Found, PatternRule } from "./rule";
 import { headOf, rowName, says } from "./wording";
 
@@ -9,7 +11,7 @@ export const wrongNumberOfRows: PatternRule = {
   id: "wrong-number-of-rows",
   severity: "warning",
   documentation: `## What it finds
-A range of rows with a remark on how many they are that does not go with its numbers: "Rnds 5-9 … (6 rnds)".
+A range of rows with a remark on how many they are that does not go with its numbers: "Rnds 5-9 … (6 rnds)". Also a range that repeats others more or less often than it has rows: "Rows 4-9: Rep Rows 2-3 four more times".
 
 ## Why it matters
 Makers go by the one or by the other, and the next row does not bear the number that they have reached.
@@ -35,11 +37,19 @@ Rnds 3-7: sc in each st around (12) (5 rnds)
   },
 };
 
-/** What a range says of itself; the span counts from the start of its instructions. */
+/** What a line says of its number of rows; the span counts from the start of its instructions. */
+interface Told {
+  /** As a sentence has it: `the line says 6`, `4 times 2 are 8`. */
+  readonly words: string;
+  readonly n: number;
+  readonly span: Span;
+  /** What should stand there for so many rows; null where nothing can. */
+  written(n: number): string | null;
+}
+
 interface Slip {
   readonly n: number;
-  readonly said: number;
-  readonly span: Span;
+  readonly told: Told;
 }
 
 const slipsIn = perPiece(({ rows }) =>
@@ -49,27 +59,62 @@ const slipsIn = perPiece(({ rows }) =>
   }),
 );
 
-/** `(6 rnds)`, `- 6 rnds`: nothing stands behind it. */
-const remark = /(?:[([–—-])\s*(\d{1,3})\s+(?:rows|rnds|rounds)\s*[)\]]?\.?\s*$/i;
+/** `(6 rnds)`, `- 6 rnds`: nothing but a count stands behind it. */
+const remark =
+  /(?:[([–—-])\s*(\d{1,3})\s+(?:rows|rnds|rounds)(?:\s*[)\]]?\.?\s*$|\s*[)\]]\s*[.,;:–—-]?\s*(?:[([{][^()[\]{}]*[)\]}]|=?\s*\d+\s*(?:\p{L}+\s*)?)\.?\s*$)/iu;
 
 function slipOf({ line: { head, text } }: WorkedRow): Slip | null {
   const [to, ...others] = head?.to ?? [];
-  const match = others.length === 0 && head?.from != null && to != null ? remark.exec(text) : null;
-  if (!match || head?.from == null || to == null) return null;
-  const [said, n] = [Number(match[1]), to - head.from + 1];
-  const start = match.index + match[0].indexOf(match[1] as string);
-  return said === n || /[,&]|\band\b/i.test(head.text)
-    ? null
-    : { n, said, span: { start, end: start + `${said}`.length } };
+  if (!head || head.from === null || to == null || others.length > 0) return null;
+  if (/[,&]|\band\b/i.test(head.text)) return null;
+  const n = to - head.from + 1;
+  const told = said(text) ?? repeated(text);
+  return told === null || told.n === n ? null : { n, told };
 }
 
-function found(row: WorkedRow, { n, said, span: { start, end } }: Slip): Found {
-  const span = { start: row.line.start + start, end: row.line.start + end };
+function said(text: string): Told | null {
+  const match = remark.exec(text);
+  if (!match) return null;
+  const start = match.index + match[0].indexOf(match[1] as string);
+  const n = Number(match[1]);
+  const span = { start, end: start + `${n}`.length };
+  return { words: `the line says ${n}`, n, span, written: (other) => `${other}` };
+}
+
+const often =
+  /^\s*[,:(]?\s*(?:(?:for\s+)?(?:a\s+total\s+of\s+)?(\d{1,3}|[a-z]{3,9}(?:-[a-z]{3,5})?)\s+(more\s+)?times?(\s+more)?|(twice|thrice|once)(\s+more)?)\b(?!\s*(?:,\s*then|and\b|or\b))/i;
+
+/** `Rep Rows 2-3 four more times`: four times two rows. */
+function repeated(text: string): Told | null {
+  const [copied, ...others] = readRowReferences(text);
+  if (!copied || others.length > 0 || !/^\W*(?:rep(?:eat)?|work|as)\b/i.test(text)) return null;
+  const match = often.exec(text.slice(copied.end));
+  if (!match || /\b(?:until|then|in\s+all|total|ending|end\s+with|except)\b/i.test(text)) return null;
+  const word = (match[1] ?? match[4] ?? "").toLowerCase();
+  const times = numberWords.get(word) ?? timesWords.get(word) ?? Number(word);
+  const [first, last] = [copied.numbers[0]?.n ?? 0, copied.numbers.at(-1)?.n ?? 0];
+  const each = copied.range ? last - first + 1 : copied.numbers.length;
+  const start = copied.end + match.index + match[0].toLowerCase().indexOf(word);
+  const n = times * each;
+  if (!Number.isInteger(n) || n < 1) return null;
+  const isWord = !/^\d/.test(word);
+  const written = (rows: number): string | null => {
+    const right = rows / each;
+    const asWord = [...numberWords].find(([, value]) => value === right)?.[0];
+    if (!Number.isInteger(right) || timesWords.has(word)) return null;
+    return isWord ? (asWord ?? null) : `${right}`;
+  };
+  return { words: `${times} times ${each} are ${n}`, n, span: { start, end: start + word.length }, written };
+}
+
+function found(row: WorkedRow, { n, told: { words, span: own, written } }: Slip): Found {
+  const span = { start: row.line.start + own.start, end: row.line.start + own.end };
   const noun = row.line.head?.word === "round" ? "rounds" : "rows";
+  const newText = written(n);
   return {
     span,
-    message: `${says(rowName(row), "is")} ${n} ${noun}, and the line says ${said}. Which is meant?`,
-    fixes: [{ title: `Write ${n}`, edits: () => [{ span, newText: `${n}` }] }],
+    message: `${says(rowName(row), "is")} ${n} ${noun}, and ${words}. Which is meant?`,
+    fixes: newText === null ? [] : [{ title: `Write ${newText}`, edits: () => [{ span, newText }] }],
     related: [{ span: headOf(row), message: `Its numbers make ${n} ${noun}.` }],
   };
 }

@@ -23,6 +23,7 @@ const letters = String.raw`[A-Z](?:\s?[/-]\s?[A-Z](?![a-z]))?(?:\s?[/-]?\s?\d{1,
 const digits = String.raw`\d{1,2}(?:[.,]5|[ -]1\/2|\s?½)?(?![\w½]|\s?mm)`;
 const says = String.raw`(?:(?:[Uu]\.?[Ss]\.?[Aa]?\.?|U\.?K\.?|[Oo]ld|[Ss]izes?|[Ss]teel|[Nn]o\.?|[Nn]umber|#)\s*){0,4}`;
 const whole = new RegExp(`^(${says})(${letters}|${digits})(?:\\s*(?:crochet\\s+)?hooks?)?$`, "u");
+const wholeLetter = new RegExp(`^${says}${letters}(?:\\s*(?:crochet\\s+)?hooks?)?$`, "u");
 /** `Yarn B, 4 mm hook`, `with A, 5 mm hook`: the letter is a yarn's. */
 const ofYarn = String.raw`(?<!\b(?:[Yy]arn|[Cc]olou?r)\s)(?!(?<=\b(?:[Ww]ith|[Uu]sing|[Ii]n)\s)[A-H]\s?,)`;
 const before = new RegExp(
@@ -46,9 +47,30 @@ function speaksOfHook(text: string): boolean {
 /** The hooks that a line names; where it is `about` hooks it need not say the word. */
 export function hooksIn(line: Stretch, about: boolean): HookSize[] {
   if (!(about || speaksOfHook(line.text)) || line.text.length > 2_000) return [];
-  const items = splitAt(line, /[;•·|]+/gu).flatMap((part) => splitOutsideBrackets(part, ","));
+  const items = splitAt(line, /[;•·|]+/gu).flatMap((part) => joined(line, splitOutsideBrackets(part, ",")));
   const ofHook = ({ text }: Stretch) => speaksOfHook(text) || (about && !otherWord.test(text));
   return items.filter(ofHook).flatMap((item) => hooksOfItem(item, about));
+}
+
+/** `US I/9, 5.5 mm`, `Crochet hook, 4.5 mm (US 7)`: the comma parts no two things. */
+function joined(line: Stretch, items: readonly Stretch[]): Stretch[] {
+  const done: Stretch[] = [];
+  for (const item of items) {
+    const last = done.at(-1);
+    const isOne = last !== undefined && areOne(last, item);
+    if (isOne) done[done.length - 1] = partOf(line, last.start - line.start, item.end - line.start);
+    else done.push(item);
+  }
+  return done;
+}
+
+const hookAlone = /^(?:\p{L}+\s+){0,2}?hooks?$/iu;
+
+function areOne({ text: before }: Stretch, { text: behind }: Stretch): boolean {
+  const isSize =
+    /^\d{1,2}(?:[.,]\d{1,3})?\s?mm\b/.test(behind) && !otherWord.test(behind.replace(/hooks?/gi, ""));
+  if (isSize) return hookAlone.test(before.trim()) || whole.test(before.trim());
+  return /\d\s?mm(?:\s+hook)?$/.test(before.trim()) && wholeLetter.test(behind.trim());
 }
 
 function hooksOfItem(item: Stretch, about: boolean): HookSize[] {
@@ -92,7 +114,7 @@ function labelsBehind(item: Stretch, from: number, to: number): HookLabel[] {
     const at = from + all.length - 1 - bracket.length;
     return splitAt(partOf(item, at, at + bracket.length), /[,;]|\bor\b/g).flatMap(labelOf);
   }
-  const [slash] = /^\s?[/–=]\s?|^\s?-\s|^\s(?=US|UK|size)/u.exec(item.text.slice(from, to)) ?? [];
+  const [slash] = /^\s?[/–=]\s?|^,\s|^\s?-\s|^\s(?=US|UK|size)/u.exec(item.text.slice(from, to)) ?? [];
   return slash === undefined ? [] : labelOf(partOf(item, from + slash.length, to));
 }
 
