@@ -67,3 +67,25 @@ describe("a list on one line with the names in brackets", () => {
     expect(onlyFinding("unused-abbreviation", text).on).toBe("half double crochet (hdc)");
   });
 });
+
+describe("what the explanation of a stitch uses", () => {
+  const stitch =
+    "Special stitch\nC4: sk next 2 sts, FPtr around each of next 2 sts, FPtr around each skipped st\n";
+
+  test("an abbreviation that stands nowhere else is looked for in the list", () => {
+    const text = `Abbreviations\n${entries}sk = skip\n\n${stitch}\n${rows}`;
+    expect(onlyFinding("undefined-abbreviation", text).on).toBe("FPtr");
+    const listed = text.replace("sk = skip\n", "sk = skip\nFPtr = front post treble\n");
+    expect(foundBy("undefined-abbreviation", listed)).toEqual([]);
+  });
+
+  test("behind a comma it may begin with a bracket", () => {
+    const list =
+      "UK terms\nAbbreviations\nch, chain\nst, stitch\ndc, double crochet\ndc2tog, (insert hook in next st and draw up a loop) twice, yrh and draw through all loops\nyrh, yarn round hook\n";
+    const text = `${list}\nRound 1: 6 dc in a ring (6)\nRound 2: dc2tog 3 times (3)\nFasten off.\n`;
+    expect(foundBy("undefined-abbreviation", text)).toEqual([]);
+    expect(foundBy("unused-abbreviation", text).map(({ message }) => message.split(" ")[0])).not.toContain(
+      '"dc2tog"',
+    );
+  });
+});

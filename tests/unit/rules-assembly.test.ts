@@ -89,6 +89,64 @@ describe("wrong-number-of-pieces: laid out", () => {
   });
 });
 
+describe("edges-differ: by their last rows", () => {
+  const panel = (name: string, n: number): string =>
+    `${name}\nCh ${n + 1}.\nRow 1: Sc in 2nd ch from hook and in each ch across. (${n} sc)\nRow 2: Ch 1, turn, sc in each st across. (${n} sc)\nFasten off.\n\n`;
+
+  test.each([
+    "Sew the Front to the Back, stitch for stitch.",
+    "Sew the last row of the Front to the last row of the Back.",
+  ])("%s", (sentence) => {
+    const sewn = (n: number): string => panel("Front", 12) + panel("Back", n) + assembly(sentence);
+    expect(foundBy("edges-differ", sewn(13))).toHaveLength(1);
+    expect(foundBy("edges-differ", sewn(12))).toEqual([]);
+  });
+
+  test.each([
+    ["Sl st the last row to the foundation ch through both layers, 14 sl sts.", 1],
+    ["Sl st the last row to the foundation ch through both layers, 12 sl sts.", 0],
+    ["Sew the last row to the starting chain.", 0],
+  ])("%s", (sentence, findings) => {
+    const text = panel("Band", 12).replace("Fasten off.", sentence);
+    expect(foundBy("edges-differ", text)).toHaveLength(findings);
+  });
+
+  test("the number of one piece", () => {
+    const text = buoy + ear() + assembly("Sew the 14 sts of the opening of the ear to the buoy.");
+    expect(onlyFinding("edges-differ", text).on).toBe("14");
+    expect(foundBy("edges-differ", text.replace("14", "5"))).toEqual([]);
+  });
+});
+
+describe("odd-eyelets: the row that is laced", () => {
+  const laced = (sentence: string): string =>
+    `Rnd 1: 6 sc in mr (6)\nRnd 2: (sc, inc) x3 (9)\nRnd 3: *2 sc, ch 1, sk 1; rep from * around (6 sc, 3 ch-1 sps)\nFasten off.\n\n${sentence}\n`;
+
+  test.each([
+    ["Thread the cord through the eyelets of Rnd 3.", 1],
+    ["Thread the cord through the ch-1 spaces of Rnd 3.", 1],
+    ["Weave the ribbon in and out of the spaces of Rnd 3.", 1],
+    ["Thread the cord through the sts of Rnd 2.", 0],
+    ["Sew the cord to the sps of Rnd 3.", 0],
+  ])("%s", (sentence, findings) => expect(foundBy("odd-eyelets", laced(sentence))).toHaveLength(findings));
+});
+
+describe("no-such-placement: what is laced, folded and sewn on along a row", () => {
+  const tie = "Tie\nCh 90. Fasten off.\n\n";
+  const band = ring("Band", "Rnds 3-40: sc in each st around (12)\n");
+
+  test.each([
+    [`${buoy}${tie}`, "Thread one tie through the sps of Rnd 21 of each buoy.", "Rnd 21"],
+    [`${buoy}${tie}`, "Thread the tie in and out of Rnd 21.", "Rnd 21"],
+    [`${buoy}${band}`, "Slip the band over the buoy and sew it on along Rnd 29.", "Rnd 29"],
+    [buoy.replace("Fasten off.", "Fold along Rnd 4 and stitch Rnd 8 down to Rnd 96."), "", "Rnd 96"],
+  ])("%s%s", (pieces, sentence, on) => {
+    const text = pieces + assembly(sentence);
+    expect(onlyFinding("no-such-placement", text).on).toBe(on);
+    expect(foundBy("no-such-placement", text.replace(on, "Rnd 2"))).toEqual([]);
+  });
+});
+
 describe("piece-not-used", () => {
   const others = `${buoy}${ear(" (make 2)")}${ear().replace("Ear", "Bell")}`;
   const arm = (end: string): string => ear(" (make 2)", end).replace("Ear", "Arm");

@@ -2,6 +2,17 @@ import { describe, expect, test } from "vitest";
 import { expectClean, foundBy, mended, onlyFinding } from "./rule-cases";
 
 // "Count present" is a line of the usual technical editor's checklist; counts are what makers most ask for.
+describe("count-missing: the first row under a heading", () => {
+  const hat = (count: string): string =>
+    `Body\nRnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)\nRnd 3: (sc, inc) x6 (18)\n\nBrim\nRnd 4: (2 sc, inc) x6${count}\nRnd 5: sc in each st around (24)\n`;
+
+  test("its change of the count is told", () => {
+    expect(onlyFinding("count-missing", hat("")).on).toContain("Rnd 4");
+    expect(mended("count-missing", hat(""))).toBe(hat(" (24)"));
+    expect(foundBy("count-missing", hat(" (24)"))).toEqual([]);
+  });
+});
+
 describe("count-missing", () => {
   const round = (count: string, stop = ""): string =>
     [

@@ -395,6 +395,18 @@ describe("a hook that is one of two", () => {
 });
 
 describe("hook-mismatch", () => {
+  test.each([
+    ["Hook: US I/9, 4.5 mm", 1],
+    ["Hook: US I/9, 5.5 mm", 0],
+    ["Crochet hook, 4.5 mm (US H)", 1],
+    ["Crochet hook, 5 mm (US H)", 0],
+    ["Hook: 4 mm, K", 1],
+    ["Hook: 6.5 mm, K", 0],
+    ["Crochet hook, 9 mm safety eyes (H)", 0],
+  ])("a comma between letter and millimetres: %s", (hook, findings) => {
+    expect(foundBy("hook-mismatch", `${hook}\n\n${worked}`)).toHaveLength(findings);
+  });
+
   /** Source: Lindley General Store needle and hook chart (a published chart; letter, number, mm, old UK). */
   const lindley: readonly (readonly [label: string, mm: number, ukOld: string | null])[] = [
     ["B-1", 2.25, "13"],

@@ -145,6 +145,34 @@ describe("a row that repeats one row is one row", () => {
   );
 });
 
+describe("a range against how often it repeats others", () => {
+  const lace = (last: string): string =>
+    `${start}Rnd 3: sc in each st around (12)\nRnd 4: sc in each st around (12)\n${last}\n`;
+
+  test.each([
+    ["Rnds 5-10: Rep Rnds 3-4 four more times. (12)", "four", "three more"],
+    ["Rnds 5-8: Repeat Rnds 3 and 4, 3 times. (12)", "3", "4, 2 times"],
+    ["Rnds 5-8: Rep Rnd 4 (3 times). (12)", "3", "(4 times"],
+  ])("%s", (row, on, right) => {
+    expect(onlyFinding("wrong-number-of-rows", lace(row)).on).toBe(on);
+    expect(mended("wrong-number-of-rows", lace(row))).toContain(right);
+    expectClean(mended("wrong-number-of-rows", lace(row)));
+  });
+
+  test.each([
+    "Rnds 5-10: Rep Rnds 3-4 three more times. (12)",
+    "Rnds 5-10: Rep Rnds 3-4. (12)",
+    "Rnds 5-8: Rep Rnds 3-4 twice. (12)",
+    "Rnds 5-9: Rep Rnds 3-4 twice, then Rnd 3 once more. (12)",
+    "Rnds 5-8: Rep Rnds 3-4 for a total of 3 times in all. (12)",
+  ])("is silent: %s", (row) => expect(foundBy("wrong-number-of-rows", lace(row))).toEqual([]));
+
+  test("a remark before the count", () => {
+    const text = `${start}Rnds 3-7: sc in each st around (6 rounds) [12]\n`;
+    expect(onlyFinding("wrong-number-of-rows", text).on).toBe("6");
+  });
+});
+
 describe("wrong-number-of-rows", () => {
   const ranged = (row: string): string => `${start}${row}\n`;
 

@@ -54,3 +54,21 @@ describe("letters", () => {
     expect(foundBy("unlisted-yarn", text)).toEqual([]);
   });
 });
+
+describe("letters in the heads of rows", () => {
+  const striped = (head: string): string =>
+    `Materials\nA (Navy): 1 skein\nB (Amber): 1 skein\n\nRnd 1 (A): 6 sc in magic ring (6)\n${head} 2 sc in each st around (12)\nFasten off.\n`;
+
+  test.each([
+    "Rnd 2 (D):",
+    "Rnd 2 [D]:",
+    "Rnd 2, D:",
+    "Rnd 2 - D:",
+    "Rnd 2 (RS, D):",
+    "Rnd 2 (in D):",
+    "Rnd 2: (D)",
+  ])("%s", (head) => {
+    expect(onlyFinding("unlisted-yarn", striped(head)).on).toBe("D");
+    expect(foundBy("unlisted-yarn", striped(head.replace("D", "B")))).toEqual([]);
+  });
+});

@@ -14,7 +14,7 @@ export class WorkedPart {
     private readonly block: Block,
     /** Its rows, where it has any. */
     readonly piece: WorkedPiece | null,
-    private readonly stands: "before rows" | "behind rows",
+    readonly stands: "before rows" | "behind rows",
   ) {}
 
   /** The same object wherever the part stands, as long as nothing else of it changes. */
@@ -58,12 +58,13 @@ export const partsOf = keptBy(({ lines, blocks, pieces }: WorkedPattern): readon
 
 /** Something found in a part once, whatever is edited elsewhere; what it gives must not hold places in the text. */
 export function perPart<T>(read: (part: WorkedPart) => T): (part: WorkedPart) => T {
-  const kept = new WeakMap<object, { readonly body: object; readonly value: T }>();
+  const kept = new WeakMap<object, Pick<WorkedPart, "body" | "stands"> & { readonly value: T }>();
   return (part) => {
     const key = part.piece?.work ?? part.body;
+    const { body, stands } = part;
     let known = kept.get(key);
-    if (known?.body !== part.body) {
-      known = { body: part.body, value: read(part) };
+    if (known?.body !== body || known.stands !== stands) {
+      known = { body, stands, value: read(part) };
       kept.set(key, known);
     }
     return known.value;

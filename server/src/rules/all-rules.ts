@@ -10,6 +10,7 @@ import { goesOnUntold } from "./goes-on-untold";
 import { hookMismatch } from "./hook-mismatch";
 import { idleRemark } from "./idle-remark";
 import { incompleteGauge } from "./incomplete-gauge";
+import { leftOverText } from "./left-over-text";
 import { lengthsDisagree } from "./lengths-disagree";
 import { markNotClosed } from "./mark-not-closed";
 import { mixedTerms } from "./mixed-terms";
@@ -34,6 +35,7 @@ import { tooMuchYarn } from "./too-much-yarn";
 import { undefinedAbbreviation } from "./undefined-abbreviation";
 import { unevenSizes } from "./uneven-sizes";
 import { unlistedHook } from "./unlisted-hook";
+import { unlistedNotion } from "./unlisted-notion";
 import { unlistedSize } from "./unlisted-size";
 import { unlistedYarn } from "./unlisted-yarn";
 import { untoldTerms } from "./untold-terms";
@@ -71,6 +73,7 @@ export const frontRules: readonly PatternRule[] = [
   lengthsDisagree,
   unevenSizes,
   unlistedSize,
+  unlistedNotion,
 ];
 
 /** Rules for a pattern as a whole. */
@@ -90,6 +93,7 @@ export const patternRules: readonly PatternRule[] = [
   noSuchPlacement,
   placedTooLate,
   pieceNotFinished,
+  leftOverText,
   oddEyelets,
   tooLittleYarn,
   tooMuchYarn,

@@ -10,7 +10,7 @@ export const edgesDiffer: PatternRule = {
   id: "edges-differ",
   severity: "warning",
   documentation: `## What it finds
-Two pieces that the assembly sews together opening to opening, last round to last round or stitch for stitch, and whose last rounds have different numbers of stitches, or another number than the assembly tells. Also a round along the row ends of a piece that has half as many stitches again as the rows are high, or another number than "one in each row" says; and a piece that is closed flat through both layers with more stitches than half of its last round.
+Two pieces that the assembly sews together opening to opening, last round to last round or stitch for stitch, and whose last rounds have different numbers of stitches, or another number than the assembly tells. Also a round along the row ends of a piece that has half as many stitches again as the rows are high, or another number than "one in each row" says; a piece that is closed flat through both layers with more stitches than half of its last round; and a last row that is joined to the foundation with another number of stitches than it has.
 
 ## Why it matters
 The seam puckers, or stitches of the larger edge are left over, and the maker looks for a mistake of their own.
@@ -49,7 +49,13 @@ Sew the head to the body, opening to opening.
 `,
   check(pattern) {
     const sewn = edgesThatDiffer(pattern).map(({ edges: [a, b], said }) => found(a, b, said));
-    return [...sewn, ...otherNumbers(pattern), ...alongRowEnds(pattern), ...flatClosings(pattern)];
+    return [
+      ...sewn,
+      ...otherNumbers(pattern),
+      ...numbersOfPieces(pattern),
+      ...alongRowEnds(pattern),
+      ...flatClosings(pattern),
+    ];
   },
 };
 
@@ -65,7 +71,7 @@ export function edgesThatDiffer(pattern: WorkedPattern): Seam[] {
 
 /** Where the assembly sews two edges whose stitches are known, one to one. */
 function seamsOf(pattern: WorkedPattern): Seam[] {
-  return makingOf(pattern).assembly.flatMap((said) => {
+  return makingOf(pattern).joining.flatMap((said) => {
     const [a, b, ...others] = edgesIn(said);
     return a && b && others.length === 0 ? [{ edges: [a, b], said }] : [];
   });
@@ -80,28 +86,35 @@ export interface Edge {
 
 /** Words by which two edges meet stitch by stitch. */
 const meeting =
-  /\bopen(?:ing|\s+end|\s+edge)s?\s+(?:to|with)\s+(?:the\s+)?open|\bopen(?:ing|\s+end|\s+edge)s\b[^.]*\btogether|\b(?:stitch|st)\s+(?:for|by|to)\s+(?:stitch|st)\b|\bmatching\s+(?:up\s+)?(?:the\s+)?(?:sts|stitches|openings)|\blast\s+(?:round|rnd|row)s?\s+(?:to|together)/i;
+  /\bopen(?:ing|\s+end|\s+edge)s?\s+(?:to|with)\s+(?:the\s+)?open|\bopen(?:ing|\s+end|\s+edge)s\b[^.]*\btogether|\b(?:stitch|st)\s+(?:for|by|to)\s+(?:stitch|st)\b|\bmatching\s+(?:up\s+)?(?:the\s+)?(?:sts|stitches|openings)|\blast\s+(?:round|rnd|row)s?\s+(?:to|together)|\blast\s+(?:round|rnd|row)\s+of\b[^.]*\b(?:to|with)\s+(?:the\s+)?last\s+(?:round|rnd|row)\s+of\b/i;
 const eased = /\b(?:eas(?:e|ing)|gather|stretch|pleat|fold|fit)/i;
 
 function edgesIn({ sentence, mentions }: PlacedSentence): Edge[] {
   const sews = sentence.deeds.some(({ does }) => does === "sew");
   if (!sews || !(meeting.test(sentence.text) || told.test(sentence.text)) || eased.test(sentence.text))
     return [];
-  const edges = mentions.map(({ pieces, isWhole }) =>
-    isWhole && pieces.length === 1 ? edgeOf(pieces[0]) : null,
+  const edgeOf = byRow.test(sentence.text) ? lastRowOf : openingOf;
+  const edges = mentions.map(({ pieces: [piece, ...others], isWhole }) =>
+    piece && isWhole && others.length === 0 ? edgeOf(piece) : null,
   );
   const known = edges.filter((edge) => edge !== null);
   return known.length === edges.length ? known : [];
 }
 
-/** The last round of what was begun in a ring; nothing else is known to be the opening. */
-function edgeOf(piece: MadePiece | undefined): Edge | null {
-  const rows = piece?.worked.rows ?? [];
-  const [first] = rows;
-  const row = rows.at(-1);
-  const isRing = first?.line.kind === "row" && first.outcome?.needs.every((n) => n === null);
+/** Words by which the edge of a flat piece, too, is its last row. */
+const byRow = /\blast\s+(?:round|rnd|row)s?\b|\b(?:stitch|st)\s+(?:for|by|to)\s+(?:stitch|st)\b/i;
+
+function lastRowOf(piece: MadePiece): Edge | null {
+  const row = piece.worked.rows.at(-1);
   const count = row?.result === "ok" ? (row.outcome?.makes ?? []) : [];
-  return piece && row && isRing && count.length > 0 ? { piece, row, count } : null;
+  return row && count.length > 0 ? { piece, row, count } : null;
+}
+
+/** The last round of what was begun in a ring; nothing else is known to be the opening. */
+function openingOf(piece: MadePiece): Edge | null {
+  const [first] = piece.worked.rows;
+  const isRing = first?.line.kind === "row" && first.outcome?.needs.every((n) => n === null);
+  return isRing ? lastRowOf(piece) : null;
 }
 
 /** `matching the 12 sts`, `the 12 sts of each opening`. */
@@ -127,6 +140,38 @@ function otherNumbers(pattern: WorkedPattern): Found[] {
       },
     ];
   });
+}
+
+/** `the 14 sts of the head`: what stands before a piece whose last row is sewn on. */
+const ofPiece =
+  /\b(\d{1,3})\s+(?:sts|stitches|sc|hdc|dc|htr|tr)\s+(?:of|at|on|around)\s+(?:the\s+)?(?:(?:last|final)\s+(?:row|rnd|round)\s+of\s+(?:the\s+)?|(?:opening|open\s+(?:end|edge)|top|neck)\s+of\s+(?:the\s+)?)?$/i;
+
+/** `Sew the 14 sts of the head to the neck`, where the head ends with 12. Fewer may be a part of them. */
+function numbersOfPieces(pattern: WorkedPattern): Found[] {
+  return makingOf(pattern).joining.flatMap((said) => {
+    const { line, sentence, mentions } = said;
+    if (!sentence.deeds.some(({ does }) => does === "sew")) return [];
+    return mentions.flatMap(({ pieces: [piece, ...others], isWhole, start }): Found[] => {
+      const match = ofPiece.exec(sentence.text.slice(0, start - sentence.start));
+      if (!match || !piece || !isWhole || others.length > 0) return [];
+      const isOfEdge = /\b(?:last|final|open\w*)\b/i.test(match[0]);
+      const edge = isOfEdge ? lastRowOf(piece) : openingOf(piece);
+      const [made, ...sizes] = edge?.count ?? [];
+      const n = Number(match[1]);
+      const isWrong = made != null && sizes.length === 0 && (isOfEdge ? n !== made : n > made);
+      return isWrong && edge ? [numberFound(n, made, edge, line.start + sentence.start + match.index)] : [];
+    });
+  });
+}
+
+function numberFound(n: number, made: number, edge: Edge, start: number): Found {
+  const span = { start, end: start + `${n}`.length };
+  return {
+    span,
+    message: `The assembly speaks of ${n} stitches, and ${edgeText(edge)}. Did you mean ${made}?`,
+    fixes: [{ title: `Write ${made}`, edits: () => [{ span, newText: `${made}` }] }],
+    related: [relatedTo(edge)],
+  };
 }
 
 function differ(a: Edge, b: Edge): boolean {

@@ -1,4 +1,5 @@
 import type { WorkedRow } from "../fabric/worked";
+import { sentencesOf } from "../notation/assembly";
 import type { PatternLine } from "../notation/lines";
 import type { Span } from "../text/span";
 import { inProse } from "./outline";
@@ -7,12 +8,53 @@ import { numbers, rowName, says } from "./wording";
 
 /** Pieces that are closed flat with more stitches than half of their last round. */
 export function flatClosings(pattern: WorkedPattern): Found[] {
+  return [...throughLayers(pattern), ...toFoundations(pattern)];
+}
+
+function throughLayers(pattern: WorkedPattern): Found[] {
   return closings(pattern).flatMap(({ said, line, part }) => {
     const last = part.piece?.rows.at(-1);
     const isBehind =
       last?.result === "ok" && last.line.head?.word !== "row" && line.start >= last.line.span.end;
     return isBehind ? closing(said, line, last) : [];
   });
+}
+
+const stitches = /\b(\d{1,3})\s*(?:sl\s?sts?|ss|sc|hdc|dc|htr|tr|sts|stitches)\b/i;
+const lastRow = /\blast\s+(?:row|rnd|round)\b/i;
+const foundation = /\b(?:foundation|starting|beginning|base)\s+(?:ch(?:ain)?|row|edge)\b|\bfirst\s+row\b/i;
+
+const joined = inProse((line): RegExpExecArray[] =>
+  sentencesOf(line).flatMap(({ text, start }) => {
+    const match = lastRow.test(text) && foundation.test(text) ? stitches.exec(text) : null;
+    return match ? [Object.assign(match, { index: start + match.index })] : [];
+  }),
+);
+
+/** `Sl st the last row to the foundation chain, 18 sl sts`: as many as the row has. */
+function toFoundations(pattern: WorkedPattern): Found[] {
+  return joined(pattern).flatMap(({ said, line, part }) => {
+    const last = part.piece?.rows.at(-1) ?? lastRowOf(pattern);
+    const [made, ...sizes] = last?.result === "ok" ? (last.outcome?.makes ?? []) : [];
+    const n = Number(said[1]);
+    if (!last || line.start < last.line.span.end || sizes.length > 0 || made == null || made === n) return [];
+    const start = line.start + said.index;
+    return [notAllJoined({ start, end: start + `${n}`.length }, n, made, last)];
+  });
+}
+
+/** What a part without rows speaks of, in a pattern of one piece. */
+function lastRowOf({ pieces }: WorkedPattern): WorkedRow | undefined {
+  return pieces.length === 1 ? pieces[0]?.rows.at(-1) : undefined;
+}
+
+function notAllJoined(span: Span, n: number, made: number, last: WorkedRow): Found {
+  return {
+    span,
+    message: `${says(rowName(last), "has")} ${numbers([made])} stitches, and this joins ${n} of them. Did you mean ${made}?`,
+    fixes: [{ title: `Write ${made}`, edits: () => [{ span, newText: `${made}` }] }],
+    related: [{ span: last.line.span, message: `${rowName(last)} is the row that is joined.` }],
+  };
 }
 
 const throughBoth =

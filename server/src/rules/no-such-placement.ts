@@ -156,9 +156,11 @@ function othersThanSewnOn(
   mentions: readonly Mention<WorkedPart>[],
   pattern: WorkedPattern,
 ): readonly WorkedPart[] | null {
-  const sewn = new Set(mentions.flatMap(({ pieces, end }) => (end <= row.start ? pieces : [])));
-  if (sewn.size !== 1 || !sewnAlong.test(text.slice(0, row.start - start))) return null;
-  return partsOf(pattern).filter((part) => part.piece !== null && !sewn.has(part));
+  const [sewn, ...others] = mentions.filter((mention) => mention.end <= row.start);
+  if (!sewn || !sewnAlong.test(text.slice(0, row.start - start))) return null;
+  const named = others.flatMap(({ pieces }) => pieces).filter((part) => !sewn.pieces.includes(part));
+  if (named.length > 0) return named;
+  return partsOf(pattern).filter((part) => part.piece !== null && !sewn.pieces.includes(part));
 }
 
 /** `Sew the band on along Rnd 29`: what is sewn on is not what it is sewn to. */

@@ -1,10 +1,9 @@
 import { perPiece } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { sentencesOf } from "../notation/assembly";
-import type { LineContent } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { type RowReference, refersTo } from "../notation/row-references";
-import { keptBy } from "../text/kept-by";
+import { inProse } from "./outline";
 import type { Found, PatternRule } from "./rule";
 import { rowName, says } from "./wording";
 
@@ -42,7 +41,7 @@ Lace the cord through the eyelets and knot its ends.
 \`\`\`
 `,
   check(pattern) {
-    const odd = pattern.lines.flatMap(lacedIn).flatMap(({ line, rows, ofEyelets }) =>
+    const odd = lacings(pattern).flatMap(({ line, said: { rows, ofEyelets } }) =>
       pattern.pieces.flatMap((piece) => {
         const named = rows.length > 0 ? rowsNamed(piece, rows) : ofEyelets ? eyeletRows(piece) : [];
         return named
@@ -87,7 +86,7 @@ interface Lacing {
   readonly ofEyelets: boolean;
 }
 
-const lacing = keptBy((line: LineContent): readonly Lacing[] =>
+const lacings = inProse((line): Lacing[] =>
   sentencesOf(line).flatMap(({ text, deeds, rows }) => {
     const isLaced = deeds.some(({ does }) => does === "lace") && cord.test(text);
     const ofEyelets = /\b(?:eyelet|hole)s?\b/i.test(text);
@@ -97,11 +96,6 @@ const lacing = keptBy((line: LineContent): readonly Lacing[] =>
 );
 
 const cord = /\b(?:cord|drawstring|ribbon|tie|string|lace|elastic|strap)s?\b/i;
-
-function lacedIn(line: PatternLine): (Lacing & { readonly line: PatternLine })[] {
-  if (line.kind !== "prose") return [];
-  return lacing(line.content).map((one) => ({ ...one, line }));
-}
 
 function foundOn(row: WorkedRow, laced: PatternLine): Found {
   const [n] = eyeletsIn(row).filter((one) => one % 2 === 1);

@@ -29,8 +29,10 @@ const layouts: readonly RegExp[] = [
 export function wrongLayout({ sentence, mentions, line }: PlacedSentence, making: Making): Found | null {
   const layouts = layoutsIn(sentence.text);
   if (layouts.length === 0 || !isOneWhole(layouts, sentence.text) || onlyIf.test(sentence.text)) return null;
-  const pieces = [...new Set(mentions.flatMap((mention) => mention.pieces))];
-  const kin = [...new Set(mentions.flatMap((mention) => mention.kin))];
+  const inside = mentions.filter(({ start }) => layouts.some((one) => isAt(start - sentence.start, one)));
+  const meantBy = inside.length > 0 ? inside : mentions;
+  const pieces = [...new Set(meantBy.flatMap((mention) => mention.pieces))];
+  const kin = [...new Set(meantBy.flatMap((mention) => mention.kin))];
   const meant = pieces.length > 0 ? [pieces, kin] : [piecesCalledMotifs(sentence.text, making)];
   const laid = layouts.reduce((sum, { rows, inEach }) => sum + rows * inEach, 0);
   const isOfLayout = (at: number): boolean => layouts.some((one) => isWithin(at - sentence.start, one));
@@ -69,6 +71,11 @@ function piecesCalledMotifs(text: string, { pieces }: Making): readonly MadePiec
   )
     ? pieces.filter(({ make }) => make > 3)
     : [];
+}
+
+/** `strips of 5 hexagons`: the word behind it is what is laid out. */
+function isAt(at: number, { start, end }: Span): boolean {
+  return start <= at && at <= end + 1;
 }
 
 function isWithin(at: number, { start, end }: Span): boolean {

@@ -120,10 +120,13 @@ function isColour(name: string): boolean {
   return words.some((word) => colourNames.has(word)) || /\b(?:colou?r|yarn)\b/i.test(name);
 }
 
-/** `Joined hexagon (make 47)`: made on its own, however its rows are told. */
+/** `Joined hexagon (make 47)`, worked as another piece is: made on its own. */
 function isToldOften({ piece, rows }: WorkedPiece): boolean {
-  return piece.make > 1 && (rows[0]?.line.head?.from ?? 1) === 1;
+  const { head, text } = rows[0]?.line ?? {};
+  return piece.make > 1 && (head?.from ?? 1) === 1 && asAnother.test(text ?? "");
 }
+
+const asAnother = /^\W*(?:(?:work|make)\s+)?as\s+(?:for\s+)?(?:the\s+)?\p{L}/iu;
 
 /** Begun on a chain, a ring or nothing, not on another piece. */
 export const isOwnPiece = perPiece(({ rows }) => {

@@ -1,9 +1,9 @@
 import { addAbbreviation } from "../notation/front-matter/abbreviations";
 import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
-import type { AbbreviationMention } from "../notation/mentions/abbreviations";
+import { type AbbreviationMention, abbreviationsIn } from "../notation/mentions/abbreviations";
 import { entryFor, needsNoList } from "../trade/abbreviations";
 import { explainedBy, wholeList } from "./listed";
-import type { Found, PatternRule } from "./rule";
+import type { Found, PatternRule, WorkedPattern } from "./rule";
 import { placeOf, rowOf, type Used, usesOf } from "./uses";
 
 /** A row uses an abbreviation that the pattern's list leaves out. */
@@ -44,7 +44,9 @@ Rnd 3: hdc in each st around (9)
     if (!list) return [];
     const { terms } = pattern.context;
     const front = frontMatterOf(pattern.lines);
-    return [...usesOf(pattern).abbreviations.values()]
+    const { abbreviations } = usesOf(pattern);
+    const others = usedInStitches(pattern, front).filter(({ mention }) => !abbreviations.has(mention.key));
+    return [...abbreviations.values(), ...others]
       .filter((used) => !isExplained(used, front))
       .map((used): Found => {
         const { word } = used.mention;
@@ -63,6 +65,26 @@ Rnd 3: hdc in each st around (9)
       });
   },
 };
+
+/** What the explanations of special stitches use, each where it stands first. */
+function usedInStitches(
+  { lines }: WorkedPattern,
+  { specialStitches }: FrontMatter,
+): Used<AbbreviationMention>[] {
+  const found = new Map<string, Used<AbbreviationMention>>();
+  for (const { meaning } of specialStitches) {
+    const line = lines.find(({ start, end }) => meaning && start <= meaning.start && meaning.end <= end);
+    if (!meaning || !line) continue;
+    for (const mention of abbreviationsIn(meaning.text))
+      if (!found.has(mention.key))
+        found.set(mention.key, { line, mention: shifted(mention, meaning.start - line.start) });
+  }
+  return [...found.values()];
+}
+
+function shifted(mention: AbbreviationMention, by: number): AbbreviationMention {
+  return { ...mention, start: mention.start + by, end: mention.end + by };
+}
 
 /** As a list has it: rows may begin with a capital. */
 function nameOf(word: string): string {

@@ -13,10 +13,14 @@ const ends =
 /** What is done with finished work. */
 const afterwards = /^\s*(?:block|steam|press|wash|soak|starch|pin\s+out)\b/i;
 
+/** Fewer rows show how a pattern is written, as those of a page on it do. */
+const rowsAtLeast = 5;
+
 /** Written out for others from its materials on, not noted down in part. */
-export function isWholePattern({ lines }: WorkedPattern): boolean {
+export function isWholePattern({ lines, pieces }: WorkedPattern): boolean {
   const { hooks, yarns, abbreviations } = frontMatterOf(lines);
-  return hooks.length > 0 && yarns.length > 0 && abbreviations.length > 0;
+  const isListed = hooks.length > 0 && yarns.length > 0 && abbreviations.length > 0;
+  return isListed && pieces.reduce((sum, { rows }) => sum + rows.length, 0) >= rowsAtLeast;
 }
 
 /** A whole pattern, or one whose last row is followed by blocking, that nowhere says how the work ends. */

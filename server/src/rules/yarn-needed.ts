@@ -1,3 +1,5 @@
+import { copyOf } from "../fabric/copies";
+import { perPiece } from "../fabric/parts";
 import type { Basis } from "../measure/basis";
 import { estimateOf, inWords } from "../measure/figures";
 import { inUnitOf, listedAmount, type MetresListed, metresListed, valueFor } from "../measure/listed-amounts";
@@ -25,6 +27,7 @@ export function yarnNeeds(pattern: WorkedPattern): YarnNeed[] {
   const use = yarnUseOf(pattern);
   const { basis, list } = use.ground;
   if (basis === null || !list.yarns.some(({ amounts }) => amounts.length > 0)) return [];
+  if (list.yarns.length > 1 && pattern.pieces.some(copiesAnother)) return [];
   const { isWhole } = use;
   return pattern.context.sizes.flatMap((_, size) =>
     list.yarns.flatMap((yarn, at) => {
@@ -37,6 +40,14 @@ export function yarnNeeds(pattern: WorkedPattern): YarnNeed[] {
     }),
   );
 }
+
+/** `Work as Rnds 1-3 of the first hexagon`: which yarn its rows are in is told over there. */
+const copiesAnother = perPiece(({ rows }) =>
+  rows.some(({ line }) => {
+    const copy = copyOf(line.content);
+    return copy?.how === "rows" && copy.of !== null;
+  }),
+);
 
 function needsOf(
   use: YarnUse,

@@ -34,10 +34,16 @@ export function readListed(line: Stretch): Definition[] {
     if (first && part !== first && hasSign(first) && !hasSign(part)) return [];
     const commas = splitOutsideBrackets(part, ",");
     if (commas.length > 1 && commas.every(({ text }) => isAbbreviation(text))) return commas.map(bare);
-    const comma = commas.length === 2 && !hasSign(part) && isAbbreviation(commas[0]?.text ?? "");
-    if (comma) return [defined(part, commas[0] as Stretch, commas[1] as Stretch)];
+    const [name, meaning, ...more] = commas;
+    // `dc2tog, (draw up a loop in next st) twice, yrh and draw through`: the meaning has commas too.
+    const isOne = name && meaning && !hasSign(part) && isAbbreviation(name.text) && !more.some(isName);
+    if (isOne) return [defined(part, name, partOf(line, meaning.start - line.start, part.end - line.start))];
     return runOn(commas, line).flatMap((piece) => listed(piece) ?? []);
   });
+}
+
+function isName({ text }: Stretch): boolean {
+  return isAbbreviation(text);
 }
 
 function listed(piece: Stretch): Definition | null {

@@ -5,7 +5,7 @@ import { type LengthPair, readLengthPairs } from "../front-matter/lengths";
 import { stretchAt } from "../front-matter/stretch";
 import { type AbbreviationMention, abbreviationsIn } from "./abbreviations";
 import { type SizeList, sizeListsIn } from "./size-lists";
-import { lettersAlone, type YarnMention, yarnsIn, yarnsInHeading } from "./yarns";
+import { lettersAlone, type YarnMention, yarnsIn, yarnsInHeading, yarnsInRow } from "./yarns";
 
 /** What a line names of what the front matter lists, in offsets of the line. */
 export interface Mentions {
@@ -30,7 +30,7 @@ export const mentionsOf = keptBy(({ text, kind }: LineContent): Mentions => {
   const line = text.length > longestLine ? "" : text;
   const here = stretchAt(line, 0);
   const others = {
-    yarns: kind === "heading" ? yarnsInHeading(line) : yarnsIn(line),
+    yarns: kind === "heading" ? yarnsInHeading(line) : kind === "row" ? yarnsInRow(line) : yarnsIn(line),
     hooks: hooksIn(here, false),
     lengthPairs: readLengthPairs(here),
     sizeLists: sizeListsIn(line),

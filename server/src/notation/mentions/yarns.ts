@@ -32,6 +32,20 @@ export function yarnsIn(text: string): YarnMention[] {
   return [...lettersIn(text), ...coloursIn(text)].sort((a, b) => a.start - b.start);
 }
 
+const inHead =
+  /^.{1,24}?[([,–—-]\s*(?:[RW]S\s*,\s*)?(?:(?:[Yy]arn|[Cc]olou?r|with|in)\s+)?([A-H]|MC|CC\d?)(?=\s*(?:,\s*[RW]S\s*)?(?:[)\]]|:))/u;
+
+/** `Row 3 (B):`, `Rnd 4 (in A):`, `Row 5: (B) Sc in …`: the letter that the head of a row says. */
+function yarnInHead(text: string): YarnMention[] {
+  const match = inHead.exec(text);
+  return match ? [mention("letter", match[1] as string, match)] : [];
+}
+
+/** Those of a row, with the letter of its head. */
+export function yarnsInRow(text: string): YarnMention[] {
+  return [...yarnInHead(text), ...yarnsIn(text)];
+}
+
 /** `Wing (make 2, black)`, `Tail (Yarn B, 4 mm hook)`, `Leaf: green`, `Ears (in pink and white)`. */
 const saidOf =
   /(?<=([([,;/&–—:-]\s*|\b(?:and|in|with|using|yarn|colou?r)\s))((?:(?!and\b)\p{L}+[ -]){0,2}\p{L}+\d?)(?=\s*(?:yarns?\s*|colou?rs?\s*)?(?:[)\],;/&]|and\b|$))/giu;

@@ -1,0 +1,61 @@
+import { describe, expect, test } from "vitest";
+import { expectClean, foundBy, mended, onlyFinding } from "./rule-cases";
+
+// Text of another pattern, and things that no list has: common practice, no source. The texts are invented.
+
+const rows = "Rnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)\nRnd 3: sc in each st around (12)\n";
+
+describe("left-over-text", () => {
+  const seal = (sentence: string): string => `Pebble the whale\n\n${rows}${sentence}\n`;
+
+  test.each([
+    ["Stuff the bear's body firmly.", "bear"],
+    ["Slip it over the teapot.", "teapot"],
+    ["Block the shawl to 150 cm.", "shawl"],
+    ["Embroider the eyes of the fox.", "fox"],
+  ])("%s", (sentence, on) => {
+    const found = onlyFinding("left-over-text", seal(sentence));
+    expect([found.on, found.severity]).toEqual([on, "information"]);
+  });
+
+  test.each([
+    "Stuff the whale's body firmly.",
+    "Wear it like a scarf.",
+    "Make another one for a doll.",
+    "Work around the edge in blanket stitch.",
+    "Wash it in a laundry bag.",
+  ])("is silent: %s", (sentence) => expect(foundBy("left-over-text", seal(sentence))).toEqual([]));
+
+  test("words that mean the same are one thing", () => {
+    const text = `Bunny in a basket\n\n${rows}Sew the rabbit to the edge.\n`;
+    expect(foundBy("left-over-text", text)).toEqual([]);
+  });
+});
+
+describe("unlisted-notion", () => {
+  const front = (notions: string): string =>
+    `Materials\n50 g cotton in red\n3 mm hook\n${notions}\n\n${rows}`;
+
+  test.each([
+    ["Stuff firmly and close the hole.", "stuffing"],
+    ["Fix the safety eyes between Rnds 2 and 3.", "safety eyes"],
+    ["Sew the two buttons to the front.", "buttons"],
+    ["Sew in the zip.", "a zip"],
+  ])("%s", (sentence, name) => {
+    const text = front("yarn needle") + sentence;
+    expect(onlyFinding("unlisted-notion", text).message).toContain(`asks for ${name},`);
+    const after = mended("unlisted-notion", text);
+    expect(after).toContain(`yarn needle\n${name}\n`);
+    expectClean(after.replace(sentence, `${sentence} Fasten off.`));
+  });
+
+  test.each([
+    [front("yarn needle, fibrefill"), "Stuff firmly."],
+    [front("yarn needle, 8 mm eyes"), "Stuff firmly. Insert the safety eyes between Rnds 2 and 3."],
+    [front("yarn needle, 2 toggles"), "Sew on the buttons."],
+    [rows, "Stuff firmly."],
+    [front("yarn needle"), "Stuff it with scraps of yarn."],
+  ])("is silent: %s%s", (before, sentence) =>
+    expect(foundBy("unlisted-notion", before + sentence)).toEqual([]),
+  );
+});
