@@ -35,7 +35,10 @@ test("many files are checked by helpers, and come in their order", async () => {
 
 test("a file over which a helper breaks down is told, and takes no other with it", async () => {
   const bad = ["17.crochet", "140.crochet", "141.crochet"];
-  const checked = await checkSideBySide(names, new Map(), { script: helper(JSON.stringify(bad)), checkHere: here });
+  const checked = await checkSideBySide(names, new Map(), {
+    script: helper(JSON.stringify(bad)),
+    checkHere: here,
+  });
   const told = checked.flatMap((one) => ("reason" in one && one.reason !== "seen" ? [one] : []));
   expect(checked.map(({ file }) => file)).toEqual(names);
   expect(told.map(({ file }) => file)).toEqual(bad);
