@@ -148,14 +148,16 @@ describe("changes that are offered", () => {
           edits: [
             { newText: "7" },
             { newText: "7" },
-            { newText: "7", annotationId: "Rnd 2: spaced anew" },
-            { newText: "14", annotationId: "Rnd 2: spaced anew" },
-            { newText: "7", annotationId: "Rnd 3: spaced anew" },
-            { newText: "21", annotationId: "Rnd 3: spaced anew" },
+            { newText: "7 (14", annotationId: "Rnd 2: spaced anew" },
+            { newText: "7 (21", annotationId: "Rnd 3: spaced anew" },
+            { newText: "", annotationId: "Untick what is to stay as it is" },
           ],
         },
       ],
-      changeAnnotations: { "Rnd 2: spaced anew": { label: "Rnd 2: spaced anew", needsConfirmation: true } },
+      changeAnnotations: {
+        "Rnd 2: spaced anew": { label: "Rnd 2: spaced anew", needsConfirmation: false },
+        "Untick what is to stay as it is": { needsConfirmation: true },
+      },
     });
   });
 

@@ -27,6 +27,7 @@ test("a grading sheet names its pattern, and is written back with a note for eac
   expect(Object.keys(reply.edit?.changeAnnotations ?? {})).toEqual([
     "Line 4, Starting chain",
     "Line 5, Row 1: count",
+    "Untick what is to stay as it is",
   ]);
 });
 

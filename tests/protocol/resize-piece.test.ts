@@ -45,6 +45,7 @@ test("a size that fits is told, with the change, each line of it noted, and what
     "Rnd 3: now 4-5, told anew",
     "New: 6",
     "Rnd 4: now 7",
+    "Untick what is to stay as it is",
   ]);
 });
 

@@ -1,3 +1,4 @@
+import { keptBy } from "../text/kept-by";
 import type { PatternContext } from "./context";
 import { work } from "./cursor";
 import { forSize, type RowPlan } from "./instructions";
@@ -11,6 +12,9 @@ const placesAtMost = 20_000;
 /** The ways to work a changed text of a row on the places that it found, or on others. */
 export type Reworking = (text: string, on?: State) => Ways;
 
+/** What was tried before is tried again: for the next count, or by the next rule. */
+const readers = keptBy((_: PatternContext) => new RowReader());
+
 const noWays: Ways = { all: () => [], readAs: () => undefined, find: () => undefined };
 
 /** Tries changes of one row; `placesTried`: how many places may be looked at before no more is tried. */
@@ -19,7 +23,7 @@ export function reworking(
   context: PatternContext,
   placesTried: number = placesAtMost,
 ): Reworking {
-  const reader = new RowReader();
+  const reader = readers(context);
   const kept = new Map<string, Ways>();
   const startedAt = work.placesVisited;
   return (text, on) => {

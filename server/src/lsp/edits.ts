@@ -10,23 +10,52 @@ import { rangeOf } from "./positions";
  */
 export function editOf(
   edits: readonly NotedEdit[],
-  { uri, version, lines }: Snapshot,
+  { uri, version, text, lines }: Snapshot,
   { takesVersionedEdits, showsNotes }: ClientAbilities,
 ): WorkspaceEdit {
   const notes = takesVersionedEdits && showsNotes ? notesOf(edits) : new Map<string, ChangeAnnotation>();
-  const placed = edits.map(({ span, newText, note }): TextEdit | AnnotatedTextEdit => {
+  const told = notes.size > 0 ? oneEachLine(edits, text) : edits;
+  const placed = told.map(({ span, newText, note }): TextEdit | AnnotatedTextEdit => {
     const edit = { range: rangeOf(span, lines), newText };
     return note && notes.has(note.label) ? { ...edit, annotationId: note.label } : edit;
   });
   if (!takesVersionedEdits) return { changes: { [uri]: placed } };
-  const documentChanges = [{ textDocument: { uri, version }, edits: placed }];
-  return notes.size > 0
-    ? { documentChanges, changeAnnotations: Object.fromEntries(notes) }
-    : { documentChanges };
+  if (notes.size === 0) return { documentChanges: [{ textDocument: { uri, version }, edits: placed }] };
+  notes.set(lookFirst.label, lookFirst);
+  return {
+    documentChanges: [{ textDocument: { uri, version }, edits: [...placed, nothingAt(text.length, lines)] }],
+    changeAnnotations: Object.fromEntries(notes),
+  };
+}
+
+/** What is left out together is ticked at once: the edits of a line with the same note as one. */
+function oneEachLine(edits: readonly NotedEdit[], text: string): NotedEdit[] {
+  const sorted = [...edits].sort((a, b) => a.span.start - b.span.start);
+  return sorted.reduce<NotedEdit[]>((all, edit) => {
+    const last = all.at(-1);
+    const between = last ? text.slice(last.span.end, edit.span.start) : "";
+    if (!last || !edit.note || last.note?.label !== edit.note.label || between.includes("\n")) return [...all, edit];
+    const span = { start: last.span.start, end: edit.span.end };
+    return [...all.slice(0, -1), { ...edit, span, newText: last.newText + between + edit.newText }];
+  }, []);
+}
+
+/**
+ * Edits that need to be confirmed are shown first, but then none of those that need it is ticked. So one that changes
+ * nothing needs it, and the others are ticked, to be left out one by one.
+ */
+const lookFirst = { label: "Untick what is to stay as it is", needsConfirmation: true } as const;
+
+function nothingAt(offset: number, lines: Snapshot["lines"]): AnnotatedTextEdit {
+  return {
+    range: rangeOf({ start: offset, end: offset }, lines),
+    newText: "",
+    annotationId: lookFirst.label,
+  };
 }
 
 function notesOf(edits: readonly NotedEdit[]): Map<string, ChangeAnnotation> {
   return new Map(
-    edits.flatMap(({ note }) => (note ? [[note.label, { ...note, needsConfirmation: true }] as const] : [])),
+    edits.flatMap(({ note }) => (note ? [[note.label, { ...note, needsConfirmation: false }] as const] : [])),
   );
 }

@@ -1,8 +1,7 @@
-import { readPattern } from "../fabric/pattern";
 import { isWorkedOnce } from "../fabric/rework";
-import { Fabric, type WorkedPiece, type WorkedRow } from "../fabric/worked";
-import { withoutAsMeant } from "../notation/as-meant";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { shift, type TextEdit, withEdits } from "../text/span";
+import { copiesOf } from "./copies";
 import { addressOf, follow, type RowAddress } from "./follow";
 import { nearestCounts } from "./nearest-counts";
 import { type Rewritten, rewriteToMake } from "./rewrite-row";
@@ -151,10 +150,9 @@ class Setting {
     const { pattern, next, address } = this;
     if (!next || !address) return null;
     const first = placedEdits(this.setter, rewritten);
-    const { changed } = follow(pattern.text, next, first);
+    const { changed } = follow(pattern.text, next, first, copiesOf(pattern.pieces));
     const all = [...first, ...changed.flatMap(({ edits }) => edits)];
-    const text = withoutAsMeant(withEdits(pattern.text, all));
-    const row = new Fabric().work(readPattern(text))[address.piece]?.rows[address.row];
+    const row = copiesOf(pattern.pieces).work(withEdits(pattern.text, all))[address.piece]?.rows[address.row];
     return row?.result === "ok" ? (row.outcome?.makes[0] ?? null) : null;
   }
 }

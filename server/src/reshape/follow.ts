@@ -1,11 +1,12 @@
 import type { State } from "../fabric/outcome";
-import { PatternReader } from "../fabric/pattern";
 import { isWorkedOnce } from "../fabric/rework";
-import { Fabric, type WorkedPiece, type WorkedRow } from "../fabric/worked";
-import { withoutAsMeant } from "../notation/as-meant";
+import { countPlaces } from "../fabric/strip";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { shift, type TextEdit, withEdits } from "../text/span";
-import { type Rewritten, rewriteOn } from "./rewrite-row";
+import { Copies } from "./copies";
+import { hasRepeat, type Rewritten, rewriteOn } from "./rewrite-row";
 import { countEdits, isRefusal, type Refusal } from "./row-trial";
+import { rewriteInProportion } from "./scaled-row";
 
 /** What becomes of one row below a row that changed. */
 export interface Followed {
@@ -39,15 +40,65 @@ export function addressOf(pieces: readonly WorkedPiece[], row: WorkedRow): RowAd
 }
 
 /**
- * What the rows from one on have to become after `first` edits of rows above them. Each is read and worked again
- * where it stands, with all that was changed before it.
+ * What the rows from one on have to become after `first` edits of rows above them, and rows of other pieces that are
+ * worked on theirs, or as they are. Each is read and worked again where it stands, with all that was changed before it.
  */
-export function follow(text: string, from: RowAddress, first: readonly TextEdit[]): Following {
-  const quick = new Desk(text, from.piece, first, "by-rows", from.row);
+export function follow(
+  text: string,
+  from: RowAddress,
+  first: readonly TextEdit[],
+  copies: Copies = new Copies(),
+): Following {
+  const original = { text, before: copies.work(text), copies };
+  const own = inPiece(original, from, first);
+  return own.stopped ? own : inOtherPieces(original, from.piece, first, own);
+}
+
+/** The same of one piece alone. */
+export function followInPiece(text: string, from: RowAddress, copies: Copies): Following {
+  return inPiece({ text, before: copies.work(text), copies }, from, []);
+}
+
+/** A pattern as it was, with copies of it to be changed. */
+interface Original {
+  readonly text: string;
+  readonly before: readonly WorkedPiece[];
+  readonly copies: Copies;
+}
+
+function inPiece(original: Original, from: RowAddress, first: readonly TextEdit[]): Following {
+  const quick = new Desk(original, from, first, "by-rows");
   const following = followOn(quick, from.row);
   return quick.isRight(from.row, following)
     ? following
-    : followOn(new Desk(text, from.piece, first, "by-piece", from.row), from.row);
+    : followOn(new Desk(original, from, first, "by-piece"), from.row);
+}
+
+/** Legs that a body is joined from, and rounds that are worked as those of another piece. */
+function inOtherPieces(
+  original: Original,
+  piece: number,
+  first: readonly TextEdit[],
+  own: Following,
+): Following {
+  let all = own;
+  for (let other = 0; original.before.length > 1 && other < original.before.length; other++) {
+    const edits = [...first, ...all.changed.flatMap((one) => one.edits)];
+    const row = other === piece ? -1 : firstWrong(original, other, edits);
+    if (row < 0) continue;
+    const { changed, asWritten, stopped } = inPiece(original, { piece: other, row }, edits);
+    all = { changed: [...all.changed, ...changed], asWritten: all.asWritten + asWritten, stopped };
+    if (stopped) return all;
+  }
+  return all;
+}
+
+function firstWrong({ text, before, copies }: Original, piece: number, edits: readonly TextEdit[]): number {
+  const now = copies.work(withEdits(text, edits))[piece]?.rows ?? [];
+  const rows = before[piece]?.rows ?? [];
+  return now.length === rows.length
+    ? now.findIndex(({ result }, i) => result !== "ok" && rows[i]?.result === "ok")
+    : -1;
 }
 
 function followOn(desk: Desk, from: number): Following {
@@ -67,26 +118,31 @@ function followOn(desk: Desk, from: number): Following {
  * a row stands for others: else a row is tried on what the row before it left.
  */
 class Desk {
-  private readonly reader = new PatternReader();
-  private readonly fabric = new Fabric();
+  private readonly text: string;
+  private readonly piece: number;
+  private readonly copies: Copies;
   private readonly original: WorkedPiece | undefined;
   private edits: readonly TextEdit[];
   private now: WorkedPiece | undefined;
   /** What the row before leaves; null where the piece has to be worked to know. */
   private left: State | null = null;
   private isStale = false;
+  /** By how much the openings of a row are wider now: what is worked into them is, too. */
+  private wider: number | null = null;
 
   constructor(
-    private readonly text: string,
-    private readonly piece: number,
+    { text, before, copies }: Original,
+    from: RowAddress,
     first: readonly TextEdit[],
     private readonly way: "by-rows" | "by-piece",
-    from: number,
   ) {
-    this.original = this.worked([]);
+    this.text = text;
+    this.piece = from.piece;
+    this.copies = copies;
+    this.original = before[from.piece];
     this.edits = first;
     this.now = this.worked(first);
-    const changed = this.now?.rows[from - 1];
+    const changed = this.now?.rows[from.row - 1];
     this.left = changed?.result === "ok" ? (changed.outcome?.after ?? null) : null;
   }
 
@@ -123,7 +179,7 @@ class Desk {
     const row = this.before(i);
     const isPlain = row.result === "ok" && row.line.kind === "row" && isWorkedOnce(row);
     if (this.way === "by-piece" || !this.left || !this.original || !isPlain) return null;
-    const found = rewriteOn(row, this.original, this.left);
+    const found = this.onPlaces(row, this.left);
     if (isRefusal(found)) return null;
     this.left = found.after;
     if (found.edits.length === 0) return "as-written";
@@ -137,14 +193,31 @@ class Desk {
     const [row, piece] = [this.now?.rows[i], this.now];
     if (!row || !piece) return { why: "it is gone" };
     if (row.result === "ok" || row.line.kind === "foundation") return "as-written";
-    if (row.result === "unchecked") return { why: row.reason ?? "it is not understood" };
-    const changes = [countOnly(row, piece), onItsPlaces(row, piece)] as const;
+    const before = this.before(i);
+    const changes = [countOnly(row, piece), this.onItsPlaces(before, row), ...countsTold(before, row)];
     for (const change of changes) {
       const done = isRefusal(change) ? null : this.keep(i, change);
       if (done) return done;
     }
+    if (row.result === "unchecked") return { why: row.reason ?? "it is not understood" };
     const [, refused] = changes;
-    return isRefusal(refused) ? refused : { why: "it does not come out right" };
+    return refused && isRefusal(refused) ? refused : { why: "it does not come out right" };
+  }
+
+  /** As the row was understood when it was right, on what it finds now. */
+  private onItsPlaces(before: WorkedRow, { found }: WorkedRow): Change | Refusal {
+    return found ? this.onPlaces(before, found.state) : { why: "it is not worked on stitches" };
+  }
+
+  /** In its own way; a row with openings gets them by so many times as wide as there are more stitches. */
+  private onPlaces(row: WorkedRow, on: State): Rewritten | Refusal {
+    if (!this.original) return { why: "it is gone" };
+    const found = rewriteOn(row, this.original, on);
+    if (!isRefusal(found) || hasRepeat(row)) return found;
+    const by = this.wider ?? countPlaces(on[0]?.strip ?? []) / (row.outcome?.has[0] ?? 1);
+    const scaled = rewriteInProportion(row, this.original, on, by);
+    if (scaled) this.wider = by;
+    return scaled ?? found;
   }
 
   /** The change, if the row is right with it where it stands. */
@@ -165,7 +238,7 @@ class Desk {
   }
 
   private worked(edits: readonly TextEdit[]): WorkedPiece | undefined {
-    return this.fabric.work(this.reader.read(withoutAsMeant(withEdits(this.text, edits))))[this.piece];
+    return this.copies.work(withEdits(this.text, edits))[this.piece];
   }
 }
 
@@ -176,6 +249,15 @@ function countOnly({ result, outcome, line }: WorkedRow, { context }: WorkedPiec
   return edits.length > 0 ? { edits, how: "count" } : { why: "its count is right" };
 }
 
-function onItsPlaces(row: WorkedRow, piece: WorkedPiece): Change | Refusal {
-  return row.found ? rewriteOn(row, piece, row.found.state) : { why: "it is not worked on stitches" };
+/** The counts that a line may have which tells its rows by what they do to the count alone: `Work even. (24)`. */
+function countsTold({ line, outcome }: WorkedRow, { has: now }: WorkedRow): Change[] {
+  const [has, makes, places] = [outcome?.has[0], outcome?.makes[0], now?.[0]];
+  const typed = [...line.text.matchAll(/\d+/g)].filter(([digits]) => Number(digits) === makes);
+  const [only] = typed;
+  if (!has || !makes || !places || typed.length !== 1 || !only) return [];
+  const span = { start: only.index, end: only.index + only[0].length };
+  const counts = [makes + places - has, (makes * places) / has];
+  return counts
+    .filter((n) => Number.isInteger(n) && n >= 1)
+    .map((n) => ({ how: "count", edits: [{ span, newText: `${n}` }] }));
 }

@@ -8,7 +8,7 @@ import { type Congruence, countsAround } from "./which-counts";
 const triedAtMost = 24;
 
 /** Of them, those that suit the row itself, and for which the rows that follow are looked at. */
-const provedAtMost = 4;
+const provedAtMost = 6;
 
 export interface Nearest {
   readonly below: Rewritten | null;

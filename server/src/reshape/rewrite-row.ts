@@ -242,9 +242,9 @@ function middleOf(slots: readonly Slot[]): number | null {
   return isAlike ? (single[(single.length - 1) / 2]?.spans[0]?.start ?? null) : null;
 }
 
-function hasRepeat({ outcome }: RowTrial): boolean {
-  const profile = profileOf(outcome, 0);
-  return hasProfile(profile) && profile.repeat !== null;
+export function hasRepeat({ outcome }: Pick<WorkedRow, "outcome">): boolean {
+  const profile = outcome && profileOf(outcome, 0);
+  return profile !== null && hasProfile(profile) && profile.repeat !== null;
 }
 
 /** The number is how often the main repeat is worked: behind its body, at its end. */
@@ -260,7 +260,10 @@ function isMainRepeat({ outcome }: RowTrial, { spans }: Slot): boolean {
 
 /** One more tells what each one does: from that the number that is wanted. */
 function solved(trial: RowTrial, slot: Slot, { makes, on }: Goal): number | null {
-  const at = (n: number) => trial.rework(withEdits(trial.text, editsFor(slot, n)), on).all()[0];
+  const at = (n: number): Outcome | undefined => {
+    const ways = trial.rework(withEdits(trial.text, editsFor(slot, n)), on);
+    return ways.readAs(trial.outcome) ?? ways.all()[0];
+  };
   const [now, next] = [at(slot.n), at(slot.n + 1)];
   if (!now || !next) return null;
   const value = ({ needs, has, makes: made }: typeof now): number =>
@@ -326,8 +329,11 @@ function chainBelow(trial: RowTrial): Chain | null {
 
 function chainFor({ outcome }: RowTrial, makes: number, chain: number): number | null {
   const profile = profileOf(outcome, 0);
-  if (!hasProfile(profile) || !profile.repeat?.isFree || !profile.makes?.each) return null;
-  const passes = (makes - profile.makes.base) / profile.makes.each - profile.k;
+  if (!hasProfile(profile) || !profile.repeat?.isFree) return null;
+  // What a row counts in things of no name, `2 fans`, goes with its repeats.
+  const made = profile.makes ?? { base: 0, each: (outcome.makes[0] ?? 0) / profile.k };
+  if (!made.each) return null;
+  const passes = (makes - made.base) / made.each - profile.k;
   const to = chain + passes * profile.needs.each;
   return Number.isInteger(passes) && to >= 1 ? to : null;
 }

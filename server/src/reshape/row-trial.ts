@@ -1,7 +1,7 @@
 import type { PatternContext } from "../fabric/context";
 import { copyOf } from "../fabric/copies";
 import type { RowPlan } from "../fabric/instructions";
-import type { Outcome, State } from "../fabric/outcome";
+import type { Outcome, State, Ways } from "../fabric/outcome";
 import { hasProfile, profileOf } from "../fabric/profile";
 import { isRight, type Reworking, reworking } from "../fabric/rework";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
@@ -18,7 +18,7 @@ export interface RowTrial {
 }
 
 /** Characters; a longer row is not rewritten. */
-const longestRewritten = 600;
+const longestRewritten = 2_000;
 
 const placesTried = 200_000;
 
@@ -51,7 +51,7 @@ export interface Proved {
 
 /** The text with its count brought into line, if it is right then and takes nothing more for granted; else null. */
 export function proved(trial: RowTrial, text: string, on?: State): Proved | null {
-  const fitting = trial.rework(text, on).find((one) => one.fits && one.outOfReach === null);
+  const fitting = fittingWay(trial, trial.rework(text, on));
   if (!fitting) return null;
   // A text that is right as it stands keeps its count, whichever reading comes first.
   const asWritten = text === trial.text ? [() => []] : [];
@@ -62,6 +62,13 @@ export function proved(trial: RowTrial, text: string, on?: State): Proved | null
     if (outcome && isSettled(trial, outcome, right)) return { text: newText, outcome };
   }
   return null;
+}
+
+/** As the row is read now, where it fits so. */
+function fittingWay({ outcome }: RowTrial, ways: Ways): Outcome | undefined {
+  const isFitting = (one: Outcome): boolean => one.fits && one.outOfReach === null;
+  const alike = ways.readAs(outcome);
+  return alike && isFitting(alike) ? alike : ways.find(isFitting);
 }
 
 /** The ways to bring a count into line: what is made, told as the count tells it, or what the repeats add to it. */
@@ -114,7 +121,12 @@ function typedCounts({ lexicon }: PatternContext, { stated, statedSpan, text }: 
   const typed = readWords(text, lexicon).filter(
     ({ cls, start, end }) => cls === "n" && start >= statedSpan.start && end <= statedSpan.end,
   );
-  return typed.length === stated.length ? typed : [];
+  if (typed.length === stated.length) return typed;
+  // `9 dc, counting the ch 3 as 1`: other numbers stand behind those that are counted.
+  const counted = typed.slice(0, stated.length);
+  return counted.length === stated.length && counted.every(({ number }, i) => number?.[0] === stated[i]?.n[0])
+    ? counted
+    : [];
 }
 
 function countEdit({ start, end, number }: Word, to: number): TextEdit[] {

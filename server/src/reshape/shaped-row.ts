@@ -1,4 +1,4 @@
-import type { Instruction, RowPlan } from "../fabric/instructions";
+import type { Instruction, RowPlan, Take, Target } from "../fabric/instructions";
 import type { Outcome } from "../fabric/outcome";
 import { isStepLoop, type Step, type Steps } from "../fabric/steps";
 import type { Span } from "../text/span";
@@ -126,10 +126,18 @@ function shapedSpan({ instructions }: RowPlan, { reading }: Outcome): Span | nul
 }
 
 function isOnlyShaping(one: Instruction, reading: readonly number[]): boolean {
-  if (one.op === "work") return one.takes.every((take) => take.how === "next" || take.how === "each");
+  if (one.op === "work") return one.takes.every(isAnyStitch);
   if (one.op === "either")
     return (one.options[reading[one.choice] ?? 0] ?? []).every((part) => isOnlyShaping(part, reading));
   return (
     one.op === "repeat" && !one.ending?.with.length && one.body.every((part) => isOnlyShaping(part, reading))
   );
+}
+
+/** What is worked into spaces, or into places of their own, stays there. */
+function isAnyStitch(take: Take): boolean {
+  const isAny = ({ sort, unit, row, part, piece }: Target): boolean =>
+    sort === "stitch" && (unit ?? row ?? part ?? piece) === undefined;
+  if (take.how === "next") return isAny(take.of);
+  return take.how === "each" && take.of.every(isAny);
 }

@@ -1,4 +1,5 @@
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
+import { copiesOf } from "../../reshape/copies";
 import { addressOf, type Followed, follow } from "../../reshape/follow";
 import type { Refusal } from "../../reshape/row-trial";
 import type { TextEdit } from "../../text/span";
@@ -23,7 +24,7 @@ export function withFollowing(
   first: readonly TextEdit[],
 ): WithFollowing | Refusal {
   const address = from && addressOf(worked.pieces, from);
-  const following = address ? follow(text, address, first) : null;
+  const following = address ? follow(text, address, first, copiesOf(worked.pieces)) : null;
   const stopped = following?.stopped ?? null;
   if (stopped && isChecked(stopped.row))
     return { why: `${rowTitle(stopped.row)} cannot follow: ${stopped.why}` };

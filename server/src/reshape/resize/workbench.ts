@@ -1,9 +1,8 @@
-import { PatternReader } from "../../fabric/pattern";
-import { Fabric, type WorkedPiece, type WorkedRow } from "../../fabric/worked";
-import { withoutAsMeant } from "../../notation/as-meant";
+import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { type TextEdit, withEdits } from "../../text/span";
+import { type Copies, copiesOf } from "../copies";
 import type { WorkedText } from "../count-from-above";
-import { follow } from "../follow";
+import { followInPiece } from "../follow";
 import type { Refusal } from "../row-trial";
 import { type DraftRow, editsOf } from "./draft";
 import { type Increases, inLine } from "./in-line";
@@ -17,8 +16,7 @@ export interface FollowedDraft {
 
 /** Works drafts of one piece, each as a text of its own. */
 export class Workbench {
-  private readonly reader = new PatternReader();
-  private readonly fabric = new Fabric();
+  private readonly copies: Copies;
   private readonly at: number;
 
   constructor(
@@ -28,6 +26,7 @@ export class Workbench {
     readonly by: number,
     private readonly increases: Increases,
   ) {
+    this.copies = copiesOf(pattern.pieces);
     this.at = pattern.pieces.indexOf(piece);
   }
 
@@ -43,7 +42,7 @@ export class Workbench {
     const renumbered = this.completed(lined.map((one) => ({ ...one, body: withReferences(one.body, map) })));
     const text = this.textOf(renumbered);
     const begin = this.piece.rows.findIndex(({ line }) => line.kind !== "foundation");
-    const { changed, stopped } = follow(text, { piece: this.at, row: begin + 1 }, []);
+    const { changed, stopped } = followInPiece(text, { piece: this.at, row: begin + 1 }, this.copies);
     const there = renumbered.filter(({ state }) => state !== "gone");
     const before = this.work(text)?.rows ?? [];
     const lineOf = (row: WorkedRow): DraftRow | undefined =>
@@ -80,7 +79,7 @@ export class Workbench {
   }
 
   private work(text: string): WorkedPiece | null {
-    return this.fabric.work(this.reader.read(withoutAsMeant(text)))[this.at] ?? null;
+    return this.copies.work(text)[this.at] ?? null;
   }
 }
 

@@ -1,0 +1,17 @@
+import { PatternReader } from "../fabric/pattern";
+import { Fabric, type WorkedPiece } from "../fabric/worked";
+import { withoutAsMeant } from "../notation/as-meant";
+import { keptBy } from "../text/kept-by";
+
+/** Copies of one pattern with changes in them: each is read and worked from the one before. */
+export class Copies {
+  private readonly reader = new PatternReader();
+  private readonly fabric = new Fabric();
+
+  work(text: string): readonly WorkedPiece[] {
+    return this.fabric.work(this.reader.read(withoutAsMeant(text)));
+  }
+}
+
+/** The copies of a version of a pattern, by its pieces. */
+export const copiesOf = keptBy((_: readonly WorkedPiece[]) => new Copies());
