@@ -30,14 +30,18 @@ export function editOf(
 
 /** What is left out together is ticked at once: the edits of a line with the same note as one. */
 function oneEachLine(edits: readonly NotedEdit[], text: string): NotedEdit[] {
-  const sorted = [...edits].sort((a, b) => a.span.start - b.span.start);
-  return sorted.reduce<NotedEdit[]>((all, edit) => {
+  const all: NotedEdit[] = [];
+  for (const edit of [...edits].sort((a, b) => a.span.start - b.span.start)) {
     const last = all.at(-1);
     const between = last ? text.slice(last.span.end, edit.span.start) : "";
-    if (!last || !edit.note || last.note?.label !== edit.note.label || between.includes("\n")) return [...all, edit];
-    const span = { start: last.span.start, end: edit.span.end };
-    return [...all.slice(0, -1), { ...edit, span, newText: last.newText + between + edit.newText }];
-  }, []);
+    const isSame = edit.note && last?.note?.label === edit.note.label && !between.includes("\n");
+    if (!last || !isSame) all.push(edit);
+    else {
+      const span = { start: last.span.start, end: edit.span.end };
+      all.splice(-1, 1, { ...edit, span, newText: last.newText + between + edit.newText });
+    }
+  }
+  return all;
 }
 
 /**
