@@ -11,7 +11,6 @@ interface Box {
 const shown = vi.hoisted(() => ({ box: null as Box | null }));
 
 vi.mock("vscode", () => ({
-  l10n: { t: (message: string) => message },
   InputBoxValidationSeverity: { Info: 1, Error: 3 },
   l10n: { t: (message: string) => message },
   window: {
