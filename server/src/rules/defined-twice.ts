@@ -36,14 +36,31 @@ Rnd 2: inc x6 (12)
 \`\`\`
 `,
   check({ lines, text }) {
-    return frontMatterOf(lines).abbreviations.flatMap(({ entries }) =>
-      entries.flatMap((entry, i) => {
-        const before = entries.slice(0, i).find((other) => sharesName(other, entry));
+    return frontMatterOf(lines).abbreviations.flatMap(({ entries }) => {
+      const earlier = new Map<string, Definition[]>();
+      return entries.flatMap((entry) => {
+        const before = earlierLike(entry, earlier);
+        for (const name of keysOf(entry)) earlier.set(name, [...(earlier.get(name) ?? []), entry]);
         return before ? [foundOn(entry, before, entries, text)] : [];
-      }),
-    );
+      });
+    });
   },
 };
+
+/** The first entry before this one that shares a name with it, of those that are known by their names. */
+function earlierLike(
+  entry: Definition,
+  earlier: ReadonlyMap<string, readonly Definition[]>,
+): Definition | null {
+  const alike = keysOf(entry).flatMap((name) => earlier.get(name) ?? []);
+  return alike
+    .filter((other) => sharesName(other, entry))
+    .reduce<Definition | null>((first, one) => (first && first.start <= one.start ? first : one), null);
+}
+
+function keysOf({ name, names }: Definition): readonly string[] {
+  return [...new Set([name.text, ...names])];
+}
 
 /** `st(s)` and `st` are one; capitals tell others apart: `MC` main colour, `mc` magic circle. */
 function sharesName(a: Definition, b: Definition): boolean {

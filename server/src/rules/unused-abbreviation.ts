@@ -81,7 +81,18 @@ function wordsOf(name: string): string[] {
 
 /** `inc - 2 sc in the same st` uses `sc`. */
 function isInAnother(entry: Definition, entries: readonly Definition[]): boolean {
-  const others = entries.filter((other) => other !== entry);
-  const words = new Set(others.flatMap(({ meaning }) => wordsOf(meaning?.text.toLowerCase() ?? "")));
-  return entry.names.some((name) => words.has(name));
+  const [all, own] = [entriesThatSay(entries), wordsOfMeaning(entry)];
+  return entry.names.some((name) => (all.get(name) ?? 0) > (own.has(name) ? 1 : 0));
 }
+
+/** In how many entries of a list a word is part of the meaning. */
+const entriesThatSay = keptBy((entries: readonly Definition[]): ReadonlyMap<string, number> => {
+  const sums = new Map<string, number>();
+  for (const entry of entries)
+    for (const word of wordsOfMeaning(entry)) sums.set(word, (sums.get(word) ?? 0) + 1);
+  return sums;
+});
+
+const wordsOfMeaning = keptBy(
+  ({ meaning }: Definition): ReadonlySet<string> => new Set(wordsOf(meaning?.text.toLowerCase() ?? "")),
+);
