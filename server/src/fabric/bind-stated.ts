@@ -5,7 +5,7 @@ import { bindCount } from "./bind-count";
 import { JoinBinder, works } from "./bind-joins";
 import type { Instruction, StatedTerm, Target } from "./instructions";
 import { stitchUse } from "./stitch-use";
-import { child } from "./tree-search";
+import { child, descendants } from "./tree-search";
 
 const one: Sized = [1];
 const anyStitch: Target = { sort: "stitch" };
@@ -39,6 +39,14 @@ export class StatedBinder extends JoinBinder {
     return stitch && this.stated === null
       ? [{ op: "work", stitch, per: one, takes: [{ how: "next", n, of: anyStitch }], span }]
       : [];
+  }
+
+  /** What looks like a count, as the stitches that it names. */
+  protected runsOf(node: Tree): Instruction[] | null {
+    const list = descendants(node, "countList")[0];
+    const terms = list ? bindCount(list, this.words, this.text) : null;
+    const runs = terms?.flatMap(({ word, n }) => this.plainRun(word, n, this.span(node))) ?? [];
+    return runs.length === terms?.length ? runs : null;
   }
 
   protected count(node: Tree): Instruction[] {

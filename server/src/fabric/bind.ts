@@ -268,9 +268,12 @@ class Binder extends ProseBinder {
 
   private starred(node: Tree): Instruction[] {
     const repeat = child(node, "repeatFrom");
-    const body = this.bindAll(
-      node.children.filter((part) => part.rule !== "repeatFrom" && part.rule !== "tail"),
-    );
+    const [first, ...parts] = node.children.filter(({ rule }) => rule !== "repeatFrom" && rule !== "tail");
+    // `*(4 sc), ch 20, …*`: nothing was made yet that could be counted.
+    const opening = first?.rule === "count" ? this.runsOf(first) : null;
+    const body = opening
+      ? [...opening, ...this.bindAll(parts)]
+      : this.bindAll(first ? [first, ...parts] : parts);
     const cut = body.findIndex((part) => part.op === "mark");
     const tail = child(repeat ?? node, "tail");
     const steps = body.filter((part) => part.op !== "mark");

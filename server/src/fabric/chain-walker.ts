@@ -20,6 +20,13 @@ export abstract class ChainWalker extends PlaceTaker {
     this.lastChain = null;
   }
 
+  /** `ch 20, start in 2nd ch from hook:` so many chains are passed, and none is worked yet. */
+  protected beginSide(n: number): void {
+    this.steps.pop();
+    this.side = (this.lastChain ?? 0) - (n - 1);
+    this.lastChain = null;
+  }
+
   /** Stitches on a chain at the edge are stitches of the row; what they stand on is none of the row below. */
   protected workEdge(stitch: StitchUse, per: number, take: Take, span: Span): boolean {
     const left = this.edge ?? 0;

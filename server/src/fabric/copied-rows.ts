@@ -161,7 +161,11 @@ export abstract class CopiedRows extends PlainRows {
     const paths = isFresh ? [{ ...start, state: this.startOf(first, copy) }] : this.paths;
     if (byHead) return this.step(line, { rows, stated, ...rowsOfHead(line, this.sizes) }, paths);
     const left = copy.until.left && this.rowsUntilLeft(line, rows, copy.until.left, paths);
-    const each = left ?? this.rowsOfCopy(first, rows.length, copy);
+    const ends = copy.how === "rows" ? copy.ends : null;
+    const from = copy.how === "rows" ? (copy.rows[0] ?? 1) : 1;
+    const sized =
+      ends && [...Array(this.sizes).keys()].map((size) => (forSize(ends, size) ?? from) - from + 1);
+    const each = left ?? sized ?? this.rowsOfCopy(first, rows.length, copy);
     if (each.some((n) => n < 1))
       return this.unchecked(line, "there are as many rows already", paths[0]?.state);
     const told = copy.times !== null || copy.until.rowsInAll !== null || left !== null;

@@ -10,6 +10,8 @@ export type Copy =
       /** Rows of something else: `as Rnds 1-6 of the body`, `as sleeve rnds 1-6`. */
       readonly ofOther: boolean;
       readonly times: readonly (number | null)[] | null;
+      /** The last of the rows, one number a size: `Rows 1-36 (38, 40)`; null where it is one for all. */
+      readonly ends: readonly number[] | null;
       /** Of another piece, by its key: `as for Body`. */
       readonly of: string | null;
       readonly until: Until;
@@ -142,8 +144,10 @@ function readCopy(line: RowContent): Copy | null {
     )?.[1];
   if (label && !ownWords.test(label)) return { how: "labelled", label, rows: 1, times, until };
   const of = otherPiece(text);
-  const rows = rowsNamed(text, of !== null) ?? (of === null ? null : rowsOf(line.head));
-  return rows && { how: "rows", rows, ofOther: namesOther(text), times, of, until };
+  const named = rowsNamed(text, of !== null) ?? (of === null ? null : rowsOf(line.head));
+  const ends = line.head === null ? endsNamed(text) : null;
+  const rows = named && ends ? sequence(named[0] ?? 1, Math.max(...ends)) : named;
+  return rows && { how: "rows", rows, ofOther: namesOther(text), times, ends, of, until };
 }
 
 /** `until you have 21 (25) rows`, `then work Row 1 once more`. */
@@ -175,6 +179,12 @@ function otherPiece(whole: string): string | null {
     .map((form) => form.exec(text)?.[1])
     .find((one) => one && !noPiece.test(one));
   return name === undefined ? null : pieceKey(name);
+}
+
+/** `Work Rows 1-36 (38, 40) as for Back`: the last row of each size. */
+function endsNamed(text: string): number[] | null {
+  const list = /\b(?:rows|rnds|rounds)\s+\d+\s*(?:[-–—]|to)\s*(\d+\s*[([][\d\s,;:]+[)\]])/i.exec(text)?.[1];
+  return list === undefined ? null : numbersIn(list);
 }
 
 function rowsNamed(text: string, ofPiece: boolean): number[] | null {

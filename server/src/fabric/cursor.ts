@@ -65,6 +65,10 @@ export class Cursor extends PlaceFinder {
     return travelled > 0 && (worksStitches || !worksSpaces);
   }
 
+  get worksOnlySpaces(): boolean {
+    return this.reach.worksSpaces && !this.reach.worksStitches;
+  }
+
   private leftover(): number {
     const { strip, worksGaps, worksStitches, worksSpaces, used } = this.reach;
     const [from, end] = [this.from, this.end];
@@ -279,7 +283,7 @@ export class Cursor extends PlaceFinder {
       const ofGroups = reach.worksSpaces ? this.grouped(match, to) : Math.min(gap, this.intoGroup(to));
       const left = Math.max(gap - unnamed - ofGroups, 0);
       // Among spaces only, stitches are passed here as they are anywhere in the row.
-      if (reach.worksSpaces && !reach.worksStitches && match(plainStitch)) reach.passedStitches += left;
+      if (this.worksOnlySpaces && match(plainStitch)) reach.passedStitches += left;
       else reach.left += left;
       if (!this.bridging) this.passSpaces(reach.at, to, match);
       reach.at = to;

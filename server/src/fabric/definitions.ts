@@ -28,7 +28,7 @@ function partsOf(text: string): string[] {
   const bare = text
     .trim()
     .replace(
-      /^(?:abbreviations?|special stitch(?:es)?|stitch(?:es)? used|stitch (?:guide|key)|legend|notes?)\s*[:–-]\s*/i,
+      /^(?:abbreviations?|special(?:\s+stitch(?:es)?)?|stitch(?:es)? used|stitch (?:guide|key)|legend|notes?)\s*[:–-]\s*/i,
       "",
     );
   const split = bare.split(/\s*[;•·|]\s*|,\s*(?=[\p{L}\d][\p{L}\d() -]{0,9}=)/u);

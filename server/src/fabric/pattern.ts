@@ -180,7 +180,8 @@ export class PatternReader {
       if (line.kind === "heading" && i > from) break;
       const isRow = line.kind === "row" || line.kind === "foundation" || line.kind === "copy";
       if (!isRow) draft.read(line, context);
-      else if (!draft.isNote(line)) i += draft.add(this.rows.at(lines, i, draft.sizes, context), line);
+      else if (!draft.isNote(line))
+        i += draft.add(this.rows.at(lines, i, draft.sizesOf(line, context), context), line);
     }
     const to = Math.min(i, lines.length);
     return { body: draft.body, from, to, sizes, sizesAfter: draft.sizes, piece: draft.finished() };
@@ -259,6 +260,13 @@ class PieceDraft {
     if (line.kind === "prose") this.talk = withLine(this.talk, line.text, this.rows.length === 0);
     if (line.kind === "field") this.inNotes = /^\s*(?:notes?|pattern notes?)\b/i.test(line.text);
     if (line.kind === "blank") this.inNotes = false;
+  }
+
+  /** `Rnd 9 (L only):` is for that size, whatever the lines about it are for. */
+  sizesOf({ head }: PatternLine, context: PatternContext): RowContent["sizes"] {
+    const only = head && head.label !== "" ? /\(([^()]*\bonly)\b/i.exec(head.label)?.[1] : undefined;
+    const own = only === undefined ? null : sizesOf(only, context.sizes);
+    return own && own.length > 0 ? own : this.sizes;
   }
 
   isNote(line: PatternLine): boolean {

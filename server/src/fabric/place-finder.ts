@@ -150,8 +150,8 @@ export abstract class PlaceFinder {
     const next = findPlace(strip, countBefore(strip, at, stitches), stitches);
     const run = next < 0 ? undefined : runAt(strip, next);
     if (kind === undefined || run?.size === undefined || run.kind === kind) return stitches;
-    const alone: Match = (one) => one.sort === "stitch" && one.kind === kind && one.size === undefined;
-    return countPlaces(strip, alone) > countBefore(strip, at, alone) ? alone : stitches;
+    const alone: Match = (one) => alike(one) && one.size === undefined;
+    return [alone, alike].find((one) => countPlaces(strip, one) > countBefore(strip, at, one)) ?? stitches;
   }
 
   /** A stitch of a kind that the row works into. */

@@ -18,6 +18,7 @@ import {
 } from "./row-states";
 import { type Schedule, type ScheduledRow, workSchedule } from "./schedule";
 import { type Ends, nothing } from "./starting";
+import type { Steps } from "./steps";
 import { whyUnknown } from "./unknown-words";
 import type { Fabric, Fault, WorkedRow } from "./worked";
 
@@ -388,7 +389,14 @@ function runsOn(list: readonly Instruction[]): boolean {
 
 function withoutPlaces({ path, outcome }: Candidate): Candidate {
   const unknown = outcome.needs.map(() => null);
-  return { path, outcome: { ...outcome, needs: unknown, has: unknown, fits: true, outOfReach: null } };
+  const steps = outcome.steps.map((own) => own.map(onNoPlaces));
+  const worked = outcome.worked.map((row) => ({ ...row, steps }));
+  const known = { needs: unknown, has: unknown, steps, worked, fits: true, outOfReach: null };
+  return { path, outcome: { ...outcome, ...known } };
+}
+
+function onNoPlaces(step: Steps): Steps {
+  return "steps" in step ? { ...step, shift: 0, steps: step.steps.map(onNoPlaces) } : { ...step, uses: 0 };
 }
 
 const onNothing = "nothing tells what this row is worked on";

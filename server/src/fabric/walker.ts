@@ -94,7 +94,8 @@ class Walker extends RepeatWalker {
     const { left } = this.cursor.sums();
     if (left !== this.skippedUnder.get(this.lastChain)) return;
     const span = this.steps.findLast((step) => "span" in step)?.span ?? { start: 0, end: 0 };
-    this.skip({ op: "skip", takes: [{ how: "next", n: [left], of: { sort: "stitch" } }], span });
+    const sort = this.cursor.worksOnlySpaces ? "space" : "stitch";
+    this.skip({ op: "skip", takes: [{ how: "next", n: [left], of: { sort } }], span });
   }
 
   all(instructions: readonly Instruction[]): void {
@@ -126,7 +127,9 @@ class Walker extends RepeatWalker {
       case "onto":
         return this.sources.goOn(instruction.piece);
       case "begin-at":
-        return this.beginAt(this.n(instruction.n));
+        return this.lastChain !== null && this.below.chain === null
+          ? this.beginSide(this.n(instruction.n))
+          : this.beginAt(this.n(instruction.n));
       case "tie":
         return this.tie(instruction.span);
       case "extend":

@@ -26,8 +26,9 @@ function isOfChain(atoms: readonly Atom[], i: number): boolean {
   const behind = wordAt(atoms, i + 2);
   if (i === 1 || /^(?:sps?|spaces?|lps?|loops?)$/.test(behind)) return true;
   return (
-    !/^(?:each|every|next|last|first|st|nd|rd|th)$/.test(before) &&
-    !/^\p{L}/u.test(behind.replace(goesOnBehind, ""))
+    !/^(?:each|every|next|last|first|foundation|starting|same|other|any|skipped|st|nd|rd|th|\d+|[)\]])$/.test(
+      before,
+    ) && !/^\p{L}/u.test(behind.replace(goesOnBehind, ""))
   );
 }
 

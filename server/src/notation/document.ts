@@ -78,7 +78,7 @@ const bareNumber = shapes.length - 1;
 
 /** A bullet, a side, or what the rows are for: `Shoulder: Next row: …`. */
 const beforeHead =
-  /^\s*(?:[•·▪]\s*)?(?:\((?:rs|ws)\)\s*)?(?:\p{L}[\p{L} ]{2,30}:\s+(?=(?:next\s+(?:row|rnd|round)|(?:row|rnd|round)\s*\d+)\b))?/iu;
+  /^\s*(?:[•·▪]\s*|[-–>]\s+(?=(?:rows?|rnds?|rounds?)\s*\d))?(?:\((?:rs|ws)\)\s*)?(?:\p{L}[\p{L} ]{2,30}:\s+(?=(?:next\s+(?:row|rnd|round)|(?:row|rnd|round)\s*\d+)\b))?/iu;
 
 /** `Body Rnd 2:`, `Heel Rows 2-14:`, `Hem, Rnd 3:`: the part that a row is of. */
 const partBeforeHead =
@@ -86,6 +86,15 @@ const partBeforeHead =
 
 /** The head that a stretch of text starts with; null where it is no row. */
 export function readHead(text: string): RowHead | null {
+  const bold = text.includes("**") ? boldHead.exec(text) : null;
+  return headIn(bold ? `${bold[1]}  ${bold[2]}  ${text.slice(bold[0].length)}` : text);
+}
+
+/** `**Rnd 1:** Ch 2`: a head between marks of bold print, which are none of the row. */
+const boldHead =
+  /^(\s*(?:[-•]\s+)?)\*\*((?:next|last|foundation)?\s*(?:rows?|rnds?|rounds?|r(?=\d))\b[^*]{0,60})\*\*/i;
+
+function headIn(text: string): RowHead | null {
   const lead = (beforeHead.exec(text)?.[0] || partBeforeHead.exec(text)?.[0] || "").length;
   const body = text.slice(lead);
   const shape = shapes.findIndex(({ form }) => form.test(body));
@@ -116,7 +125,9 @@ function headOf(shape: number, body: string): MarkedHead | null {
 function isInline(mark: string, behind: string): boolean {
   return (
     !/[:.)–—-]/.test(mark) &&
-    /^(?:of|and|is|are|was|for|until|only|has|to|on|in the|with the)\b/i.test(behind)
+    /^(?:of|and|is|are|was|for|until|only|has|to|on|forms?|sets?|establish\w*|in the|with the)\b/i.test(
+      behind,
+    )
   );
 }
 
@@ -220,7 +231,7 @@ const fieldWords =
   /^(?:materials?|yarn|hooks?|gauge|tension|stitches control|finished(?: size| measurements)?|size|sizes|measurements|level|skill level|difficulty|notions|notes?|abbreviations?|terms|language|special stitch(?:es)?|stitch(?:es)? used|colou?rs?|to fit|you will need|pattern notes?|multiple|written in|instructions are|version|design|copyright|about|stitch guide|stitch key|needles?|tools|supplies|ease|swatch|safety|care)\b/i;
 const sizeLine = /^\s*(?:(?:for\s+)?sizes?\s+.+\bonly|all sizes|for all sizes|both sizes)\s*[:.]?\s*$/i;
 const copyLine =
-  /^\s*[[(*]?\s*(?:(?:rep(?:eat)?s?|alternate)\b[^.]*\b(?:(?:row|rnd|round|rw|rd)s?\b|r\s?\d)|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)|work(?:ed)?\s+(?:the\s+)?(?:same\s+)?as\s+(?:for\s+)?(?:the\s+)?\p{L}[^.;:]{1,40}?\b(?:to|until|through)\s+(?:the\s+)?(?:end\s+of\s+)?(?:row|rnd|round)\s+\d|work\s+(?:rows|rnds|rounds)\s+\d+\s*(?:[-–—]|to|and)\s*\d+\s+(?:of|from|as)\b|work\s+\d+(?:st|nd|rd|th)\b[^.;:]*\b(?:rows?|rnds?|rounds?)\s+as\b|work(?:ing)? even|work(?:ed)? straight(?! (?:on )?from)|work\s+\d[^.;]*\b(?:rows?|rnds?|rounds?)\s+(?:straight|even)|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b|(?:cont(?:inue)?|keep)\b.*\b(?:inc|dec|add)\w*\b.*\buntil\s+(?:there\s+are|you\s+have)\s+\d)/iu;
+  /^\s*[[(*]?\s*(?:(?:rep(?:eat)?s?|alternate)\b[^.]*\b(?:(?:row|rnd|round|rw|rd)s?\b|r\s?\d)|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)|work(?:ed)?\s+(?:the\s+)?(?:same\s+)?as\s+(?:for\s+)?(?:the\s+)?\p{L}[^.;:]{1,40}?\b(?:to|until|through)\s+(?:the\s+)?(?:end\s+of\s+)?(?:row|rnd|round)\s+\d|work\s+(?:rows|rnds|rounds)\s+\d+\s*(?:[-–—]|to|and)\s*\d+\s*(?:[([][\d\s,;:–-]+[)\]]\s*)?(?:of|from|as)\b|work\s+\d+(?:st|nd|rd|th)\b[^.;:]*\b(?:rows?|rnds?|rounds?)\s+as\b|work(?:ing)? even|work(?:ed)? straight(?! (?:on )?from)|work\s+\d[^.;]*\b(?:rows?|rnds?|rounds?)\s+(?:straight|even)|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b|(?:cont(?:inue)?|keep)\b.*\b(?:inc|dec|add)\w*\b.*\buntil\s+(?:there\s+are|you\s+have)\s+\d)/iu;
 const numberWord =
   "(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)";
 /** `With A,` `Starting at the toe,` `Set-up:` `We pull`: what may stand before a starting chain. */

@@ -58,6 +58,8 @@ export function layoutOf(text: string, size: number, sizes: Sizes): Layout {
     .split("\n")
     .flatMap((line) => line.trim().replace(titled, "$1\n").split("\n"))
     .flatMap((line) => line.split(glued))
+    .filter((line) => !/^(?:Row|Rnd) \d+ forms/.test(line))
+    .map((line) => line.replace(/^(?:- )?\*\*([^*]+)\*\*/, "$1"))
     .map((line) => line.replace(partBefore, "").replace(partBehind, "$1"));
   const lines: Line[] = [];
   const remarks: string[] = [];
