@@ -65,10 +65,11 @@ describe("a draft in another language", () => {
 
   test("says what it is, and writes stitches by names with a source", () => {
     const draft = languageDraftOf(pouch, named("German"));
-    expect(draft?.text).toBe(`Language: German
-Draft, word for word from the English text. To be checked by a maker whose language is German before anybody works from it.
+    expect(
+      draft?.text,
+    ).toBe(`Draft, word for word from the English text. To be checked by a maker whose language is German before anybody works from it.
 
-Terms: US
+Language: German
 
 Body
 1. Runde: 6 fM in Fadenring (6)

@@ -22,13 +22,18 @@ export function languageDraft(read: Checked, language: Language): LanguageDraft 
   const { worked } = inUsTerms(read);
   const { edits, left } = draftIn(language, worked);
   const lineEnd = worked.text.includes("\r\n") ? "\r\n" : "\n";
+  const said = `Language: ${language.name}`;
+  const terms = worked.lines.find(({ text }) => /^\s*terms?\s*:/i.test(text));
+  // Terms are a matter of English: the language stands in their place.
+  const all = terms ? [...edits, { span: { start: terms.start, end: terms.end }, newText: said }] : edits;
   const top = [
-    `Language: ${language.name}`,
     `Draft, word for word from the English text. To be checked by a maker whose language is ${language.name} before anybody works from it.`,
+    ...(terms ? [] : [said]),
     "",
     "",
   ];
-  return { text: top.join(lineEnd) + withEdits(worked.text, edits), left: leftLines(left, worked.text) };
+  const inOrder = [...all].sort((one, other) => one.span.start - other.span.start);
+  return { text: top.join(lineEnd) + withEdits(worked.text, inOrder), left: leftLines(left, worked.text) };
 }
 
 /** What stays English in a pattern of another language is read in US terms. */
