@@ -32,6 +32,48 @@ describe("left-over-text", () => {
   });
 });
 
+describe("left-over-text, by what a pattern is of", () => {
+  const of = (title: string, ...sentences: readonly string[]): string =>
+    `${title}\n${rows}Fasten off.\n\nFinishing\n${sentences.join("\n")}\n`;
+
+  test.each([
+    ["Market Bag", "Block the shawl to 150 cm.", "shawl", "Block the bag to 150 cm."],
+    ["Squall Hat", "Slip it over the teapot and weave in ends.", "teapot", "Slip it over the hat"],
+    ["Pebble the Seal", "Stuff the bear's body firmly.", "bear", "Stuff the seal's body firmly."],
+  ])("%s: %s", (title, sentence, on, after) => {
+    const text = of(title, sentence);
+    const found = onlyFinding("left-over-text", text);
+    expect([found.on, found.severity]).toEqual([on, "information"]);
+    expect(found.message).toBe(
+      `This speaks of "${on}", and nothing else in the pattern does. Is it left over from another pattern?`,
+    );
+    expect(mended("left-over-text", text)).toContain(after);
+    expectClean(mended("left-over-text", text));
+  });
+
+  test.each([
+    ["a part of another sort of thing", of("Market Bag", "Fold the sleeve in half.")],
+    ["the eyes of an animal that is none", of("Groyne Cushion", "Embroider the eyes of the fox.")],
+    ["the eyes of an animal that is none", of("Groyne Cushion", "Embroider the eyes of the fox.")],
+    ["a thing with another word before it", of("Harbour Blanket", "Press the finished mitten.")],
+  ])("%s", (_, text) => {
+    expect(foundBy("left-over-text", text)).toHaveLength(1);
+  });
+
+  test.each([
+    ["the same sort by another word", of("Squall Hat", "Turn the beanie right side out.")],
+    ["a title made of the word", of("Foxy Cushion", "Embroider the eyes of the fox.")],
+    ["another sentence that names it", of("Market Bag", "Use it as a shawl pouch.", "Fold the shawl.")],
+    ["no title that tells", of("Tide", "Fold the shawl and stuff the bear.")],
+    ["things that go together", of("Bear", "Put the hat on.")],
+    ["a mug on a coaster", of("Rope Coaster", "Set the mug on it. Press the mug down.")],
+    ["one of some thing", of("Market Bag", "Wear it over a shawl, and keep mittens in it.")],
+    ["a word of two", of("Market Bag", "Close it with the shawl-pin.")],
+  ])("is silent on %s", (_, text) => {
+    expect(foundBy("left-over-text", text)).toEqual([]);
+  });
+});
+
 describe("unlisted-notion", () => {
   const front = (notions: string): string =>
     `Materials\n50 g cotton in red\n3 mm hook\n${notions}\n\n${rows}`;

@@ -130,6 +130,7 @@ const structural = new Set([
   "against-notes",
   "count-missing",
   "edges-differ",
+  "left-over-text",
   "mark-not-closed",
   "no-such-place",
   "no-such-placement",

@@ -3,100 +3,222 @@ import type { LineContent } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { singular } from "../notation/nouns";
 import { keptBy } from "../text/kept-by";
-import { madeThings } from "./left-over-words";
-import { inProse } from "./outline";
-import type { Found, PatternRule } from "./rule";
+import type { Span } from "../text/span";
+import { figures, goTogether, type SortName, type SortOfThing, sortsOfThings } from "../trade/things-made";
+import { leftOverParts } from "./left-over-parts";
+import { inProse, type SaidInPart } from "./outline";
+import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
+import { sewnUnheardOf } from "./sewn-things";
 
-/** A sentence speaks of a thing that the rest of the pattern knows nothing of. */
+/** A sentence speaks of something that belongs to another sort of thing than the pattern is of. */
 export const leftOverText: PatternRule = {
   id: "left-over-text",
   severity: "information",
   documentation: `## What it finds
-A sentence behind the first row that speaks of an animal or a thing which no other line names, in a pattern of another one: the bear's body in a seal, a shawl to be blocked in a bag.
+A sentence that speaks of a thing of another sort than the pattern is of, when nothing else in the pattern names anything of that sort: the shawl in a pattern for a bag, the eyes of the fox on a cushion, the bear in a pattern for a seal.
 
 ## Why it matters
-Patterns are written over older ones. What stays behind makes a maker doubt the rest.
+Patterns are written over the text of the last one. What was left over leaves the maker searching for it.
 
 ## Example
 \`\`\`crochet
-Market bag
-
-Rnd 1: 6 sc in magic ring (6)
+Market Bag
+Rnd 1: 6 sc in mr (6)
 Rnd 2: inc x6 (12)
-Fasten off. Block the shawl to its full width.
+Fasten off.
+
+Finishing
+Block the shawl and weave in the ends.
 \`\`\`
 
 ## Mended
 \`\`\`crochet
-Market bag
-
-Rnd 1: 6 sc in magic ring (6)
+Market Bag
+Rnd 1: 6 sc in mr (6)
 Rnd 2: inc x6 (12)
-Fasten off. Block the bag to its full width.
+Fasten off.
+
+Finishing
+Block the bag and weave in the ends.
 \`\`\`
 `,
   check(pattern) {
-    const { lines, pieces } = pattern;
-    const begins = pieces[0]?.rows[0]?.line.span.end;
+    const begins = pattern.pieces[0]?.rows[0]?.line.span.end;
     if (begins === undefined) return [];
-    const asides = inProseSaid(pattern).filter(
-      ({ line, said }) => line.start >= begins && isMeant(said, line),
-    );
-    if (asides.length === 0) return [];
-    const all = lines.flatMap((line) => thingsIn(line.content).map((word) => ({ line, word })));
-    return asides
-      .filter(({ line, said }) => isAlone(said, line, all))
-      .map(({ line, said }) => foundOn(said, line));
+    return wordsSaid(pattern)
+      .filter((one) => one.line.start >= begins && isLeftOver(one, pattern) && !isToldAsPiece(one, pattern))
+      .map(({ said, line }) => found(said, line, pattern));
   },
 };
 
-/** The things that a line names, each where it stands first. */
-const thingsIn = keptBy((line: LineContent): readonly SaidWord[] => {
-  const found = new Map<string, SaidWord>();
-  for (const { 0: typed, index } of line.text.matchAll(/\p{L}+/gu)) {
-    const word = typed.toLowerCase();
-    const noun = singular(word);
-    if (madeThings.has(noun) && !found.has(noun))
-      found.set(noun, { word, noun, start: index, end: index + typed.length });
-  }
-  return [...found.values()];
-});
+/** What a word of the tables tells of: the sorts it belongs to, the kind of figure it is. */
+interface Known {
+  readonly sorts: readonly SortName[];
+  readonly figure: number | null;
+  /** A thing, not a part of one. */
+  readonly isThing: boolean;
+}
 
-const inProseSaid = inProse(thingsIn);
+const sortNames = Object.keys(sortsOfThings) as readonly SortName[];
 
-interface Said {
-  readonly line: PatternLine;
+const known: ReadonlyMap<string, Known> = new Map(
+  [...sortNames.flatMap((name) => wordsOf(sortsOfThings[name])), ...figures.flat()].map((word) => [
+    word,
+    knownOf(word),
+  ]),
+);
+
+function wordsOf({ things, parts }: SortOfThing): readonly string[] {
+  return [...things, ...parts];
+}
+
+function knownOf(word: string): Known {
+  const figure = figures.findIndex((kind) => kind.includes(word));
+  const sorts = sortNames.filter((name) => wordsOf(sortsOfThings[name]).includes(word));
+  const isThing = figure >= 0 || sorts.some((name) => sortsOfThings[name].things.some((one) => one === word));
+  return figure < 0 || sorts.includes("toys")
+    ? { sorts, figure: figure < 0 ? null : figure, isThing }
+    : { sorts: [...sorts, "toys"], figure, isThing };
+}
+
+/** A word of the tables, where a sentence handles what it names. */
+interface HandledWord {
   readonly word: SaidWord;
+  readonly noun: string;
+  readonly sentence: Sentence;
 }
 
-/** No other line has it or a word like it, and another line names another thing. */
-function isAlone({ noun }: SaidWord, line: PatternLine, said: readonly Said[]): boolean {
-  const alike = madeThings.get(noun) ?? [];
-  const others = said.filter((one) => one.line !== line);
-  return others.length > 0 && !others.some(({ word }) => alike.includes(word.noun));
+const wordsSaid = inProse((line) => sentencesOf(line).flatMap(handledIn));
+
+function handledIn(sentence: Sentence): HandledWord[] {
+  return sentence.words
+    .map((word) => ({ word, noun: singular(word.word.replace(possessive, "")), sentence }))
+    .filter(isHandled);
 }
 
-/** Neither a likeness nor somebody it is for: `like a scarf`, `for a doll`, `blanket stitch`. */
+const possessive = /['’]s?$/;
+const definite = /\b(?:the|your|this|both|each|finished)\s+(?:\p{L}+\s+)?$/iu;
+/** Neither a likeness nor somebody it is for: `like a scarf`, `for a doll`. */
 const likened =
   /\b(?:like|as|for|from|if|or|instead\s+of|by|under|inside|laundry|wash(?:ing)?)\s+(?:an?\s+|the\s+|your\s+)?(?:\p{L}+\s+)?$/iu;
+/** `blanket stitch`, `cushion pad`. */
+const otherMeaning = /^[\s-]+(?:stitch|st|pad|form|clips?|pins?|makers?|brush|band|collar|edging)\b/i;
+/** A part is at hand only where it is the object: `stuff the left`. */
+const handling =
+  /\b(?:sew|stuff|join|attach|fill|turn|fold|set|stuffing|sewing|press)\s+(?:(?:in|on|up|down|under)\s+)?(?:the|all|both|each)\s+(?:\p{L}+\s+){0,2}?$/iu;
 
-function isMeant({ start, end }: SaidWord, { content }: PatternLine): boolean {
-  const sentence = sentencesOf(content).find((one: Sentence) => one.start <= start && end <= one.end);
-  if (!sentence) return false;
-  const before = sentence.text.slice(0, start - sentence.start);
-  const behind = sentence.text.slice(end - sentence.start);
+function isHandled({ word: { start, end }, noun, sentence }: HandledWord): boolean {
+  const entry = known.get(noun);
+  if (!entry) return false;
+  const { text, start: from } = sentence;
+  const isCompound = text.charAt(end - from) === "-" || text.charAt(start - from - 1) === "-";
+  const before = text.slice(0, start - from);
+  const isOther = likened.test(before) || otherMeaning.test(text.slice(end - from));
+  return !isCompound && !isOther && (entry.isThing ? definite : handling).test(before);
+}
+
+function isLeftOver(
+  { said: { noun, sentence }, line }: SaidInPart<HandledWord>,
+  pattern: WorkedPattern,
+): boolean {
+  const entry = known.get(noun) as Known;
   return (
-    /\b(?:the|your|each|this|its|an?)\s+(?:\p{L}+\s+)?$/iu.test(before) &&
-    !likened.test(before) &&
-    !/^[\s-]+(?:stitch|st|pad|form|clips?|pins?|makers?|brush)\b/i.test(behind)
+    isForeign(entry, ownWords(pattern)) &&
+    !pattern.lines.some((one) => speaksOf(entry, noun, one, one === line ? sentence : null))
   );
 }
 
-function foundOn({ word, start, end }: SaidWord, line: PatternLine): Found {
+/** What is sewn on and not made is told as a piece. */
+function isToldAsPiece({ said: { word }, line }: SaidInPart<HandledWord>, pattern: WorkedPattern): boolean {
+  const isHere = (start: number, at: number): boolean => at + start === line.start + word.start;
+  return (
+    sewnUnheardOf(pattern).some(({ thing, said }) => isHere(thing.start, said.line.start)) ||
+    leftOverParts(pattern).some(({ span }) => isHere(span.start, 0))
+  );
+}
+
+/** What the pattern is of, by its title and headings, is something else. */
+function isForeign({ sorts, figure }: Known, own: readonly Known[]): boolean {
+  if (figure !== null && own.some((one) => one.figure !== null))
+    return own.every((one) => one.figure !== figure);
+  const all = own.flatMap((one) => one.sorts);
+  return all.length > 0 && !all.some((one) => sorts.some((sort) => sort === one || areTogether(sort, one)));
+}
+
+function areTogether(a: SortName, b: SortName): boolean {
+  return goTogether.some(([one, other]) => (one === a && other === b) || (one === b && other === a));
+}
+
+/** How many lines at the top may be the title. */
+const linesOfTitle = 2;
+
+interface OwnWord extends Known {
+  readonly noun: string;
+}
+
+const ownWords = keptBy(({ lines }: WorkedPattern): readonly OwnWord[] => {
+  const filled = lines.filter(({ kind }) => kind !== "blank");
+  const title = filled.slice(0, linesOfTitle);
+  const told = [...title, ...filled.slice(linesOfTitle).filter(({ kind }) => kind === "heading")];
+  return told.flatMap(({ content }) => nounsIn(content).flatMap(({ noun }) => ownWord(noun)));
+});
+
+function ownWord(noun: string): OwnWord[] {
+  const entry = known.get(noun);
+  return entry ? [{ ...entry, noun }] : [];
+}
+
+interface PlacedNoun {
+  readonly noun: string;
+  readonly start: number;
+}
+
+/** All words of a line that may belong to something of the tables. */
+const nounsIn = keptBy(({ text }: LineContent): readonly PlacedNoun[] =>
+  [...text.matchAll(/\p{L}{3,}/gu)].map(({ 0: typed, index }) => ({
+    noun: singular(typed.toLowerCase()),
+    start: index,
+  })),
+);
+
+function speaksOf(entry: Known, noun: string, { content, kind }: PatternLine, but: Sentence | null): boolean {
+  if (kind === "blank") return false;
+  return nounsIn(content).some(
+    (one) => !(but && but.start <= one.start && one.start < but.end) && isAkin(entry, noun, one.noun),
+  );
+}
+
+/** Another word for a thing of the sort, or one made of the same word: `foxy`, `sunhat`. */
+function isAkin({ sorts, figure }: Known, noun: string, other: string): boolean {
+  if (other.startsWith(noun) || (other.endsWith(noun) && !/^(?:that|what)$/.test(other))) return true;
+  const entry = known.get(other);
+  if (!entry) return false;
+  if (figure !== null) return entry.figure === figure;
+  return entry.sorts.some((one) => sorts.includes(one));
+}
+
+function found(
+  { word: { start, end, word }, noun }: HandledWord,
+  line: PatternLine,
+  pattern: WorkedPattern,
+): Found {
+  const plain = word.replace(possessive, "");
+  const span = { start: line.start + start, end: line.start + end - (word.length - plain.length) };
   return {
-    span: { start: line.start + start, end: line.start + end },
-    message: `This speaks of "${word}", and nothing else in the pattern does. Is it left over from another pattern?`,
-    fixes: [],
+    span,
+    message: `This speaks of "${plain}", and nothing else in the pattern does. Is it left over from another pattern?`,
+    fixes: otherName(known.get(noun) as Known, ownWords(pattern)).map((name) => renaming(name, span)),
     related: [],
   };
+}
+
+/** What the pattern calls what it is of, if that is one thing alone; the eyes of a fox are no eyes of a cushion. */
+function otherName({ isThing, figure }: Known, own: readonly OwnWord[]): readonly string[] {
+  const alike = own.filter((one) => one.isThing && (one.figure === null) === (figure === null));
+  const names = [...new Set(alike.map(({ noun }) => noun))];
+  return isThing && names.length === 1 ? names : [];
+}
+
+function renaming(newText: string, span: Span): Fix {
+  return { title: `Write "${newText}"`, edits: () => [{ span, newText }] };
 }
