@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { inMetres, rowYarn } from "../../server/src/measure/row-yarn";
+import { stitchesOf } from "../../server/src/measure/stitch-counts";
 import { type YarnUse, yarnUseOf } from "../../server/src/measure/yarn-used";
 import { Checker } from "../../server/src/workspace/checker";
 
@@ -132,6 +133,25 @@ describe("yarns of rows", () => {
     const double = metres(front("Worsted wool, held double") + gauge + ball);
     expect(double / plain).toBeGreaterThan(2);
     expect(double / plain).toBeLessThan(2 * Math.SQRT2);
+  });
+});
+
+describe("chains that hang from a row", () => {
+  /** Six chains, and five stitches back along each: counted in the text. */
+  test.each([
+    ["sl st in 2nd ch from hook, sc in next 4 ch", { ch: 6, "sl st": 1, sc: 5 }],
+    ["sl st in 2nd ch from hook and in next 4 ch", { ch: 6, "sl st": 5, sc: 1 }],
+    ["sc in 2nd ch from hook and in next 4 ch", { ch: 6, sc: 6 }],
+    ["sl st in 3rd ch from hook", { ch: 3, picot: 1, sc: 1 }],
+  ] as const)("ch 6, %s", (back, each) => {
+    const { worked } = new Checker().work(
+      `Rnd 1: 6 sc in mr (6)\nRnd 2: *sc in next st, ch 6, ${back}; rep from * around`,
+    );
+    const row = worked.pieces[0]?.rows.at(-1);
+    const counts = row ? (stitchesOf(row)[0]?.[0]?.get("") ?? new Map()) : new Map();
+    expect(Object.fromEntries(counts)).toEqual(
+      Object.fromEntries(Object.entries(each).map(([kind, n]) => [kind, 6 * n])),
+    );
   });
 });
 

@@ -22,6 +22,8 @@ export interface Step {
   readonly unit?: string;
   /** Begins a group or special stitch of this name. */
   readonly begins?: string;
+  /** Worked back along a chain that hangs from the row: it takes yarn, and nothing else of it counts. */
+  readonly aside?: true;
   readonly span: Span;
 }
 

@@ -128,7 +128,7 @@ class Walker extends RepeatWalker {
         return this.sources.goOn(instruction.piece);
       case "begin-at":
         return this.lastChain !== null && this.below.chain === null
-          ? this.beginSide(this.n(instruction.n))
+          ? this.beginSide(this.n(instruction.n), instruction.span)
           : this.beginAt(this.n(instruction.n));
       case "tie":
         return this.tie(instruction.span);
@@ -160,6 +160,7 @@ class Walker extends RepeatWalker {
   }
 
   private workTake(stitch: StitchUse, per: number, named: Take, span: Span): void {
+    if (!this.cursor.chainsAhead && this.alongPicot(stitch.kind, per, named, span)) return;
     const { take, chains } = this.inTurningChain(named);
     this.workPlaces(stitch, per * chains, take, span);
   }
@@ -178,8 +179,9 @@ class Walker extends RepeatWalker {
 
   private workPlaces(stitch: StitchUse, per: number, take: Take, span: Span): void {
     if (this.edge !== null && this.workEdge(stitch, per, take, span)) return;
-    if (this.side !== null && this.workSide(take)) return;
-    if (take.how === "from-hook" && this.below.chain === null) return this.openSide(this.n(take.n));
+    if (this.side !== null && this.workSide(stitch.kind, per, take, span)) return;
+    if (take.how === "from-hook" && this.below.chain === null)
+      return this.openSide(this.n(take.n), stitch.kind, span);
     this.cursor = this.sources.of(take, this.cursor);
     const { uneven } = this;
     const { at, used } = this.cursor;
@@ -316,7 +318,8 @@ class Walker extends RepeatWalker {
   private slip(instruction: Op<"slip">): void {
     const { takes, span } = instruction;
     const [first] = takes;
-    if (first?.how === "from-hook" && this.lastChain !== null) return this.picot(this.n(first.n), span);
+    if (first?.how === "from-hook" && this.lastChain !== null)
+      return this.closeChain(first, takes.slice(1), span);
     if (first?.how === "made") return this.picot(this.lastChain ?? 0, span);
     if (this.inPlace !== null) return;
     if (this.steps.length > 0 && this.cursor.ended && this.view.rotates && !this.view.slipCounts) return;
@@ -332,6 +335,14 @@ class Walker extends RepeatWalker {
       this.emit({ kind: "sl st", sort, n, at, uses: n > 0 ? (this.cursor.used - used) / n : 0, span });
     }
     this.cursor.travels(false);
+  }
+
+  /** A picot, or the first stitch back along a chain: `sl st in 2nd ch from hook and in next 4 ch`. */
+  private closeChain(first: Take & { how: "from-hook" }, more: readonly Take[], span: Span): void {
+    const n = this.n(first.n);
+    if (!more.some((take) => this.onChain(take, this.lastChain ?? 0) !== null)) return this.picot(n, span);
+    this.openSide(n, "sl st", span);
+    for (const take of more) this.workSide("sl st", 1, take, span);
   }
 
   /** `sl st in next 2 ch` at the start, where only a loop has as many: up along its chains. */

@@ -158,7 +158,7 @@ class RowCounter {
   private step(step: Step, times: number, group: Span | null): void {
     const key = keyOf(step, group === null ? this.plan.text : "");
     if (key === null) return;
-    const each = step.sort === "space" ? (step.chains ?? 1) : 1;
+    const each = step.sort === "space" || step.aside ? (step.chains ?? 1) : 1;
     this.add(key, step.n * each * times, this.yarnAt(group ?? step.span));
   }
 
@@ -180,6 +180,7 @@ function groupSpan([first]: readonly Steps[]): Span | null {
 
 /** What a step is counted as; null for what takes no yarn. */
 function keyOf(step: Step, text: string): string | null {
+  if (step.aside) return step.chains === undefined ? step.kind : "ch";
   if (step.sort === "none") return step.kind === "sl st" || step.kind === "picot" ? step.kind : null;
   if (step.sort === "space") return "ch";
   const words = text.slice(step.span.start, step.span.end);
