@@ -116,7 +116,7 @@ test("the longest text that is taken for a pattern is checked to its end", () =>
 describe("more stitches than anyone can work", () => {
   const times = (depth: number) =>
     `Rnd 1: 6 sc in mr (6)\nRnd 2: ${"(".repeat(depth)}sc, inc${") x1000000000000".repeat(depth)}\nRnd 3: sc in each st (4)`;
-  test.each([1, 2, 3, 30])("repeats in repeats, %i deep", (depth) => {
+  test.each([2, 3, 30])("repeats in repeats, %i deep", (depth) => {
     const { findings, pieces } = new Checker().check(times(depth));
     expect(findings[0]?.message).toMatch(
       /^Rnd 2 is not checked: it comes to more stitches than anyone can work/,

@@ -269,7 +269,7 @@ function judge(how: How, setting: RowSetting, walks: readonly (Walk | null)[]): 
 }
 
 /** Far more than any row has, and few enough that all sums are exact. */
-const countable = 1e12;
+const countable = 1e15;
 
 function isBeyondCounting(one: Walk | null): boolean {
   return one !== null && ((one.needs ?? 0) > countable || (one.has ?? 0) > countable);
