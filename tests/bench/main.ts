@@ -6,6 +6,7 @@ import { cold, coldInThisProcess, edits, first, median, quantile, type Times } f
 import { bundleServers, type OverStdio, serverNames, session, stdioTable } from "./over-stdio";
 import { pointing } from "./pointing";
 import { Random } from "./random";
+import { reshaping } from "./reshaping";
 import { stagesOf } from "./stages";
 import { type SubjectName, subjects } from "./subjects";
 
@@ -155,6 +156,7 @@ async function main(): Promise<void> {
   const sessions = await overStdio();
   console.log(`## Over stdio, asked for findings after each keystroke\n\n${sessions}\n`);
   console.log(`## Pointing at a checked text of 5,000 rows\n\n${pointing(5_000, seed)}\n`);
+  console.log(`## Rewriting\n\n${reshaping(seed)}\n`);
   for (const job of new Random(seed).shuffled(jobs())) job();
   const besideCss = table();
   console.log(`## Beside the CSS service of VS Code\n\n${besideCss}\n`);

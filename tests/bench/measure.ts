@@ -5,7 +5,7 @@ import { type SubjectName, subjects } from "./subjects";
 /** Milliseconds, of one sort, in the order they were measured. */
 export type Times = number[];
 
-function timed(work: () => unknown): number {
+export function timed(work: () => unknown): number {
   const start = performance.now();
   work();
   return performance.now() - start;

@@ -168,6 +168,43 @@ describe("a repeat", () => {
   });
 });
 
+describe("a range of rows", () => {
+  const band = (rows: string) => `Band
+Ch 9.
+Row 1: Sc in 2nd ch from hook and in each ch across. (8)
+${rows}
+Row 6: Ch 1, turn, hdc in each st. (8)`;
+  const range = band("Rows 2-5: Ch 1, turn, sc in each st. (8)");
+  const single = band([2, 3, 4, 5].map((n) => `Row ${n}: Ch 1, turn, sc in each st. (8)`).join("\n"));
+
+  test("is written row by row, and as a range again", () => {
+    expect(chosen(range.replace("Rows 2-5", "|Rows 2-5"), "Write Rows 2-5 one by one")).toBe(single);
+    for (const row of ["Row 2", "Row 4", "Row 5"])
+      expect(chosen(single.replace(row, `|${row}`), "Write Row 2 to Row 5 as one line")).toBe(range);
+  });
+
+  test("that gets wider or narrower has the count of each row", () => {
+    const lines = (rows: string) =>
+      `Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10)\n${rows}`;
+    expect(
+      chosen(lines("|Rows 2-4: Ch 1, turn, sc2tog, sc in each st to end. (7)"), "Write Rows 2-4 one by one"),
+    ).toBe(
+      lines(
+        [9, 8, 7].map((n, i) => `Row ${i + 2}: Ch 1, turn, sc2tog, sc in each st to end. (${n})`).join("\n"),
+      ),
+    );
+  });
+
+  test("is left alone where it tells how many it is, repeats others, or stands among other lines", () => {
+    const told = (text: string) => titles(text).filter((title) => /one by one|as one line/.test(title));
+    expect(told(range.replace("Rows 2-5:", "|Rows 2-5 (4 rows):"))).toEqual([]);
+    expect(told(band("Row 2: Ch 1, turn, sc in each st. (8)\n|Rows 3-5: Rep Row 2. (8)"))).toEqual([]);
+    expect(
+      told(single.replace("Row 3", "Stuff lightly.\n|Row 3").replace("Row 4", "Change to red.\nRow 4")),
+    ).toEqual([]);
+  });
+});
+
 test("what is offered on request brings nothing new, in all cases of the specification", {
   timeout: 300_000,
 }, () => {

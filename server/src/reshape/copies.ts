@@ -1,3 +1,4 @@
+import type { PatternContext } from "../fabric/context";
 import { PatternReader } from "../fabric/pattern";
 import { Fabric, type WorkedPiece } from "../fabric/worked";
 import { withoutAsMeant } from "../notation/as-meant";
@@ -13,5 +14,9 @@ export class Copies {
   }
 }
 
-/** The copies of a version of a pattern, by its pieces. */
-export const copiesOf = keptBy((_: readonly WorkedPiece[]) => new Copies());
+/** The copies of a pattern, also of its next versions, as long as they are read in the same context. */
+export function copiesOf([piece]: readonly WorkedPiece[]): Copies {
+  return piece ? copiesIn(piece.context) : new Copies();
+}
+
+const copiesIn = keptBy((_: PatternContext) => new Copies());

@@ -15,6 +15,7 @@ import { mirrorPiece } from "./mirror-piece";
 import { respace } from "./respace";
 import { retell } from "./retell";
 import { rewriteRowInSizes } from "./rewrite-row-in-sizes";
+import { rowRanges } from "./row-ranges";
 import { updateFollowing } from "./update-following";
 import { writeLists } from "./write-lists";
 import { writeMaterials } from "./write-materials";
@@ -39,7 +40,7 @@ const atPlace: readonly ActionSource[] = [
 const onRequest: readonly ActionSource[] = [
   inEachSize(updateFollowing),
   rewriteRowInSizes,
-  ...[respace, retell, mirrorPiece].map(inEachSize),
+  ...[respace, retell, rowRanges, mirrorPiece].map(inEachSize),
   writeLists,
 ];
 
