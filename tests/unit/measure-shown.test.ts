@@ -84,6 +84,25 @@ describe("what a hover says of yarn and lie", () => {
     expect(hover(ruffle)).toContain("lies: ruffled: 24 sts where 11 would lie flat");
   });
 
+  test("the heading of a piece: how it lies when it is done, its yarn and time", () => {
+    const shown = hover(`${front}$0Leaf (make 2)\n${rows}`);
+    expect(shown).toContain("measures: a cup about 2.5 cm (1 in) across");
+    expect(shown).toMatch(/yarn: [\d.]+ m\ntime: about [\d½]+ minutes\n+Each of the 2 that are made\./);
+  });
+
+  test("how far a round lies, and each yarn of a row of several", () => {
+    const shown = hover(
+      `${front.replace("wool, 100 g", "wool: 50 g red (A), 50 g blue (B)")}${rows.replace(
+        "Rnds 3-12: sc around",
+        "$0Rnd 3: with A sc in next 6 sts, with B sc in next 6 sts (12)",
+      )}`,
+    );
+    expect(shown).toContain(
+      "measures: 7.5 cm (3 in) around, 4 cm (1½ in) laid flat; 1.5 cm (¾ in) from the middle",
+    );
+    expect(shown).toContain("red (A): 0.276 m\nblue (B): 0.276 m");
+  });
+
   test("nothing of yarn where nothing tells it", () => {
     expect(hover(`$0${rows}`)).not.toContain("yarn");
   });

@@ -131,6 +131,16 @@ describe("gauges that makers can work to (forms of the trade, common practice, n
   });
 });
 
+describe("a gauge in two stitches", () => {
+  const both = "sc: 18 sts and 20 rows = 10 cm; dc: 16 sts and 8 rows = 10 cm";
+  test.each([
+    ["sc", "Finished size: 20 cm x 20 cm", sc(36, 40)],
+    ["dc", "Finished size: 20 cm x 20 cm", dc(32, 16)],
+  ])("that of the stitch that the pattern is worked in, %s, tells its size", (_, size, body) => {
+    expect(told(pattern(front(size, "DK cotton", "4 mm", both), body))).toEqual([]);
+  });
+});
+
 describe("amounts as lists of materials have them", () => {
   const listed = (yarn: string) => {
     const { worked } = new Checker().work(

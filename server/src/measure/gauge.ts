@@ -58,17 +58,33 @@ export function readGauge(setting: Setting): GaugeRead {
   const lines = setting.front.gaugeLines.filter(({ isFree }) => !isFree);
   const problems = lines.flatMap((line) => problemsOf(line, setting));
   const widths = lines.flatMap((line) => line.counts.map((count) => ({ line, count })));
-  const found = widths.find(({ count }) => widthOf(count, setting) !== null);
+  const found = bestOf(
+    widths.filter(({ count }) => widthOf(count, setting) !== null),
+    setting,
+  );
   const width = found ? widthOf(found.count, setting) : null;
   if (!found || width === null) return { gauge: discGauge(lines, setting), problems };
   const { line, count } = found;
-  const height = heightOf(line, lines);
+  const height = heightOf(found, lines);
   const stitch = plainOf(count, setting.context);
   const { main } = stitch === null ? setting.rows : { main: null };
   const what = main ? { stitch: main.stitch, usualHeight: main.height } : { stitch };
   const unnamed =
     main && height !== null && !inPattern.test(line.text) ? stitchProblem(line, main, setting) : [];
   return { gauge: { line, width, height, ...what }, problems: [...problems, ...unnamed] };
+}
+
+interface Width {
+  readonly line: GaugeLine;
+  readonly count: GaugeCount;
+}
+
+/** Of gauges in several stitches, that of the stitch most of the pattern is worked in; else the first. */
+function bestOf(widths: readonly Width[], { context, rows }: Setting): Width | undefined {
+  const stitches = new Set(widths.map(({ count }) => plainOf(count, context)));
+  if (stitches.size < 2) return widths[0];
+  const { stitch } = rows.main;
+  return widths.find(({ count }) => plainOf(count, context) === stitch) ?? widths[0];
 }
 
 const inPattern = /\bpatt(?:ern)?\b|\bas (?:set|established)\b|\bmain (?:fabric|stitch)\b/i;
@@ -104,12 +120,13 @@ function widthOf(count: GaugeCount, setting: Setting): number | null {
   return isPossible(width) ? width : null;
 }
 
-function heightOf(own: GaugeLine, all: readonly GaugeLine[]): number | null {
-  for (const { counts } of [own, ...all])
-    for (const { sort, n, over } of counts) {
-      const height = over && n > 0 ? millimetres(over) / n : Number.NaN;
-      if (sort === "row" && isPossible(height)) return height;
-    }
+/** The rows behind the stitches, else any of the line, else of another line. */
+function heightOf({ line, count }: Width, all: readonly GaugeLine[]): number | null {
+  const behind = line.counts.filter(({ start }) => start > count.start);
+  for (const { sort, n, over } of [behind, ...[line, ...all].map(({ counts }) => counts)].flat()) {
+    const height = over && n > 0 ? millimetres(over) / n : Number.NaN;
+    if (sort === "row" && isPossible(height)) return height;
+  }
   return null;
 }
 

@@ -113,7 +113,7 @@ export interface Materials {
 export function materialsOf(pattern: WorkedPattern, options: MeasureOptions): Materials {
   const use = yarnUseOf(pattern);
   const { sizes } = pattern.context;
-  const pieces = pattern.pieces.map((piece) => measuresOf(piece, use, options));
+  const pieces = pattern.pieces.map((piece) => pieceMeasures(piece, use, options));
   const { basis } = use.ground;
   return {
     sizes,
@@ -137,7 +137,12 @@ export function materialsOf(pattern: WorkedPattern, options: MeasureOptions): Ma
   };
 }
 
-function measuresOf(piece: WorkedPiece, use: YarnUse, { stitchesPerMinute }: MeasureOptions): PieceMeasures {
+/** Of one piece, made once. */
+export function pieceMeasures(
+  piece: WorkedPiece,
+  use: YarnUse,
+  { stitchesPerMinute }: MeasureOptions,
+): PieceMeasures {
   const { basis, paths } = use.ground;
   const sums = use.ofPiece(piece);
   const sizes = piece.context.sizes.map((_, size) => (basis ? sizeOf(piece, size, basis, paths) : null));

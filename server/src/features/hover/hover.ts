@@ -3,6 +3,7 @@ import type { WorkedPattern } from "../../rules/rule";
 import { abbreviation } from "./abbreviation";
 import { headlessRow } from "./headless-row";
 import { partOfRow } from "./part-of-row";
+import { pieceHeading } from "./piece-heading";
 import { type Hover, type HoverPart, Place } from "./place";
 import { rowHead } from "./row-head";
 import { rowReference } from "./row-reference";
@@ -20,6 +21,7 @@ const parts: readonly HoverPart[] = [
   yarnLetter,
   stitchWord,
   abbreviation,
+  pieceHeading,
   partOfRow,
   headlessRow,
 ];

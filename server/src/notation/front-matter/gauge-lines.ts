@@ -136,7 +136,8 @@ function countsIn(line: Stretch, text: string): Counted[] {
       n === undefined ? [] : [numberWords.get(n.toLowerCase()) ?? numberOf(n)],
     );
     const n = both.reduce((sum, one) => sum + one, 0) / both.length;
-    const { sort, word } = what;
+    const { sort } = what;
+    const word = what.word ?? (sort === "stitch" ? stitchBefore(text.slice(0, match.index)) : null);
     return [{ ...partOf({ ...line, text }, match.index, behind + what.length), n, sort, word }];
   });
 }
@@ -152,6 +153,12 @@ function whatAt(text: string): { sort: GaugeCount["sort"]; word: string | null; 
     return { sort, word: own?.word ?? null, length: all.length };
   }
   return null;
+}
+
+/** `dc: 16 sts and 9 rows`. */
+function stitchBefore(text: string): string | null {
+  const [, words = ""] = /(?:^|[;,.]\s*)(\p{L}[\p{L} -]{1,30}):\s*$/u.exec(text) ?? [];
+  return stitchAt(words)?.word ?? null;
 }
 
 /** The stitch that a text begins with, in the longest spelling. */
