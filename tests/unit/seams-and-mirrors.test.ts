@@ -43,6 +43,29 @@ Assembly
     expect(new Checker().check(done).findings).toEqual([]);
   });
 
+  test("are brought to one number in each size", () => {
+    const text = `Sizes: S (M)
+
+Head
+Rnd 1: 12 (14) sc in magic ring. 12 (14) sc.
+Rnd 2: Sc in each st around. 12 (14) sc.
+Fasten off.
+
+Body
+Rnd 1: 12 (16) sc in magic ring. 12 (16) sc.
+Rnd 2: Sc in each st around. 12 (16) sc.
+Fasten off.
+
+Assembly
+|Sew the head to the body, opening to opening.`;
+    const titles = at(text, actionsAt).map(({ title }) => title);
+    const title = titles.find((one) => one.startsWith("Bring Head to the 12 (16) sts of Body")) ?? "";
+    expect(titles).toContain(title);
+    const done = chosen(text, title, actionsAt);
+    expect(new Checker().check(done).findings.filter(({ rule }) => rule === "edges-differ")).toEqual([]);
+    expect(done).toContain("Body\nRnd 1: 12 (16) sc in magic ring. 12 (16) sc.");
+  });
+
   test("that agree are left alone", () => {
     const text = sewn(even(6), even(6));
     expect(at(text, actionsAt).filter(({ title }) => title.startsWith("Bring"))).toEqual([]);

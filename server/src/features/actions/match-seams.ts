@@ -3,7 +3,9 @@ import { type Edge, edgesThatDiffer } from "../../rules/edges-differ";
 import type { Finding } from "../../workspace/report";
 import { rowTitle } from "../row-names";
 import { sts } from "../shown/counts";
-import { type Action, type ActionSource, findingsAt, type Scene } from "./action";
+import { saidOfAll } from "../sizes/in-all-sizes";
+import { rewriteInSizes, rowInSizes } from "../sizes/rewrite-in-sizes";
+import { type Action, type ActionSource, findingsAt, type NotedEdit, type Scene } from "./action";
 import { rewriteWithFollowing } from "./rewrite-row";
 
 /** Two edges that are sewn together and differ: the one is rewritten for as many stitches as the other has. */
@@ -18,20 +20,39 @@ export const matchSeams: ActionSource = (scene, focus) => {
 };
 
 function bring(scene: Scene, from: Edge, to: Edge, finding: Finding): Action[] {
-  const [count] = to.count;
-  if (count == null || to.count.length > 1) return [];
-  const piece = from.piece.worked;
-  const found = rewriteWithFollowing(scene, { row: from.row, piece, next: null }, count);
-  if (isRefusal(found) || !scene.prover.proves(found.edits, [finding])) return [];
-  const { setter, edits } = found;
-  const where = setter === from.row ? rowTitle(from.row) : `it from ${rowTitle(setter)} on`;
+  const found = from.count.length > 1 ? inSizes(scene, from, to) : alone(scene, from, to);
+  if (!found || !scene.prover.proves(found.edits, [finding])) return [];
   return [
     {
       kind: "mend",
-      title: `Bring ${from.piece.name} to the ${sts(count)} of ${to.piece.name}: rewrite ${where}`,
+      title: `Bring ${from.piece.name} to the ${found.sts} of ${to.piece.name}: rewrite ${found.where}`,
       mends: [finding],
       preferred: false,
-      edits: () => edits,
+      edits: () => found.edits,
     },
   ];
+}
+
+interface Brought {
+  readonly edits: readonly NotedEdit[];
+  readonly sts: string;
+  readonly where: string;
+}
+
+function alone(scene: Scene, { row, piece }: Edge, to: Edge): Brought | null {
+  const [count] = to.count;
+  const found =
+    count == null ? null : rewriteWithFollowing(scene, { row, piece: piece.worked, next: null }, count);
+  if (!found || isRefusal(found)) return null;
+  const where = found.setter === row ? rowTitle(row) : `it from ${rowTitle(found.setter)} on`;
+  return { edits: found.edits, sts: sts(found.makes), where };
+}
+
+/** In each size to what the other has in that size. */
+function inSizes(scene: Scene, { row }: Edge, to: Edge): Brought | null {
+  const found = rowInSizes(scene, row.line.span);
+  const counts = found?.rows.map(({ size }) => to.count[found.all.indexOf(size)] ?? to.count[0] ?? null);
+  const done = found && counts ? rewriteInSizes(scene, found, counts) : null;
+  if (!done || isRefusal(done)) return null;
+  return { edits: done.edits, sts: `${saidOfAll((counts ?? []).map(String))} sts`, where: rowTitle(row) };
 }

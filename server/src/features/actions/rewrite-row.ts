@@ -42,8 +42,18 @@ export function rewriteWithFollowing(scene: Scene, here: RowHere, count: number)
   const found = rewriteToMake(row, piece, count);
   if (!isRefusal(found))
     return withThoseBehind(scene, piece, { setter: row, rewritten: found, makes: count });
+  const above = rewriteAbove(scene, here, count);
+  return above ?? found;
+}
+
+/** The row for one count by another row above it, which sets its count; null where none does. */
+export function rewriteAbove(
+  scene: Scene,
+  { row, piece }: RowHere,
+  count: number,
+): RewrittenWith | Refusal | null {
   const above = rewriteFromAbove(patternOf(scene), row, piece, count);
-  return isRefusal(above) ? found : withThoseBehind(scene, piece, above);
+  return isRefusal(above) ? null : withThoseBehind(scene, piece, above);
 }
 
 /** The counts nearest to one on either side that suit the row and all that follow. */

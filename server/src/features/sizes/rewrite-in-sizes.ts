@@ -1,7 +1,7 @@
 import { isRefusal, type Refusal } from "../../reshape/row-trial";
 import type { Span } from "../../text/span";
 import type { NotedEdit, Scene } from "../actions/action";
-import { type RewrittenWith, rewriteWithFollowing } from "../actions/rewrite-row";
+import { type RewrittenWith, rewriteAbove, rewriteWithFollowing } from "../actions/rewrite-row";
 import { type RowHere, rowHere } from "../actions/row-here";
 import { provedInAllSizes } from "./in-all-sizes";
 import { type SizeScene, sizeScenes } from "./size-scenes";
@@ -34,16 +34,36 @@ export interface RewrittenInSizes {
   readonly edits: readonly NotedEdit[];
 }
 
-/** The row for a count in each size that works it; `null`: that size stays as it is. */
+/**
+ * The row for a count in each size that works it; `null`: that size stays as it is. Where the sizes would need different
+ * words for it, it is rewritten from a row above.
+ */
 export function rewriteInSizes(
+  scene: Scene,
+  row: RowInSizes,
+  counts: readonly (number | null)[],
+): RewrittenInSizes | Refusal {
+  const own = rewrittenBy(scene, row, counts, rewriteWithFollowing);
+  if (!isRefusal(own)) return own;
+  const above = rewrittenBy(scene, row, counts, rewriteAbove);
+  return isRefusal(above) ? own : above;
+}
+
+const noRowAbove: Refusal = { why: "no row above it sets its count" };
+
+type Rewriting = (scene: Scene, here: RowHere, count: number) => RewrittenWith | Refusal | null;
+
+function rewrittenBy(
   scene: Scene,
   { all, rows }: RowInSizes,
   counts: readonly (number | null)[],
+  rewritten: Rewriting,
 ): RewrittenInSizes | Refusal {
   const each: (RewrittenWith | null)[] = [];
   for (const [i, { size, here, now }] of rows.entries()) {
     const count = counts[i] ?? null;
-    const found = count === null || count === now ? null : rewriteWithFollowing(size.scene, here, count);
+    const isSame = count === null || count === now;
+    const found = isSame ? null : (rewritten(size.scene, here, count) ?? noRowAbove);
     if (found && isRefusal(found)) return { why: `size ${size.one.name}: ${found.why}` };
     each.push(found);
   }
