@@ -300,3 +300,40 @@ test("lines as no designer writes them are read to their end", () => {
       expect(Array.isArray(found)).toBe(true);
   }
 });
+
+describe("titles of lists, as houses word them", () => {
+  const notionsOf = (title: string): string[] =>
+    frontMatterOf(
+      readLines(`${title}\n- 50 g cotton\n- 4 mm hook\n- yarn needle\n\nRnd 1: 6 sc in mr (6)\n`),
+    ).notions.map(({ text }) => text);
+
+  test.each([
+    "Materials needed",
+    "What you'll need",
+    "Things you need",
+    "You need:",
+    "Shopping list",
+    "Yarn and notions",
+    "Tools & materials",
+  ])("%s", (title) => expect(notionsOf(title)).toEqual(["yarn needle"]));
+
+  test("Other: what is needed beside yarn and hook", () => {
+    const front = frontMatterOf(
+      readLines("Yarn: cotton\nHook: 4 mm\nOther: 1 button, needle\n\nRnd 1: 6 sc in mr (6)\n"),
+    );
+    expect(front.notions.map(({ text }) => text)).toEqual(["1 button", "needle"]);
+  });
+
+  test.each([
+    "Abbreviations in this pattern",
+    "List of abbreviations",
+    "Terminology and abbreviations",
+    "Abbreviation key",
+  ])("%s", (title) => {
+    const [list] = frontMatterOf(
+      readLines(`${title}\nsc = single crochet\nst = stitch\nch = chain\n\nRnd 1: 6 sc in mr (6)\n`),
+    ).abbreviations;
+    expect(list?.entries.map(({ names }) => names[0])).toEqual(["sc", "st", "ch"]);
+    expect(list?.isWhole).toBe(true);
+  });
+});

@@ -89,6 +89,50 @@ describe("wrong-number-of-pieces: laid out", () => {
   });
 });
 
+describe("more ways to say it", () => {
+  test.each([
+    ["Ears (make 1)", "Sew one ear to the left and the other to the right.", 1],
+    ["Ears (make 2)", "Sew one ear to the left and the other to the right.", 0],
+    ["Ears (make 2)", "Sew one ear to the top and the other ear below it.", 0],
+  ])("%s: %s", (heading, sentence, findings) => {
+    const text = buoy + ear().replace("Ear", heading) + assembly(sentence);
+    expect(foundBy("wrong-number-of-pieces", text)).toHaveLength(findings);
+  });
+
+  test("a border tells how the pieces lie that it goes around", () => {
+    const panel =
+      "Panel\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12 sc)\nFasten off.\n\n";
+    const border =
+      "Border\nPlace the panels together, join the yarn at a corner.\nRnd 1: Ch 1, sc in each of the 12 sts of the panel, join. (12 sc)\nFasten off.\n";
+    expect(onlyFinding("wrong-number-of-pieces", panel + border).on).toBe("panels");
+    const two = panel.replace("Panel", "Panel (make 2)") + border;
+    expect(foundBy("wrong-number-of-pieces", two)).toEqual([]);
+  });
+
+  test("below a row that is not there", () => {
+    const text = buoy + ear() + assembly("Sew the ear to the buoy below Rnd 18.");
+    expect(onlyFinding("no-such-placement", text).on).toBe("Rnd 18");
+  });
+
+  test("closing the last stitches closes the piece", () => {
+    const text = buoy.replace(
+      "Fasten off.",
+      "Cut the yarn and close the last 6 stitches.\nPut the safety eyes between Rnds 5 and 6.",
+    );
+    expect(onlyFinding("placed-too-late", text).on).toContain("safety eyes");
+  });
+
+  test("a border without an end, in a whole pattern", () => {
+    const front =
+      "Terms: US\nYarn: cotton, red, 50 g\nHook: 4 mm\nAbbreviations: sc = single crochet; ch = chain\n\n";
+    const bag = `${buoy}Border\nRnd 9: Ch 1, sc in each st around (12)\nRnd 10: Ch 1, sc in each st around (12)\n`;
+    const edged = front + bag.replace("Fasten off.", "Fasten off. Join the yarn.");
+    expect(onlyFinding("piece-not-finished", edged).on).toContain("Rnd 10");
+    expect(foundBy("piece-not-finished", `${edged}Fasten off.\n`)).toEqual([]);
+    expect(foundBy("piece-not-finished", edged.replace(front, ""))).toEqual([]);
+  });
+});
+
 describe("edges-differ: by their last rows", () => {
   const panel = (name: string, n: number): string =>
     `${name}\nCh ${n + 1}.\nRow 1: Sc in 2nd ch from hook and in each ch across. (${n} sc)\nRow 2: Ch 1, turn, sc in each st across. (${n} sc)\nFasten off.\n\n`;

@@ -395,6 +395,14 @@ describe("a hook that is one of two", () => {
 });
 
 describe("hook-mismatch", () => {
+  test("hooks led by their word, for several things", () => {
+    const front = "Materials\n* cotton: 50 g red\n* Hooks: 6 mm for the bag, 5 mm for the edging\n\n";
+    const text = (mm: number): string =>
+      `${front}${worked}Change to a ${mm} mm hook.\nRnd 3: sc in each st around (12)\n`;
+    expect(foundBy("unlisted-hook", text(5))).toEqual([]);
+    expect(foundBy("unlisted-hook", text(4))).toHaveLength(1);
+  });
+
   test.each([
     ["Hook: US I/9, 4.5 mm", 1],
     ["Hook: US I/9, 5.5 mm", 0],

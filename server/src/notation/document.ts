@@ -336,7 +336,7 @@ function isNote(rest: string): boolean {
   const known = words.filter(
     (word) =>
       word.length <= 3 ||
-      /^(?:inc|dec|each|next|around|ring|round|skip|repeat|magic|chain|shell|times|turn|join|stitch|sts|with|across|last|first|same|from|hook|fpdc|bpdc|cluster|single|double|crochet)/i.test(
+      /^(?:inc|dec|each|next|around|ring|round|skip|repeat|magic|chain|shell|times|turn|join|stitch|sts|with|across|last|first|same|from|hook|fpdc|bpdc|cluster|single|double|crochet|front|back|loops?\b|only\b)/i.test(
         word,
       ),
   );

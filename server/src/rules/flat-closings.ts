@@ -35,7 +35,7 @@ const joined = inProse((line): RegExpExecArray[] =>
 function toFoundations(pattern: WorkedPattern): Found[] {
   return joined(pattern).flatMap(({ said, line, part }) => {
     const last = part.piece?.rows.at(-1) ?? lastRowOf(pattern);
-    const [made, ...sizes] = last?.result === "ok" ? (last.outcome?.makes ?? []) : [];
+    const [made, ...sizes] = new Set(last?.result === "ok" ? (last.outcome?.makes ?? []) : []);
     const n = Number(said[1]);
     if (!last || line.start < last.line.span.end || sizes.length > 0 || made == null || made === n) return [];
     const start = line.start + said.index;

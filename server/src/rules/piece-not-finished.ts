@@ -45,9 +45,31 @@ Fasten off.
 \`\`\`
 `,
   check(pattern) {
-    return [...openPieces(pattern), ...workNotEnded(pattern)];
+    const open = [...openPieces(pattern), ...workNotEnded(pattern)];
+    return open.length > 0 ? open : openEnd(pattern);
   },
 };
+
+/** A border without an end, the last rows of a whole pattern: the pieces before it say theirs. */
+function openEnd(pattern: WorkedPattern): Found[] {
+  const parts = partsOf(pattern);
+  const last = parts.findLast(({ piece }) => piece !== null);
+  const row = last?.piece?.rows.at(-1);
+  if (!last || !row || row.line.kind !== "row" || !isWholePattern(pattern)) return [];
+  const { pieces } = makingOf(pattern);
+  if (pieces.some(({ part }) => part === last) || !pieces.some(({ part }) => saysItsEnd(part))) return [];
+  const behind = parts.slice(parts.indexOf(last) + 1).flatMap(({ lines }) => lines);
+  if (saysItsEnd(last) || behind.some(({ text }) => ending.test(text))) return [];
+  const { start, end } = row.line.span;
+  return [
+    {
+      span: { start, end },
+      message: `"${last.name}" ends with ${rowName(row)}, and nothing says how it is finished. The other pieces say so.`,
+      fixes: [finishing(pieces, end)],
+      related: [],
+    },
+  ];
+}
 
 function openPieces(pattern: WorkedPattern): Found[] {
   const pieces = makingOf(pattern).pieces;

@@ -24,6 +24,9 @@ const eachSide = new RegExp(
   "iu",
 );
 
+/** `one strap to the front and the other to the back` */
+const andOther = /^[^.;]{0,60}?\b(?:and|,)\s+the\s+other\b(?!\s+(?:side|end|edge|piece)s?\b)/iu;
+
 /** Pieces that come to more or fewer than are made, told by what each of something gets. */
 export function wrongForEach(said: PlacedSentence, making: Making): (Found & { readonly of: SaidOf })[] {
   return said.mentions
@@ -42,8 +45,8 @@ function forEach(mention: SaidOf, said: PlacedSentence): ForEach | null {
   );
   if (other && other.kin[0] !== mention.kin[0])
     return { mention, n, times: madeOf(other.kin), end: other.end };
-  const side = eachSide.exec(behind)?.[0];
-  return side === undefined ? null : { mention, n, times: 2, end: mention.end + side.length };
+  const two = eachSide.exec(behind)?.[0] ?? (n === 1 ? andOther.exec(behind)?.[0] : undefined);
+  return two === undefined ? null : { mention, n, times: 2, end: mention.end + two.length };
 }
 
 /** `the 2 leaves` may be all there are. */

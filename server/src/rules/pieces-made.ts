@@ -62,8 +62,10 @@ export const makingOf = keptBy((pattern: WorkedPattern): Making => {
 /** The sentences of a part that may put pieces together, each with the index of its line. */
 const joiningIn = perPart(({ assembles, piece, lines }) => {
   const last = piece?.rows.at(-1)?.line.span.end ?? Number.POSITIVE_INFINITY;
+  // A border begins with how the pieces lie that it goes around.
+  const isOnOthers = piece !== null && !isOwnPiece(piece) && !isToldOften(piece);
   return lines.flatMap(({ kind, start, content }, at) =>
-    assembles || (kind === "prose" && start >= last)
+    assembles || (kind === "prose" && (isOnOthers || start >= last))
       ? sentencesOf(content).map((sentence) => ({ at, sentence }))
       : [],
   );

@@ -59,7 +59,7 @@ function putsInEyes({ text, deeds }: Sentence): boolean {
 
 /** What closes the piece for good; not "stuff before closing" or "do not close yet". */
 const closings: readonly RegExp[] = [
-  /(?:^|[,;]|\band|\bthen)\s*(?:clos(?:e|ing)\s+(?:it\s+)?(?:up\s+)?(?:the\s+)?(?:\w+\s+)?(?:hole|opening|piece|head|body|gap|off|up)\b|sew\s+(?:the\s+)?(?:hole|opening)\s+(?:shut|closed)|pull\s+(?:it\s+)?tight(?:ly)?\s+to\s+close)/i,
+  /(?:^|[,;]|\band|\bthen)\s*(?:clos(?:e|ing)\s+(?:it\s+)?(?:up\s+)?(?:the\s+)?(?:\w+\s+)?(?:\d+\s+)?(?:hole|opening|piece|head|body|gap|off|up|sts|stitches|loops)\b|sew\s+(?:the\s+)?(?:hole|opening)\s+(?:shut|closed)|pull\s+(?:it\s+)?tight(?:ly)?\s+to\s+close)/i,
   /\b(?:thread|weave|draw|run|pass)\b[^.]*\bthrough\b[^.]*\b(?:sts|stitches|loops|lps)\b[^.]*\b(?:(?:pull|draw|cinch)\s+(?:it\s+|up\s+)*tight(?:ly)?|close)\b/i,
 ];
 

@@ -10,11 +10,14 @@ export const ofRows =
 /** Words that end the work, or leave it open on purpose, wherever they stand. */
 const ends =
   /\b(?:fasten\w*|finish(?!ed)\w*|ends|end\s+off|bind|tie|cut|break|darn|weav\w*|join\w*|sew\w*|seam\w*|pull|secur\w*|clos\w*|continue\w*)\b|\bf\s?\/\s?o\b|\bfo\b|do\s+not|don['’]t/i;
+/** Sewing on a button leaves the yarn where it was. */
+const onThings =
+  /\b(?:sew|join|secure|attach)\w*\s+(?:on\s+)?(?:(?:the|a|an|one|each|both|two|your)\s+)?(?:\p{L}+\s+)?(?:buttons?|labels?|beads?|bells?|ribbons?|snaps?|zips?|zippers?|clasps?|charms?)\b/giu;
 /** What is done with finished work. */
 const afterwards = /^\s*(?:block|steam|press|wash|soak|starch|pin\s+out)\b/i;
 
 /** Fewer rows show how a pattern is written, as those of a page on it do. */
-const rowsAtLeast = 5;
+const rowsAtLeast = 4;
 
 /** Written out for others from its materials on, not noted down in part. */
 export function isWholePattern({ lines, pieces }: WorkedPattern): boolean {
@@ -34,12 +37,10 @@ export function workNotEnded(pattern: WorkedPattern): Found[] {
       kind === "prose" && start >= span.end && sentencesOf(content).some(({ text }) => afterwards.test(text)),
   );
   // Several pieces with no word on what becomes of them are an excerpt.
-  const isAlone = pieces.every(({ piece }) => piece.make === 1);
-  if (
-    !(isCared || (isAlone && isWholePattern(pattern))) ||
-    lines.some(({ text }) => ends.test(text.replace(ofRows, " ")))
-  )
-    return [];
+  const isWhole = pieces.every(({ piece }) => piece.make === 1) && isWholePattern(pattern);
+  const endsIt = (text: string): boolean =>
+    ends.test(isWhole ? text.replace(ofRows, " ").replace(onThings, " ") : text.replace(ofRows, " "));
+  if (!(isCared || isWhole) || lines.some(({ text }) => endsIt(text))) return [];
   return [
     {
       span,

@@ -139,10 +139,10 @@ const partOfPiece = /^(?:side|edge|end|seam|corner|row|round|stitch|loop|hole|la
 /** Any line that is neither a row nor of the assembly may say how many: `You need two feet.` */
 function isToldElsewhere(
   pieces: readonly MadePiece[],
-  { assembly, names }: Making,
+  { joining, names }: Making,
   pattern: WorkedPattern,
 ): boolean {
-  const own = new Set(assembly.map(({ line }) => line));
+  const own = new Set(joining.map(({ line }) => line));
   const numbered = (line: PatternLine): boolean =>
     placedSentences(line, names).some(({ mentions, sentence }) =>
       mentions.some(

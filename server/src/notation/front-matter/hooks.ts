@@ -44,8 +44,12 @@ function speaksOfHook(text: string): boolean {
   );
 }
 
+/** `Hooks: 6 mm for the cushion, 5 mm for the edging`. */
+const led = /^\W*(?:crochet\s+)?hooks?\s*[:–—]/iu;
+
 /** The hooks that a line names; where it is `about` hooks it need not say the word. */
 export function hooksIn(line: Stretch, about: boolean): HookSize[] {
+  if (!about && led.test(line.text)) return hooksIn(line, true);
   if (!(about || speaksOfHook(line.text)) || line.text.length > 2_000) return [];
   const items = splitAt(line, /[;•·|]+/gu).flatMap((part) => joined(line, splitOutsideBrackets(part, ",")));
   const ofHook = ({ text }: Stretch) => speaksOfHook(text) || (about && !otherWord.test(text));

@@ -44,10 +44,16 @@ const titles: readonly (readonly [Topic, string])[] = [
   ["special-stitches", "special (?:stitch(?:es)?|abbreviations?|terms|techniques?)"],
   [
     "abbreviations",
-    `(?:${whose} )?(?:crochet |stitch |common )?(?:(?:stitches|terms|techniques|symbols) (?:and|&) )?(?:abbreviations?|abbrevs?\\.?|abb\\.?)(?: (?:and|&) (?:stitches|terms|techniques|symbols))?(?: used)?`,
+    `(?:list of )?(?:${whose} )?(?:crochet |stitch |common )?(?:(?:stitches|terms|terminology|techniques|symbols) (?:and|&) )?(?:abbreviations?|abbrevs?\\.?|abb\\.?)(?: (?:and|&) (?:stitches|terms|terminology|techniques|symbols))?(?: (?:used|list|key|guide|explained|in this pattern))?`,
   ],
-  ["stitches", `(?:${whose} )?stitch(?:es)? (?:used|guide|key|list|legend)|legend|key|conventions`],
-  ["materials", "materials?|what you need|you(?:['’]ll| will)? need|supplies|requirements"],
+  [
+    "stitches",
+    `(?:${whose} )?stitch(?:es)? (?:used|guide|key|list|legend|explained)|stitches|legend|key|conventions|glossary|shorthand`,
+  ],
+  [
+    "materials",
+    "materials?(?: (?:needed|required|used))?|(?:materials|yarn) (?:and|&) (?:tools|notions|hook|supplies)|(?:tools|yarn|hook) (?:and|&) materials|(?:what |things |stuff )?you(?:['’]ll| will)? need|supplies|shopping list|ingredients|requirements",
+  ],
   ["yarn", "yarns?|colou?rs?|wool|thread"],
   ["hook", "(?:crochet )?hooks?(?: sizes?)?"],
   ["gauge", "gauge|tension|stitches control"],
@@ -56,7 +62,10 @@ const titles: readonly (readonly [Topic, string])[] = [
     "(?:finished |actual |approx(?:imate)? )?(?:measurements?|size|height|width|length|diameter|(?:\\w+ )?circumference|dimensions)",
   ],
   ["sizes", "sizes?|to fit(?: [\\w ]{1,20})?"],
-  ["notions", "notions|tools|extras|you also need"],
+  [
+    "notions",
+    "notions|tools|extras|you also need|other(?: (?:materials|supplies|things|notions))?|also needed|accessories|additional (?:materials|supplies)|haberdashery",
+  ],
   ["terms", "terms?|terminology"],
   ["notes", "(?:pattern )?notes?"],
 ];
