@@ -332,7 +332,7 @@ describe("incomplete-gauge", () => {
   });
 
   test.each(["13 rows = 4 in", "4 in of nothing"])("%s is none", (gauge) => {
-    expect(foundBy("incomplete-gauge", `Gauge: ${gauge}\n\n${buoy}`)).toHaveLength(1);
+    expect(foundBy("incomplete-gauge", `Yarn: cotton, 50 g\nGauge: ${gauge}\n\n${buoy}`)).toHaveLength(1);
   });
 });
 

@@ -44,7 +44,7 @@ Rnd 2: inc x6 (12)
     if (!list || list.yarns.length < 2) return [];
     const unnamed = list.yarns.filter((yarn) => !isNamed(yarn, uses));
     if (unnamed.length === 0 || unnamed.length === list.yarns.length) return [];
-    const missing = everyPieceNamesYarn(pattern) ? unnamed : unnamed.slice(1);
+    const missing = unnamed.slice(piecesWithoutYarn(pattern));
     if (missing.length === 0 || leavesOpen(uses)) return [];
     return missing.map((yarn) => ({
       span: { start: yarn.start, end: yarn.end },
@@ -70,17 +70,17 @@ function isNamed({ letter, colour }: Yarn, uses: Uses): boolean {
   return taken(colour.text) || colourWords(colour.text).some(said);
 }
 
-/** Else the yarn that is not named may be what a piece begins with. What goes on from another piece begins with none. */
-function everyPieceNamesYarn({ pieces, lines }: WorkedPattern): boolean {
+/** Each of them may begin with a yarn that is not named. What goes on from another piece begins with none. */
+function piecesWithoutYarn({ pieces, lines }: WorkedPattern): number {
   let at = 0;
-  return pieces.every((worked) => {
+  return pieces.filter((worked) => {
     const { piece } = worked;
     while ((lines[at]?.start ?? Infinity) < piece.span.start) at++;
     const end = piece.rows[0]?.span.end ?? piece.span.end;
     for (let line = lines[at]; line && line.start < end; line = lines[++at])
-      if (mentionsOf(line.content).yarns.length > 0) return true;
-    return !isOwnPiece(worked);
-  });
+      if (mentionsOf(line.content).yarns.length > 0) return false;
+    return isOwnPiece(worked);
+  }).length;
 }
 
 /** The yarn with the comma or "and" that parts it from the one before. */
