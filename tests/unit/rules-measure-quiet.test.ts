@@ -131,6 +131,13 @@ describe("gauges that makers can work to (forms of the trade, common practice, n
   });
 });
 
+test("the length of a cord is told by its stitches, whatever the rows", () => {
+  const cord = "Ch 121.\nRow 1: Sl st in 2nd ch from hook and in each ch across. (120)";
+  expect(
+    told(pattern(front("Length: 100 cm", "Cotton cord 3 mm thick", "6 mm", "12 ch = 10 cm"), cord)),
+  ).toEqual([]);
+});
+
 describe("a gauge in two stitches", () => {
   const both = "sc: 18 sts and 20 rows = 10 cm; dc: 16 sts and 8 rows = 10 cm";
   test.each([
@@ -160,6 +167,7 @@ describe("amounts as lists of materials have them", () => {
     ["Aran: 4 (5, 6) 50g balls", ["4/5/6 ball of 50 g"]],
     ["8 (9, 10) × 50 g DK cotton", ["8/9/10 ball of 50 g", "50 g"]],
     ["5 x 50g/125m DK", ["5 ball of 50 g"]],
+    ["DK linen: 2 (50 g) balls", ["2 ball of 50 g"]],
     ["4 balls DK, 50 g each", ["4 ball"]],
     ["DK cotton (50g balls): 3 (4, 4)", []],
     ["200 g DK (4 x 50 g balls)", ["200 g", "4 ball of 50 g"]],
@@ -173,6 +181,7 @@ describe("amounts as lists of materials have them", () => {
     "3 balls (50 g) of DK cotton",
     "DK cotton, 3 x 50g/125m",
     "3 50 g balls of DK cotton",
+    "DK cotton: 3 (50 g) balls",
   ])("%s is no 50 g", (yarn) => {
     expect(told(pattern(front("", yarn, "4 mm", "20 sc and 22 rows = 10 cm"), sc(100, 60)))).toEqual([]);
   });

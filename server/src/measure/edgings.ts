@@ -13,6 +13,11 @@ export interface Edging {
   readonly yarn: readonly (number | null)[];
 }
 
+/** Whether anything tells how long its edge is. */
+export function isMeasured({ yarn }: Edging): boolean {
+  return yarn.some((length) => length !== null);
+}
+
 /** Edges that are a part of the outline only. */
 const partly = /\b(?:neck|arm|sleeve|cuff|front|band|hem|brim|pocket|one|top|bottom|side)/i;
 const allAround =

@@ -18,12 +18,15 @@ export function materialsPage(materials: Materials, title: string): string {
     .concat("\n");
 }
 
-function yarnSection({ yarns, sizes, options, finishing }: Materials): string[] {
+function yarnSection({ yarns, sizes, options, finishing, leftOut }: Materials): string[] {
   if (yarns.length === 0) return [];
   const rows = yarns.flatMap((yarn) => yarnRows(yarn, sizes));
   return [
     "## Yarn",
     table(["yarn", ...(sizes.length > 1 ? ["size"] : []), "metres", "yards", "grams", "balls to buy"], rows),
+    ...(leftOut.length > 0
+      ? [`**Without ${escaped(leftOut.join(", "))}**: nothing tells their stitches.`]
+      : []),
     `With ${printed(options.marginPercent)} % to spare, tails included${finishing.length > 0 ? "; on top of it come:" : "."}`,
     ...(finishing.length > 0 ? [finishing.map((one) => finishingLine(one, sizes)).join("\n")] : []),
   ];

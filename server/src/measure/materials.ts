@@ -1,21 +1,16 @@
 import type { WorkedPattern, WorkedPiece } from "../fabric/worked";
-import { frontMatterOf } from "../notation/front-matter/front-matter";
 import { convertLength } from "../trade/units";
 import { usualMetres } from "../trade/yarn-weights";
 import type { Basis } from "./basis";
-import { cordNotes } from "./cords";
-import { easeNotes } from "./ease";
-import { type Edging, edgingsOf } from "./edgings";
+import { edgingsOf, isMeasured } from "./edgings";
 import { type Estimate, estimateOf, figuresOf, rounded } from "./figures";
-import type { GaugeProblem } from "./gauge";
-import { missingNotes } from "./missing";
+import { leftOutOf, notesOf } from "./materials-notes";
 import { drawnIn } from "./plain-pieces";
 import { openingsInWords } from "./row-size";
 import { sumOf } from "./row-yarn";
 import { seamsOf, yarnOfSeam } from "./seams";
 import { type PieceSize, type RoundOfPiece, roundsOf, sizeOf } from "./size";
 import { sizeInWords } from "./size-words";
-import { isTold } from "./stitch-counts";
 import { minutesOf, pace } from "./time";
 import { eachInOne } from "./yarn-in-hand";
 import type { ListedYarn, YarnKey } from "./yarn-list";
@@ -105,6 +100,8 @@ export interface Materials {
   readonly pieces: readonly PieceMeasures[];
   /** Of all pieces, as often as they are made, one a size. Sewing and finishing are not in it. */
   readonly minutes: readonly number[];
+  /** Rows that are in no figure, since nothing tells their stitches. */
+  readonly leftOut: readonly string[];
   /** What was left aside, taken for granted, or is missing, in whole sentences. */
   readonly notes: readonly string[];
 }
@@ -128,12 +125,8 @@ export function materialsOf(pattern: WorkedPattern, options: MeasureOptions): Ma
         2,
       ),
     ),
-    notes: [
-      ...notesOf(pattern, use),
-      ...toldNotes(pattern),
-      ...easeNotes(pattern, use),
-      ...cordNotes(pattern, use),
-    ],
+    leftOut: leftOutOf(pattern, use),
+    notes: notesOf(pattern, use),
   };
 }
 
@@ -264,60 +257,4 @@ function ballsOf(metres: number, basis: Basis, each: number): Estimate {
   const balls = (of: number) => Math.max(Math.ceil(of / each - 1e-9), metres > 0 ? 1 : 0);
   const { spread } = basis;
   return { low: balls(metres * (1 - spread)), likely: balls(metres), high: balls(metres * (1 + spread)) };
-}
-
-function isMeasured({ yarn }: Edging): boolean {
-  return yarn.some((length) => length !== null);
-}
-
-/** Rows of which only the stated count is known. */
-function toldNotes({ pieces }: WorkedPattern): string[] {
-  const told = pieces.flatMap(({ rows }) => rows.filter(isTold)).map(({ line }) => line.headText);
-  return told.length > 0
-    ? [`By their stated count only, since they are not checked: ${told.join(", ")}.`]
-    : [];
-}
-
-const insteadOf: Partial<Record<GaugeProblem["sort"], string>> = {
-  "no-rows": "; rows were taken as high as usual",
-  "no-stitch": "; the mean of them was taken",
-};
-
-function notesOf(pattern: WorkedPattern, use: YarnUse): string[] {
-  const { taken } = use;
-  const { basis, problems, paths } = use.ground;
-  const edged = basis
-    ? edgingsOf(pattern, basis, paths)
-        .filter(isMeasured)
-        .map(({ row }) => row)
-    : [];
-  const leftOut = use.leftOut.filter((row) => !edged.includes(row));
-  const instead = basis?.sort === "gauge" ? "" : basis ? `; ${basis.says} was taken instead` : "";
-  return [
-    ...(basis === null
-      ? [
-          "Nothing tells how much yarn a stitch takes. Write a gauge, a hook or a yarn weight, or best your own measure: sc: 4.6 cm.",
-        ]
-      : []),
-    ...problems.map(({ says, sort }) => `The gauge: ${says}${insteadOf[sort] ?? instead}.`),
-    ...missingNotes(frontMatterOf(pattern.lines), use.ground),
-    ...taken.map((how) => `Yarn was counted for ${how}.`),
-    ...(leftOut.length > 0
-      ? [
-          `Not in these figures, since nothing tells their stitches: ${leftOut.map(({ line }) => line.headText).join(", ")}.`,
-        ]
-      : []),
-    ...(basis && basis.spread > 0
-      ? [
-          `The yarn is an estimate: the true figure lies within ${basis.spread * 100} % most of the time. ${
-            basis.measured.size > 0
-              ? "Most of it is worked in a stitch that you did not measure; measure that one too."
-              : "One stitch unravelled and measured makes it sure: 20 sc unravelled: 92 cm."
-          }`,
-        ]
-      : []),
-    ...(basis && basis.strands > 1
-      ? [`The yarn is held ${basis.strands === 2 ? "double" : "three times"}: every strand is counted.`]
-      : []),
-  ];
 }

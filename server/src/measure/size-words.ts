@@ -25,7 +25,7 @@ export function sizeInWords(size: PieceSize): string {
     case "ball":
       return `closed, about ${inBothUnits(size.around)} around, ${inBothUnits(size.height)} high when stuffed`;
     case "tube":
-      return `a tube ${inBothUnits(size.around)} around (${inBothUnits(size.around / 2)} laid flat), ${inBothUnits(size.height)} long`;
+      return `a tube ${inBothUnits(size.around)} around, ${inBothUnits(size.around / 2)} laid flat, ${inBothUnits(size.height)} long`;
   }
 }
 

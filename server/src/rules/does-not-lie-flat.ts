@@ -56,7 +56,15 @@ function foundIn(piece: WorkedPiece, pattern: WorkedPattern): Found[] {
   const lies = curvatureOf(piece, 0, basis, paths) ?? [];
   const growing = lies.slice(0, growsFor(lies));
   const last = growing.at(-1);
+  if (roundsIn(lies.slice(growing.length)) >= sides) return [];
   return last && growing.length >= fewest && last.lies !== "flat" ? [found(last)] : [];
+}
+
+/** So many rounds behind those that grow are the sides of a bag, a basket or a slipper. */
+const sides = 3;
+
+function roundsIn(lies: readonly Curvature[]): number {
+  return lies.reduce((sum, { row }) => sum + (row.times?.[0] ?? 1), 0);
 }
 
 /** Fewer rounds tell nothing: the middle gives way. */

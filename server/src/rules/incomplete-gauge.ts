@@ -74,14 +74,21 @@ function partMissing(problems: readonly GaugeProblem[], { height }: Gauge): Gaug
 }
 
 /** A finished size of two lengths, or one that is high, tall, long or deep. */
-function statesHeight({ lines }: WorkedPattern): boolean {
-  return frontMatterOf(lines).measurements.some(
+function statesHeight(pattern: WorkedPattern): boolean {
+  return frontMatterOf(pattern.lines).measurements.some(
     ({ title, content, lengths }) =>
       !/\bfit\b/i.test(title?.text ?? "") &&
-      (/\blength\b/i.test(title?.text ?? "") ||
+      ((/\blength\b/i.test(title?.text ?? "") && hasManyRows(pattern)) ||
         /\b(?:high|height|tall|deep|depth)\b/i.test(`${title?.text ?? ""} ${content.text}`) ||
         (/\d\s*(?:cm|in|")?\s*[x×]\s*\d/i.test(content.text) && lengths.length > 1)),
   );
+}
+
+/** The length of a cord or a trim is told by its stitches. */
+const manyRows = 10;
+
+function hasManyRows({ pieces }: WorkedPattern): boolean {
+  return pieces.some(({ rows }) => rows.reduce((sum, { times }) => sum + (times?.[0] ?? 1), 0) >= manyRows);
 }
 
 const ask: Readonly<Record<GaugeProblem["sort"], string>> = {

@@ -35,7 +35,7 @@ const list = String.raw`\d{1,5}(?:[.,]\d{1,2})?(?:\s?[([]\s?\d{1,5}(?:[.,]\d{1,2
 const ball = "(?:balls?|skeins?|hanks?|cones?)";
 /** `50 g`, `3 (4, 4) balls`, `3 x 50 g balls`, `3 x` before `50 g`; the grams of `50 g balls` are of one ball. */
 const amount = new RegExp(
-  String.raw`(?<![\d.,/])(${list})\s?(?:(?:[x×]\s?)?(\d{1,4})\s?g(?:r|ms?|rams?)?[\s-]?(${ball})(?![\p{L}\d])|([x×])(?=\s?(\d{1,4})\s?g(?:r|ms?|rams?)?(?![\p{L}\d]))|(g|gms?|grams?|grammes?|kg|oz|ounces?|lbs?|m|metres?|meters?|yds?|yards?|${ball})(?![\p{L}\d])(?![\s-]?${ball}))`,
+  String.raw`(?<![\d.,/])(${list})\s?(?:(?:[x×]\s?)?[([]?(\d{1,4})\s?g(?:r|ms?|rams?)?[)\]]?[\s-]?(${ball})(?![\p{L}\d])|([x×])(?=\s?(\d{1,4})\s?g(?:r|ms?|rams?)?(?![\p{L}\d]))|(g|gms?|grams?|grammes?|kg|oz|ounces?|lbs?|m|metres?|meters?|yds?|yards?|${ball})(?![\p{L}\d])(?![\s-]?${ball}))`,
   "giu",
 );
 const weightWord =
@@ -141,7 +141,7 @@ function letterOf(part: Stretch): Stretch | null {
 
 /** Words of a yarn that are no name of a colour. */
 const noColour =
-  /^(?:yarns?|colou?rs?|in|of|for|each|every|per|a|an|the|any|your|own|choice|about|approx|or|some|one|two|small|large|amount|oddments?|scraps?|balls?|skeins?|hanks?|cones?|weight|x|ply|with|total|square|main|contrast(?:ing)?|leftover|plus|more|less)$/i;
+  /^(?:yarns?|colou?rs?|in|of|for|each|every|per|a|an|the|any|your|own|choice|about|approx|or|some|one|two|small|large|amount|oddments?|scraps?|balls?|skeins?|hanks?|cones?|weight|x|ply|with|total|square|main|contrast(?:ing)?|leftover|plus|more|less|held|single|double|doubled|strands?|together|throughout)$/i;
 
 /** A colour is known by its name, or by standing beside a letter or behind an amount. */
 function colourOf(part: Stretch, letter: Stretch | null): Stretch | null {
