@@ -107,6 +107,9 @@ describe("a pouch with eyelets", () => {
   test("brings the number of eyelets with it where the prose tells it", () => {
     const text = `${pouch(7, 3)}\nLace the cord through the 14 eyelets.`;
     expect(resized(text, "60")).toContain("Lace the cord through the 20 eyelets.");
+    expect(asked(text, "45").notes[0]).toBe(
+      "Rnd 18 has 15 spaces instead of 14. An even number lets both ends of the cord come out on the same side.",
+    );
   });
 });
 

@@ -40,20 +40,22 @@ function widthBy({ resized }: BeforeAndAfter): number {
   return resized.widest / resized.before.widest;
 }
 
-const spacesNote: Note = ({ resized }) => {
-  const told = spacesIn(resized).map(
-    ({ row, were, are }) => `${rowTitle(row)} has ${are} spaces instead of ${were}`,
-  );
-  return told.length > 0 ? `${told.join("; ")}.` : null;
+const spacesNote: Note = ({ pattern, resized }) => {
+  const changed = spacesIn(resized);
+  const told = changed.map(({ row, were, are }) => `${rowTitle(row)} has ${are} spaces instead of ${were}`);
+  const isOdd = isLaced(pattern) && changed.some(({ were, are }) => were % 2 === 0 && are % 2 === 1);
+  const odd = isOdd ? " An even number lets both ends of the cord come out on the same side." : "";
+  return told.length > 0 ? `${told.join("; ")}.${odd}` : null;
 };
+
+function isLaced({ lines }: WorkedPattern): boolean {
+  return lines.some(({ kind, text }) => kind === "prose" && /\bthrough\b/i.test(text) && cord.test(text));
+}
 
 const cordNote: Note = (change) => {
   const { pattern, piece } = change;
-  const isLaced = pattern.lines.some(
-    ({ kind, text }) => kind === "prose" && /\bthrough\b/i.test(text) && cord.test(text),
-  );
   const own = pattern.pieces.filter((one) => one !== piece && cord.test(one.piece.name));
-  if (!isLaced || own.length === 0 || isAsMuch(widthBy(change))) return null;
+  if (!isLaced(pattern) || own.length === 0 || isAsMuch(widthBy(change))) return null;
   const names = own.map((one) => one.piece.name).join(", ");
   return `${names}: left as it is. To go around as loosely as now it has to be ${times(widthBy(change))} times as long.`;
 };
