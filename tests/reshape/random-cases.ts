@@ -71,7 +71,7 @@ function brokenBy(
 
 function movedBy(offset: number, edits: readonly TextEdit[]): number {
   return edits
-    .filter(({ span }) => span.end <= offset)
+    .filter(({ span }) => span.end <= offset && span.start < offset)
     .reduce((sum, { span, newText }) => sum + newText.length - (span.end - span.start), 0);
 }
 
