@@ -1,5 +1,6 @@
 import { getCSSLanguageService } from "vscode-css-languageservice";
 import { TextDocument } from "vscode-languageserver-textdocument";
+import { completionsAt } from "../../server/src/features/completion/completion";
 import { hoverAt } from "../../server/src/features/hover/hover";
 import { pieceLenses } from "../../server/src/features/piece-lens";
 import { statusAt } from "../../server/src/features/row-status";
@@ -36,6 +37,8 @@ function ours(rows: number, seed: number): Record<string, Times> {
   const out = {
     hover: [] as Times,
     status: [] as Times,
+    "completion at the end of a line": [] as Times,
+    "completion behind Enter": [] as Times,
     "first hover after an edit": [] as Times,
     "lenses after an edit": [] as Times,
   };
@@ -51,6 +54,9 @@ function ours(rows: number, seed: number): Record<string, Times> {
     for (let i = 0; i < places / versions; i++) {
       timed(out.hover, () => point(worked));
       timed(out.status, () => statusAt(worked, random.between(0, text.length)));
+      const end = worked.text.indexOf("\n", random.between(0, worked.text.length - 1_000));
+      timed(out["completion at the end of a line"], () => completionsAt(worked, end));
+      timed(out["completion behind Enter"], () => completionsAt(worked, end + 1, "\n"));
     }
   }
   return out;

@@ -330,7 +330,7 @@ describe("a pattern in other terms", () => {
   test("that it has already comes out as it went in", async () => {
     const { out, err } = await runCommand(script, ["terms", "--to", "US", "-"], { input: text });
     expect(out).toBe(text);
-    expect(err).toBe("(standard input) is in US terms already.\n");
+    expect(err).toBe("(standard input) is in US terms already, or in another language.\n");
   });
 
   test("is not written where no terms are named, or no file is there", async () => {

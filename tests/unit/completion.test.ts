@@ -1,8 +1,9 @@
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { completionsAt } from "../../server/src/features/completion/completion";
 import { withEdits } from "../../server/src/text/span";
 import { Checker } from "../../server/src/workspace/checker";
+import type { RowReport } from "../../server/src/workspace/report";
 import { chosen, entriesAt, labelsAt } from "./check-completion";
 import { outdented } from "./marked-pattern";
 
@@ -123,6 +124,47 @@ describe("the next row", () => {
     expect(agreed).toContain(
       "Rnd 6: Ch 2, *hdc in next 4 sts, 2 hdc in next st; rep from * around, join. 48 (48, 48, 48) hdc.",
     );
+  });
+});
+
+/** Four rows or more that go up or down by the same number, each worked once. */
+function isOnLadder(rows: readonly RowReport[], at: number): boolean {
+  const four = rows.slice(at - 3, at + 1);
+  const made = four.map(({ makes }) => makes?.[0] ?? Number.NaN);
+  const steps = made.slice(1).map((n, i) => n - (made[i] ?? Number.NaN));
+  const isEven = steps.length === 3 && steps.every((step) => step !== 0 && step === steps[0]);
+  return isEven && four.every(({ times, makes }) => makes !== null && times?.every((n) => n === 1));
+}
+
+describe("every regular ladder of the samples", () => {
+  const samples = readdirSync(new URL("../../samples/", import.meta.url));
+  const onLadders = samples.flatMap((file) => {
+    const text = readFileSync(new URL(`../../samples/${file}`, import.meta.url), "utf8");
+    return new Checker().check(text).pieces.flatMap(({ rows }) =>
+      // Squares grow by their corners; they are no ladders of a stitch repeat.
+      rows
+        .filter(
+          (row, i) =>
+            i >= 3 &&
+            isOnLadder(rows, i) &&
+            !/\bch-\d sp/.test(row.statedKinds ? Object.keys(row.statedKinds).join() : ""),
+        )
+        .map((row) => ({ file, text, row })),
+    );
+  });
+
+  test("has its next row offered, with the count that the designer gives it", () => {
+    expect(onLadders.length).toBeGreaterThan(15);
+    for (const { file, text, row } of onLadders) {
+      const before = text.slice(0, row.span.start);
+      const [offer] = completionsAt(new Checker().work(before).worked, before.length, "\n");
+      expect.soft(offer?.rank, `${file}: ${row.head}`).toBe(0);
+      const last = new Checker()
+        .check(withEdits(before, offer ? [offer] : []))
+        .pieces.at(-1)
+        ?.rows.at(-1);
+      expect.soft([last?.makes, last?.result], `${file}: ${row.head}`).toEqual([row.makes, "ok"]);
+    }
   });
 });
 

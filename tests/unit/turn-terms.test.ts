@@ -117,6 +117,7 @@ describe("by meaning", () => {
 const choices: readonly (readonly [RegExp, string])[] = [
   // The UK treble is written without stops or spaces.
   [/\bd\.c\.|\bd c\b/g, "dc"],
+  [/\bD\.c\./g, "Dc"],
   // US terms have no short name for the UK treble.
   [/(?<!half |double |triple )\btreble\b(?! crochet)/g, "treble crochet"],
   [/\b(?:ss|sl st)\b/gi, "sl st"],
@@ -171,6 +172,10 @@ describe("a whole pattern", () => {
 
   test("that is in the wanted terms already is not touched", () => {
     expect(turnedText("Terms: UK\nRnd 1: 6 dc in mr (6)", "UK")).toBeNull();
+  });
+
+  test("that is in another language is not touched", () => {
+    expect(turnedText("1. Runde: 6 fM in den Fadenring = 6 Maschen", "UK")).toBeNull();
   });
 
   test("a stretch is turned by itself", () => {

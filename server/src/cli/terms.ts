@@ -14,7 +14,7 @@ export async function writeTerms(
   const { output } = host;
   const turned = turnedText(text, to);
   output.out(turned?.text ?? text);
-  if (!turned) output.err(`${fileLabel(file)} is in ${to} terms already.\n`);
+  if (!turned) output.err(`${fileLabel(file)} is in ${to} terms already, or in another language.\n`);
   for (const line of turned?.left ?? []) output.err(`Left alone: ${line}\n`);
   return 0;
 }

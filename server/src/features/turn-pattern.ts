@@ -11,10 +11,11 @@ const notes = [/^\W*(?:pattern )?notes?\b/i];
 
 /**
  * A whole pattern in the wanted terms. One whose words would not tell them gets a line that does; null
- * where it is in these terms already.
+ * where it is in these terms already, or in another language.
  */
 export function turnPattern(worked: Checked["worked"], to: Terms): Turned | null {
-  if (worked.context.terms === to) return null;
+  // Other languages have names of their own.
+  if (worked.context.language || worked.context.terms === to) return null;
   const { edits, left } = turnTerms(readableOf(worked), to);
   if (readPattern(withEdits(worked.text, edits)).context.terms === to) return { edits, left };
   return { edits: withFirst(newLine(worked, `Terms: ${to}`, notes), edits), left };

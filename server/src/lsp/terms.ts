@@ -52,6 +52,9 @@ export function answerPastedTerms(server: Server): void {
 
 function turnedAnswer({ params: { to, range }, snapshot }: Request<Wanted>): TurnedAnswer {
   const { worked, lines, text } = snapshot;
+  const { language } = worked.context;
+  if (language)
+    return { edits: [], left: [`The pattern is in ${language.name}, which has names of its own.`] };
   const turned = range ? turnStretch(worked, to, spanOf(range, lines)) : turnPattern(worked, to);
   if (!turned) return nothing;
   const edits = turned.edits.map(({ span, newText }) => ({ range: rangeOf(span, lines), newText }));

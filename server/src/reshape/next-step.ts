@@ -25,15 +25,21 @@ export function nextStep(rows: readonly WorkedRow[], piece: WorkedPiece): NextSt
     const [model, before] = [own.at(-period), own.at(-2 * period)];
     if (change === null || !model || !before) return [];
     const makes = makesOf(model).map((n, size) => (n === null ? null : n + (change[size] ?? 0)));
-    return [{ model, before, goal: { piece, on, goal: makes } }];
+    return [{ model, before, change, goal: { piece, on, goal: makes } }];
   });
-  return firstOf(ways, withNextNumbersOf) ?? firstOf(ways, ({ model, goal }) => rewrittenLike(model, goal));
+  return (
+    firstOf(ways, withNextNumbersOf) ??
+    firstOf(ways, ({ model, goal }) => rewrittenLike(model, goal)) ??
+    firstOf(ways, withOneMore)
+  );
 }
 
 /** A row that another goes on like, and the one before it that it went on like itself. */
 interface Way {
   readonly model: WorkedRow;
   readonly before: WorkedRow;
+  /** What is added, for each size. */
+  readonly change: readonly number[];
   readonly goal: Goal;
 }
 
@@ -41,6 +47,30 @@ interface Way {
 function withNextNumbersOf({ model, before, goal }: Way): NextStep | null {
   const text = withNextNumbers(instructionsOf(before), instructionsOf(model));
   return text === null ? null : workedAs(text, model, goal);
+}
+
+/** Places in a row where one stitch more may be meant. */
+const slotsAtMost = 8;
+
+/** A row for several sizes with one stitch more in one place: `hdc in next st` as `hdc in next 2 sts`. */
+function withOneMore({ model, change, goal }: Way): NextStep | null {
+  const { text, plan } = model.line;
+  const count = plan?.statedSpan;
+  if (!count || change.length < 2) return null;
+  let size = 0;
+  const numbers = text.slice(count.start, count.end).match(/\d+/g) ?? [];
+  const stated = text
+    .slice(count.start, count.end)
+    .replace(/\d+/g, (digits) => `${Number(digits) + (change[size++] ?? 0)}`);
+  if (numbers.length !== change.length) return null;
+  const slots = [...text.slice(0, count.start).matchAll(/\d+|\bnext st\b/g)].slice(0, slotsAtMost);
+  for (const { 0: slot, index } of slots) {
+    const more = slot === "next st" ? "next 2 sts" : `${Number(slot) + 1}`;
+    const row = text.slice(0, index) + more + text.slice(index + slot.length, count.start) + stated;
+    const step = workedAs(withoutRemarks(row + text.slice(count.end), model), model, goal);
+    if (step) return step;
+  }
+  return null;
 }
 
 function firstOf(ways: readonly Way[], step: (way: Way) => NextStep | null): NextStep | null {

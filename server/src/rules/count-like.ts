@@ -41,10 +41,13 @@ interface Model {
 
 /** The nearest row above with a count of one kind, else any of the pattern. */
 function modelFor(row: WorkedRow, piece: WorkedPiece, { pieces }: WorkedPattern): Model | null {
-  const own = piece.rows.slice(0, piece.rows.indexOf(row)).reverse();
-  const all = [...own, ...pieces.flatMap(({ rows }) => rows)];
-  const like = all.find(({ line, result }) => result === "ok" && line.plan?.stated?.length === 1);
+  const above = piece.rows.slice(0, piece.rows.indexOf(row)).findLast(hasPlainCount);
+  const like = above ?? pieces.find(({ rows }) => rows.some(hasPlainCount))?.rows.find(hasPlainCount);
   return like ? modelOf(like) : null;
+}
+
+function hasPlainCount({ line, result }: WorkedRow): boolean {
+  return result === "ok" && line.plan?.stated?.length === 1;
 }
 
 function modelOf({ line: { text, plan } }: WorkedRow): Model | null {
