@@ -147,6 +147,15 @@ export class PlaceBinder extends RowWords {
     );
   }
 
+  /** `leaving the last sts unworked` says that some are left, not that one is. */
+  protected leftTakes(core: Tree | undefined): Take[] {
+    const words = core ? this.words.slice(core.from, core.to) : [];
+    const some = words.some(({ cls }) => cls === "z") && words.every(({ cls }) => cls !== "n");
+    const areSeveral = core !== undefined && /s$/i.test(this.textOf(core));
+    if (some && areSeveral) return [{ how: "each", of: [anyStitch], until: null }];
+    return this.coreTakes(core);
+  }
+
   /** `ch 2, 6 sc in first ch made`: the one that is furthest from the hook. */
   private firstChainMade(words: readonly Word[]): Take | null {
     const [first, chain, made] = words;

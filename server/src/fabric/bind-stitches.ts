@@ -1,28 +1,26 @@
 import type { Tree } from "../notation/tree";
-import type { Sized, Word } from "../notation/words";
+import type { Sized } from "../notation/words";
 import type { Span } from "../text/span";
 import { SequenceBinder } from "./bind-sequences";
+import type { Named } from "./bound-so-far";
 import type { Instruction, StitchUse, Take, Target, Times } from "./instructions";
 import { stitchUse } from "./stitch-use";
-import { isCountedOff, isLoopOnly, isWholePiece, onto, spread, withUntil, workedOver } from "./takes";
+import {
+  isCountedOff,
+  isLoopOnly,
+  isWholePiece,
+  markSigned,
+  onto,
+  shapes,
+  spread,
+  withUntil,
+  workedOver,
+} from "./takes";
 import { child, find } from "./tree-search";
 import type { UnknownWord } from "./unknown-words";
 
 const one: Sized = [1];
 const anyStitch: Target = { sort: "stitch" };
-
-/** A remark that says what the group before it is called. */
-export interface Named {
-  readonly op: "remark";
-  readonly names: string;
-}
-
-/** `…, all into ring`: all that was said before it goes into one place. */
-export interface Gathered {
-  readonly op: "gather";
-  readonly takes: readonly Take[];
-  readonly span: Span;
-}
 
 /** A stitch with the words about it. */
 interface Make {
@@ -176,7 +174,7 @@ export class StitchBinder extends SequenceBinder {
       (wheres.some((part) => part.rule === "extent") && openingAhead.test(behind));
     const onPiece =
       wheres.some((part) => this.words.slice(part.from, part.to).some((word) => word.cls === "N")) &&
-      !/\d+ (?:sts?|sc|dc|ch)\b|\beach\b/i.test(this.text.slice(span.start + 3, span.end)) &&
+      !/\d+ (?:\p{L}+ )?(?:sts?|sc|dc|ch)\b|\beach\b/iu.test(this.text.slice(span.start + 3, span.end)) &&
       !wheres.some((part) => isWholePiece(part) && (count !== null || this.isAround(part)));
     if (!alongEdge && !onPiece) return null;
     const why = `"${this.textOf(node)}" is worked on an edge that cannot be counted`;
@@ -244,10 +242,20 @@ export class StitchBinder extends SequenceBinder {
     if (!first) return null;
     const extent = wheres.some((part) => part.rule === "extent");
     const found = this.onWholePiece(make) ?? places.flatMap((part) => this.placeTakes(part, extent));
+    // `10 sc along side of heel`: so many, wherever they go.
+    const [only, second] = found;
+    if (only?.how === "unknown" && !second && make.count !== null && !this.saysEach(make)) {
+      this.outOfReach ??= only.why;
+      return [{ op: "work", stitch, per: make.count, takes: [{ how: "nowhere" }], span }];
+    }
     const toLast = wheres.find((part) => part.rule === "toLast");
     const takes = toLast ? withUntil(found, this.until(toLast)) : found;
     const per = found.some(isCountedOff) ? one : (make.count ?? one);
     return this.inOddPlaces(make, first, takes) ?? [{ op: "work", stitch, per, takes, span }];
+  }
+
+  private saysEach({ node }: Make): boolean {
+    return this.words.slice(node.from, node.to).some(({ cls }) => cls === "e" || cls === "E");
   }
 
   /** `5 sc through arm and body together`: another piece is held behind, the places are those of this one. */
@@ -483,14 +491,3 @@ export class StitchBinder extends SequenceBinder {
 
 /** Stitches that a plain round may put into every place. */
 const mostInOne = 3;
-
-/** Whether the words are of an increase or a decrease. */
-function shapes(words: readonly Word[]): boolean {
-  return words.some(({ cls, value }) => cls === "S" && /(?:inc|dec)$/.test(value));
-}
-
-/** `inc x6`: the sign may be meant for the whole line. */
-function markSigned(made: Instruction[]): void {
-  const [only, second] = made;
-  if (only?.op === "work" && !second) made[0] = { ...only, signed: true };
-}

@@ -3,8 +3,7 @@ import type { Sized, Word } from "../notation/words";
 import { works } from "./bind-joins";
 import { ProseBinder } from "./bind-prose";
 import { slips } from "./bind-stated";
-import type { Gathered, Named } from "./bind-stitches";
-import { gather, nameLast } from "./bound-so-far";
+import { type Gathered, gather, type Named, nameLast } from "./bound-so-far";
 import { harmless } from "./harmless-words";
 import {
   type Instruction,
@@ -459,15 +458,6 @@ class Binder extends ProseBinder {
       const n = take?.how === "next" ? take.n : null;
       return n === null || one.stitch.makes === 0 ? [] : [{ how: "next", n, of: anyStitch }];
     });
-  }
-
-  /** `leaving the last sts unworked` says that some are left, not that one is. */
-  private leftTakes(core: Tree | undefined): Take[] {
-    const words = core ? this.words.slice(core.from, core.to) : [];
-    const some = words.some(({ cls }) => cls === "z") && words.every(({ cls }) => cls !== "n");
-    const areSeveral = core !== undefined && /s$/i.test(this.textOf(core));
-    if (some && areSeveral) return [{ how: "each", of: [anyStitch], until: null }];
-    return this.coreTakes(core);
   }
 
   private turn(node: Tree): Instruction[] {

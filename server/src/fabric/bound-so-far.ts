@@ -1,6 +1,19 @@
-import type { Gathered } from "./bind-stitches";
-import type { Instruction } from "./instructions";
+import type { Span } from "../text/span";
+import type { Instruction, Take } from "./instructions";
 import { intoRing } from "./row-choices";
+
+/** A remark that says what the group before it is called. */
+export interface Named {
+  readonly op: "remark";
+  readonly names: string;
+}
+
+/** `…, all into ring`: all that was said before it goes into one place. */
+export interface Gathered {
+  readonly op: "gather";
+  readonly takes: readonly Take[];
+  readonly span: Span;
+}
 
 /** `(shell made)`: what the last one is called. */
 export function nameLast(out: Instruction[], name: string): void {

@@ -262,9 +262,12 @@ function readSizes(all: readonly LineContent[], lines: readonly LineContent[]): 
         line.text,
       );
     const isList = listed?.[1]?.includes(",") || /\bsizes\b/i.test(line.text);
-    if (listed && isList && !fit && /^[A-Z]|\d/.test(listed[1] as string))
+    const named = fit ?? sizeNames.exec(line.text);
+    // `Sizes: S[M:L]. Given for size S, with others in brackets`: a list in a bracket comes first.
+    const isFirst = listed !== null && (named === null || listed.index < named.index);
+    if (listed && isFirst && isList && !fit && /^[A-Z]|\d/.test(listed[1] as string))
       return (listed[1] as string).split(/\s*,\s*(?:and\s+)?|\s+and\s+|\s*&\s*/);
-    const match = fit ?? sizeNames.exec(line.text);
+    const match = named;
     if (!match) continue;
     const rest = (match[2] as string)
       .split(/[,:;]/.test(match[2] as string) ? /\s*[,:;]\s*/ : /\s+-\s+|(?<=\d)-(?=\d+-)|(?<=-\d+)-(?=\d)/)

@@ -322,11 +322,13 @@ export class Cursor extends PlaceFinder {
     return placeAt(this.reach.strip, at)?.offset ?? 0;
   }
 
-  /** Spaces that the row leaves on its way to its last stitches; not one at the end, which belongs to the turning chain. */
+  /** Spaces that the row leaves on its way to its last stitches; not one of another sort than it works, at the end: a half loop, or of the turning chain. */
   private passSpaces(from: number, to: number, match: Match): void {
     const open: Match = (run) => run.sort === "space" && !match(run);
-    const passed = countPlaces(slice(this.reach.strip, from, to), open);
-    if (passed > 1) this.reach.passedSpaces += passed;
+    const rest = slice(this.reach.strip, from, to);
+    const passed = countPlaces(rest, open);
+    const alike = countPlaces(rest, (run) => open(run) && this.workedInto.has(spaceKey(run)));
+    if (passed > 1 || alike > 0) this.reach.passedSpaces += passed;
   }
 
   /** Takes all matching places up to a limit, `uses` at a time; how many times, whether it came out even, and where the first ended. */

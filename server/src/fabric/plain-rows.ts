@@ -2,7 +2,7 @@ import { baseOf, pieceKey } from "../notation/piece-names";
 import { keptBy } from "../text/kept-by";
 import { rowEnds } from "./bind-places";
 import { carriedChain, startHabit } from "./bind-start";
-import { forSize, type Instruction, type RowPlan } from "./instructions";
+import { forSize, type Instruction, type RowPlan, takesIn, targetsOf } from "./instructions";
 import type { State } from "./outcome";
 import type { Path } from "./paths";
 import type { RowLine } from "./pattern";
@@ -12,8 +12,9 @@ import { isOnChain } from "./row-states";
 import { rowsOfHead, type ScheduledRow } from "./schedule";
 import { chainSide } from "./sources";
 import { type Ends, nothing, startState, withElsewhere } from "./starting";
-import { plainStrip } from "./strip";
+import { plainStrip, runsOf } from "./strip";
 import { turnsFirst } from "./turns";
+import type { WorkedRow } from "./worked";
 
 /** Rows that say themselves what is done: on what they are worked, and how. */
 export abstract class PlainRows extends RowJudge {
@@ -24,10 +25,24 @@ export abstract class PlainRows extends RowJudge {
   protected plain(line: RowLine, own: RowPlan): void {
     const plan = this.onEdge(line, this.withCarried(own, this.carried ?? this.carriedOver(line)));
     this.carried = carrying(own);
-    const paths = this.startsAfresh(plan, line) ? this.startPaths(plan, line) : this.paths;
+    const further = this.behind(plan);
+    const paths = further ?? (this.startsAfresh(plan, line) ? this.startPaths(plan, line) : this.paths);
     const row = this.scheduled(line, plan);
     const schedule = { rows: [row], stated: plan.stated, ...rowsOfHead(line, this.sizes) };
     this.step(line, schedule, this.reaching(paths, plan));
+  }
+
+  /** `Working behind petals, *ch 4, BPsc around next CL`: the row further down that has the stitches it names. */
+  private behind(plan: RowPlan): readonly Path[] | null {
+    if (plan.onRow !== null || !plan.text.includes("behind")) return null;
+    const kinds = kindsNamed(plan);
+    const has = (state: State | null): boolean =>
+      state?.some((below) => below?.strip && runsOf(below.strip).some(({ kind }) => kinds.has(kind))) ??
+      false;
+    const [now] = this.paths;
+    if (kinds.size === 0 || !now?.state || has(now.state)) return null;
+    const state = [...this.leaves.values()].findLast(has);
+    return state ? [{ ...start, state, previous: now }] : null;
   }
 
   /** The row that ends the piece before with a chain, where the numbers run on across the heading. */
@@ -66,6 +81,7 @@ export abstract class PlainRows extends RowJudge {
 
   protected startState(plan: RowPlan, line: RowLine): State | null {
     const isFirst = this.done.length === 0;
+    if (isFirst && onSkipped(plan)) return null;
     const onRow = plan.onRow ?? (isFirst ? this.piece.talk.onRow : null);
     const own = onRow === null ? undefined : this.leaves.get(onRow);
     if (own) return own;
@@ -113,7 +129,9 @@ export abstract class PlainRows extends RowJudge {
 
   /** One for each row that was worked; null where some are rounds, or nothing tells how many there are. */
   protected get rowEnds(): State | null {
-    const rows = this.done.filter(({ line }) => line.kind !== "foundation");
+    const isRow = ({ line, result }: WorkedRow): boolean =>
+      line.kind !== "foundation" && (result !== "unchecked" || line.head?.from !== null);
+    const rows = this.done.filter(isRow);
     const arePlain = rows.every(({ line, times }) => line.head?.word !== "round" && times !== null);
     if (!arePlain || rows.length === 0) return null;
     return [...Array(this.sizes).keys()].map((size) => {
@@ -167,6 +185,23 @@ export abstract class PlainRows extends RowJudge {
     };
     return { ...plan, choices, instructions: [opening, ...plan.instructions] };
   }
+}
+
+/** The kinds of stitches that a row works into by their names. */
+const kindsNamed = keptBy((plan: RowPlan): ReadonlySet<string> => {
+  const worked = plan.instructions.filter(({ op }) => op !== "slip");
+  const targets = takesIn(worked).flatMap(targetsOf);
+  return new Set(
+    targets.flatMap(({ named, kind, part }) => (named && kind && part === undefined ? [kind] : [])),
+  );
+});
+
+/** `sc in each of the 8 skipped sts`, in the first round of a thumb: which those are, no row in hand tells. */
+function onSkipped({ instructions, foundation }: RowPlan): boolean {
+  return (
+    foundation === null &&
+    takesIn(instructions).some((take) => take.how === "nowhere" && take.n !== undefined)
+  );
 }
 
 /** A row that ends with the chain that opens the next; null for others. */

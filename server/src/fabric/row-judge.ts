@@ -1,5 +1,6 @@
 import { keptBy } from "../text/kept-by";
 import { wrongList } from "./bind";
+import { works } from "./bind-joins";
 import type { PatternContext } from "./context";
 import { type Instruction, type RowPlan, type Take, takesIn } from "./instructions";
 import { otherWay } from "./other-way";
@@ -288,7 +289,8 @@ export abstract class RowJudge {
     const isCount = stated?.every(({ sort, noun }) => sort !== "unit" || isOneStitch.test(noun)) === true;
     const told = isCount && plan ? asTold(statedState({ ...plan, stated }, { after: before }), stated) : null;
     // What is made tells more than what is stated, where the two agree.
-    const after = counted ?? (made?.counts ? made.after : told) ?? made?.after ?? null;
+    const after =
+      counted ?? (made?.counts ? made.after : told) ?? made?.after ?? (isSeam(plan) ? state : null);
     const has = plan !== null && plan.outOfReach !== null && !takesPlaces(plan) ? null : placesOf(state);
     this.finish(
       line,
@@ -400,6 +402,12 @@ function onNoPlaces(step: Steps): Steps {
 }
 
 const onNothing = "nothing tells what this row is worked on";
+/** `Joining row: Hold first and last rows together and sl st through both thicknesses`: nothing is worked on. */
+function isSeam(plan: RowPlan | null): boolean {
+  const sews = plan !== null && /\b(?:sl sts?|slip stitch|ss|sew|seam|whipstitch)\b/i.test(plan.text);
+  return sews && plan.stated === null && !plan.instructions.some(works);
+}
+
 const isOneStitch = /cluster|\bcls?\b|bobble|puff|popcorn|\bpc\b|picot|loop|arch/i;
 const repeatsOpen = "a bracket or an asterisk is not closed in a row that is repeated";
 

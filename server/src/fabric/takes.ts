@@ -1,4 +1,5 @@
 import type { Tree } from "../notation/tree";
+import type { Word } from "../notation/words";
 import type { Instruction, StitchUse, Take, Target, Until } from "./instructions";
 import { child, descendants } from "./tree-search";
 
@@ -62,4 +63,15 @@ export function placesOver(sequence: readonly Instruction[]): number | null {
     }
   }
   return sum;
+}
+
+/** Whether the words are of an increase or a decrease. */
+export function shapes(words: readonly Word[]): boolean {
+  return words.some(({ cls, value }) => cls === "S" && /(?:inc|dec)$/.test(value));
+}
+
+/** `inc x6`: the sign may be meant for the whole line. */
+export function markSigned(made: Instruction[]): void {
+  const [only, second] = made;
+  if (only?.op === "work" && !second) made[0] = { ...only, signed: true };
 }

@@ -2,8 +2,12 @@ import { numberWords } from "../trade/number-words";
 
 /** Marks of a heading in plain-text markup: `## Leg`. */
 const headingMarks = /^[#=*_\s]+|(?:[#=*_\s]|(?:\s*\.){3}|…)+$/g;
+/** `- Body, bottom (red) -`: a heading between dashes. */
+const inDashes = /^\s*[-–—~]+\s+(\p{L}[^-–—~]*?)\s+[-–—~]+\s*$/u;
+
 /** `* Wings * (make two)` without its stars. */
-function withoutMarks(marked: string): string {
+function withoutMarks(framed: string): string {
+  const marked = inDashes.exec(framed)?.[1] ?? framed;
   const behind = /\s*\([^()]*\)\s*:?\s*$/.exec(marked)?.[0] ?? "";
   return marked.slice(0, marked.length - behind.length).replace(headingMarks, "") + behind.trimEnd();
 }
@@ -20,6 +24,7 @@ export function isHeading(marked: string): boolean {
     .replace(/[:–—-]+\s*$/, "")
     .trim();
   if (bare === "" || /\d{3,}/.test(bare) || bare.split(/\s+/).length > 5) return false;
+  if (inDashes.test(marked) && !/:/.test(bare)) return true;
   if (/[:,]/.test(bare)) return false;
   // `body:`
   const isNamed = /^\p{Ll}[\p{Ll} ]{2,20}$/u.test(bare) && /:$/.test(text) && bare.split(" ").length <= 3;

@@ -58,6 +58,7 @@ export function layoutOf(text: string, size: number, sizes: Sizes): Layout {
     .split("\n")
     .flatMap((line) => line.trim().replace(titled, "$1\n").split("\n"))
     .flatMap((line) => line.split(glued))
+    .map((line) => line.replace(/^- ([^-]+) \([a-z]+\) -$/, "$1"))
     .filter((line) => !/^(?:Row|Rnd) \d+ forms/.test(line))
     .map((line) => line.replace(/^(?:- )?\*\*([^*]+)\*\*/, "$1"))
     .map((line) => line.replace(partBefore, "").replace(partBehind, "$1"));
@@ -136,7 +137,7 @@ function isHeading(line: string, below: readonly string[]): boolean {
   const next = below.find((other) => other !== "" && !colourOrSize.test(other)) ?? "";
   const starts = below.find((other) => other !== "") ?? "";
   const shape =
-    /^[\w '()]+:?$/.test(line.replace(/\(make[^)]*\)| - [a-z ,]+$/, "")) &&
+    /^[\w '(),]+:?$/.test(line.replace(/\(make[^)]*\)| - [a-z ,]+$/, "")) &&
     line.split(" ").length <= 6 &&
     !colourOrSize.test(line);
   return shape && (headOf(next) !== null || start.test(tidy(starts)));

@@ -7,7 +7,8 @@ const cell = "(?:\\d+|-)";
 const list = new RegExp(`${cell} ?[([]${cell}(?:[,:] ?${cell})+[)\\]]`, "g");
 
 export function sizesOf(text: string): Sizes {
-  const named = /^sizes?:? (.+)$/im.exec(text)?.[1] ?? /^to fit (\d+\[[\d:]+\])/im.exec(text)?.[1];
+  const named =
+    /^sizes?:? (?:women's )?([^.\n]+)/im.exec(text)?.[1] ?? /^to fit (\d+\[[\d:]+\])/im.exec(text)?.[1];
   if (named)
     return {
       names: named.split(/[\s,:()[\]]+/).filter((name) => name !== "" && name !== "only" && name !== "and"),
