@@ -177,6 +177,11 @@ export const requests = {
     ...within(scene),
     options,
   })),
+  "formatting as one types": editing("textDocument/onTypeFormatting", (scene) => ({
+    ...at(scene),
+    ch: "\n",
+    options,
+  })),
   "changes at the caret": act({}),
   "changes asked for": act({ triggerKind: 1 }),
   "changes of the whole pattern": act({ only: ["source"] }),

@@ -133,6 +133,7 @@ export const shapes = {
   "textDocument/inlayHint": list(InlayHint.is),
   "textDocument/formatting": orNull(list(TextEdit.is)),
   "textDocument/rangeFormatting": orNull(list(TextEdit.is)),
+  "textDocument/onTypeFormatting": orNull(list(TextEdit.is)),
   "textDocument/codeAction": list(codeAction),
   "codeAction/resolve": (answer) => CodeAction.is(answer) && answer.edit !== undefined,
   "loopledger/rowStatus": orNull(record({ text: name })),

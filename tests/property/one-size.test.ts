@@ -10,8 +10,8 @@ import { rightPatterns } from "../mutants/corpus";
 
 const texts = rightPatterns().filter(({ text }) => /\d\s*[([]\d+/.test(text));
 
-/** Its sizes are told in a way that only one of its lists has. */
-const untold = ["tests/held-out/garments/02.crochet"];
+/** Sizes told in a way that only one of the lists has, and lists such as `57(61-65)`: nothing is offered for one size. */
+const untold = ["tests/held-out/garments/02.crochet", "tests/held-out/first-contact/22-vest.crochet"];
 
 test("a size told alone comes to what it comes to among the others", { timeout: 120_000 }, () => {
   const compared: string[] = [];

@@ -20,6 +20,7 @@ const otherNames: Readonly<Record<string, readonly string[]>> = {
   colorProvider: ["textDocument/documentColor", "textDocument/colorPresentation"],
   diagnosticProvider: ["textDocument/diagnostic", "workspace/diagnostic"],
   documentFormattingProvider: ["textDocument/formatting"],
+  documentOnTypeFormattingProvider: ["textDocument/onTypeFormatting"],
   documentRangeFormattingProvider: ["textDocument/rangeFormatting"],
   referencesProvider: ["textDocument/references"],
   workspaceSymbolProvider: ["workspace/symbol"],

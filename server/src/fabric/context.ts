@@ -252,7 +252,7 @@ function readSizes(all: readonly LineContent[], lines: readonly LineContent[]): 
   for (const line of header) {
     if (
       !/(?<!\bone )\bsizes?\b|to fit/i.test(line.text) ||
-      /finished|size [A-Z]\b.*hook|hook/i.test(line.text)
+      /finished|size [A-Z]\b.*hook|hook|\bchanges for\b/i.test(line.text)
     )
       continue;
     if (/first\s*[([]\s*second\s*[)\]]\s*size/i.test(line.text)) return ["first", "second"];
