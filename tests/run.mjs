@@ -9,6 +9,7 @@ const steps = [
   { script: "unit", checks: "tests of the core, the rules and the protocol" },
   { script: "fuzz", args: ["--minutes", "0.25"], checks: "random sessions with the server" },
   { script: "mutants", args: ["--sample", "400"], checks: "slips put into right patterns" },
+  { script: "bench", args: ["ratios"], checks: "ratios of times, which hold on any machine" },
   { script: "test:editor", checks: "the built extension in a real editor" },
 ];
 

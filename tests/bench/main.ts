@@ -1,18 +1,26 @@
 import { Checker } from "../../server/src/workspace/checker";
+import { activation } from "./activation";
+import { commandLine } from "./command-line";
+import { type Figure, figuresTable, keep, lastRun, thisRun } from "./figure";
 import { writeFigures } from "./figures";
+import { ofFirstChecks, ofGrowth, ofHostile, ofLongSession, ofSessions } from "./gathered";
+import { growths, growthTable } from "./growth";
+import { hostileTable, sufferAll } from "./hostile";
 import { type Hot, profileOf } from "./hottest";
 import { longPattern, mixOf } from "./long-pattern";
 import { cold, coldInThisProcess, edits, first, median, quantile, type Times } from "./measure";
 import { bundleServers, type OverStdio, serverNames, session, stdioTable } from "./over-stdio";
 import { pointing } from "./pointing";
 import { Random } from "./random";
+import { ratiosWithinBounds } from "./ratios";
 import { reshaping } from "./reshaping";
+import { sizes as sizesOfShipped } from "./sizes";
 import { stagesOf } from "./stages";
 import { type SubjectName, subjects } from "./subjects";
 
 const asked = process.argv.slice(2).map(Number).filter(Number.isFinite);
 /** Rows of the patterns: `npm run bench -- 1000` measures one size only. */
-const sizes = asked.length > 0 ? asked : [100, 1_000, 5_000];
+const sizes = asked.length > 0 ? asked : [100, 500, 1_000, 5_000];
 const sizesOverStdio = asked.length > 0 ? asked : [300, 5_000];
 const names: readonly SubjectName[] = ["loopledger", "css"];
 const seed = 20_250;
@@ -135,13 +143,35 @@ function editedChecks(): void {
 }
 
 /** Servers and sizes in random order, each in a process of its own. */
-async function overStdio(): Promise<string> {
-  const command = bundleServers();
-  const all = sizesOverStdio.flatMap((rows) => serverNames.map((server) => ({ server, rows })));
-  const sessions: OverStdio[] = [];
-  for (const { server, rows } of new Random(seed).shuffled(all))
-    sessions.push(await session(server, command(server), rows, seed + rows, 200));
-  return stdioTable(sessions);
+async function overStdio(command: Command): Promise<Record<"pulled" | "pushed", OverStdio[]>> {
+  const all = sizesOverStdio.flatMap((rows) => [
+    ...serverNames.map((server) => ({ server, rows, way: "pull" as const })),
+    { server: "loopledger" as const, rows, way: "push" as const },
+  ]);
+  const sessions = { pulled: [] as OverStdio[], pushed: [] as OverStdio[] };
+  for (const { server, rows, way } of new Random(seed).shuffled(all)) {
+    const one = await session(server, command(server), rows, seed + rows, 200, way);
+    sessions[way === "pull" ? "pulled" : "pushed"].push(one);
+  }
+  return sessions;
+}
+
+type Command = ReturnType<typeof bundleServers>;
+
+/** Two sessions of one server on one text, one of them ten times as long. */
+async function longSession(command: Command): Promise<Figure[]> {
+  const [rows, edits] = [300, asked.length > 0 ? 1_000 : 10_000];
+  const of = (keystrokes: number) => session("loopledger", command("loopledger"), rows, seed, keystrokes);
+  return ofLongSession(edits, await of(edits / 10), await of(edits));
+}
+
+function firstCheckTimes(): Map<number, { rows: number; times: Times }> {
+  return new Map(
+    sizes.map((size) => {
+      const { rows } = mixOf(longPattern(size, seed));
+      return [size, { rows, times: timesOf("loopledger", size, "warm") }];
+    }),
+  );
 }
 
 async function main(): Promise<void> {
@@ -153,23 +183,49 @@ async function main(): Promise<void> {
   console.log(
     `${await profile("40 edits at 5,000 rows and their undoing, first check included", editedChecks)}\n`,
   );
-  const sessions = await overStdio();
+  const command = bundleServers();
+  const { pulled, pushed } = await overStdio(command);
+  const sessions = stdioTable(pulled);
   console.log(`## Over stdio, asked for findings after each keystroke\n\n${sessions}\n`);
   console.log(`## Pointing at a checked text of 5,000 rows\n\n${pointing(5_000, seed)}\n`);
   console.log(`## Rewriting\n\n${reshaping(seed)}\n`);
   for (const job of new Random(seed).shuffled(jobs())) job();
   const besideCss = table();
   console.log(`## Beside the CSS service of VS Code\n\n${besideCss}\n`);
+  const hostile = await sufferAll(command("loopledger"));
+  console.log(`## Texts that nobody writes\n\n${hostileTable(hostile)}\n`);
+  const grown = growths();
+  console.log(`## Texts twice as long\n\n${growthTable(grown)}\n`);
+  const run = thisRun([
+    ...ofSessions(pulled, pushed),
+    ...ofFirstChecks(firstCheckTimes()),
+    ...(await longSession(command)),
+    ...commandLine(command("command line")[0] ?? "", asked.length > 0 ? 100 : 1_000),
+    ...activation(),
+    ...sizesOfShipped(),
+    ...ofHostile(hostile),
+    ...ofGrowth(grown),
+  ]);
+  const goals = figuresTable(run, lastRun());
+  console.log(`## What is aimed at\n\n${goals}\n`);
   console.log(
-    `Node ${process.version}. Medians; jobs of both in random order. ` +
-      "Goal: at most 30 µs a row in the first check, and faster than CSS.",
+    `Node ${process.version}, load ${run.load} on ${run.cores} cores. Medians; jobs of both in random order.`,
   );
-  if (process.argv.includes("--write"))
-    writeFigures("DEVELOPERS.md", { "Over stdio": sessions, "Beside the CSS service of VS Code": besideCss });
+  console.log(JSON.stringify(run));
+  if (!process.argv.includes("--write")) return;
+  keep(run);
+  writeFigures("DEVELOPERS.md", {
+    "What is aimed at": goals,
+    "Over stdio": sessions,
+    "Beside the CSS service of VS Code": besideCss,
+    "Texts that nobody writes": hostileTable(hostile),
+    "Texts twice as long": growthTable(grown),
+  });
 }
 
 const [flag, name, rows, at] = process.argv.slice(2);
 if (flag === "--cold") console.log(coldInThisProcess(name as SubjectName, Number(rows), Number(at)));
+else if (flag === "ratios") process.exitCode = await ratiosWithinBounds();
 else {
   await main();
   // How near the estimates of yarn come to published figures.

@@ -3,6 +3,8 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import {
+  CodeActionRequest,
+  CompletionRequest,
   createProtocolConnection,
   DiagnosticRefreshRequest,
   DidChangeTextDocumentNotification,
@@ -12,11 +14,14 @@ import {
   InitializedNotification,
   InitializeRequest,
   type ProtocolConnection,
+  PublishDiagnosticsNotification,
+  type ServerCapabilities,
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver-protocol/node";
 import { LineIndex } from "../../server/src/text/line-index";
 import { styleSheet } from "./css-text";
+import { memoryOf } from "./hostile";
 import { jsonText } from "./json-text";
 import { longPattern, mixOf } from "./long-pattern";
 import { median, quantile, type Times } from "./measure";
@@ -36,17 +41,28 @@ export interface OverStdio {
   /** From a keystroke to the findings. */
   readonly keystrokes: Times;
   readonly hovers: Times;
+  readonly completions: Times;
+  /** Lists of what can be changed at the caret. */
+  readonly actions: Times;
+  /** Megabytes once the text was checked, and after all keystrokes; null where the system does not tell. */
+  readonly atRest: number | null;
+  readonly atEnd: number | null;
 }
 
+/** Whether a client asks for findings after each keystroke, or is sent them. */
+export type Way = "pull" | "push";
+
 /** The servers, bundled as they are shipped; gives how to start each. */
-export function bundleServers(): (name: ServerName) => readonly string[] {
+export function bundleServers(): (name: ServerName | "command line") => readonly string[] {
   const folder = mkdtempSync(join(tmpdir(), "loopledger-bench-"));
   process.on("exit", () => rmSync(folder, { recursive: true, force: true }));
   execFileSync(process.execPath, ["tests/bench/bundle-servers.mjs", folder], { stdio: "inherit" });
-  return (name) =>
-    name === "loopledger"
+  return (name) => {
+    if (name === "command line") return [join(folder, "command-line.cjs")];
+    return name === "loopledger"
       ? [join(folder, "loopledger.cjs"), "--stdio"]
       : [join(folder, "yardstick.cjs"), name, "--stdio"];
+  };
 }
 
 const uri = "file:///stall/text";
@@ -58,6 +74,7 @@ export async function session(
   rows: number,
   seed: number,
   keystrokes: number,
+  way: Way = "pull",
 ): Promise<OverStdio> {
   const begun = performance.now();
   const child = spawn(process.execPath, command, { stdio: ["pipe", "pipe", "inherit"] });
@@ -67,24 +84,48 @@ export async function session(
     processId: null,
     rootUri: null,
     // As VS Code has them.
-    capabilities: {
-      textDocument: { diagnostic: { relatedInformation: true } },
-      workspace: { diagnostics: { refreshSupport: true } },
-    },
+    capabilities:
+      way === "push"
+        ? { textDocument: { publishDiagnostics: { relatedInformation: true, versionSupport: true } } }
+        : {
+            textDocument: {
+              diagnostic: { relatedInformation: true },
+              codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: [] } } },
+            },
+            workspace: { diagnostics: { refreshSupport: true } },
+          },
   });
   const start = performance.now() - begun;
   await connection.sendNotification(InitializedNotification.type, {});
-  const typist = new Typist(connection, textFor(server, rows, seed), new Random(seed));
+  const typist = new Typist(connection, textFor(server, rows, seed), new Random(seed), way);
   const first = await timed(() => typist.open(server === "loopledger" ? "crochet" : server));
-  const times: Times = [];
-  const hovers: Times = [];
+  const atRest = memoryOf(child.pid, "VmRSS");
+  const times = { keystrokes: [], hovers: [], completions: [], actions: [] } as Record<string, Times>;
+  const asked = way === "push" ? [] : offeredBy(capabilities);
   for (let i = 0; i < keystrokes; i++) {
-    times.push(await timed(() => typist.type()));
-    if (capabilities.hoverProvider) hovers.push(await timed(() => typist.hover()));
+    times.keystrokes?.push(await timed(() => typist.type()));
+    for (const what of asked) times[what]?.push(await timed(() => typist.ask(what)));
   }
+  const atEnd = memoryOf(child.pid, "VmRSS");
   connection.dispose();
   child.kill();
-  return { server, rows, start, first, keystrokes: times, hovers };
+  return { server, rows, start, first, ...(times as Pick<OverStdio, Asked | "keystrokes">), atRest, atEnd };
+}
+
+const questions = {
+  hovers: HoverRequest.method,
+  completions: CompletionRequest.method,
+  actions: CodeActionRequest.method,
+} as const;
+type Asked = keyof typeof questions;
+
+function offeredBy(capabilities: ServerCapabilities): Asked[] {
+  const offered: Readonly<Record<Asked, unknown>> = {
+    hovers: capabilities.hoverProvider,
+    completions: capabilities.completionProvider,
+    actions: capabilities.codeActionProvider,
+  };
+  return (Object.keys(questions) as Asked[]).filter((what) => offered[what]);
 }
 
 function textFor(server: ServerName, rows: number, seed: number): string {
@@ -113,6 +154,7 @@ async function timed(work: () => Promise<unknown>): Promise<number> {
 /** Types in the middle of a text: a character goes in, and at the next keystroke it is taken out again. */
 class Typist {
   private version = 1;
+  private published: () => void = () => {};
   private typedAt: number | null = null;
   private readonly lines: LineIndex;
 
@@ -120,14 +162,19 @@ class Typist {
     private readonly connection: ProtocolConnection,
     private readonly text: string,
     private readonly random: Random,
+    private readonly way: Way,
   ) {
     this.lines = new LineIndex(text);
+    connection.onNotification(PublishDiagnosticsNotification.type, ({ version = 0 }) => {
+      if (version >= this.version) this.published();
+    });
   }
 
   async open(languageId: string): Promise<unknown> {
     const textDocument = { uri, languageId, version: this.version, text: this.text };
+    const found = this.found();
     await this.connection.sendNotification(DidOpenTextDocumentNotification.type, { textDocument });
-    return this.pull();
+    return found();
   }
 
   async type(): Promise<unknown> {
@@ -136,22 +183,32 @@ class Typist {
     this.typedAt = goesIn ? at : null;
     const start = this.place(at);
     const end = goesIn ? start : { ...start, character: start.character + 1 };
+    this.version++;
+    const found = this.found();
     await this.connection.sendNotification(DidChangeTextDocumentNotification.type, {
-      textDocument: { uri, version: ++this.version },
+      textDocument: { uri, version: this.version },
       contentChanges: [
         { range: { start, end }, text: goesIn ? this.random.oneOf(["1", "2", "s", "c", ","]) : "" },
       ],
     });
-    return this.pull();
+    return found();
   }
 
-  hover(): Promise<unknown> {
+  ask(what: Asked): Promise<unknown> {
     const position = this.place(this.random.between(0, this.text.length - 1));
-    return this.connection.sendRequest(HoverRequest.type, { textDocument: { uri }, position });
+    const range = { start: position, end: position };
+    const params = { textDocument: { uri }, position, range, context: { diagnostics: [] } };
+    return this.connection.sendRequest(questions[what], params);
   }
 
-  private pull(): Promise<unknown> {
-    return this.connection.sendRequest(DocumentDiagnosticRequest.type, { textDocument: { uri } });
+  /** The findings of the version that is there now: asked for once it is known, or waited for from now on. */
+  private found(): () => Promise<unknown> {
+    if (this.way === "pull")
+      return () => this.connection.sendRequest(DocumentDiagnosticRequest.type, { textDocument: { uri } });
+    const sent = new Promise<void>((resolve) => {
+      this.published = resolve;
+    });
+    return () => sent;
   }
 
   private place(at: number): { line: number; character: number } {
