@@ -129,12 +129,14 @@ export function installSuite(home, folder) {
  * @param {string} home the profile
  * @param {number} port
  * @param {Record<string, string>} more of the environment
+ * @param {readonly string[]} flags every folder is trusted, if nothing else is said
  */
-export async function serve(home, port, more = {}) {
+export async function serve(home, port, more = {}, flags = ["--disable-workspace-trust"]) {
   const words = [
     ...places(home),
     ...["--auth", "none", "--bind-addr", `127.0.0.1:${port}`, "--ignore-last-opened"],
-    ...["--disable-telemetry", "--disable-update-check", "--disable-workspace-trust"],
+    ...["--disable-telemetry", "--disable-update-check"],
+    ...flags,
     "--disable-getting-started-override",
   ];
   // A group of its own, so that it ends with all the processes it starts.

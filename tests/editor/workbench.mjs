@@ -45,19 +45,20 @@ export async function openInPage(pattern) {
 /**
  * Opens a copy of a pattern in a fresh editor that has the extension installed.
  * @param {string} pattern path of a file
- * @param {{ size?: { width: number, height: number }, moreSettings?: Record<string, unknown>, suite?: Suite, webExtension?: string }} options
+ * @param {{ size?: { width: number, height: number }, moreSettings?: Record<string, unknown>, suite?: Suite, webExtension?: string, flags?: string[] }} options
  *   with the address of a web extension, that one takes the place of the installed one
  */
 export async function openWorkbench(
   pattern,
-  { size = { width: 1200, height: 800 }, moreSettings = {}, suite, webExtension } = {},
+  { size = { width: 1200, height: 800 }, moreSettings = {}, suite, webExtension, flags } = {},
 ) {
   installHost();
   const home = freshProfile("test", { ...settings, ...moreSettings });
   if (!webExtension) installExtension(home);
   if (suite) installSuite(home, suite.folder);
   const file = copyInto(join(home, "patterns"), pattern);
-  const host = await serve(home, await freePort(), suite ? { LOOPLEDGER_SUITE_RESULT: suite.result } : {});
+  const more = suite ? { LOOPLEDGER_SUITE_RESULT: suite.result } : {};
+  const host = await serve(home, await freePort(), more, flags);
   const browser = await chromium.launch({
     executablePath: findBrowser() ?? "chromium",
     args: browserArguments,
