@@ -154,6 +154,28 @@ describe("hats, balls and tubes", () => {
   });
 });
 
+describe("balls that are stuffed", () => {
+  /**
+   * k rounds that grow by 6, k even, k that shrink make a ball of square stitches: pi R of fabric from pole to pole,
+   * 6k stitches around (mspremiseconclusion.wordpress.com/2010/03/14/the-ideal-crochet-sphere; k + k + k derived).
+   */
+  test.each([4, 6, 9])("of %i rounds up, even and down are as high as they are across", (k) => {
+    const up = Array.from(
+      { length: k - 1 },
+      (_, i) => `Rnd ${i + 2}: (${i > 0 ? `${i} sc, ` : ""}inc) x6 (${6 * (i + 2)})`,
+    );
+    const down = Array.from({ length: k - 1 }, (_, i) => {
+      const left = 6 * (k - 1 - i);
+      return `Rnd ${2 * k + 1 + i}: (${k - 2 - i > 0 ? `${k - 2 - i} sc, ` : ""}dec) x6 (${left})`;
+    });
+    const size = sizeIn(
+      `Ball\n\nGauge: 20 sc and 20 rounds = 10 cm\n\nRnd 1: 6 sc in mr (6)\n${up.join("\n")}\nRnds ${k + 1}-${2 * k}: sc in each st around (${6 * k})\n${down.join("\n")}\n`,
+    );
+    if (size.shape !== "ball") throw new Error(`a ${size.shape}`);
+    expect(Math.abs(size.height / size.across - 1)).toBeLessThan(0.07);
+  });
+});
+
 describe("samples", () => {
   const notesOf = (name: string) =>
     materialsOf(new Checker().work(readFileSync(`samples/${name}`, "utf8")).worked, usualOptions).notes;

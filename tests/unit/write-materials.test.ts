@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { actionsAt } from "../../server/src/features/actions/all-actions";
+import { usualOptions } from "../../server/src/measure/materials";
 import { withEdits } from "../../server/src/text/span";
 import { sceneOf } from "../mutants/promises";
 
@@ -48,6 +49,17 @@ describe("writing the materials", () => {
     expect(offered(`Mat\n\nMaterials\nCotton: 45 g\n\n${square}`, "Cotton")).toBeUndefined();
     expect(offered(`${text}Row 23: Zigzag across.\n`, "DK")).toBeUndefined();
   });
+});
+
+test("as much is to spare as the designer set", () => {
+  const text = `Mat\n\nTerms: US\nFinished size: 10 x 10 cm\n\nMaterials\nDK cotton: 45 m in sand\n${gauge}${square}`;
+  const start = text.indexOf("DK");
+  const listed = (marginPercent: number) => {
+    const scene = { ...sceneOf(text), measures: { ...usualOptions, marginPercent } };
+    const action = actionsAt(scene, { start, end: start }).find((one) => one.title === title);
+    return /cotton: (\d+) m/.exec(withEdits(text, action?.edits() ?? []))?.[1];
+  };
+  expect([0, 15, 50].map(listed)).toEqual(["25", "25", "35"]);
 });
 
 describe("refreshing a stated size", () => {

@@ -104,7 +104,8 @@ function actionsIn(
   range: Range,
 ): readonly Action[] {
   const { text, report, worked, prover, lines } = snapshot;
-  const scene: Scene = { text, report, worked, prover, findings: shownFindings(snapshot, settings) };
+  const findings = shownFindings(snapshot, settings);
+  const scene: Scene = { text, report, worked, prover, findings, measures: settings.measures };
   if (scope === "all") return actionsOnAll(scene);
   const span = spanOf(range, lines);
   return scope === "here" ? actionsAt(scene, span) : actionsOnRequest(scene, span);

@@ -215,12 +215,18 @@ function spreadsOpen(rounds: readonly RoundOfPiece[]): boolean {
   return still < rounds.reduce((sum, { height, rows }) => sum + height * rows, 0) / 2;
 }
 
-/** How high a closed piece stands that is stuffed: its ends round off, each a quarter of a circle from side to tip. */
+/**
+ * How high a closed piece stands that is stuffed. A ball has as many even rounds as rounds that grow, and again as
+ * many that shrink: half its way around, pi by radius (sphere rule, k + k + k rounds); further even rounds add
+ * their height.
+ */
 function stuffed(rounds: readonly RoundOfPiece[], widest: number): number {
   const isWide = ({ around }: RoundOfPiece): boolean => around > 0.95 * widest;
   const [first, last] = [rounds.findIndex(isWide), rounds.findLastIndex(isWide)];
+  const along = rounds.at(-1)?.along ?? 0;
   const straight = (rounds[last]?.along ?? 0) - (rounds[first]?.along ?? 0);
-  return straight + ((rounds.at(-1)?.along ?? 0) - straight) * (2 / Math.PI);
+  const round = Math.min(along, 1.5 * (along - straight));
+  return (round * 2) / Math.PI + along - round;
 }
 
 function tube(rounds: readonly RoundOfPiece[], last: RoundOfPiece): PieceSize {

@@ -1,3 +1,4 @@
+import type { MeasureOptions } from "../../measure/materials";
 import type { Span, TextEdit } from "../../text/span";
 import type { Checked } from "../../workspace/checker";
 import type { Prover } from "../../workspace/prover";
@@ -39,6 +40,8 @@ export interface Scene {
   /** What is shown: no rule that is turned off, nothing about a word that is being typed. */
   readonly findings: readonly Finding[];
   readonly prover: Prover;
+  /** What the designer set for yarn to spare and pace; the usual ones where nothing is set. */
+  readonly measures?: MeasureOptions;
 }
 
 /** One sort of action; `focus` is whole lines. */

@@ -17,9 +17,9 @@ import type { ActionSource } from "./action";
 import { newLine } from "./new-line";
 
 /** The amounts of the yarns, and a finished size where the pattern states none, as its rows and gauge give them. */
-export const writeMaterials: ActionSource = ({ worked, prover }, focus) => {
+export const writeMaterials: ActionSource = ({ worked, prover, measures = usualOptions }, focus) => {
   if (!isOnMaterials(worked, focus)) return [];
-  const edits = materialEdits(worked, usualOptions);
+  const edits = materialEdits(worked, measures);
   if (edits.length === 0 || !prover.proves(edits, [])) return [];
   const title = "Write the yarn amounts and the finished size by the rows and the gauge";
   return [{ kind: "rewrite", title, mends: [], preferred: false, edits: () => edits }];
