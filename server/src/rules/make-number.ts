@@ -3,13 +3,13 @@ import type { MadePiece } from "./pieces-made";
 import type { Fix } from "./rule";
 
 /** `Arms (make 1)` says so itself; `Arms` alone leaves it open. */
-export function saysOne({ part }: MadePiece): boolean {
-  return /\b(?:make|work|x)\s*(?:1|one)\b/i.test(part.heading?.text ?? "");
+export function saysOne({ heading }: MadePiece): boolean {
+  return /\b(?:make|work|x)\s*(?:1|one)\b/i.test(heading.text);
 }
 
 /** A heading such as `Feet`, `Leg 1` or `Left leg` says of more than one by itself. */
-export function tellsOfOthers({ part, words }: MadePiece): boolean {
-  const typed = part.heading?.text.toLowerCase().replace(/\b(?:make|work|x)\s*(?:1|one)\b/g, "") ?? "";
+export function tellsOfOthers({ heading, words }: MadePiece): boolean {
+  const typed = heading.text.toLowerCase().replace(/\b(?:make|work|x)\s*(?:1|one)\b/g, "");
   const said: readonly string[] = typed.match(/\p{L}+|\d+/gu) ?? [];
   const isPlural = !words.every((name) => said.includes(name.at(-1) ?? ""));
   return isPlural || said.some((word) => oneOfSeveral.test(word));
@@ -26,9 +26,7 @@ export function saysMore({ part }: MadePiece): boolean {
 }
 
 /** The number of the heading, or one put behind its name. */
-export function headingFix({ part, make }: MadePiece, n: number): Fix[] {
-  const { heading } = part;
-  if (!heading) return [];
+export function headingFix({ heading, make }: MadePiece, n: number): Fix[] {
   const text = heading.text.trimEnd();
   const digits = [...text.matchAll(/\d+/g)].filter(([typed]) => Number(typed) === make);
   const title = `Make ${n} under the heading`;

@@ -205,7 +205,7 @@ function isOpen({ line: { head, text, kind } }: WorkedRow): boolean {
 }
 
 const goesOn =
-  /\b(?:until|every|all\s+following|subsequent|continu(?:e|ing)|even\s+for|for\s+\d+\s+(?:more\s+)?(?:rows|rnds|rounds))\b/i;
+  /\b(?:until|every(?=[^.;,]*\b(?:rows?|rnds?|rounds?)\b)|all\s+following|subsequent|continu(?:e|ing)|even\s+for|for\s+\d+\s+(?:more\s+)?(?:rows|rnds|rounds))\b/i;
 
 /** Whether a part, or one that its numbers run on from or into, may have a row. */
 function hasRow(part: WorkedPart, n: number, pattern: WorkedPattern): boolean {

@@ -100,7 +100,7 @@ function layoutsIn(text: string): Layout[] {
 
 function found(span: Span, layouts: readonly Layout[], made: number, pieces: readonly MadePiece[]): Found {
   const names = pieces.map(({ name }) => `"${name}"`).join(" and ");
-  const headings = pieces.flatMap(({ part }) => part.heading ?? []);
+  const headings = pieces.map(({ heading }) => heading);
   const sum = layouts.map(({ rows, inEach }) => `${rows} times ${inEach}`).join(" and ");
   const laid = layouts.reduce((all, { rows, inEach }) => all + rows * inEach, 0);
   return {

@@ -90,9 +90,8 @@ function isSpecific({ assembly }: Making): boolean {
 }
 
 function found(piece: MadePiece, making: Making): Found {
-  const { heading } = piece.part;
   return {
-    span: heading ?? piece.worked.piece.span,
+    span: piece.heading,
     message: `"${piece.name}" is made, and nothing says what becomes of it. Say in the assembly where it goes.`,
     fixes: sentenceFor(piece, making),
     related: [],

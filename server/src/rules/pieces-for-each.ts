@@ -1,4 +1,5 @@
 import type { Mention } from "../notation/assembly";
+import { numberWords } from "../trade/number-words";
 import { headingFix, saysMore, saysOne, tellsOfOthers } from "./make-number";
 import type { MadePiece, Making, PlacedSentence } from "./pieces-made";
 import type { Found } from "./rule";
@@ -38,16 +39,32 @@ export function wrongForEach(said: PlacedSentence, making: Making): (Found & { r
 function forEach(mention: SaidOf, said: PlacedSentence): ForEach | null {
   const { text, start } = said.sentence;
   const n = numberOf(mention, text.slice(0, mention.start - start));
-  if (n === null || mention.kin.length > 1) return null;
+  if (n === null || meantBy(mention).length > 1) return null;
   const behind = text.slice(mention.end - start);
   const other = said.mentions.find(
     (one) => one.start > mention.end && eachOf.test(text.slice(mention.end - start, one.start - start)),
   );
-  if (other && other.kin[0] !== mention.kin[0])
+  if (other && other.kin[0] !== meantBy(mention)[0])
     return { mention, n, times: madeOf(other.kin), end: other.end };
   const two = eachSide.exec(behind)?.[0] ?? (n === 1 ? andOther.exec(behind)?.[0] : undefined);
-  return two === undefined ? null : { mention, n, times: 2, end: mention.end + two.length };
+  const times = 2 * stripsIn(text.slice(0, mention.start - start));
+  return two === undefined ? null : { mention, n, times, end: mention.end + two.length };
 }
+
+/** `half hexagon` is no other hexagon; `hexagons` may be any. */
+function meantBy({ isWhole, pieces, kin }: SaidOf): readonly MadePiece[] {
+  return isWhole ? pieces : kin;
+}
+
+/** `two strips of 4 hexagons with a half hexagon at each end`: at each end of two. */
+function stripsIn(before: string): number {
+  const [, many = "1"] = stripsWith.exec(before) ?? [];
+  const n = numberWords.get(many.toLowerCase()) ?? Number(many);
+  return Number.isInteger(n) && n > 0 ? n : 1;
+}
+
+const stripsWith =
+  /.*\b(\d{1,3}|[a-z]{3,9})\s+(?:rows?|strips?|columns?|lines?)\s+of\s+[\p{L}\d\s]+\bwith\s+(?:an?|one|\d+|\p{L}+)\s+(?:\p{L}+\s+)?$/iu;
 
 /** `the 2 leaves` may be all there are. */
 function numberOf({ many }: SaidOf, before: string): number | null {
@@ -64,12 +81,12 @@ const others =
   /\b(?:others?|remaining|rest|left\s+over|another|more|again|repeat|last|then|extra|spare|pairs?)\b/i;
 
 function isWrong({ mention, n, times }: ForEach, { joining }: Making): boolean {
-  const [piece] = mention.kin as [MadePiece];
+  const [piece] = meantBy(mention) as [MadePiece];
   const all = n * times;
   if (all === piece.make || times === 1) return false;
   if (all > piece.make)
     return !saysMore(piece) && (!tellsOfOthers(piece) || piece.make > 1 || saysOne(piece));
-  const mentioned = joining.filter(({ mentions }) => mentions.some(({ kin }) => kin.includes(piece)));
+  const mentioned = joining.filter(({ mentions }) => mentions.some((one) => meantBy(one).includes(piece)));
   const [only] = mentioned;
   // `two strips with a half hexagon at each end`
   if (/\b(?:strips|rows|columns|panels)\b/i.test(only?.sentence.text ?? "")) return false;
@@ -80,15 +97,15 @@ function isWrong({ mention, n, times }: ForEach, { joining }: Making): boolean {
 }
 
 function found({ mention, n, times, end }: ForEach, { line, sentence }: PlacedSentence): Found {
-  const [piece] = mention.kin as [MadePiece];
+  const [piece] = meantBy(mention) as [MadePiece];
   const from = mention.many?.start ?? mention.start;
   const typed = sentence.text.slice(from - sentence.start, end - sentence.start);
-  const heading = piece.part.heading;
+  const { heading } = piece;
   const told = piece.make === 1 ? "one is made" : `${piece.make} are made`;
   return {
     span: { start: line.start + from, end: line.start + mention.end },
     message: `The assembly speaks of "${typed}": that is ${n * times}, and ${told} under "${piece.name}". Make the numbers agree.`,
     fixes: headingFix(piece, n * times),
-    related: heading ? [{ span: heading, message: `Here ${told}.` }] : [],
+    related: [{ span: heading, message: `Here ${told}.` }],
   };
 }

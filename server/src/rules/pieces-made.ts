@@ -13,6 +13,8 @@ import type { WorkedPattern } from "./rule";
 export interface MadePiece {
   readonly part: WorkedPart;
   readonly worked: WorkedPiece;
+  /** What names it: over several stages, the heading that stands above them. */
+  readonly heading: PatternLine;
   readonly name: string;
   /** The words it goes by, in the singular. */
   readonly words: readonly (readonly string[])[];
@@ -48,7 +50,7 @@ export interface Making {
 
 export const makingOf = keptBy((pattern: WorkedPattern): Making => {
   const parts = partsOf(pattern);
-  const pieces = parts.flatMap((part, i) => madePiece(part, parts[i - 1]));
+  const pieces = parts.flatMap((part, i) => madePiece(part, parts[i - 1], stagesAre(parts, i)));
   const names = new PieceNames(pieces.map((piece) => ({ words: piece.words, piece })));
   const joining = parts.flatMap((part) =>
     joiningIn(part).map(({ at, sentence }) => ({
@@ -89,11 +91,14 @@ interface Headed {
   readonly name: string;
   readonly words: readonly (readonly string[])[];
   readonly make: number;
+  /** `First fin`: one of several that make up what stands above. */
+  readonly isStage: boolean;
 }
 
 const headed = keptBy((heading: LineContent): Headed => {
   const { name, make } = readHeading(heading.text.trim());
-  return { name, make, words: noPiece.test(name) ? [] : nameWords(name) };
+  const isStage = /^(?:first|second|third|fourth|1st|2nd|3rd|4th)\b/i.test(name);
+  return { name, make, isStage, words: noPiece.test(name) ? [] : nameWords(name) };
 });
 
 /** The names of all parts with rows, also of those that go on from another piece. */
@@ -104,17 +109,34 @@ export const partNamesOf = keptBy((pattern: WorkedPattern): PieceNames<WorkedPar
   );
 });
 
-function madePiece(part: WorkedPart, above: WorkedPart | undefined): MadePiece[] {
+/** The heading over several stages, `Tail` over `First fin` and `Second fin`: the last of them ends the piece. */
+function stagesAre(parts: readonly WorkedPart[], at: number): PatternLine | null {
+  const isStage = (part: WorkedPart | undefined): boolean =>
+    part?.piece != null && part.heading !== null && headed(part.heading.content).isStage;
+  if (!isStage(parts[at]) || isStage(parts[at + 1])) return null;
+  const over = parts.findLastIndex((part, i) => i < at && !isStage(part));
+  const above = parts[over];
+  return over > 0 && at - over > 1 && above && standsAlone(above) ? above.heading : null;
+}
+
+/** A heading with nothing below it but the next heading. */
+function standsAlone({ piece, lines }: WorkedPart): boolean {
+  return piece === null && lines.every(({ kind }) => kind === "blank");
+}
+
+function madePiece(part: WorkedPart, above: WorkedPart | undefined, whole: PatternLine | null): MadePiece[] {
   const { piece: worked, heading } = part;
   if (!worked || !heading || !(isOwnPiece(worked) || isToldOften(worked))) return [];
+  if (whole && headed(whole.content).words.length > 0)
+    return [{ part, worked, heading: whole, ...headed(whole.content) }];
   const own = headed(heading.content);
   // `Arms (x2)` over a line with nothing but a colour, which reads as a heading too.
-  const isOver =
-    above?.heading && !above.piece && isColour(own.name) && above.lines.every(({ kind }) => kind === "blank");
-  const over = isOver ? headed((above.heading as PatternLine).content) : own;
+  const isOver = above?.heading && isColour(own.name) && standsAlone(above);
+  const named = isOver ? (above.heading as PatternLine) : heading;
+  const over = isOver ? headed(named.content) : own;
   const words = over === own ? own.words : [...over.words, ...own.words];
   const make = Math.max(over.make, own.make, worked.piece.make);
-  return words.length > 0 ? [{ part, worked, name: over.name, words, make }] : [];
+  return words.length > 0 ? [{ part, worked, heading: named, name: over.name, words, make }] : [];
 }
 
 function isColour(name: string): boolean {

@@ -12,13 +12,18 @@ export function isUsed(piece: MadePiece, making: Making, pattern: WorkedPattern)
 }
 
 /** `Sew to the head.`: its own part says where it goes. */
-function putsItselfToUse({ part, words }: MadePiece, { pieces }: Making): boolean {
+function putsItselfToUse({ part, heading, words, worked }: MadePiece, { pieces }: Making): boolean {
   const own = lastWords(words);
-  const others = new Set(pieces.flatMap((one) => lastWords(one.words)).filter((noun) => !own.includes(noun)));
+  // Its own stages stand below the heading that names it, and are joined between its rows.
+  const isStage = (one: MadePiece): boolean =>
+    heading.start < one.heading.start && one.heading.start < (part.heading?.start ?? 0);
+  const nouns = pieces.filter((one) => !isStage(one)).flatMap((one) => lastWords(one.words));
+  const others = new Set(nouns.filter((noun) => !own.includes(noun)));
+  const from = pieces.some(isStage) ? (worked.rows.at(-1)?.line.span.end ?? 0) : 0;
 
   const goesOn = /\b(?:tie|glue|pin|knot|hang|slide|slip it)\b/i;
   return part.lines.some((line) => {
-    const isProse = line.kind === "prose";
+    const isProse = line.kind === "prose" && line.start >= from;
     return sentencesOf(line.content).some(
       (sentence) =>
         speaksOf(sentence, others) || (isProse && (isSewn(sentence) || goesOn.test(sentence.text))),
@@ -43,8 +48,8 @@ const closing = new RegExp(
 );
 
 /** Any other line of the pattern speaks of it: a row that is worked through it, a note on how to wear it. */
-function isSpokenOf({ part, words }: MadePiece, { lines, pieces }: WorkedPattern): boolean {
-  const own = new Set<PatternLine | null>([part.heading, ...part.lines]);
+function isSpokenOf({ part, heading, words }: MadePiece, { lines, pieces }: WorkedPattern): boolean {
+  const own = new Set<PatternLine | null>([heading, part.heading, ...part.lines]);
   const nouns = new Set(lastWords(words));
   const begins = pieces[0]?.piece.span.start ?? 0;
   return lines.some(

@@ -3,7 +3,7 @@ import { sentencesOf } from "../notation/assembly";
 import { frontMatterOf } from "../notation/front-matter/front-matter";
 import type { PatternLine } from "../notation/lines";
 import { keptBy } from "../text/kept-by";
-import { makingOf, type PlacedSentence } from "./pieces-made";
+import { makingOf, type PlacedSentence, partNamesOf } from "./pieces-made";
 import type { WorkedPattern } from "./rule";
 
 /** Something that the assembly sews on. */
@@ -14,10 +14,11 @@ export interface SewnThing {
 
 /** What the assembly sews on and nothing else in the pattern speaks of. */
 export const sewnUnheardOf = keptBy((pattern: WorkedPattern): readonly SewnThing[] => {
-  const making = makingOf(pattern);
-  const isNamed = making.assembly.some(({ mentions }) => mentions.length > 0);
-  if (making.pieces.length < 2 || !isNamed) return [];
-  return making.assembly.flatMap((said) =>
+  const { assembly } = makingOf(pattern);
+  const names = partNamesOf(pattern);
+  const isNamed = assembly.some(({ sentence }) => names.mentionsIn(sentence).length > 0);
+  if (names.all.filter(({ words }) => words.length > 0).length < 2 || !isNamed) return [];
+  return assembly.flatMap((said) =>
     objectsOf(said.sentence)
       .filter(
         (thing) => isUnheardOf(thing, said, pattern) && (!bought.test(thing.noun) || hasNotions(pattern)),

@@ -1,12 +1,10 @@
 import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
-import type { RowContent } from "../fabric/pattern";
-import { turnsFirst, turnsLast } from "../fabric/turns";
 import type { WorkedRow } from "../fabric/worked";
 import type { RowHead } from "../notation/document";
-import { keptBy } from "../text/kept-by";
 import type { Span } from "../text/span";
-import { linesBetween } from "./outline";
+import { lostTurns } from "./lost-turns";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
+import { isRearranged, turningOf, turnsBetween } from "./turning";
 import { rowName, says } from "./wording";
 
 /** Rows with the work turned between them are marked with the same side, or the other way round. */
@@ -14,7 +12,7 @@ export const sidesNotAlternating: PatternRule = {
   id: "sides-not-alternating",
   severity: "warning",
   documentation: `## What it finds
-Rows marked RS and WS whose sides do not follow from how often the work is turned between them. Only turns that are written in the rows are counted; rounds that are not turned are left alone.
+Rows marked RS and WS whose sides do not follow from how often the work is turned between them. Only turns that are written in the rows are counted; rounds that are not turned are left alone. Also the one pair of rows with different sides between which no turn is written, where all others have one.
 
 ## Why it matters
 The right side decides which way a textured stitch stands out and where an end is hidden. A maker who goes by the label has the work the wrong way round.
@@ -36,7 +34,7 @@ Row 2 (WS): Ch 1, sc in each st across, turn. (10)
   check(pattern) {
     return partsOf(pattern)
       .filter(({ piece }) => piece && hasSides(piece))
-      .flatMap((part) => slipsIn(part, pattern));
+      .flatMap((part) => [...slipsIn(part, pattern), ...lostTurns(part)]);
   },
 };
 
@@ -82,50 +80,11 @@ function otherThan(side: Side): Side {
   return side === "RS" ? "WS" : "RS";
 }
 
-/** What takes the work off the hook, or says how it lies. */
-const rearranging =
-  /\b(?:(?:do not|don['’]t|without)\s+turn|fasten|f\/?o|rejoin|join|attach|facing|flip|rotate|right side|wrong side|[rw]s)/i;
-
-/** Turns from one row to the next; null where nothing tells. */
-function turnsBetween(before: WorkedRow, row: WorkedRow): number | null {
-  const [above, own] = [turningOf(before.line.content), turningOf(row.line.content)];
-  if (!above || !own || own.standsForOthers) return null;
-  const turns = (above.last ? 1 : 0) + (own.first ? 1 : 0);
-  // A row that says nothing of a turn may be turned all the same.
-  return turns === 1 ? 1 : null;
-}
-
-/** How a row turns the work. */
-interface Turning {
-  readonly first: boolean;
-  readonly last: boolean;
-  readonly isOnce: boolean;
-  readonly standsForOthers: boolean;
-}
-
-/** Null where the work may lie otherwise for another reason than a turn. */
-const turningOf = keptBy(({ kind, plan, text }: RowContent): Turning | null => {
-  if (kind !== "row" || !plan || rearranging.test(text)) return null;
-  return {
-    first: turnsFirst(plan),
-    last: turnsLast(plan),
-    isOnce: plan.instructions.filter(({ op }) => op === "turn").length < 2,
-    standsForOthers: /^\W*(?:rep|as\b|same|work)/i.test(text),
-  };
-});
-
 /** Turns between the rows of a range. */
 function turnsWithin({ line, times }: WorkedRow): number | null {
   const [n, ...others] = times ?? [];
   const isKnown = n !== undefined && others.every((one) => one === n);
   return isKnown && turningOf(line.content)?.isOnce ? n - 1 : null;
-}
-
-function isRearranged(part: WorkedPart, before: WorkedRow, row: WorkedRow): boolean {
-  const between = linesBetween(part, before.line.span, row.line.span);
-  return between.some(
-    ({ text, kind }) => kind === "prose" && (rearranging.test(text) || /\bturn/i.test(text)),
-  );
 }
 
 function slip(row: WorkedRow, { row: before, side, turns }: Marked, pattern: WorkedPattern): Found {

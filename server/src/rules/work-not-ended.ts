@@ -21,8 +21,8 @@ const rowsAtLeast = 4;
 
 /** Written out for others from its materials on, not noted down in part. */
 export function isWholePattern({ lines, pieces }: WorkedPattern): boolean {
-  const { hooks, yarns, abbreviations } = frontMatterOf(lines);
-  const isListed = hooks.length > 0 && yarns.length > 0 && abbreviations.length > 0;
+  const { hooks, yarns, abbreviations, gauge } = frontMatterOf(lines);
+  const isListed = hooks.length > 0 && yarns.length > 0 && (abbreviations.length > 0 || gauge.length > 0);
   return isListed && pieces.reduce((sum, { rows }) => sum + rows.length, 0) >= rowsAtLeast;
 }
 

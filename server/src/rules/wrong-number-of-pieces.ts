@@ -172,11 +172,10 @@ function found(mention: SaidOf, { line }: PlacedSentence, pattern: WorkedPattern
     message: `The assembly speaks of "${pattern.text.slice(span.start, span.end)}", and ${told} under ${names}. Make the numbers agree.`,
     fixes:
       kin.length === 1 ? fixesFor(piece, n, made, { ...many, ...shifted(many, line.start) }, pattern) : [],
-    related: kin.flatMap(({ part, make }) =>
-      part.heading
-        ? [{ span: part.heading, message: make === 1 ? "Here one is made." : `Here ${make} are made.` }]
-        : [],
-    ),
+    related: kin.map(({ heading, make }) => ({
+      span: heading,
+      message: make === 1 ? "Here one is made." : `Here ${make} are made.`,
+    })),
   };
 }
 

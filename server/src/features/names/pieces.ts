@@ -26,8 +26,7 @@ function spanOf(span: Span | undefined): Span {
 }
 
 /** The name in the heading, without `(make 2)`. */
-function headingOf({ part, name }: MadePiece): Span {
-  const { text = "", start = 0 } = part.heading ?? {};
+function headingOf({ heading: { text, start }, name }: MadePiece): Span {
   const at = Math.max(0, text.indexOf(name));
   return { start: start + at, end: start + at + name.length };
 }
