@@ -125,7 +125,7 @@ Row 2: Ch 1, turn, *sc in next 3 sts, ch 1, sk next st; rep from * across. ${pla
     const answer = rewriteAnswerInSizes(sceneOf(round), round.indexOf("Rnd 2"), "M 29");
     expect(answer).toMatchObject({
       fits: false,
-      says: "The sizes would need different words in Rnd 2.",
+      says: "The sizes would need different words in Rnd 2. Type counts that differ from the present ones by as much, or change the numbers in the grading sheet.",
       edits: [],
     });
   });

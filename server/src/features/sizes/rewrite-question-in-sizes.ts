@@ -68,6 +68,9 @@ function wantedEach({ all, rows }: RowInSizes, typed: string): (Wanted | null)[]
     all.map(({ one }) => one.name),
   );
   if (isRefusal(each)) return each;
+  const idle = all.find((size, i) => each[i] != null && !rows.some((row) => row.size === size));
+  if (idle && each.filter((one) => one !== null).length === 1)
+    return { why: `Size ${idle.one.name} does not work this row.` };
   const wanted: (Wanted | null)[] = [];
   for (const { size, now } of rows) {
     const own = each[all.indexOf(size)];
@@ -84,6 +87,13 @@ function wantedEach({ all, rows }: RowInSizes, typed: string): (Wanted | null)[]
 function whyNot({ rows }: RowInSizes, wanted: readonly (Wanted | null)[], { why }: Refusal): string {
   const at = rows.findIndex(({ size }) => why.startsWith(`size ${size.one.name}: `));
   const [row, count] = [rows[at], wanted[at]];
-  const near = row && count ? nearestWords(row.size.scene, row.here, count) : "";
+  const near = row && count ? nearestWords(row.size.scene, row.here, count) : otherWay(why);
   return `${sentence(why)} ${near}`.trim();
+}
+
+/** Where the sizes do not go into one line. */
+function otherWay(why: string): string {
+  return why.includes("different words")
+    ? "Type counts that differ from the present ones by as much, or change the numbers in the grading sheet."
+    : "";
 }

@@ -70,7 +70,8 @@ function lineInAll(line: LineInAll): TextEdit[] | Refusal {
     ({ now, span }) =>
       wordsOf(now) === wordsOf(first.now) && span.start === first.span.start && span.end === first.span.end,
   );
-  if (!isAlike || line.own.length < line.all)
+  // Under `Size L only:` a line belongs to those that work it; with a dash in it, to the others as well.
+  if (!isAlike || (line.own.length < line.all && hasDash(line.text)))
     return { why: `the sizes would need different words in ${nameOf(line.text)}` };
   const told = inOne(
     line,
@@ -168,12 +169,16 @@ function inOne(line: LineInAll, texts: readonly string[]): string {
 /** One number where all are the same, else a list of them. */
 function listed({ text, own, all, form }: LineInAll, numbers: readonly string[]): string {
   if (new Set(numbers).size === 1) return numbers[0] ?? "";
-  // A row that some sizes do not work has a dash for those, or stands under a line that names the others.
-  const hasDash = own.length < all && /[-–—]\s?[([,]|,\s?[-–—]\s?[,)\]]/.test(text);
-  const entries = hasDash
-    ? [...Array(all).keys()].map((size) => numbers[own.findIndex((one) => one.size === size)] ?? "-")
-    : numbers;
+  const entries =
+    own.length < all && hasDash(text)
+      ? [...Array(all).keys()].map((size) => numbers[own.findIndex((one) => one.size === size)] ?? "-")
+      : numbers;
   return form(entries);
+}
+
+/** A row that some sizes do not work has a dash for those, or stands under a line that names the others. */
+function hasDash(text: string): boolean {
+  return /[-–—]\s?[([,]|,\s?[-–—]\s?[,)\]]/.test(text);
 }
 
 function wordsOf(text: string): string {
