@@ -81,6 +81,18 @@ describe("markup in a pattern", () => {
   );
 });
 
+test("markup in a pattern is shown as it is for a word processor", async () => {
+  const params = { textDocument: { uri: URI } };
+  const page = (await (await opened()).connection.sendRequest("loopledger/richText", params)) as string;
+  expect(page).toContain("&lt;img");
+  const all = [...page.matchAll(/<\/?([a-z0-9]+)([^>]*)>/gi)];
+  expect(all.length).toBeGreaterThan(10);
+  expect(all.flatMap(([, tag = ""]) => (ours.test(tag) ? [] : [tag]))).toEqual([]);
+  expect(
+    all.flatMap(([, , rest = ""]) => (/^(?: style="[^"<>]*")?\s*\/?$/.test(rest) ? [] : [rest])),
+  ).toEqual([]);
+});
+
 test("a letter of another alphabet is read as what it looks like, or told; never passed over", () => {
   const cyrillic = "Rnd 1: 6 s\u0441 in mr (6)\nRnd 2: \u0456nc x5 (12)";
   const told = new Checker().check(cyrillic).findings.map(({ message }) => message);

@@ -8,6 +8,7 @@ import {
 import { Checker } from "../../server/src/workspace/checker";
 import { ABILITIES } from "../fuzz/abilities";
 import { faultIn, methods, protocolVersion } from "../fuzz/protocol/valid";
+import { shapes } from "../fuzz/shapes";
 import { inProcess, PULL_AND_SETTINGS, PUSH, until } from "./client";
 
 const URI = "file:///buoy.crochet";
@@ -33,6 +34,11 @@ describe("what the protocol does not allow is told", () => {
     ["textDocument/semanticTokens/full", { data: ["1"] }],
   ])("%s %j", (method, message) => {
     expect(faultIn(method, message)).toMatch(/must/);
+  });
+
+  test("of every request that random sessions make", () => {
+    const asked = Object.keys(shapes).filter((method) => !method.startsWith("loopledger/"));
+    expect(asked.filter((method) => !methods.some((known) => known === method))).toEqual([]);
   });
 
   test("of every method that is known", () => {

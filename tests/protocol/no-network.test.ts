@@ -7,12 +7,20 @@ import { bundle, temporaryFolder } from "./bundles";
 import { overStdio, PULL } from "./client";
 import { runCommand } from "./command";
 
-const WRONG = "Rnd 1: 6 sc in mr (6)\nRnd 2: inc x5 (12)\nSee https://example.com and ../../../etc/passwd";
+const WRONG = [
+  "Rnd 1: 6 sc in mr (6)",
+  "Rnd 2: inc x5 (12)",
+  "See https://example.com, ../../../etc/passwd and [the chart](file:///etc/passwd).",
+  "![](file:///etc/passwd) $(cat /etc/passwd) `cat /etc/passwd` %2e%2e/etc/passwd",
+].join("\n");
 const URI = "file:///buoy.crochet";
 
 let server: string;
 let commandLine: string;
-/** Read before a program starts: whatever asks for a connection, a name or another program ends it with 99. */
+/**
+ * Read before a program starts: whatever asks for a connection, a name, another program, or a file that only the
+ * pattern speaks of, ends it with 99.
+ */
 let guard: string;
 
 beforeAll(async () => {
@@ -30,6 +38,13 @@ beforeAll(async () => {
     for (const name of ["spawn", "exec", "execFile", "fork", "spawnSync", "execSync", "execFileSync"])
       require("node:child_process")[name] = stop("program");
     globalThis.fetch = stop("fetch");
+    const fs = require("node:fs");
+    for (const of of [fs, fs.promises])
+      for (const name of ["open", "openSync", "readFile", "readFileSync", "stat", "statSync", "readdir", "readdirSync"]) {
+        const real = of[name];
+        if (real) of[name] = (path, ...rest) =>
+          String(path).includes("passwd") ? stop("file")() : real.call(of, path, ...rest);
+      }
     `,
   );
 });
@@ -41,6 +56,12 @@ test("the guard ends a program that opens a connection", async () => {
     status: 99,
     err: "NETWORK connect\n",
   });
+});
+
+test("the guard ends a program that reads such a file", async () => {
+  const script = join(temporaryFolder(), "reads.cjs");
+  writeFileSync(script, 'require("node:fs").readFileSync("/etc/passwd")');
+  expect(await runCommand("--require", [guard, script])).toMatchObject({ status: 99, err: "NETWORK file\n" });
 });
 
 test("the server opens no connection and starts no program, whatever it is asked", async () => {

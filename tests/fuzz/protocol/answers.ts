@@ -65,6 +65,7 @@ export interface Answers {
   "textDocument/inlayHint": InlayHint[] | null;
   "textDocument/formatting": TextEdit[] | null;
   "textDocument/rangeFormatting": TextEdit[] | null;
+  "textDocument/onTypeFormatting": TextEdit[] | null;
   "textDocument/codeAction": (Command | CodeAction)[] | null;
   "codeAction/resolve": CodeAction;
   "textDocument/publishDiagnostics": PublishDiagnosticsParams;
