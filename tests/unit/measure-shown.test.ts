@@ -1,3 +1,4 @@
+import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { hoverAt } from "../../server/src/features/hover/hover";
 import { type HintChoice, inlayHints } from "../../server/src/features/inlay-hints";
@@ -17,6 +18,40 @@ function hintsOf(text: string, choice: Partial<HintChoice>): [string, string][] 
   const hints = inlayHints(worked, all, { count: false, yarn: false, time: false, ...choice }, usualOptions);
   return hints.map(({ offset, label }) => [text.slice(0, offset).split("\n").at(-1) ?? "", label]);
 }
+
+/** Screen readers come to a hover and not to a hint. */
+test("whatever a hint says is in the hover of the row too, in all samples", () => {
+  let hints = 0;
+  for (const file of readdirSync("samples")) {
+    const text = readFileSync(`samples/${file}`, "utf8").replace(/ [([]\d+[^)\]]*[)\]](?=\.?$)/gm, "");
+    const { worked } = new Checker().work(text);
+    const all = { start: 0, end: text.length };
+    const rows = worked.pieces.flatMap((piece) => piece.rows.map(({ line }) => line));
+    for (const { offset, label } of inlayHints(
+      worked,
+      all,
+      { count: true, yarn: true, time: true },
+      usualOptions,
+    )) {
+      const row = rows.find(({ span }) => span.end === offset);
+      // Of a row without a head any word may tell.
+      const from = row?.span.start ?? 0;
+      const places = row?.head ? [from] : [...Array(offset - from).keys()].map((at) => from + at);
+      const hovers = places.flatMap((at) => hoverAt(worked, at)?.blocks ?? []);
+      const said = toPlainText(hovers);
+      // Of many sizes a hint gives the first and the last, in brackets of their own.
+      const words = label.match(/\d[\d.]*/g) ?? [];
+      hints++;
+      expect
+        .soft(
+          words.filter((word) => !said.includes(word)),
+          `${file}: ${row?.headText}: ${label}\n${said}`,
+        )
+        .toEqual([]);
+    }
+  }
+  expect(hints).toBeGreaterThan(100);
+});
 
 describe("hints behind rows", () => {
   test("the count, where the line does not state it", () => {

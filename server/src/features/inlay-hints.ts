@@ -1,7 +1,7 @@
 import { estimateOf, inWords } from "../measure/figures";
 import type { MeasureOptions } from "../measure/materials";
 import { rowYarn } from "../measure/row-yarn";
-import { minutesOf, shortDuration } from "../measure/time";
+import { minutesOf, shortDuration, shortestTime } from "../measure/time";
 import { yarnUseOf } from "../measure/yarn-used";
 import type { WorkedPattern } from "../rules/rule";
 import type { Span } from "../text/span";
@@ -71,7 +71,7 @@ function timeOf(
   { stitchesPerMinute }: MeasureOptions,
 ): Part[] {
   const minutes = minutesOf(row, stitchesPerMinute, yarnUseOf(pattern).timesOf(row, piece));
-  if (minutes.every((n) => n === null || n === 0)) return [];
+  if (minutes.every((n) => n === null || n < shortestTime)) return [];
   const cells = minutes.map((n) => (n ? shortDuration(n) : "-"));
   return [
     { label: bySize(cells), tells: `Time${inFull(cells, "")} at ${stitchesPerMinute} stitches a minute.` },

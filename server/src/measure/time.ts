@@ -1,6 +1,9 @@
 import type { WorkedRow } from "../fabric/worked";
 import { stitchesOf } from "./stitch-counts";
 
+/** Minutes; a shorter time is nothing to plan with. */
+export const shortestTime = 5;
+
 /** Stitches a minute. Common practice: ordinary hands work 18 to 22 a minute, beginners half as many. */
 export const pace = { usual: 20, beginner: 10 } as const;
 

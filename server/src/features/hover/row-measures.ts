@@ -6,7 +6,7 @@ import type { MeasureOptions } from "../../measure/materials";
 import { openingsInWords, rowSizeInWords } from "../../measure/row-size";
 import { rowsYarn, rowYarn, sumOf } from "../../measure/row-yarn";
 import { roundsOf } from "../../measure/size";
-import { durationInWords, minutesOf } from "../../measure/time";
+import { durationInWords, minutesOf, shortestTime } from "../../measure/time";
 import { type YarnUse, yarnUseOf } from "../../measure/yarn-used";
 import type { PlacedRow } from "../placed-row";
 import type { SizeRow } from "../shown/size-table";
@@ -62,9 +62,6 @@ function soFar(row: WorkedRow, piece: WorkedPiece, use: YarnUse): number[] {
 function metres(millimetres: number, basis: Basis): string {
   return inWords(estimateOf(millimetres / 1000, basis));
 }
-
-/** Minutes; a shorter time is nothing to plan with. */
-const shortestTime = 5;
 
 function timeRow({ row, piece }: PlacedRow, use: YarnUse, { stitchesPerMinute }: MeasureOptions): SizeRow[] {
   const minutes = minutesOf(row, stitchesPerMinute, use.timesOf(row, piece));
