@@ -58,6 +58,8 @@ test("materials and measures open as a page beside the pattern", limits, async (
   t.after(workbench.close);
   const { page } = workbench;
   try {
+    // A palette that opens before the extension is there does not list what it can do.
+    await page.waitForSelector(".codelens-decoration", { state: "attached" });
     await workbench.run("Loopledger: Materials and measures");
     const shown = await workbench.pageWith("balls to buy");
     await workbench.screenshot("materials");
