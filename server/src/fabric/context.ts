@@ -258,7 +258,7 @@ function readSizes(all: readonly LineContent[], lines: readonly LineContent[]): 
     if (/first\s*[([]\s*second\s*[)\]]\s*size/i.test(line.text)) return ["first", "second"];
     const fit = /to fit[^\d]*([\d-]+)\s*[([]([^)\]]+)[)\]]/i.exec(line.text);
     const listed =
-      /sizes?\b\s*:?\s*([\w./-]+(?: (?!and\b)[\w./-]+)?(?:(?:\s*,\s*(?:and\s+)?|\s+and\s+|\s*&\s*)[\w./-]+(?: (?!and\b)[\w./-]+)?)+)/i.exec(
+      /sizes?\b\s*:?\s*([\w./-]+(?: (?!and\b)[\w./-]+)?(?:(?:\s*,\s*(?:and\s+)?|\s+and\s+|\s*&\s*)(?!with\b)[\w./-]+(?: (?!and\b)[\w./-]+)?)+)/i.exec(
         line.text,
       );
     const isList = listed?.[1]?.includes(",") || /\bsizes\b/i.test(line.text);

@@ -50,11 +50,14 @@ function lineStart(text: string, { line }: WorkedRow): number {
 type Found = Pick<SizedList, "start" | "end" | "cells" | "sign">;
 
 function listsIn(line: PatternLine, sizes: readonly string[], { context }: WorkedPattern): Found[] {
-  const isName = namesIn(line.text, sizes);
   const numbers = spansOf(line, sizes.length, context.lexicon).map(({ start, end }) =>
     foundIn(line.text, start, end, new RegExp(cell, "g")),
   );
-  return [...isName, ...numbers]
+  // `2[4:6:8]` are names and numbers.
+  const names = namesIn(line.text, sizes).filter(
+    ({ start, end }) => !numbers.some((one) => one.start < end && start < one.end),
+  );
+  return [...names, ...numbers]
     .filter(({ cells }) => cells.length === sizes.length)
     .map((one) => moved(one, line.start));
 }
@@ -126,8 +129,9 @@ const betweenNames = String.raw`(?:\s*[,:;]\s*(?:and\s+)?|\s+(?:and|&)\s+)`;
 function namesIn(text: string, sizes: readonly string[]): Found[] {
   const names = sizes.map((name) => name.replace(/[.*+?^${}()|[\]\\]/g, "\\$&"));
   const [first, ...rest] = names;
+  const others = rest.join(betweenNames);
   const form = new RegExp(
-    `\\b${first}(?:\\s*[([]\\s*|${betweenNames})${rest.join(betweenNames)}(?![\\w])`,
+    `\\b${first}(?:\\s*[([]\\s*${others}\\s*[)\\]]|(?:\\s*[([]\\s*|${betweenNames})${others}(?![\\w]))`,
     "i",
   );
   const found = form.exec(text);
