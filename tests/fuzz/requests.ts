@@ -163,6 +163,7 @@ export const requests = {
     ...about(scene),
     positions: [scene.here, scene.range.start],
   })),
+  links: asking("textDocument/documentLink", about),
   "yarn colours": asking("textDocument/documentColor", about),
   "other yarn colours": asking("textDocument/colorPresentation", (scene) => ({
     ...within(scene),

@@ -125,6 +125,7 @@ export const shapes = {
   "textDocument/foldingRange": list(FoldingRange.is),
   "textDocument/selectionRange": list(selectionRange),
   "textDocument/documentColor": list(ColorInformation.is),
+  "textDocument/documentLink": list(DocumentLink.is),
   "textDocument/colorPresentation": list(ColorPresentation.is),
   "textDocument/semanticTokens/full": tokens,
   "textDocument/semanticTokens/full/delta": anyOf(tokens, record({ edits: list(tokensEdit) })),

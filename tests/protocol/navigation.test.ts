@@ -4,6 +4,7 @@ import {
   DefinitionRequest,
   DocumentColorRequest,
   DocumentHighlightRequest,
+  DocumentLinkRequest,
   DocumentSymbolRequest,
   FoldingRangeRequest,
   LSPErrorCodes,
@@ -117,4 +118,20 @@ test("over stdio a pattern has an outline, folds, selections that grow, and colo
   const colours = await connection.sendRequest(DocumentColorRequest.type, document);
   expect(colours?.map(({ range }) => textIn(range))).toEqual(["navy", "red", "A"]);
   expect(colours?.[1]?.color).toEqual({ red: 1, green: 0, blue: 0, alpha: 1 });
+});
+
+test("the numbers that name rows are links to them, in rows and in prose", async () => {
+  const { client, server } = overStdio(script, ["--stdio"]);
+  onTestFinished(() => {
+    server.kill();
+  });
+  await client.initialize(CAPABILITIES);
+  const rows = ["Rnd 1: fsc 12, join (12)", "Rnd 2: sc around (12)", "Rnd 3: Rep Rnd 2. (12)"];
+  await client.open(URI, ["Body", ...rows, "Sew the wave on between Rnds 1 and 3."].join("\n"));
+  const links = await client.connection.sendRequest(DocumentLinkRequest.type, { textDocument: { uri: URI } });
+  expect(links?.map(({ range, target }) => [range.start.line, range.start.character, target])).toEqual([
+    [3, "Rnd 3: Rep Rnd ".length, `${URI}#L3`],
+    [4, "Sew the wave on between Rnds ".length, `${URI}#L2`],
+    [4, "Sew the wave on between Rnds 1 and ".length, `${URI}#L4`],
+  ]);
 });

@@ -110,6 +110,7 @@ export function serverCapabilities(client: ClientAbilities, host: Pick<Host, "fi
     foldingRangeProvider: true,
     selectionRangeProvider: true,
     colorProvider: true,
+    documentLinkProvider: {},
     semanticTokensProvider: {
       legend: { tokenTypes: [...tokenTypes], tokenModifiers: [] },
       full: { delta: true },

@@ -13,6 +13,7 @@ import { answerCodeLenses } from "./code-lens";
 import { answerCompletions } from "./completion";
 import type { Host, Server } from "./context";
 import { type DiagnosticsChannel, pullChannel, pushChannel } from "./diagnostics-channels";
+import { answerDocumentLinks } from "./document-links";
 import { answerDrafts } from "./drafts";
 import { answerFormatting } from "./formatting";
 import { answerGrading } from "./grading-requests";
@@ -69,6 +70,7 @@ export function startServer(connection: Connection, host: Host): void {
     answerTerms(server);
     answerPastedTerms(server);
     answerDrafts(server);
+    answerDocumentLinks(server);
     answerRichText(server);
     answerWake(server);
     return {

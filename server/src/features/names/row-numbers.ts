@@ -2,6 +2,7 @@ import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { type NumberInText, readRowReferences } from "../../notation/row-references";
 import type { WorkedPattern } from "../../rules/rule";
 import { rowName } from "../../rules/wording";
+import { keptBy } from "../../text/kept-by";
 import { type Span, shift } from "../../text/span";
 import type { Place } from "../hover/place";
 import { piecesMeant, rowNumbered } from "../wake/meant-rows";
@@ -16,6 +17,20 @@ export const rowNumbers: NameSource = {
     return said ? namedThing(said, said.span, place.pattern) : null;
   },
 };
+
+/** A number that names a row, and where that row begins. */
+export interface RowLink extends Span {
+  readonly target: number;
+  readonly row: WorkedRow;
+}
+
+/** Every number that names a row elsewhere, with the row; the first where several pieces have such a row. */
+export function rowLinks(pattern: WorkedPattern): RowLink[] {
+  const links = new Map<number, RowLink>();
+  for (const { row, span } of mentionsIn(pattern, null))
+    if (!links.has(span.start)) links.set(span.start, { ...span, target: row.line.span.start, row });
+  return [...links.values()].sort((a, b) => a.start - b.start);
+}
 
 /** A row of a piece, and where its number is. */
 interface Numbered {
@@ -71,21 +86,24 @@ function mentionsIn(pattern: WorkedPattern, offset: number | null): Mention[] {
   const inRows = pattern.pieces.flatMap((piece) =>
     piece.rows
       .filter(({ line }) => isAsked(line.span))
-      .flatMap(({ line }) => numbersIn(line.text, line.start).flatMap((one) => meant(one, [piece]))),
+      .flatMap(({ line }) => numbersIn(line.content, line.start).flatMap((one) => meant(one, [piece]))),
   );
   const inProse = pattern.lines
     .filter(({ kind, text }) => (kind === "prose" || kind === "field") && /\d/.test(text))
     .filter(isAsked)
     .flatMap((line) => {
-      const numbers = numbersIn(line.text, line.start);
+      const numbers = numbersIn(line.content, line.start);
       return numbers.length === 0 ? [] : numbers.flatMap((one) => meant(one, piecesMeant(pattern, line)));
     });
   return [...inRows, ...inProse];
 }
 
-function numbersIn(text: string, start: number): NumberInText[] {
-  const numbers = readRowReferences(text).flatMap((one) => one.numbers);
-  return numbers.map(({ n, ...span }) => ({ n, ...shift(span, start) }));
+const numbersOf = keptBy(({ text }: { readonly text: string }) =>
+  readRowReferences(text).flatMap((one) => one.numbers),
+);
+
+function numbersIn(content: { readonly text: string }, start: number): NumberInText[] {
+  return numbersOf(content).map(({ n, ...span }) => ({ n, ...shift(span, start) }));
 }
 
 function meant({ n, start, end }: NumberInText, pieces: readonly WorkedPiece[]): Mention[] {
