@@ -4,6 +4,7 @@ import {
   ColorInformation,
   ColorPresentation,
   Diagnostic,
+  DocumentLink,
   FoldingRange,
   Hover,
   InlayHint,
