@@ -66,6 +66,15 @@ describe("too-much-yarn", () => {
     expectClean(after);
   });
 
+  test("each size by its own amount; one amount for all by the size that takes most", () => {
+    const sized = (amount: string) =>
+      `${front(`DK cotton, 50 g / 125 m: ${amount}`, "Sizes: S (L)\n")}Ch 21 (101).\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 (100))\nRows 2-60: Ch 1, turn, sc in each st across. 20 (100) sc.\nFasten off.\n`;
+    expect(onlyFinding("too-much-yarn", sized("4 (4) balls")).message).toContain("4 balls for size S");
+    expect(foundBy("too-much-yarn", sized("1 (4) balls"))).toEqual([]);
+    expect(foundBy("too-much-yarn", sized("4 balls"))).toEqual([]);
+    expect(onlyFinding("too-much-yarn", sized("9 balls")).message).toContain("9 balls for size L");
+  });
+
   test.each([
     [
       "oddments: double of little is less than a ball",

@@ -1,6 +1,5 @@
 import type { Found, PatternRule } from "./rule";
-import { sizeName } from "./wording";
-import { queryOn, type YarnNeed, yarnNeeds } from "./yarn-needed";
+import { forSize, queryOn, type YarnNeed, yarnNeeds } from "./yarn-needed";
 
 /** The materials list less of a yarn than the rows are sure to take. */
 export const tooLittleYarn: PatternRule = {
@@ -46,9 +45,7 @@ Fasten off.
 `,
   check(pattern) {
     const short = yarnNeeds(pattern).filter(isTooLittle);
-    return short.map((need) =>
-      found(need, pattern.context.sizes.length > 1 ? ` for ${nameOf(need, pattern)}` : ""),
-    );
+    return short.map((need) => found(need, forSize(need, pattern)));
   },
 };
 
@@ -71,9 +68,4 @@ function found(need: YarnNeed, forSize: string): Found {
     fixes,
     related: [],
   };
-}
-
-function nameOf({ size }: YarnNeed, { pieces }: Parameters<PatternRule["check"]>[0]): string {
-  const [piece] = pieces;
-  return piece ? sizeName(size, piece) : `size ${size + 1}`;
 }

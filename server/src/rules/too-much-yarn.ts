@@ -1,5 +1,5 @@
 import type { Found, PatternRule } from "./rule";
-import { queryOn, type YarnNeed, yarnNeeds } from "./yarn-needed";
+import { forSize, queryOn, type YarnNeed, yarnNeeds } from "./yarn-needed";
 
 /** The materials list more of a yarn than the rows take, by more than a whole ball. */
 export const tooMuchYarn: PatternRule = {
@@ -44,10 +44,18 @@ Fasten off.
 \`\`\`
 `,
   check(pattern) {
-    // Of several sizes the largest may need what the list says.
-    return pattern.context.sizes.length > 1 ? [] : yarnNeeds(pattern).filter(isTooMuch).map(found);
+    const needs = yarnNeeds(pattern);
+    const tooMuch = needs.filter((need) => isTooMuch(need) && isForThisSize(need, needs));
+    return tooMuch.map((need) => found(need, forSize(need, pattern)));
   },
 };
+
+/** One amount for all sizes is for the one that takes most. */
+function isForThisSize(need: YarnNeed, all: readonly YarnNeed[]): boolean {
+  if (need.amount.values.length > 1) return true;
+  const alike = all.filter(({ yarn }) => yarn === need.yarn);
+  return need === alike.reduce((most, one) => (one.needs > most.needs ? one : most));
+}
 
 /** Published items took at most so much more than the model says of them, and this much is to spare. */
 const atMost = 1.35;
@@ -59,12 +67,12 @@ function isTooMuch({ needs, has, yarn: { label, perPiece }, basis, isWhole }: Ya
   return has.least - enough > label.metres;
 }
 
-function found(need: YarnNeed): Found {
+function found(need: YarnNeed, forSize: string): Found {
   const { listed, taken, by, enough, span, fixes } = queryOn(need, atMost * spare);
   const ball = Math.round(need.yarn.label?.metres ?? 0);
   return {
     span,
-    message: `${listed}; ${taken}, and a ball holds ${ball} m: more than a whole ball is left over. ${by} ${enough ?? "less"} would do, with plenty to spare.`,
+    message: `${listed}${forSize}; ${taken}, and a ball holds ${ball} m: more than a whole ball is left over. ${by} ${enough ?? "less"} would do, with plenty to spare.`,
     fixes,
     related: [],
   };

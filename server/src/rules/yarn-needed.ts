@@ -8,6 +8,7 @@ import { type YarnUse, yarnUseOf } from "../measure/yarn-used";
 import type { Amount } from "../notation/front-matter/yarns";
 import type { Span, TextEdit } from "../text/span";
 import type { Fix, WorkedPattern } from "./rule";
+import { sizeName } from "./wording";
 
 /** A yarn of the list beside what the rows take of it, in metres, for one size. */
 export interface YarnNeed {
@@ -58,6 +59,12 @@ function needsOf(
 ): number {
   if (!perPiece) return use.inAll[size]?.get(at) ?? 0;
   return Math.max(0, ...pieces.map((piece) => use.ofPiece(piece)[size]?.get(at) ?? 0));
+}
+
+/** ` for size L`; nothing where a pattern has one size. */
+export function forSize({ size }: YarnNeed, { pieces: [piece], context }: WorkedPattern): string {
+  if (context.sizes.length < 2) return "";
+  return ` for ${piece ? sizeName(size, piece) : `size ${size + 1}`}`;
 }
 
 /** An amount of the list as a query: what it is, what the rows take, and what would do. */
