@@ -10,6 +10,8 @@ interface Judged {
   readonly mutant: Mutant;
   readonly seen: Seen;
   readonly verdict: Verdict;
+  /** A note on the changed line that the right pattern does not have, or a row there that is left unchecked. */
+  readonly isNoted: boolean;
   /** How the changed row was judged, and with what reason or assumption, for those who look after a survivor. */
   readonly why: string;
 }
@@ -36,7 +38,31 @@ const checker = new Checker();
 function judged(mutant: Mutant): Judged {
   const verdict = verdictOf(mutant.text);
   const found = seen(mutant, checker);
-  return { mutant, seen: found, verdict, why: found === "crash" ? "the checker stopped" : why(mutant) };
+  if (found === "crash") return { mutant, seen: found, verdict, isNoted: false, why: "the checker stopped" };
+  const because = why(mutant);
+  return {
+    mutant,
+    seen: found,
+    verdict,
+    isNoted: because.startsWith("unchecked") || isNoted(mutant),
+    why: because,
+  };
+}
+
+const rightTexts = new Map(rightPatterns().map(({ name, text }) => [name, notesOf(text)]));
+
+/** Rules that have something to say of a pattern, with how often. */
+function notesOf(text: string): ReadonlyMap<string, number> {
+  const sums = new Map<string, number>();
+  for (const { rule } of checker.check(text).findings) sums.set(rule, (sums.get(rule) ?? 0) + 1);
+  return sums;
+}
+
+function isNoted({ file, text, start, end }: Mutant): boolean {
+  const before = rightTexts.get(file);
+  const here = checker.check(text).findings.filter(({ span }) => start <= span.start && span.start <= end);
+  const now = notesOf(text);
+  return here.some(({ rule }) => (now.get(rule) ?? 0) > (before?.get(rule) ?? 0));
 }
 
 function why({ text, start, end }: Mutant): string {
@@ -73,7 +99,9 @@ function isFound({ seen }: Judged): boolean {
 
 function summary(title: string, list: readonly Judged[]): string {
   const onLine = list.filter((one) => one.seen === "on the line");
-  return `| ${title} | ${share(onLine, list)} | ${share(list.filter(isFound), list)} |`;
+  const found = list.filter(isFound);
+  const noted = list.filter((one) => isFound(one) || one.isNoted);
+  return `| ${title} | ${share(onLine, list)} | ${share(found, list)} | ${share(noted, list)} |`;
 }
 
 function grouped(list: readonly Judged[], keyOf: (one: Judged) => string): string {
@@ -140,8 +168,8 @@ console.log(
     "# Slips put into right patterns",
     `${all.length} slips in ${texts.length} patterns. By a second count that shares no code with the project ${faults.length} leave a row that does not fit or does not make what it says; ${none.length} change no sum; of the others it cannot tell.`,
     [
-      "| | told on its row | told at all |",
-      "|---|---|---|",
+      "| | told on its row | told at all | told, noted or left unchecked |",
+      "|---|---|---|---|",
       summary("all faults", faults),
       summary(
         "numbers and counts only",

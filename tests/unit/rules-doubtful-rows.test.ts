@@ -80,7 +80,7 @@ describe("goes-on-untold", () => {
   ])("one instruction that only the count repeats: %s", (_, row, on) => {
     const finding = onlyFinding("goes-on-untold", `${ring}${row}\nRnd 3: (sc, inc) x6 (18)`);
     expect(finding.on).toBe(on);
-    expect(finding.severity).toBe("warning");
+    expect(finding.severity).toBe("information");
     expect(finding.message).toMatch(
       /^Rnd 2 comes out right only if this is worked again and again to the end/,
     );
