@@ -107,7 +107,7 @@ export class JoinBinder extends ListBinder {
     const standing = words.some((word) => word.cls === "d");
     if (!standing && !this.joinsWithStitch(words, stitchAt)) return null;
     const toAt = words.findIndex((word) => word.cls === "O");
-    const anew = standing || words.some(isNewYarn);
+    const anew = standing || words.some(isNewYarn) || words.some(({ value }) => value === "any");
     if (stitchAt < 0 || (toAt >= 0 && toAt < stitchAt) || !anew) return [];
     const stitch = stitchUse((words[stitchAt] as Word).value, this.context, null);
     if (!stitch) return [];

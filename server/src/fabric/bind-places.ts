@@ -292,7 +292,9 @@ export class PlaceBinder extends RowWords {
   private between(space: Word, words: readonly Word[]): Target | null {
     const at = words.findIndex((word) => word.cls === "v");
     if (space.cls !== "p" || at < 0) return null;
-    const group = words.slice(at).find((word) => word.cls === "@" || isGroupName(word.value, this.context));
+    const isGroup = ({ cls, value }: Word): boolean =>
+      cls === "@" || value === "cluster" || isGroupName(value, this.context);
+    const group = words.slice(at).find(isGroup);
     return { sort: "gap", ...(group ? { unit: group.value } : {}) };
   }
 

@@ -134,6 +134,8 @@ class Binder extends ProseBinder {
         return this.ending(node);
       case "finish":
         if (!/\bnot\b|n['’]t\b/i.test(this.textOf(node))) this.cutBehind ||= before.length;
+        // `Break off at end of 8th row`: when, and with what.
+        this.prose = "plain";
         return [];
       case "allInto":
         return [{ op: "gather", takes: this.coreTakes(child(node, "core")), span: this.span(node) }];

@@ -65,6 +65,11 @@ export class Cursor extends PlaceFinder {
     return travelled > 0 && (worksStitches || !worksSpaces);
   }
 
+  /** The round comes to the stitches again that it passed where it began. */
+  get comesRound(): boolean {
+    return this.reach.passedFirst.missed > 0;
+  }
+
   get worksOnlySpaces(): boolean {
     return this.reach.worksSpaces && !this.reach.worksStitches;
   }

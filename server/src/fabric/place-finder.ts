@@ -146,12 +146,14 @@ export abstract class PlaceFinder {
   protected matchNamed(kind: string | undefined): Match {
     const { strip, at } = this.reach;
     const alike: Match = (one) => one.sort === "stitch" && one.kind === kind;
-    if (this.view.kinds !== null && countPlaces(strip, alike) > countBefore(strip, at, alike)) return alike;
+    // Where none of them is left, the row has come to its end.
+    if (this.view.kinds !== null && countPlaces(strip, alike) > 0) return alike;
     const next = findPlace(strip, countBefore(strip, at, stitches), stitches);
     const run = next < 0 ? undefined : runAt(strip, next);
     if (kind === undefined || run?.size === undefined || run.kind === kind) return stitches;
     const alone: Match = (one) => alike(one) && one.size === undefined;
-    return [alone, alike].find((one) => countPlaces(strip, one) > countBefore(strip, at, one)) ?? stitches;
+    if (countPlaces(strip, alone) > countBefore(strip, at, alone)) return alone;
+    return countPlaces(strip, alike) > 0 ? alike : stitches;
   }
 
   /** A stitch of a kind that the row works into. */

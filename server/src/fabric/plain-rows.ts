@@ -166,7 +166,11 @@ export abstract class PlainRows extends RowJudge {
   /** The chain at the end of the row before opens this one. */
   protected withCarried(plan: RowPlan, before: RowPlan | null): RowPlan {
     const chain = before?.carried[0];
-    if (!before || chain?.op !== "chain" || plan.instructions.some((one) => one.op === "start")) return plan;
+    if (!before || chain?.op !== "chain") return plan;
+    // `…, ch 12, turn` and then `sc in 2nd ch from hook`: the row is first worked back along that chain.
+    if (takesIn(plan.instructions)[0]?.how === "from-hook" && plan.foundation === null)
+      return opened(plan, before, () => onChain(plan, chain));
+    if (plan.instructions.some((one) => one.op === "start")) return plan;
     return opened(plan, before, () => this.openedBy(chain, before, plan));
   }
 
@@ -231,6 +235,10 @@ const extended = keptBy((plan: RowPlan): RowPlan => {
     instructions: [{ op: "extend", n: foundation, span }, ...plan.instructions],
   };
 });
+
+function onChain(plan: RowPlan, { n, span }: Extract<Instruction, { op: "chain" }>): RowPlan {
+  return { ...plan, instructions: [{ op: "extend", n, span }, ...plan.instructions] };
+}
 
 /** Whether an instruction takes places that no chain has. */
 function leavesChain(instruction: Instruction): boolean {

@@ -322,7 +322,8 @@ class Walker extends RepeatWalker {
       return this.closeChain(first, takes.slice(1), span);
     if (first?.how === "made") return this.picot(this.lastChain ?? 0, span);
     if (this.inPlace !== null) return;
-    if (this.steps.length > 0 && this.cursor.ended && this.view.rotates && !this.view.slipCounts) return;
+    const closes = this.cursor.ended && !this.cursor.comesRound;
+    if (this.steps.length > 0 && closes && this.view.rotates && !this.view.slipCounts) return;
     const opens =
       this.slipsToStart && this.steps.length === 0 && this.cursor.used === 0 && !this.view.slipCounts;
     if (opens && this.view.rotates && takes.every((take) => take.how === "next")) return this.travel(takes);

@@ -19,6 +19,10 @@ export interface Atom extends AtomText, Span {
 const decreaseInWords =
   /draw(?:ing)? up a (?:loop|lp) in (?:each of )?(?:the )?(?:next |first |last )?(\d+|two|three) (?:sts?|stitches|sc)[^.;()]*?(?:draw|pull) through all (?:\w+ )?(?:loops|lps)(?: on hook)?/giy;
 
+/** `work off next 2 sc as 1 sc` */
+const workedAsOne =
+  /work(?:ing)? off (?:the )?next (\d|two|three) (?:sc|s\.? c\.?|dc|d\.? c\.?|sts?) as (?:1|one)(?: (?:sc|s\.? c\.?|dc|d\.? c\.?|st))?/iy;
+
 /** `holding back on hook the last loop of each tr make tr in each of next 6 tr, thread over and draw through all loops`. */
 const clusterInWords =
   /(?:holding|leaving)\b[^.;()]{0,40}?\blast (?:loop|lp) of each\b[^.;()]{0,40}?\b(?:sc|hdc|dc|tr|dtr) in(?:to)? (?:each of )?(?:the )?next (?:\d+|two|three|four|five|six)\b[^.;()]{0,60}?(?:draw|pull)[^.;()]{0,20}? all (?:\w+ )?(?:loops|lps)(?: on hook)?/iy;
@@ -80,7 +84,12 @@ export function readAtoms(text: string): Atom[] {
 /** Abbreviations with stops, and a decrease told in words: one atom each. */
 function longAtom(text: string, at: number): string | null {
   const first = text[at];
-  const told = first === "d" || first === "D" ? matchAt(decreaseInWords, text, at) : null;
+  const told =
+    first === "d" || first === "D"
+      ? matchAt(decreaseInWords, text, at)
+      : first === "w"
+        ? matchAt(workedAsOne, text, at)
+        : null;
   const cluster = isHolding(text, at) ? matchAt(clusterInWords, text, at) : null;
   if (told !== null || cluster !== null) return told ?? cluster;
   return mayBePointed(text, at) && !/\p{L}/u.test(text[at - 1] ?? " ") ? matchAt(pointed, text, at) : null;

@@ -37,7 +37,7 @@ const goesOnBehind = /^(?:turn|and|to|in|into|join|as|at|counts?|for|from|more|s
 /** Shapes made of words and numbers: `sc2tog`, `3-dc cluster`, `ch-2 sp`, `2-ch sp`, `ch-3`, `2nd`. */
 export function compound(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
   return (
-    together(atoms, i, make) ??
+    together(atoms, i, make, lexicon) ??
     chainSpace(atoms, i, make) ??
     group(atoms, i, make, lexicon) ??
     ordinal(atoms, i, make)
@@ -46,12 +46,12 @@ export function compound(atoms: readonly Atom[], i: number, make: Make, lexicon:
 
 const loopSuffix = /^(.{2,4}?)(?:tbl|blo|flo|bl|fl)$/;
 
-function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
+function together(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
   const first = atoms[i] as Atom;
   const looped = first.isNumber ? undefined : trade.get(loopSuffix.exec(first.text)?.[1] ?? "");
   if (looped?.cls === "S") return make("S", looped.value, 1);
   if (first.text.length > 40 && /^(?:holding|leaving)/.test(first.text)) return clusterTold(first.text, make);
-  if (first.text.startsWith("draw") && first.text.length > 20) {
+  if (/^(?:draw|work)/.test(first.text) && first.text.length > 14) {
     const n = /(?:next|first|last|of|in) (\d+|two|three) /.exec(first.text)?.[1] ?? "2";
     return make("S", `sc${({ two: "2", three: "3" } as Record<string, string>)[n] ?? n}tog`, 1);
   }
@@ -79,7 +79,7 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
   if (!first.isNumber) return null;
   const joined = trade.get(/^(.+)tog$/.exec(wordAt(atoms, i + 1))?.[1] ?? "");
   if (joined?.cls === "S") return make("S", `${joined.value}${first.text}tog`, 2);
-  for (const [stitchAtoms, stitch] of stitchesAt(atoms, i + 1))
+  for (const [stitchAtoms, stitch] of [...stitchesAt(atoms, i + 1), ...ownLetter(atoms, i + 1, lexicon)])
     if (
       tog.test(wordAt(atoms, i + 1 + stitchAtoms)) &&
       wordAt(atoms, i + 2 + stitchAtoms) !== "with" &&
@@ -87,6 +87,12 @@ function together(atoms: readonly Atom[], i: number, make: Make): Read | null {
     )
       return make("S", `${stitch}${first.text}tog`, stitchAtoms + 2);
   return null;
+}
+
+/** `3X tog`, where X is the pattern's own letter for sc. */
+function ownLetter(atoms: readonly Atom[], i: number, { words }: Lexicon): [number, string][] {
+  const own = words.get(wordAt(atoms, i));
+  return own?.cls === "S" ? [[1, own.value]] : [];
 }
 
 /** `dec 1 sc`, `inc 1 st`: by one stitch; `increasing in every 6th sc`, `increasing 8 sc evenly`. */

@@ -236,6 +236,7 @@ const numberWord =
   "(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)";
 /** `With A,` `Starting at the toe,` `Set-up:` `We pull`: what may stand before a starting chain. */
 const beforeChain = [
+  String.raw`(?:foundation(?:\s+ch(?:ain)?)?\s*:\s*(?=(?:with|using)\b))?`,
   String.raw`(?:(?:with|using|in|(?:start(?:ing)?|begin(?:ning)?|commenc(?:e|ing))\s+(?:at|with|from|in|on|by|the))\b(?:[^,:.]|\.\d){1,60}(?:[,:.]\s*|\bwith\s+(?=\d+\s*ch)))?`,
   String.raw`(?:(?:leave|leaving)\s(?:[^.]|\.\d){1,60}?[.,]\s*(?=(?:ch|chain)\s*\d))?`,
   String.raw`(?:\p{L}[\p{L} ]{1,30}:\s*(?=(?:loosely\s+)?(?:ch|chain)\s*\d+[^,;:]*$))?`,
@@ -261,7 +262,7 @@ const workedChain =
 const numbered = /^\s*\d+\s*[.)]/;
 
 const glued = new RegExp(
-  String.raw`(?<=[.;)\]}>])\s+(?=(?:${rowWord})\.?\s*\d+(?:${dash}\d+)?\s*[:.)–—-]|${ord}\s+(?:row|rnd|round)\s*[:—–-])`,
+  String.raw`(?<=[.;)\]}>])\s+(?=(?:${rowWord})\.?\s*\d+(?:${dash}\d+)?\s*[:.)–—-]|${ord}(?:\s*(?:to|and|&|[-–])\s*${ord})?\s+(?:rows?|rnds?|rounds?)(?:\s+incl(?:usive|\.)?)?\s*[:—–-])`,
   "giu",
 );
 

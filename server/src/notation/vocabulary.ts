@@ -318,6 +318,8 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["x", "marker", "pm|place marker|place marker in|sm|slip marker"],
   // Machine translations of "make a chain".
   ["", "", "collect|dial|cast on"],
+  // `in tr at tip of any petal`
+  ["", "", "at tip of|at the tip of|at the point of|at point of"],
   ["", "", pastWork().join("|")],
   ["?", "in the same way", inTheSameWay().join("|")],
   // What carries on along the work: it may lead to its other side.

@@ -36,16 +36,17 @@ const worded = new RegExp(
   "i",
 );
 const ordinal =
-  /^((\d+)(?:st|nd|rd|th|d)(?: (?:to|&) (\d+)(?:st|nd|rd|th|d))?(?: (?:row|rnd|round)s?)?)(?: \(\d+ \w+\))?[:.—-] */i;
+  /^((\d+)(?:st|nd|rd|th|d)(?: (?:to|and|&) (\d+)(?:st|nd|rd|th|d))?(?: (?:row|rnd|round)s?)?)(?: incl)?(?: \(\d+ \w+\))?[:.—-] */i;
 const translated = /^((\d+)\.?(?:-(\d+))? (?:rnds?|rows?|rounds?)): */i;
 const unnumbered = /^((?:foundation|next|last) (?:row|rnd|round)): */i;
 const bare = /^(\d+)[.)] +(?=(?:\d|\(|sc|dc|hdc|inc|dec|ch \d+,))/i;
 const copy =
   /^(?:\[?rep(?:eat)? (?:body )?(?:last|rows?|rnds?|\d+(?:st|nd|rd|th) (?:to|and))|(?:dec|inc) \d+ sts? (?:at )?(?:each|neck)|work even)/i;
 const titled = /^([A-Z]{3}[A-Z ]*)(?:\.\.\.|: )(?=Starting |1st |With |Rows |Ch )/;
-const glued = / (?=(?:Rnd|Row|Round) \d+:)/;
+const glued =
+  /(?<!to|and) (?=(?:(?:Rnd|Row|Round) \d+|\d+(?:st|nd|rd|th)(?: (?:to|and) \d+th)? rnds?(?: incl)?):)/;
 const start =
-  /^(?:(?:with|using) [^,]+(?:, | (?=make \d+ ch))|(?:with|starting|begin|leav(?:e|ing)) [^,.]+(?:, |\. | (?=ch ))|to begin: )?(?:make )?(?:a )?(?:foundation )?(?:ch (?:of )?\d+|\d+ ch|magic ring|f(?:sc|hdc|dc) \d+)/;
+  /^(?:foundation: )?(?:(?:with|using) [^,]+(?:, | (?=make \d+ ch))|(?:with|starting|begin|leav(?:e|ing)) [^,.]+(?:, |\. | (?=ch ))|to begin: )?(?:make )?(?:a )?(?:foundation )?(?:ch (?:of )?\d+|\d+ ch|magic ring|f(?:sc|hdc|dc) \d+)/;
 const colourOrSize = /^(?:with|using|change|join|sizes?|all sizes|magic|make|ch)\b/i;
 
 /** `Heel Row 1:`, `Row 7 of heel:`: the part is no part of the head. */

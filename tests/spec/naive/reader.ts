@@ -131,6 +131,8 @@ export class Reader {
   private toTheEnd(): Times | null {
     const space = this.take(/ to (?:center |next )?sp#(\d+)/);
     if (space) return { how: "to-space", chains: Number(space[1]) };
+    const until = this.take(/ until (\d+) st remain/);
+    if (until) return { how: "to-the-end", reserve: Number(until[1]) };
     const last = this.take(new RegExp(` ?to last (\\d+)? ?${noun}`));
     if (last) return { how: "to-the-end", reserve: Number(last[1] ?? 1) };
     return this.take(new RegExp(` ?${extent}`)) ? { how: "to-the-end", reserve: 0 } : null;
