@@ -22,7 +22,7 @@ const asked = process.argv.slice(2).map(Number).filter(Number.isFinite);
 /** Rows of the patterns: `npm run bench -- 1000` measures one size only. */
 const sizes = asked.length > 0 ? asked : [100, 500, 1_000, 5_000];
 const sizesOverStdio = asked.length > 0 ? asked : [300, 5_000];
-const names: readonly SubjectName[] = ["loopledger", "css"];
+const names: readonly SubjectName[] = ["loopledger", "css", "json"];
 const seed = 20_250;
 
 type Kind = "cold" | "warm" | "edit";
@@ -60,8 +60,8 @@ function table(): string {
     return (["cold", "warm", "edit"] as const).map((kind) => tableRow(size, kind, lines, made));
   });
   return [
-    "| rows | lines | | µs a row | µs a line | CSS, µs a line | of CSS | ms: median, p95 | CSS, ms: median, p95 |",
-    "|---|---|---|---|---|---|---|---|---|",
+    "| rows | lines | | µs a row | µs a line | CSS, µs a line | JSON, µs a line | of CSS | ms: median, p95 | CSS, ms: median, p95 |",
+    "|---|---|---|---|---|---|---|---|---|---|",
     ...rows,
   ].join("\n");
 }
@@ -83,6 +83,7 @@ function tableRow(size: number, kind: Kind, lines: number, rows: number): string
     per(own, rows),
     per(own, lines),
     per(css, lines),
+    per(timesOf("json", size, kind), lines),
     `${(median(own) / median(css)).toFixed(2)} ×`,
     spread(own),
     spread(css),
@@ -191,7 +192,7 @@ async function main(): Promise<void> {
   console.log(`## Rewriting\n\n${reshaping(seed)}\n`);
   for (const job of new Random(seed).shuffled(jobs())) job();
   const besideCss = table();
-  console.log(`## Beside the CSS service of VS Code\n\n${besideCss}\n`);
+  console.log(`## Beside the services of VS Code\n\n${besideCss}\n`);
   const hostile = await sufferAll(command("loopledger"));
   console.log(`## Texts that nobody writes\n\n${hostileTable(hostile)}\n`);
   const grown = growths();
@@ -217,7 +218,7 @@ async function main(): Promise<void> {
   writeFigures("DEVELOPERS.md", {
     "What is aimed at": goals,
     "Over stdio": sessions,
-    "Beside the CSS service of VS Code": besideCss,
+    "Beside the services of VS Code": besideCss,
     "Texts that nobody writes": hostileTable(hostile),
     "Texts twice as long": growthTable(grown),
   });

@@ -1,7 +1,9 @@
 import { getCSSLanguageService } from "vscode-css-languageservice";
+import { getLanguageService } from "vscode-json-languageservice";
 import { TextDocument } from "vscode-languageserver-textdocument";
 import { Checker } from "../../server/src/workspace/checker";
 import { styleSheet } from "./css-text";
+import { jsonText } from "./json-text";
 import { longPattern, mixOf } from "./long-pattern";
 
 /** Something that checks a text and can be kept between its versions. */
@@ -20,7 +22,7 @@ const loopledger: Subject = {
   },
 };
 
-/** The yardstick: the style sheet service of VS Code, on as many lines and about as many bytes. */
+/** A yardstick: the style sheet service of VS Code, on as many lines and about as many bytes. */
 const css: Subject = {
   text(rows, seed) {
     const { lines, bytes } = mixOf(longPattern(rows, seed));
@@ -36,5 +38,21 @@ const css: Subject = {
   },
 };
 
-export const subjects = { loopledger, css };
+/** The other yardstick: without a schema, what there is to validate of JSON is told as it is read. */
+const json: Subject = {
+  text(rows, seed) {
+    const { lines, bytes } = mixOf(longPattern(rows, seed));
+    return jsonText(lines, bytes, seed);
+  },
+  fresh() {
+    const service = getLanguageService({});
+    let version = 0;
+    return (text) => {
+      const document = TextDocument.create("file:///stall.json", "json", ++version, text);
+      return "root" in service.parseJSONDocument(document) ? 1 : 0;
+    };
+  },
+};
+
+export const subjects = { loopledger, css, json };
 export type SubjectName = keyof typeof subjects;

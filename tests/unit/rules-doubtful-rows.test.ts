@@ -19,6 +19,21 @@ describe("chain-twice", () => {
     expectClean(after);
   });
 
+  test.each([
+    [
+      "of one",
+      "Rnd 1: Ch 1, Ch 1, 8 hdc in ring, join. (8 hdc)",
+      "Rnd 1: Ch 1, 8 hdc in ring, join. (8 hdc)",
+    ],
+    ["UK", "Round 1: 2ch, 2ch, 6dc into magic ring. (6 sts)", "Round 1: 2ch, 6dc into magic ring. (6 sts)"],
+  ])("so is one before the first round: %s", (_, text, once) => {
+    expect(mended("chain-twice", text)).toBe(once);
+  });
+
+  test("a chain that may be the ring is left alone", () => {
+    expect(foundBy("chain-twice", "Rnd 1: Ch 3, ch 3, 11 dc in ring, join. (12 dc)")).toEqual([]);
+  });
+
   test("so is one inside a row", () => {
     const text = `${tall}Rnd 2: Ch 3 (counts as dc), *dc in next dc, ch 1, ch 1; rep from * around, join. (12 dc)`;
     expect(onlyFinding("chain-twice", text).message).toBe(

@@ -42,6 +42,8 @@ interface Twice extends Span {
 }
 
 const twiceIn = keptBy(({ text, instructions, stated }: RowPlan): Twice | null => {
+  const before = beforeStart(instructions, text);
+  if (before) return before;
   const pairs = neighbours(instructions);
   // A remark between the two, `Ch 3 (counts as dc), ch 3`, says what each is for.
   const alike = pairs.filter(
@@ -63,6 +65,25 @@ const twiceIn = keptBy(({ text, instructions, stated }: RowPlan): Twice | null =
     begins: one.op === "start",
   };
 });
+
+/** Before the chain that a first round begins with, another one may be its ring; one or two chains are none. */
+const unread = /^\s*(?:ch(?:ain)?\s?(\d)|(\d)\s?ch)\b[\s,;.]*$/i;
+
+function beforeStart([start]: readonly Instruction[], text: string): Twice | null {
+  const chains = start?.op === "start" ? lengthOf(start) : null;
+  if (!start || chains === null || start.span.start === 0) return null;
+  const [said, one, other] = unread.exec(text.slice(0, start.span.start)) ?? [];
+  if (said === undefined || Number(one ?? other) !== chains) return null;
+  if (chains > 2 && !/\bmagic|\bmr\b/i.test(text)) return null;
+  const at = text.search(/\S/);
+  return {
+    start: at,
+    end: start.span.end,
+    chains,
+    second: at + said.trim().replace(/[\s,;.]+$/, "").length,
+    begins: true,
+  };
+}
 
 type Chain = Extract<Instruction, { op: "start" | "chain" }>;
 type Pair = readonly [Chain, Chain];
