@@ -97,10 +97,10 @@ const boldHead =
 function headIn(text: string): RowHead | null {
   const lead = (beforeHead.exec(text)?.[0] || partBeforeHead.exec(text)?.[0] || "").length;
   const body = text.slice(lead);
-  const shape = shapes.findIndex(({ form }) => form.test(body));
+  const found = shapeOf(body);
   // `1. Runde:` begins with a number as well.
-  const other = shape < 0 || shape === bareNumber ? draftOfOtherLanguage(body) : null;
-  const head = other ? withMark(other, other.text, body) : shape < 0 ? null : headOf(shape, body);
+  const other = !found || found.shape === bareNumber ? draftOfOtherLanguage(body) : null;
+  const head = other ? withMark(other, other.text, body) : found && headOf(found, body);
   if (!head) return null;
   const length = lead + head.length;
   const label = text.slice(lead + head.text.length, length).trim();
@@ -114,9 +114,22 @@ function sideIn(head: string): RowHead["side"] {
 
 type MarkedHead = Omit<RowHead, "label" | "side">;
 
-function headOf(shape: number, body: string): MarkedHead | null {
-  const match = shapes[shape]?.form.exec(body);
-  const draft = match && draftOf(shape, match);
+interface FoundShape {
+  /** Index of the shape. */
+  readonly shape: number;
+  readonly match: RegExpExecArray;
+}
+
+function shapeOf(body: string): FoundShape | null {
+  for (const [shape, { form }] of shapes.entries()) {
+    const match = form.exec(body);
+    if (match) return { shape, match };
+  }
+  return null;
+}
+
+function headOf({ shape, match }: FoundShape, body: string): MarkedHead | null {
+  const draft = draftOf(shape, match);
   const head = draft ? withMark(draft, match[0], body) : null;
   return head && shape === 0 && isInline(head.mark, body.slice(head.length)) ? null : head;
 }
