@@ -2,7 +2,10 @@ import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { inMetres, rowYarn } from "../../server/src/measure/row-yarn";
 import { stitchesOf } from "../../server/src/measure/stitch-counts";
+import { pathOf, yarnIn } from "../../server/src/measure/stitch-path";
+import { sizeWithHook } from "../../server/src/measure/stitch-size";
 import { type YarnUse, yarnUseOf } from "../../server/src/measure/yarn-used";
+import { stitchOf, stitchSpellings } from "../../server/src/trade/stitches";
 import { Checker } from "../../server/src/workspace/checker";
 
 interface Used {
@@ -133,6 +136,41 @@ describe("yarns of rows", () => {
     const double = metres(front("Worsted wool, held double") + gauge + ball);
     expect(double / plain).toBeGreaterThan(2);
     expect(double / plain).toBeLessThan(2 * Math.SQRT2);
+  });
+});
+
+describe("every stitch of the trade table", () => {
+  const size = sizeWithHook(5, 2.4);
+  const yarn = (name: string, uses?: number) => {
+    const stitch = stitchOf(name, "US");
+    if (!stitch) throw new Error(`no stitch ${name}`);
+    return yarnIn(pathOf(stitch, uses ?? stitch.uses), size);
+  };
+
+  test("takes yarn, in both terms and in every spelling", () => {
+    const words = new Set(stitchSpellings.values());
+    expect(words.size).toBeGreaterThan(50);
+    for (const word of words)
+      for (const terms of ["US", "UK"] as const) {
+        const stitch = stitchOf(word, terms);
+        if (!stitch) continue;
+        const own = yarnIn(pathOf(stitch, stitch.uses), size);
+        expect([word, own > 1 && Number.isFinite(own)]).toEqual([word, true]);
+      }
+  });
+
+  /** Taller stitches take more; what the yarn does more often takes more. Common practice, no source. */
+  test("takes more the taller it is, around a post, with its own chain, and less where several share a top", () => {
+    const tall = ["sl st", "sc", "hdc", "dc", "tr", "dtr"].map((name) => yarn(name));
+    expect(tall).toEqual([...tall].sort((a, b) => a - b));
+    for (const name of ["sc", "hdc", "dc", "tr"]) {
+      expect(yarn(`${name}2tog`)).toBeLessThan(2 * yarn(name));
+      expect(yarn(`${name}2tog`)).toBeGreaterThan(yarn(name));
+    }
+    expect(yarn("fpdc")).toBeGreaterThan(yarn("dc"));
+    expect(yarn("fsc")).toBeCloseTo(yarn("sc") + yarn("ch"), 6);
+    expect(yarn("picot")).toBeGreaterThan(3 * yarn("ch"));
+    expect(yarn("popcorn")).toBeGreaterThan(yarn("cluster"));
   });
 });
 
