@@ -109,6 +109,12 @@ describe("a row in the words of its designer", () => {
     [round(36, "(4 sc, dec) x6 (30)"), 29, "(3 sc, dec) x6, 4 sc, dec (29)"],
     [round(36, "(4 sc, dec) x6 (30)"), 13, "(dec, sc3tog x3) x2, dec, sc3tog x4 (13)"],
     [round(36, "(4 sc, dec) x6 (30)"), 10, "nothing in it can be changed so that it makes 10"],
+    [round(24, "BLO sc in each st around (24)"), 30, "nothing in it can be changed so that it makes 30"],
+    [
+      round(24, "(sc in BLO of next 3 sts, 2 sc in BLO of next st) x6 (30)"),
+      28,
+      "(sc in BLO of next 5 sts, 2 sc in BLO of next st) x4 (28)",
+    ],
     [round(36, "6 sc in next st"), 0, "a row makes one stitch or more"],
   ])("%s to %i", (pattern, makes, row) => {
     expect(rewritten(pattern, makes)).toBe(row);

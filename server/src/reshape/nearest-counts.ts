@@ -7,6 +7,9 @@ import { type Congruence, countsAround } from "./which-counts";
 /** Counts tried on either side of the one that a row has. */
 const triedAtMost = 24;
 
+/** Like groups are looked for among so many counts at least. */
+const leastNear = 6;
+
 /** Of them, those that suit the row itself, and for which the rows that follow are looked at. */
 const provedAtMost = 6;
 
@@ -20,13 +23,16 @@ export type Suits = (rewritten: Rewritten) => boolean;
 
 /** The counts nearest to `from` that suit a row: all its groups alike where it is shaped, whole repeats elsewhere. */
 export function nearestCounts(row: WorkedRow, piece: WorkedPiece, from: number, suitsAll: Suits): Nearest {
-  const search = { row, piece, from, suits: suitsFor(row, piece), suitsAll };
+  const own = { row, piece, from, suitsAll };
+  const search = { ...own, suits: suitsFor(row, piece), within: Math.max(leastNear, from / 4) };
+  const any = { ...own, suits: (makes: number) => makes >= 1, within: triedAtMost };
   const behind = suitingBehind(row, piece);
   const likely = behind && {
     ...search,
+    within: triedAtMost,
     suits: (makes: number) => makes % behind.of === behind.plus && search.suits(makes),
   };
-  const near = (by: 1 | -1) => (likely && nearest(likely, by)) ?? nearest(search, by);
+  const near = (by: 1 | -1) => (likely && nearest(likely, by)) ?? nearest(search, by) ?? nearest(any, by);
   return { below: near(-1), above: near(1) };
 }
 
@@ -55,11 +61,13 @@ interface Search {
   readonly from: number;
   readonly suits: (makes: number) => boolean;
   readonly suitsAll: Suits;
+  /** How far from the count they are looked for. */
+  readonly within: number;
 }
 
-function nearest({ row, piece, from, suits, suitsAll }: Search, by: 1 | -1): Rewritten | null {
+function nearest({ row, piece, from, suits, suitsAll, within }: Search, by: 1 | -1): Rewritten | null {
   let proved = 0;
-  for (let i = 1; i <= triedAtMost && proved < provedAtMost; i++) {
+  for (let i = 1; i <= Math.min(within, triedAtMost) && proved < provedAtMost; i++) {
     const makes = from + by * i;
     if (!suits(makes)) continue;
     const found = rewriteToMake(row, piece, makes);

@@ -137,20 +137,30 @@ export function spaced(
   spacing: Spacing,
   on?: State,
 ): Rewritten | null {
-  const found = proved(trial, withGroups(trial, own, shaping, groupsFor(shaping, spacing)), on);
+  const before = trial.text.slice(own.span.start, own.span.end);
+  const stitches = groupsText(trial, own, shaping, groupsFor(shaping, spacing));
+  if (losesLoops(before, stitches)) return null;
+  const text = withEdits(trial.text, [{ span: own.span, newText: begunLike(stitches, before) }]);
+  const found = proved(trial, text, on);
   return found && rewritten(trial, found, "spaced");
 }
 
-function withGroups(trial: RowTrial, own: ShapedRow, shaping: Shaping, groups: readonly Group[]): string {
+const loop = /\b(?:[bf]lo?|(?:back|front|third|3rd)[\s-]loops?)\b/i;
+
+/** What is worked into one loop of each stitch is so in every part of the row. */
+function losesLoops(before: string, stitches: string): boolean {
+  const parts = stitches.split(/[,;]/).filter((part) => !/^[\s*]*rep/i.test(part));
+  return loop.test(before) && !parts.every((part) => loop.test(part));
+}
+
+function groupsText(trial: RowTrial, own: ShapedRow, shaping: Shaping, groups: readonly Group[]): string {
   const samples = samplesNear(trial);
   const wording = wordingOf(samples, own.kind, shaping.unit);
   const inc = wordingOf(samples, own.kind, shaping.filler);
   const isPlain = shaping.filler.uses === 1 && shaping.filler.makes === 1;
   const fill = isPlain ? wording.run : inc.units;
   const unitFirst = own.unitFirst && groups.every(({ plain, units }) => plain > 0 && units > 0);
-  const newText = evenText(groups, { wording, fill, unitFirst, leads: own.leads });
-  const before = trial.text.slice(own.span.start, own.span.end);
-  return withEdits(trial.text, [{ span: own.span, newText: begunLike(newText, before) }]);
+  return evenText(groups, { wording, fill, unitFirst, leads: own.leads });
 }
 
 /** Rows looked at for a designer's ways. */
