@@ -58,7 +58,9 @@ export function editsFor({ spans, form }: Slot, n: number): TextEdit[] {
 
 function writtenAs(form: Slot["form"], n: number): string {
   if (form === "digits") return `${n}`;
+  // `thrice` is nobody's word any more.
+  if (form === "times" && n > 2) return `${n} times`;
   const words = form === "word" ? numberWords : timesWords;
   const [word] = [...words].find(([, value]) => value === n) ?? [];
-  return word ?? (form === "times" ? `${n} times` : `${n}`);
+  return word ?? `${n}`;
 }
