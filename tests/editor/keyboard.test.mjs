@@ -1,5 +1,7 @@
 // From an empty editor to a pattern that is ready, with no other means than the keyboard; then the same in four themes.
 import assert from "node:assert/strict";
+import { writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
 import { test } from "node:test";
 import { fileURLToPath } from "node:url";
 import { editorLimits as limits } from "./limits.mjs";
@@ -143,6 +145,25 @@ test("the pattern is copied for a word processor, with headings and bold row hea
     });
     assert.match(html, /<h2[^>]*>Body<\/h2>/);
     assert.match(html, /<strong[^>]*>Rnd 3:<\/strong> ?\(sc, inc\) x6 \(18\)/);
+  } catch (fault) {
+    await workbench.screenshot("failed");
+    throw fault;
+  }
+});
+
+test("rows are brought into the style of one's own file", limits, async (t) => {
+  const workbench = await openWorkbench(pattern, { moreSettings: { "loopledger.style.rows": "own" } });
+  t.after(workbench.close);
+  const { page, run, goTo } = workbench;
+  const write = (/** @type {object} */ style) =>
+    writeFileSync(join(dirname(workbench.file), "house-style.json"), JSON.stringify(style));
+  write({ round: "Round", repeats: "times", count: "square" });
+  try {
+    await page.waitForSelector(".codelens-decoration:has-text('9 rounds, 180 sts')");
+    await goTo(8, 1);
+    await run("Format Document");
+    await page.waitForSelector(".view-line:has-text('Round 3: (sc, inc) 6 times [18]')");
+    await workbench.screenshot("own-style");
   } catch (fault) {
     await workbench.screenshot("failed");
     throw fault;
