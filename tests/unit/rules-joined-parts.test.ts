@@ -98,3 +98,85 @@ describe("a turn that went missing", () => {
     expect(foundBy("sides-not-alternating", text)).toEqual([]);
   });
 });
+
+describe("verbs that join", () => {
+  const strap =
+    "Strap (make 2)\nCh 6.\nRow 1: Sc in 2nd ch from hook and in each ch across. (5)\nFasten off.\n\n";
+
+  test.each([
+    ["Graft the heel flap to the sole.", "flap"],
+    ["Oversew the cuffs to the head.", "cuffs"],
+    ["Crochet the collar onto the head.", "collar"],
+    ["Pin the crest to the head and stitch it down.", "crest"],
+    ["Fasten the tassels to the head.", ""],
+  ])("%s", (sentence, on) => {
+    const text = `${head}${strap}Assembly\nSew the straps to the head. ${sentence}\n`;
+    expect(foundBy("piece-not-made", text).map(({ span }) => text.slice(span.start, span.end))).toEqual(
+      on === "" ? [] : [on],
+    );
+  });
+});
+
+describe("a piece with a name of two words", () => {
+  const panel = (name: string): string =>
+    `${name}\nCh 6.\nRow 1: Sc in 2nd ch from hook and in each ch across. (5)\nFasten off.\n\n`;
+  const all = `${panel("Front")}${panel("Lower back")}${panel("Upper back")}`;
+
+  test("is not used where the other one is", () => {
+    const text = `${all}Making up\nSew the upper back to the front.\n`;
+    expect(onlyFinding("piece-not-used", text).on).toBe("Lower back");
+  });
+
+  test("may be one of both", () => {
+    expect(foundBy("piece-not-used", `${all}Making up\nSew both backs to the front.\n`)).toEqual([]);
+  });
+
+  test("is at its place where it is worked along an edge", () => {
+    const band = "Neckband\nRnd 1: With RS facing, 20 sc evenly around the neck. (20)\nFasten off.\n";
+    const text = `${panel("Front")}${panel("Lower back")}Making up\nSew the lower back to the front.\n\n${band}`;
+    expect(foundBy("piece-not-used", text)).toEqual([]);
+  });
+});
+
+describe("of what is worn in pairs there are two", () => {
+  const text = (make: string): string =>
+    `Slippers\n\nSole (make 2)\nRnd 1: 6 sc in mr (6)\nFasten off.\n\nStrap${make}\nRnd 1: 6 sc in mr (6)\nFasten off.\n\nAssembly\nSew a strap to the inner side of each slipper.\n`;
+
+  test("a strap for each slipper", () => {
+    expect(onlyFinding("wrong-number-of-pieces", text("")).message).toContain("that is 2, and one is made");
+    expect(foundBy("wrong-number-of-pieces", text(" (make 2)"))).toEqual([]);
+  });
+});
+
+describe("numbers that a sentence sews together", () => {
+  const text = (sentence: string): string => `${head}Finishing\n${sentence}\n`;
+
+  test("are the same", () => {
+    const found = onlyFinding(
+      "edges-differ",
+      text("Sew it on, matching its 14 sts to the 16 sts of the opening."),
+    );
+    expect(found.on).toBe("Sew it on, matching its 14 sts to the 16 sts");
+  });
+
+  test.each([
+    "Sew it on, matching its 14 sts to the 14 sts of the opening.",
+    "Sew the 14 sts to the 16 sts of the opening, easing them in.",
+    "Match the first 4 sts, then sew 12 sts.",
+  ])("is silent: %s", (sentence) => expect(foundBy("edges-differ", text(sentence))).toEqual([]));
+});
+
+describe("a size that a sentence names", () => {
+  const text = (sentence: string): string =>
+    `Sizes: S (M, L)\n\nCh 41 (47, 53).\nRow 1: Sc in 2nd ch from hook and in each ch across. 40 (46, 52) sc.\nFasten off.\n${sentence}\n`;
+
+  test.each([
+    ["For size XXL work two rows more.", ["XXL"]],
+    ["In sizes XS and S, fold it once more.", ["XS"]],
+    ["For sizes M and L only, press the hem.", []],
+    ["Use a size S hook for the cord.", []],
+  ])("%s", (sentence, on) => {
+    const all = foundBy("unlisted-size", text(sentence));
+    expect(all.map(({ span }) => text(sentence).slice(span.start, span.end))).toEqual(on);
+  });
+});

@@ -74,6 +74,37 @@ describe("left-over-text, by what a pattern is of", () => {
   });
 });
 
+describe("left-over-text, within one sort of thing", () => {
+  const puffin = (sentence: string): string =>
+    `Bosun the Puffin\n${rows}Fasten off.\n\nWing (make 2)\n${rows}Fasten off.\n\nAssembly\nSew the wings on. ${sentence}\n`;
+
+  test.each([["Stuff the trunk firmly."], ["Turn the left paw out."]])("%s", (sentence) => {
+    expect(foundBy("left-over-text", puffin(sentence))).toHaveLength(1);
+  });
+
+  test("a part by another name is there", () => {
+    const text = puffin("Stuff the bill.").replace("Wing", "Beak").replace("wings", "beaks");
+    expect(foundBy("left-over-text", text)).toEqual([]);
+  });
+});
+
+describe("left-over-text, the size to block to", () => {
+  const throwOf = (sentence: string): string =>
+    `Tide Throw\n\nFinished size: 96 x 128 cm\n\n${rows}Fasten off.\n${sentence}\n`;
+
+  test("is none of the finished size", () => {
+    const found = onlyFinding("left-over-text", throwOf("Block to 150 x 170 cm."));
+    expect(found.message).toContain("blocked to 150 x 170 cm, and the finished size is 96 x 128 cm");
+  });
+
+  test.each([
+    "Block to 96 x 128 cm.",
+    "Block it to 38 x 50 in.",
+    "Block to measurements.",
+    "Block to 100 cm across.",
+  ])("is silent: %s", (sentence) => expect(foundBy("left-over-text", throwOf(sentence))).toEqual([]));
+});
+
 describe("unlisted-notion", () => {
   const front = (notions: string): string =>
     `Materials\n50 g cotton in red\n3 mm hook\n${notions}\n\n${rows}`;

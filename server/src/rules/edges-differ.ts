@@ -3,6 +3,7 @@ import { alongRowEnds } from "./along-row-ends";
 import { flatClosings } from "./flat-closings";
 import { type MadePiece, makingOf, type PlacedSentence } from "./pieces-made";
 import type { Fix, Found, PatternRule, Related, WorkedPattern } from "./rule";
+import { toldEdges } from "./told-edges";
 import { numbers, rowName, says } from "./wording";
 
 /** Two edges that meet have different numbers of stitches. */
@@ -55,6 +56,7 @@ Sew the head to the body, opening to opening.
       ...numbersOfPieces(pattern),
       ...alongRowEnds(pattern),
       ...flatClosings(pattern),
+      ...toldEdges(pattern),
     ];
   },
 };

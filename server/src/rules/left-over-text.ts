@@ -4,7 +4,15 @@ import type { PatternLine } from "../notation/lines";
 import { singular } from "../notation/nouns";
 import { keptBy } from "../text/kept-by";
 import type { Span } from "../text/span";
-import { figures, goTogether, type SortName, type SortOfThing, sortsOfThings } from "../trade/things-made";
+import {
+  figures,
+  goTogether,
+  partsOfFew,
+  type SortName,
+  type SortOfThing,
+  sortsOfThings,
+} from "../trade/things-made";
+import { otherSizes } from "./blocked-size";
 import { leftOverParts } from "./left-over-parts";
 import { inProse, type SaidInPart } from "./outline";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
@@ -15,7 +23,7 @@ export const leftOverText: PatternRule = {
   id: "left-over-text",
   severity: "information",
   documentation: `## What it finds
-A sentence that speaks of a thing of another sort than the pattern is of, when nothing else in the pattern names anything of that sort: the shawl in a pattern for a bag, the eyes of the fox on a cushion, the bear in a pattern for a seal.
+A sentence that speaks of a thing of another sort than the pattern is of, when nothing else in the pattern names anything of that sort: the shawl in a pattern for a bag, the eyes of the fox on a cushion, the bear in a pattern for a seal. Also a size to block to that is none of the finished sizes.
 
 ## Why it matters
 Patterns are written over the text of the last one. What was left over leaves the maker searching for it.
@@ -45,9 +53,10 @@ Block the bag and weave in the ends.
   check(pattern) {
     const begins = pattern.pieces[0]?.rows[0]?.line.span.end;
     if (begins === undefined) return [];
-    return wordsSaid(pattern)
+    const words = wordsSaid(pattern)
       .filter((one) => one.line.start >= begins && isLeftOver(one, pattern) && !isToldAsPiece(one, pattern))
       .map(({ said, line }) => found(said, line, pattern));
+    return [...words, ...otherSizes(pattern)];
   },
 };
 
@@ -55,6 +64,8 @@ Block the bag and weave in the ends.
 interface Known {
   readonly sorts: readonly SortName[];
   readonly figure: number | null;
+  /** The kind of part that only some figures have. */
+  readonly part: number | null;
   /** A thing, not a part of one. */
   readonly isThing: boolean;
 }
@@ -62,10 +73,9 @@ interface Known {
 const sortNames = Object.keys(sortsOfThings) as readonly SortName[];
 
 const known: ReadonlyMap<string, Known> = new Map(
-  [...sortNames.flatMap((name) => wordsOf(sortsOfThings[name])), ...figures.flat()].map((word) => [
-    word,
-    knownOf(word),
-  ]),
+  [...sortNames.flatMap((name) => wordsOf(sortsOfThings[name])), ...figures.flat(), ...partsOfFew.flat()].map(
+    (word) => [word, knownOf(word)],
+  ),
 );
 
 function wordsOf({ things, parts }: SortOfThing): readonly string[] {
@@ -73,12 +83,18 @@ function wordsOf({ things, parts }: SortOfThing): readonly string[] {
 }
 
 function knownOf(word: string): Known {
-  const figure = figures.findIndex((kind) => kind.includes(word));
+  const figure = kindOf(word, figures);
+  const part = kindOf(word, partsOfFew);
   const sorts = sortNames.filter((name) => wordsOf(sortsOfThings[name]).includes(word));
-  const isThing = figure >= 0 || sorts.some((name) => sortsOfThings[name].things.some((one) => one === word));
-  return figure < 0 || sorts.includes("toys")
-    ? { sorts, figure: figure < 0 ? null : figure, isThing }
-    : { sorts: [...sorts, "toys"], figure, isThing };
+  const isThing =
+    figure !== null || sorts.some((name) => sortsOfThings[name].things.some((one) => one === word));
+  const isToy = (figure !== null || part !== null) && !sorts.includes("toys");
+  return { sorts: isToy ? [...sorts, "toys"] : sorts, figure, part, isThing };
+}
+
+function kindOf(word: string, kinds: readonly (readonly string[])[]): number | null {
+  const at = kinds.findIndex((kind) => kind.includes(word));
+  return at < 0 ? null : at;
 }
 
 /** A word of the tables, where a sentence handles what it names. */
@@ -97,7 +113,7 @@ function handledIn(sentence: Sentence): HandledWord[] {
 }
 
 const possessive = /['’]s?$/;
-const definite = /\b(?:the|your|this|both|each|finished)\s+(?:\p{L}+\s+)?$/iu;
+const definite = /\b(?:the|your|this|both|each|finished)\s+(?:\p{L}+\s+){0,2}$/iu;
 /** Neither a likeness nor somebody it is for: `like a scarf`, `for a doll`. */
 const likened =
   /\b(?:like|as|for|from|if|or|instead\s+of|by|under|inside|laundry|wash(?:ing)?)\s+(?:an?\s+|the\s+|your\s+)?(?:\p{L}+\s+)?$/iu;
@@ -117,15 +133,13 @@ function isHandled({ word: { start, end }, noun, sentence }: HandledWord): boole
   return !isCompound && !isOther && (entry.isThing ? definite : handling).test(before);
 }
 
-function isLeftOver(
-  { said: { noun, sentence }, line }: SaidInPart<HandledWord>,
-  pattern: WorkedPattern,
-): boolean {
-  const entry = known.get(noun) as Known;
-  return (
-    isForeign(entry, ownWords(pattern)) &&
-    !pattern.lines.some((one) => speaksOf(entry, noun, one, one === line ? sentence : null))
-  );
+function isLeftOver(one: SaidInPart<HandledWord>, pattern: WorkedPattern): boolean {
+  const entry = known.get(one.said.noun) as Known;
+  const own = ownWords(pattern);
+  if (isForeign(entry, own)) return isAlone(one, pattern, (other) => isAkin(entry, other));
+  // Within one sort: the trunk of a puffin.
+  const isOfFew = entry.part !== null && own.some(({ sorts }) => sorts.includes("toys"));
+  return isOfFew && isAlone(one, pattern, (other) => known.get(other)?.part === entry.part);
 }
 
 /** What is sewn on and not made is told as a piece. */
@@ -137,12 +151,14 @@ function isToldAsPiece({ said: { word }, line }: SaidInPart<HandledWord>, patter
   );
 }
 
-/** What the pattern is of, by its title and headings, is something else. */
-function isForeign({ sorts, figure }: Known, own: readonly Known[]): boolean {
+/** What the pattern is of, by its title and headings, is something else; things are named together that have no parts in common. */
+function isForeign({ sorts, figure, isThing }: Known, own: readonly Known[]): boolean {
   if (figure !== null && own.some((one) => one.figure !== null))
     return own.every((one) => one.figure !== figure);
   const all = own.flatMap((one) => one.sorts);
-  return all.length > 0 && !all.some((one) => sorts.some((sort) => sort === one || areTogether(sort, one)));
+  const isNear = (one: SortName, other: SortName): boolean =>
+    one === other || ((isThing || one === "toys") && areTogether(one, other));
+  return all.length > 0 && !all.some((one) => sorts.some((sort) => isNear(one, sort)));
 }
 
 function areTogether(a: SortName, b: SortName): boolean {
@@ -181,20 +197,32 @@ const nounsIn = keptBy(({ text }: LineContent): readonly PlacedNoun[] =>
   })),
 );
 
-function speaksOf(entry: Known, noun: string, { content, kind }: PatternLine, but: Sentence | null): boolean {
-  if (kind === "blank") return false;
-  return nounsIn(content).some(
-    (one) => !(but && but.start <= one.start && one.start < but.end) && isAkin(entry, noun, one.noun),
+/** No other sentence has the word or one like it. */
+function isAlone(
+  { said: { noun, sentence }, line }: SaidInPart<HandledWord>,
+  { lines }: WorkedPattern,
+  isLike: (noun: string) => boolean,
+): boolean {
+  const isOwn = ({ start }: PlacedNoun): boolean => sentence.start <= start && start < sentence.end;
+  return !lines.some(
+    (one) =>
+      one.kind !== "blank" &&
+      nounsIn(one.content).some(
+        (other) => !(one === line && isOwn(other)) && (isMadeOf(other.noun, noun) || isLike(other.noun)),
+      ),
   );
 }
 
-/** Another word for a thing of the sort, or one made of the same word: `foxy`, `sunhat`. */
-function isAkin({ sorts, figure }: Known, noun: string, other: string): boolean {
-  if (other.startsWith(noun) || (other.endsWith(noun) && !/^(?:that|what)$/.test(other))) return true;
+/** `foxy`, `sunhat`. */
+function isMadeOf(other: string, noun: string): boolean {
+  return other.startsWith(noun) || (other.endsWith(noun) && !/^(?:that|what)$/.test(other));
+}
+
+/** Another word for a thing of the sort. */
+function isAkin({ sorts, figure }: Known, other: string): boolean {
   const entry = known.get(other);
   if (!entry) return false;
-  if (figure !== null) return entry.figure === figure;
-  return entry.sorts.some((one) => sorts.includes(one));
+  return figure === null ? entry.sorts.some((one) => sorts.includes(one)) : entry.figure === figure;
 }
 
 function found(

@@ -49,7 +49,7 @@ const lacing = /\b(?:through|of|in|on)\s*(?:the\s+)?$/i;
 
 /** `opposite the buttonholes of Row 15`. */
 const ofHoles =
-  /\b(?:eyelets?|(?:button)?holes?|(?:ch|chain)(?:[\s-]?\d+)?[\s-]+(?:sps?|spaces?|loops?|lps?))\s+(?:of|in|on|along)\s+(?:the\s+)?$/i;
+  /\b(?:eyelets?|(?:button)?holes?|(?:(?:ch|chain)(?:[\s-]?\d+)?[\s-]+)?(?:sps?|spaces?)|(?:ch|chain)(?:[\s-]?\d+)?[\s-]+(?:loops?|lps?))\s+(?:of|in|on|along)\s+(?:the\s+)?$/i;
 
 /** A sentence that puts something at rows. */
 interface Placing {

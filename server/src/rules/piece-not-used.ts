@@ -9,6 +9,7 @@ import {
 } from "./pieces-made";
 import { isUsed } from "./pieces-used";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
+import { isWholePattern } from "./work-not-ended";
 
 /** A piece is made, and nothing says what becomes of it. */
 export const pieceNotUsed: PatternRule = {
@@ -63,12 +64,24 @@ Sew the ears to the body. Sew on the 2 wings.
     const told = new Set(making.assembly.flatMap((said) => partsIn(said, pattern)));
     // The first piece is what the others are sewn to, whether it is named or not.
     const [, ...others] = making.pieces;
-    if (told.size < Math.min(2, others.length) || !isSpecific(making)) return [];
+    if (told.size < (isWholePattern(pattern) ? 1 : Math.min(2, others.length)) || !isSpecific(making))
+      return [];
     return others
-      .filter((piece) => !isMain.test(piece.name) && !told.has(piece.part) && !isUsed(piece, making, pattern))
+      .filter(
+        (piece) =>
+          !isMain.test(piece.name) &&
+          !told.has(piece.part) &&
+          !isWorkedOn(piece) &&
+          !isUsed(piece, making, pattern),
+      )
       .map((piece) => found(piece, making));
   },
 };
+
+/** A band along an edge, a motif that is joined as it is made. */
+function isWorkedOn({ worked: { rows } }: MadePiece): boolean {
+  return rows.some(({ line }) => /\b(?:facing|evenly|joining)\b/i.test(`${line.headText} ${line.text}`));
+}
 
 /** What the others are sewn to goes without saying. */
 const isMain = /\b(?:body|head|base)\b/i;

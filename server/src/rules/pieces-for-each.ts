@@ -1,5 +1,6 @@
 import type { Mention } from "../notation/assembly";
 import { numberWords } from "../trade/number-words";
+import { sortsOfThings } from "../trade/things-made";
 import { headingFix, saysMore, saysOne, tellsOfOthers } from "./make-number";
 import type { MadePiece, Making, PlacedSentence } from "./pieces-made";
 import type { Found } from "./rule";
@@ -28,15 +29,22 @@ const eachSide = new RegExp(
 /** `one strap to the front and the other to the back` */
 const andOther = /^[^.;]{0,60}?\b(?:and|,)\s+the\s+other\b(?!\s+(?:side|end|edge|piece)s?\b)/iu;
 
+/** `to the inner side of each slipper`: of what is worn in pairs there are two. */
+const pairs = [...sortsOfThings.hands.things, ...sortsOfThings.feet.things].join("|");
+const eachOfPair = new RegExp(
+  String.raw`${lead}\s+(?:\p{L}+\s+){0,4}?(?:each|every|either|both)\s+(?:of\s+(?:the\s+)?)?(?:\p{L}+\s+)?(?:${pairs})s?\b`,
+  "iu",
+);
+
 /** Pieces that come to more or fewer than are made, told by what each of something gets. */
 export function wrongForEach(said: PlacedSentence, making: Making): (Found & { readonly of: SaidOf })[] {
   return said.mentions
-    .flatMap((mention) => forEach(mention, said) ?? [])
+    .flatMap((mention) => forEach(mention, said, making) ?? [])
     .filter((one) => isWrong(one, making))
     .map((one) => ({ ...found(one, said), of: one.mention }));
 }
 
-function forEach(mention: SaidOf, said: PlacedSentence): ForEach | null {
+function forEach(mention: SaidOf, said: PlacedSentence, { pieces }: Making): ForEach | null {
   const { text, start } = said.sentence;
   const n = numberOf(mention, text.slice(0, mention.start - start));
   if (n === null || meantBy(mention).length > 1) return null;
@@ -46,7 +54,11 @@ function forEach(mention: SaidOf, said: PlacedSentence): ForEach | null {
   );
   if (other && other.kin[0] !== meantBy(mention)[0])
     return { mention, n, times: madeOf(other.kin), end: other.end };
-  const two = eachSide.exec(behind)?.[0] ?? (n === 1 ? andOther.exec(behind)?.[0] : undefined);
+  // Where nothing is made twice, all of it may be told for one.
+  const inPairs = pieces.some(({ make }) => make === 2);
+  const two =
+    (eachSide.exec(behind) ?? (inPairs ? eachOfPair.exec(behind) : null))?.[0] ??
+    (n === 1 ? andOther.exec(behind)?.[0] : undefined);
   const times = 2 * stripsIn(text.slice(0, mention.start - start));
   return two === undefined ? null : { mention, n, times, end: mention.end + two.length };
 }

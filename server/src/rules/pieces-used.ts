@@ -8,7 +8,7 @@ export function isUsed(piece: MadePiece, making: Making, pattern: WorkedPattern)
   const isTold = making.assembly.some(({ mentions }) =>
     mentions.some(({ pieces }) => pieces.includes(piece)),
   );
-  return isTold || putsItselfToUse(piece, making) || isSpokenOf(piece, pattern);
+  return isTold || putsItselfToUse(piece, making) || isSpokenOf(piece, making, pattern);
 }
 
 /** `Sew to the head.`: its own part says where it goes. */
@@ -48,7 +48,8 @@ const closing = new RegExp(
 );
 
 /** Any other line of the pattern speaks of it: a row that is worked through it, a note on how to wear it. */
-function isSpokenOf({ part, heading, words }: MadePiece, { lines, pieces }: WorkedPattern): boolean {
+function isSpokenOf(piece: MadePiece, { names }: Making, { lines, pieces }: WorkedPattern): boolean {
+  const { part, heading, words } = piece;
   const own = new Set<PatternLine | null>([heading, part.heading, ...part.lines]);
   const nouns = new Set(lastWords(words));
   const begins = pieces[0]?.piece.span.start ?? 0;
@@ -58,7 +59,13 @@ function isSpokenOf({ part, heading, words }: MadePiece, { lines, pieces }: Work
       !own.has(line) &&
       sentencesOf(line.content).some(
         // What is said at the top of what the pattern is of puts nothing to use.
-        (sentence) => speaksOf(sentence, nouns) && (line.start >= begins || sentence.deeds.length > 0),
+        (sentence) =>
+          speaksOf(sentence, nouns) &&
+          (line.start >= begins || sentence.deeds.length > 0) &&
+          // `the upper back` is no other back.
+          names
+            .mentionsIn(sentence)
+            .some(({ pieces: meant, kin, isPlural }) => (isPlural ? kin : meant).includes(piece)),
       ),
   );
 }

@@ -29,11 +29,10 @@ export const sewnUnheardOf = keptBy((pattern: WorkedPattern): readonly SewnThing
 
 /** Parts of pieces, and what is not crocheted. */
 const noPiece =
-  /^(?:piece|part|limb|extremity|feature|appendage|side|edge|seam|opening|hole|gap|end|tail|yarn tail|yarn|thread|top|bottom|back|front|middle|centre|center|half|layer|row|round|rnd|stitch|st|loop|chain|corner|place|position|space|way|line|them|it|this|these|one|other|rest|all|everything|both|eye|nose|mouth|face|smile|cheek|eyebrow|shoulder|armhole|neckline|underarm|crotch|waist|knot|needle|pin|marker|colou?r|\d+|cm|inch|in)$/;
+  /^(?:piece|part|limb|extremity|feature|appendage|side|edge|seam|opening|hole|gap|end|tail|yarn tail|yarn|thread|top|bottom|back|front|middle|centre|center|half|layer|row|round|rnd|stitch|st|loop|chain|corner|place|position|space|way|line|them|it|this|these|one|other|rest|all|everything|both|eye|nose|mouth|face|smile|cheek|eyebrow|shoulder|armhole|neckline|underarm|crotch|waist|knot|needle|pin|marker|button|bead|zip|zipper|ribbon|lining|magnet|bell|fabric|colou?r|\d+|cm|inch|in)$/;
 
-/** What a list of materials has, if it has more than yarn. */
-const bought =
-  /^(?:button|bead|zip|zipper|ribbon|lining|felt|label|pompom|tassel|fringe|snap|ring|magnet|bell|wire|fabric|pad|insert|whisker)$/;
+/** What a list of materials has, if it has more than yarn; what is told as a notion is not among it. */
+const bought = /^(?:felt|label|pompom|tassel|fringe|snap|ring|wire|pad|insert|whisker)$/;
 
 function hasNotions({ lines }: WorkedPattern): boolean {
   return frontMatterOf(lines).notions.length > 0;

@@ -1,6 +1,7 @@
 import type { PatternLine } from "../notation/lines";
 import type { Span } from "../text/span";
-import type { Found, PatternRule } from "./rule";
+import { inProse } from "./outline";
+import type { Found, PatternRule, WorkedPattern } from "./rule";
 import { listed } from "./wording";
 
 /** A line is for a size that the pattern does not have: text left over from another one. */
@@ -30,9 +31,12 @@ Ch 41 (47, 53).
 Row 1: Sc in 2nd ch from hook and in each ch across. 40 (46, 52) sc.
 \`\`\`
 `,
-  check({ lines, context: { sizes } }) {
+  check(pattern) {
+    const { lines, context } = pattern;
+    const { sizes } = context;
     if (sizes.length < 2 || sizes.every((size) => /^size \d+$/.test(size))) return [];
-    return lines.filter(({ kind }) => kind === "size").flatMap((line) => foundOn(line, sizes));
+    const told = lines.filter(({ kind }) => kind === "size").flatMap((line) => foundOn(line, sizes));
+    return [...told, ...inSentences(pattern)];
   },
 };
 
@@ -42,12 +46,41 @@ const names =
 function foundOn(line: PatternLine, sizes: readonly string[]): Found[] {
   return [...line.text.matchAll(names)]
     .filter(([name]) => !sizes.some((size) => isSame(name.toLowerCase(), size.toLowerCase())))
-    .map(({ 0: name, index }) => ({
-      span: spanOf(line, index, name),
-      message: `Size ${name} is named here, and the pattern has ${listed(sizes, "and")}. Is this left over from another pattern?`,
-      fixes: [],
-      related: [],
-    }));
+    .map(({ 0: name, index }) => foundAt(spanOf(line, index, name), name, sizes));
+}
+
+function foundAt(span: Span, name: string, sizes: readonly string[]): Found {
+  return {
+    span,
+    message: `Size ${name} is named here, and the pattern has ${listed(sizes, "and")}. Is this left over from another pattern?`,
+    fixes: [],
+    related: [],
+  };
+}
+
+const letterName = "(?:\\d?x{0,4}[sl]|m|small|medium|large)";
+const sizeSaid = new RegExp(
+  `\\bsizes?\\s+(${letterName}(?:\\s*(?:,|and|or|&|/)\\s*${letterName})*)(?![\\p{L}\\d/-]|\\s*(?:crochet\\s+)?(?:hook|needle))`,
+  "giu",
+);
+
+/** `For size XXL only`, in a sentence. */
+const saidSizes = inProse(({ text }) =>
+  [...text.matchAll(sizeSaid)].map(({ 0: phrase, 1: said = "", index }) => ({
+    said,
+    at: index + phrase.length - said.length,
+  })),
+);
+
+/** Where all sizes go by letters, as those do. */
+function inSentences(pattern: WorkedPattern): Found[] {
+  const { sizes } = pattern.context;
+  if (!sizes.every((size) => new RegExp(`^${letterName}$`, "i").test(size))) return [];
+  return saidSizes(pattern).flatMap(({ line, said: { said, at } }) =>
+    [...said.matchAll(names)]
+      .filter(([name]) => !sizes.some((size) => isSame(name.toLowerCase(), size.toLowerCase())))
+      .map(({ 0: name, index }) => foundAt(spanOf(line, at + index, name), name, sizes)),
+  );
 }
 
 /** `M` is `Medium`; `Adult S` is `S`. */

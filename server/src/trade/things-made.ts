@@ -75,3 +75,8 @@ const kinds = (text: string): readonly (readonly string[])[] =>
 export const figures: readonly (readonly string[])[] = kinds(
   "cat kitten kitty feline, dog puppy pup hound dachshund poodle, bear teddy cub panda koala, rabbit bunny hare, mouse rat hamster, fox vixen, seal walrus, pig piglet hog, cow calf bull ox, sheep lamb ewe ram, goat kid, horse pony foal unicorn zebra donkey, duck duckling, chicken hen chick rooster cockerel, goose gosling, owl owlet, penguin, frog toad, turtle tortoise, whale orca, dolphin porpoise, shark, octopus squid jellyfish, crab lobster, snail, bee bumblebee, ladybird ladybug beetle, butterfly moth, caterpillar, elephant, giraffe, lion lioness, tiger, monkey ape gorilla, hippo hippopotamus, rhino rhinoceros, dinosaur dino dragon, hedgehog, squirrel, raccoon, badger, otter beaver, deer fawn reindeer moose, sloth, llama alpaca, crocodile alligator, parrot, puffin, gull seagull, snowman, gnome elf, mermaid, witch, robot, angel, santa",
 );
+
+/** Parts that some animals have and others have not, the names of one kind together. */
+export const partsOfFew: readonly (readonly string[])[] = kinds(
+  "trunk, snout muzzle, beak bill, horn antler, hoof, mane, udder, tusk, wing, fin flipper fluke, paw, whisker, antenna feeler, tentacle",
+);
