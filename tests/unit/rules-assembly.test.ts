@@ -180,7 +180,7 @@ describe("no-such-placement: what is laced, folded and sewn on along a row", () 
   const band = ring("Band", "Rnds 3-40: sc in each st around (12)\n");
 
   test.each([
-    [`${buoy}${tie}`, "Thread one tie through the sps of Rnd 21 of each buoy.", "Rnd 21"],
+    [`${buoy}${tie}`, "Thread one tie through the sts of Rnd 21 of each buoy.", "Rnd 21"],
     [`${buoy}${tie}`, "Thread the tie in and out of Rnd 21.", "Rnd 21"],
     [`${buoy}${band}`, "Slip the band over the buoy and sew it on along Rnd 29.", "Rnd 29"],
     [buoy.replace("Fasten off.", "Fold along Rnd 4 and stitch Rnd 8 down to Rnd 96."), "", "Rnd 96"],
@@ -188,6 +188,11 @@ describe("no-such-placement: what is laced, folded and sewn on along a row", () 
     const text = pieces + assembly(sentence);
     expect(onlyFinding("no-such-placement", text).on).toBe(on);
     expect(foundBy("no-such-placement", text.replace(on, "Rnd 2"))).toEqual([]);
+  });
+
+  test.each(["Rnd 21", "Rnd 2"])("spaces that %s has not", (rnd) => {
+    const text = buoy + tie + assembly(`Thread one tie through the sps of ${rnd} of each buoy.`);
+    expect(onlyFinding("no-such-placement", text).on).toBe(rnd);
   });
 });
 
