@@ -168,6 +168,42 @@ describe("a repeat", () => {
   });
 });
 
+describe("what follows beside the rows below", () => {
+  test("a round that joins two legs, and rounds worked as those of another piece", () => {
+    const doll = (n: number) => `Legs (make 2)
+Rnd 1: |${n} sc in mr (${n})
+Rnd 2: inc x${n} (${2 * n})
+
+Arm
+Rnds 1-2: As Rnds 1-2 of Legs. (${2 * n})
+
+Body
+Rnd 3: ${2 * n} sc on the first leg, ${2 * n} sc on the second leg (${4 * n})
+Rnd 4: sc in each st around (${4 * n})`;
+    const done = chosen(doll(6), "Rewrite Rnd 1 for 7 sts and update the rounds that follow");
+    expect(done).toBe(doll(7).replace("|", ""));
+  });
+
+  test("a line that only tells what it comes to", () => {
+    const rib = (n: number, even: number) => `Ch ${n + 1}.
+Row 1: |Sc in 2nd ch from hook and in each ch across. (${n})
+Row 2: Ch 1, turn, sc in first st, *dc in next st, sc in next st; rep from * across. (${n})
+Work even in patt for 6 rows. (${even})`;
+    expect(chosen(rib(21, 21), "Rewrite Row 1 for 23 sts and update the rows that follow")).toBe(
+      rib(23, 23).replace("|", ""),
+    );
+  });
+
+  test("openings, which go by so many times as wide, with what is worked into them", () => {
+    const basket = (n: number, into: number) => `Rnd 1: |${6 * n} sc in mr (${6 * n})
+Rnd 2: Sc in next ${n} sts, ch ${n}, sk next ${n} sts, sc in next ${2 * n} sts, ch ${n}, sk next ${n} sts, sc in next ${n} sts. (${4 * n} sc, 2 ch-${n} sps)
+Rnd 3: Sc in next ${n} sts, ${into} sc in next ch-${n} sp, sc in next ${2 * n} sts, ${into} sc in next ch-${n} sp, sc in next ${n} sts. (${4 * n + 2 * into})`;
+    expect(chosen(basket(8, 10), "Rewrite Rnd 1 for 54 sts and update the rounds that follow")).toBe(
+      basket(9, 11).replace("|", ""),
+    );
+  });
+});
+
 describe("a range of rows", () => {
   const band = (rows: string) => `Band
 Ch 9.
