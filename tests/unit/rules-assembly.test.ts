@@ -133,6 +133,46 @@ describe("more ways to say it", () => {
   });
 });
 
+describe("pieces and rows in other words", () => {
+  const legs = ear(" (make 2)").replace("Ear", "Leg");
+
+  test.each([
+    ["Both legs are stitched underneath at Rnd 18.", "Rnd 18"],
+    ["A leg goes on each side of the buoy, just below Rnd 12.", "Rnd 12"],
+  ])("%s", (sentence, on) => {
+    const text = buoy + legs + assembly(sentence);
+    expect(onlyFinding("no-such-placement", text).on).toBe(on);
+    expect(foundBy("no-such-placement", text.replace(on, "Rnd 8"))).toEqual([]);
+  });
+
+  test.each([
+    ["Sew both legs to the buoy. Sew the tail to the back.", 1],
+    ["Sew both legs to the buoy. Sew the tail in.", 0],
+    ["Sew both legs underneath at Rnd 8.", 0],
+  ])("%s", (sentence, findings) =>
+    expect(foundBy("piece-not-made", buoy + legs + assembly(sentence))).toHaveLength(findings),
+  );
+
+  test("of several legs all but one are cut, also where the body goes on from the last", () => {
+    const text = `${legs}${ring("Hat", "")}Body\nRnd 3: sc in each st around (12)\nFasten off.\n`;
+    const open = text.replace("sc in each st around (5)\nFasten off.", "sc in each st around (5)");
+    const others = ring("Cup", "") + ring("Bowl", "");
+    expect(onlyFinding("piece-not-finished", others + open).on).toContain("Rnd 2");
+    expect(foundBy("piece-not-finished", others + text)).toEqual([]);
+  });
+
+  test("a cord that nothing puts to use", () => {
+    const text = `${buoy}Drawstring\nCh 90. Fasten off.\n\n${assembly("Weave in the ends.")}`;
+    expect(onlyFinding("piece-not-used", text).on).toBe("Drawstring");
+    expect(foundBy("piece-not-used", text.replace("Drawstring", "Keel"))).toEqual([]);
+  });
+
+  test("the spaces of a row that has none", () => {
+    const text = `${buoy}${assembly("Weave the ribbon through the spaces of Rnd 2.")}`;
+    expect(foundBy("no-such-placement", text)).toHaveLength(1);
+  });
+});
+
 describe("edges-differ: by their last rows", () => {
   const panel = (name: string, n: number): string =>
     `${name}\nCh ${n + 1}.\nRow 1: Sc in 2nd ch from hook and in each ch across. (${n} sc)\nRow 2: Ch 1, turn, sc in each st across. (${n} sc)\nFasten off.\n\n`;

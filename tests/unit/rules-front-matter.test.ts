@@ -411,6 +411,8 @@ describe("hook-mismatch", () => {
     ["Hook: 4 mm, K", 1],
     ["Hook: 6.5 mm, K", 0],
     ["Crochet hook, 9 mm safety eyes (H)", 0],
+    ["Hook: 3 mm (US C/2 or D/3)", 0],
+    ["Hook: 4 mm (US C/2 or D/3)", 2],
   ])("a comma between letter and millimetres: %s", (hook, findings) => {
     expect(foundBy("hook-mismatch", `${hook}\n\n${worked}`)).toHaveLength(findings);
   });
@@ -665,6 +667,14 @@ describe("sizes", () => {
     expect(message).toBe(
       "Size XXL is named here, and the pattern has S, M and L. Is this left over from another pattern?",
     );
+  });
+
+  test.each([
+    ["For size XXL only, work two more rows.", "XXL"],
+    ["For sizes M and XL only, work one more row.", "XL"],
+  ])("in the middle of a line: %s", (line, on) => {
+    expect(onlyFinding("unlisted-size", `Sizes: S (M, L)\n\n${rows}${line}\n`).on).toBe(on);
+    expect(foundBy("unlisted-size", `Sizes: S (M, L)\n\n${rows}${line.replace(on, "L")}\n`)).toEqual([]);
   });
 
   test("sizes on the line below their title, in months", () => {

@@ -253,3 +253,23 @@ describe("times-two-ways", () => {
     expect(foundBy("times-two-ways", text)).toEqual([]);
   });
 });
+
+describe("chain-two-ways", () => {
+  const rows = (said: string): string =>
+    `Ch 12.\nRow 1: Hdc in 3rd ch from hook and in each ch across. (10 hdc)\nRow 2: Ch 2${said}, turn, hdc in each st across. (10 hdc)\n`;
+  const notes = (note: string): string => `Notes\n${note}\n\n`;
+
+  test("a row against the notes", () => {
+    const text =
+      notes("Ch 2 at the beginning of a row does not count as a stitch.") + rows(" (counts as hdc)");
+    expect(onlyFinding("chain-two-ways", text).on).toBe("(counts as hdc)");
+    expectClean(mended("chain-two-ways", text));
+  });
+
+  test.each([
+    notes("Ch 2 does not count as a stitch unless told otherwise.") + rows(" (counts as hdc)"),
+    notes("Ch 2 does not count as a stitch.") + rows(" (does not count as a st)"),
+    notes("Ch 3 counts as a stitch.") + rows(" (does not count as a st)"),
+    rows(" (counts as hdc)"),
+  ])("is silent", (text) => expect(foundBy("chain-two-ways", text)).toEqual([]));
+});

@@ -55,6 +55,18 @@ describe("letters", () => {
   });
 });
 
+describe("shades", () => {
+  const bird = (list: string, bill = "Tangerine"): string =>
+    `Materials\n1 x 50 g ball DK cotton, shade Lemon\nsmall amounts of DK cotton, shades ${list}\n\nHead (Lemon)\nRnd 1: 6 sc in magic ring (6)\nFasten off.\n\nBill (${bill})\nRnd 1: 5 sc in magic ring (5)\nFasten off.\n`;
+
+  test("a shade that no piece is made in", () => {
+    expect(onlyFinding("unused-yarn", bird("Tangerine and Black")).on).toBe("Black");
+    expect(foundBy("unused-yarn", bird("Tangerine"))).toEqual([]);
+    expect(foundBy("unlisted-yarn", bird("Tangerine"))).toEqual([]);
+    expect(onlyFinding("unlisted-yarn", bird("Tangerine", "Red")).on).toBe("Red");
+  });
+});
+
 describe("letters in the heads of rows", () => {
   const striped = (head: string): string =>
     `Materials\nA (Navy): 1 skein\nB (Amber): 1 skein\n\nRnd 1 (A): 6 sc in magic ring (6)\n${head} 2 sc in each st around (12)\nFasten off.\n`;

@@ -1,6 +1,7 @@
 import { againstNotes } from "./against-notes";
 import { ambiguous } from "./ambiguous";
 import { chainTwice } from "./chain-twice";
+import { chainTwoWays } from "./chain-two-ways";
 import { countMissing } from "./count-missing";
 import { definedTwice } from "./defined-twice";
 import { doesNotFit } from "./does-not-fit";
@@ -79,6 +80,7 @@ export const frontRules: readonly PatternRule[] = [
 /** Rules for a pattern as a whole. */
 export const patternRules: readonly PatternRule[] = [
   againstNotes,
+  chainTwoWays,
   rowSkipped,
   rowDoubled,
   wrongNumberOfRows,

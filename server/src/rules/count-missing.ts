@@ -109,8 +109,9 @@ function needsCount({ line, outcome }: WorkedRow, makes: string, known: Readonly
   return !slipsAlong && !isTold;
 }
 
-/** `Work as Rnd 4 of the first hexagon`: its count is there. */
-const asOf = /^\W*work\s+as\b[^.]*\bof\b/i;
+/** `Work as Rnd 4 of the first hexagon`, `As first motif, but …`: its count is there. */
+const asOf =
+  /^\W*(?:work\s+as\b[^.]*\bof\b|(?:work(?:ed)?\s+)?as\s+(?:for\s+)?(?!(?:(?:the\s+)?(?:rows?|rnds?|rounds?)|r?\d)\b)\p{L})/iu;
 const repeats = /^\W*(?:rep|as\b|same)/i;
 
 /** `42 sc`, `12 dc in ring`: the row is as long as it says. */

@@ -41,10 +41,16 @@ Rnd 2: inc x6 (12)
       .hooks.map(({ line, mention }) => ({ hook: mention, offset: line.start }))
       .filter(({ hook, offset }) => !isListed(hook.start + offset));
     return [...listed, ...used].flatMap(({ hook, offset }) =>
-      hook.labels.flatMap((label) => check(hook, label, offset)),
+      isBetween(hook) ? [] : hook.labels.flatMap((label) => check(hook, label, offset)),
     );
   },
 };
+
+/** `3 mm (US C/2 or D/3)`: a size that has no letter of its own, told by those beside it. */
+function isBetween({ mm, labels }: HookSize): boolean {
+  const sizes = labels.flatMap(sizesOfLabel);
+  return mm !== null && labels.length > 1 && Math.min(...sizes) < mm && mm < Math.max(...sizes);
+}
 
 function check(hook: HookSize, label: HookLabel, offset: number): Found[] {
   const { mm, figures } = hook;

@@ -43,7 +43,7 @@ Place the eyes between Rnds 3 and 4.
 const placement =
   /\b(?:between|b\/w|over|around|across|onto|on|at|to|along|in|behind|below|above|beneath|under(?:neath)?|beside|near|fold|stitch)\s*(?:the\s+)?$/i;
 /** Other words for laying one thing on another. */
-const laying = /\b(?:embroider|bring|fold|line\s+up|match|pin)/i;
+const laying = /\b(?:embroider|bring|fold|line\s+up|match|pin|cent(?:er|re)|goes\b|go\b|sits?\b|belongs?\b)/i;
 /** `thread the cord through the eyelets of Rnd 28`. */
 const lacing = /\b(?:through|of|in|on)\s*(?:the\s+)?$/i;
 

@@ -98,7 +98,8 @@ function isFinished(part: WorkedPart, pattern: WorkedPattern): boolean {
 
 const saysItsEnd = perPart(({ piece, lines }): boolean => {
   const last = piece?.rows.at(-1)?.line;
-  if (!last) return true;
+  // What is worked as another piece is ends as that does.
+  if (!last || /^\W*(?:work(?:ed)?\s+)?as\b/i.test(last.text)) return true;
   const after = lines.filter(({ kind, start }) => kind !== "blank" && start >= last.span.end);
   return (
     ending.test(last.text.replace(ofRows, " ")) ||
@@ -112,7 +113,9 @@ function isGoneOnFrom(part: WorkedPart, pattern: WorkedPattern): boolean {
   const at = parts.indexOf(part);
   const next = parts[at + 1];
   const isOwn = (one: WorkedPart): boolean => makingOf(pattern).pieces.some((piece) => piece.part === one);
-  if (next === undefined || isOwn(next) || joinsAnew(next)) return false;
+  // Of several, all but one are cut.
+  const isSeveral = (part.piece?.piece.make ?? 1) > 1;
+  if (next === undefined || isSeveral || isOwn(next) || joinsAnew(next)) return false;
   const end = parts.findIndex((one, i) => i > at + 1 && isOwn(one));
   const run = parts.slice(at + 1, end < 0 ? undefined : end);
   return run.some(saysItsEnd) || !isWholePattern(pattern);

@@ -64,9 +64,10 @@ Sew the ears to the body. Sew on the 2 wings.
     const told = new Set(making.assembly.flatMap((said) => partsIn(said, pattern)));
     // The first piece is what the others are sewn to, whether it is named or not.
     const [, ...others] = making.pieces;
-    if (told.size < (isWholePattern(pattern) ? 1 : Math.min(2, others.length)) || !isSpecific(making))
-      return [];
+    if (!isSpecific(making)) return [];
+    const isTold = told.size >= (isWholePattern(pattern) ? 1 : Math.min(2, others.length));
     return others
+      .filter(({ name }) => isTold || (told.size === 0 && making.assembly.length > 0 && putOn.test(name)))
       .filter(
         (piece) =>
           !isMain.test(piece.name) &&
@@ -82,6 +83,10 @@ Sew the ears to the body. Sew on the 2 wings.
 function isWorkedOn({ worked: { rows } }: MadePiece): boolean {
   return rows.some(({ line }) => /\b(?:facing|evenly|joining)\b/i.test(`${line.headText} ${line.text}`));
 }
+
+/** What is nothing by itself, in a pattern that says how it is finished. */
+const putOn =
+  /\b(?:cords?|ties?|drawstrings?|straps?|handles?|belts?|pockets?|flowers?|appliqu\w+|motifs?)\b/i;
 
 /** What the others are sewn to goes without saying. */
 const isMain = /\b(?:body|head|base)\b/i;

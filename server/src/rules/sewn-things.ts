@@ -29,7 +29,7 @@ export const sewnUnheardOf = keptBy((pattern: WorkedPattern): readonly SewnThing
 
 /** Parts of pieces, and what is not crocheted. */
 const noPiece =
-  /^(?:piece|part|limb|extremity|feature|appendage|side|edge|seam|opening|hole|gap|end|tail|yarn tail|yarn|thread|top|bottom|back|front|middle|centre|center|half|layer|row|round|rnd|stitch|st|loop|chain|corner|place|position|space|way|line|them|it|this|these|one|other|rest|all|everything|both|eye|nose|mouth|face|smile|cheek|eyebrow|shoulder|armhole|neckline|underarm|crotch|waist|knot|needle|pin|marker|button|bead|zip|zipper|ribbon|lining|magnet|bell|fabric|colou?r|\d+|cm|inch|in)$/;
+  /^(?:piece|part|limb|extremity|feature|appendage|side|edge|seam|opening|hole|gap|end|yarn tail|yarn|thread|top|bottom|back|front|middle|centre|center|half|layer|row|round|rnd|stitch|st|loop|chain|corner|place|position|space|way|line|them|it|this|these|one|other|rest|all|everything|both|eye|nose|mouth|face|smile|cheek|eyebrow|shoulder|armhole|neckline|underarm|crotch|waist|knot|needle|pin|marker|colou?r|\d+|cm|inch|in)$/;
 
 /** What a list of materials has, if it has more than yarn; what is told as a notion is not among it. */
 const bought = /^(?:felt|label|pompom|tassel|fringe|snap|ring|wire|pad|insert|whisker)$/;
@@ -61,7 +61,9 @@ function objectsOf({ words, deeds, text, start }: Sentence): SaidWord[] {
       );
       const isExplained = /^(?:cut|made)$/.test(behind[end]?.word ?? "");
       if (end < 1 || isExplained || /[.;:()]/.test(phrase)) return [];
-      return nounsIn(behind.slice(0, end), text, start);
+      // `Sew the tail to the back`: an end of yarn is sewn in, not on.
+      const isOnto = /^(?:to|onto|on|at|over|between|below)$/.test(behind[end]?.word ?? "");
+      return nounsIn(behind.slice(0, end), text, start).filter(({ noun }) => noun !== "tail" || isOnto);
     });
 }
 
@@ -69,7 +71,7 @@ function objectsOf({ words, deeds, text, start }: Sentence): SaidWord[] {
 const wordsAtEnd = 4;
 
 const smallWord =
-  /^(?:to|onto|on|in|into|at|over|around|between|along|under|behind|above|below|inside|with|through|across|from|down|up|together|securely|firmly|closed|shut|so|using|as|next|where|near|about|just|centrally|evenly|opposite|against|beside|below|cut|made|left|worked|crocheted)$/;
+  /^(?:to|onto|on|in|into|at|over|around|between|along|under|behind|above|below|inside|with|through|across|from|down|up|together|securely|firmly|closed|shut|so|using|as|next|where|near|about|just|centrally|evenly|opposite|against|beside|below|cut|made|left|worked|crocheted|underneath|beneath|upright|flat|symmetrically|horizontally|vertically|diagonally|neatly|invisibly|level)$/;
 
 /** The last word of each phrase between commas and "and". */
 function nounsIn(words: readonly SaidWord[], text: string, start: number): SaidWord[] {

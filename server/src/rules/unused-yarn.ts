@@ -1,10 +1,11 @@
 import type { Yarn } from "../notation/front-matter/yarns";
+import type { PatternLine } from "../notation/lines";
 import { mentionsOf } from "../notation/mentions/mentions";
 import type { Span, TextEdit } from "../text/span";
 import { isOwnPiece } from "./pieces-made";
 import type { PatternRule, WorkedPattern } from "./rule";
 import { type Uses, usesOf } from "./uses";
-import { colourWords, nameOf, yarnListOf } from "./yarn-list";
+import { colourWords, nameOf, type YarnList, yarnListOf } from "./yarn-list";
 
 /** The materials list a yarn that is never taken up. */
 export const unusedYarn: PatternRule = {
@@ -44,7 +45,7 @@ Rnd 2: inc x6 (12)
     if (!list || list.yarns.length < 2) return [];
     const unnamed = list.yarns.filter((yarn) => !isNamed(yarn, uses));
     if (unnamed.length === 0 || unnamed.length === list.yarns.length) return [];
-    const missing = unnamed.slice(piecesWithoutYarn(pattern));
+    const missing = unnamed.slice(piecesWithoutYarn(pattern, list));
     if (missing.length === 0 || leavesOpen(uses)) return [];
     return missing.map((yarn) => ({
       span: { start: yarn.start, end: yarn.end },
@@ -71,16 +72,27 @@ function isNamed({ letter, colour }: Yarn, uses: Uses): boolean {
 }
 
 /** Each of them may begin with a yarn that is not named. What goes on from another piece begins with none. */
-function piecesWithoutYarn({ pieces, lines }: WorkedPattern): number {
+function piecesWithoutYarn({ pieces, lines }: WorkedPattern, list: YarnList): number {
   let at = 0;
   return pieces.filter((worked) => {
     const { piece } = worked;
     while ((lines[at]?.start ?? Infinity) < piece.span.start) at++;
     const end = piece.rows[0]?.span.end ?? piece.span.end;
     for (let line = lines[at]; line && line.start < end; line = lines[++at])
-      if (mentionsOf(line.content).yarns.length > 0) return false;
+      if (mentionsOf(line.content).yarns.length > 0 || namesListed(line, list)) return false;
     return isOwnPiece(worked);
   }).length;
+}
+
+/** `Bill (Tangerine)`: the list tells that it is a colour. */
+function namesListed({ kind, content }: PatternLine, { yarns }: YarnList): boolean {
+  if (kind !== "heading") return false;
+  const { words, letters } = mentionsOf(content);
+  return yarns.some(
+    ({ letter, colour }) =>
+      (letter !== null && letters.includes(letter.text)) ||
+      (colour !== null && colourWords(colour.text).some((word) => words.includes(word))),
+  );
 }
 
 /** The yarn with the comma or "and" that parts it from the one before. */

@@ -93,10 +93,15 @@ function signed(piece: Stretch, sign: RegExp): Definition | null {
   return defined(piece, name, meaning);
 }
 
+/** `This pattern uses UK terms.` explains nothing. */
+function isSentence(text: string): boolean {
+  return /^(?:this|these|the|all|please|note|in|written|use[sd]?|you|only)\s/i.test(text);
+}
+
 /** `dc double crochet`: the name is the longest that the trade knows, else the first word. */
 function spaced(piece: Stretch): Definition | null {
   const words = piece.text.split(/\s+/);
-  if (!/^[\p{L}\d]/u.test(piece.text)) return null;
+  if (!/^[\p{L}\d]/u.test(piece.text) || isSentence(piece.text)) return null;
   const known = [3, 2, 1].find((n) => n < words.length && isAbbreviation(words.slice(0, n).join(" ")));
   const n = known ?? ((words[0]?.length ?? 0) <= 6 ? 1 : 0);
   if (n === 0 || words.length <= n) return null;

@@ -74,7 +74,7 @@ const titles: readonly (readonly [Topic, string])[] = [
 const forms = titles.map(([topic, words]) => ({
   topic,
   form: new RegExp(
-    `^[\\s#*_]*(${words})[*_]*(?:\\s*\\([^()]{0,40}\\))?[*_]*${termsBehind(topic)}(?:\\s*[:=–—]+[*_]*\\s*|\\s+-+\\s+|\\s*#*\\s*$|\\s+(?=\\d${leading(topic)}))`,
+    `^[\\s#*_>|]*(${words})[*_]*(?:\\s*\\([^()]{0,40}\\))?[*_]*${termsBehind(topic)}(?:\\s*[:=–—]+[*_]*\\s*|\\s+-+(?:\\s+|$)|\\s*#*\\s*$|\\s+(?=\\d${leading(topic)}))`,
     "iu",
   ),
 }));
@@ -106,7 +106,7 @@ interface Title {
   readonly content: Stretch;
 }
 
-const bullet = /^\s*(?:[•·▪*]|-(?=\s))\s*/u;
+const bullet = /^\s*(?:[•·▪*>]|-(?=\s))\s*/u;
 
 function titleOf(line: PatternLine): Title | null {
   const found = titleIn(line.content);

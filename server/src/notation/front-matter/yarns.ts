@@ -126,7 +126,10 @@ function unitOf(spelling: string): Amount["unit"] {
 const letterForms = [
   new RegExp(String.raw`[([]\s?(?:(?:yarn|colou?r)\s)?(${yarnLetter})\s?[)\]]`, "u"),
   new RegExp(String.raw`\b(?:[Yy]arns?|[Cc]olou?rs?|[Cc]ol)\s(${yarnLetter})\b(?!['’])`, "u"),
-  new RegExp(String.raw`^(${yarnLetter})(?=\s?(?:[:=([–]|-(?!\d))|\s\p{Ll}|\s?$)`, "u"),
+  new RegExp(
+    String.raw`(?:^|(?<=\s[-–—]\s|:\s))(${yarnLetter})(?=\s?(?:[:=([–]|-(?!\d))|\s\p{Ll}|\s?$)`,
+    "u",
+  ),
 ];
 
 function letterOf(part: Stretch): Stretch | null {
@@ -143,8 +146,20 @@ function letterOf(part: Stretch): Stretch | null {
 const noColour =
   /^(?:yarns?|colou?rs?|in|of|for|each|every|per|a|an|the|any|your|own|choice|about|approx|or|some|one|two|small|large|amount|oddments?|scraps?|balls?|skeins?|hanks?|cones?|weight|x|ply|with|total|square|main|contrast(?:ing)?|leftover|plus|more|less|held|single|double|doubled|strands?|together|throughout)$/i;
 
+/** `DK cotton, shade Tangerine`: the word before it tells what it is. */
+const afterShade = /\bshades?:?\s+(\p{Lu}[\p{L}'’-]*(?:\s\p{Lu}[\p{L}'’-]*){0,2})/u;
+
+function shadeOf(part: Stretch): Stretch | null {
+  const match = afterShade.exec(part.text);
+  if (!match) return null;
+  const end = match.index + match[0].length;
+  return partOf(part, end - (match[1] as string).length, end);
+}
+
 /** A colour is known by its name, or by standing beside a letter or behind an amount. */
 function colourOf(part: Stretch, letter: Stretch | null): Stretch | null {
+  const shade = shadeOf(part);
+  if (shade) return shade;
   const named = namedColour(part);
   if (named) return named;
   const amounts = readAmounts(part);

@@ -1,0 +1,115 @@
+import { isRight, reworking } from "../fabric/rework";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { readConventions } from "../notation/declared";
+import type { PatternLine } from "../notation/lines";
+import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
+import { rowName } from "./wording";
+
+/** What the notes say of a chain, and what a row says of one as long, go against each other. */
+export const chainTwoWays: PatternRule = {
+  id: "chain-two-ways",
+  severity: "warning",
+  documentation: `## What it finds
+A row that says that its opening chain counts as a stitch, in a pattern whose notes say that such chains do not, when the row is right by the notes as well; or the other way round. A row that is right only by its own words, and notes that leave room, "unless told otherwise", are no contradiction.
+
+## Why it matters
+Who goes by the notes and who goes by the row end with different numbers of stitches.
+
+## Example
+\`\`\`crochet
+Notes
+Ch 2 at the beginning of a row does not count as a stitch.
+
+Ch 12.
+Row 1: Hdc in 3rd ch from hook and in each ch across. (10 hdc)
+Row 2: Ch 2 (counts as hdc), turn, hdc in each st across. (10 hdc)
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Notes
+Ch 2 at the beginning of a row does not count as a stitch.
+
+Ch 12.
+Row 1: Hdc in 3rd ch from hook and in each ch across. (10 hdc)
+Row 2: Ch 2, turn, hdc in each st across. (10 hdc)
+\`\`\`
+`,
+  check(pattern) {
+    const notes = notesOn(pattern);
+    if (notes.size === 0) return [];
+    return pattern.pieces.flatMap((piece) =>
+      piece.rows.flatMap((row) => {
+        const said = openingSays(row.line.text);
+        const note = said && notes.get(said.chains);
+        if (!said || !note || note.counts === said.counts || !isRightByNotes(row, said, piece)) return [];
+        const start = row.line.start + said.start;
+        return [foundOn(rowName(row), said, { start, end: start + said.text.length }, note)];
+      }),
+    );
+  },
+};
+
+function isRightByNotes(row: WorkedRow, { text, start }: Said, { context }: WorkedPiece): boolean {
+  const typed = row.line.text;
+  const plain = typed.slice(0, start).trimEnd() + typed.slice(start + text.length);
+  return row.fault === null && reworking(row, context)(plain).find(isRight) !== undefined;
+}
+
+interface Note {
+  readonly line: PatternLine;
+  readonly counts: boolean;
+}
+
+const leavesRoom = /\b(?:unless|except\w*|otherwise|if|sometimes|usually|first\s+row|row\s+1|rnd\s+1)\b/i;
+
+/** What the notes settle, by the length of the chain; none where they themselves say both. */
+function notesOn({ lines, context }: WorkedPattern): ReadonlyMap<number, Note> {
+  const found = new Map<number, Note>();
+  for (const [chains, counts] of context.conventions.startCounts) {
+    const line = lines.find(
+      ({ kind, text }) =>
+        kind !== "row" && kind !== "blank" && readConventions([text]).startCounts.get(chains) === counts,
+    );
+    if (line && !leavesRoom.test(line.text)) found.set(chains, { line, counts });
+  }
+  return found;
+}
+
+interface Said {
+  readonly chains: number;
+  readonly counts: boolean;
+  readonly text: string;
+  readonly start: number;
+}
+
+const opening =
+  /^\s*(?:turn\s*[,.;]\s*)?(?:ch(?:ain)?\s*(\d{1,2})|(\d{1,2})\s*ch)\s*([([]\s*((?:does\s+not|do\s+not|doesn['’]t|not)\s+count|counts?|counting)\b[^()[\]]*[)\]])/i;
+
+/** `Ch 2 (counts as hdc)`: not `ch 4 (counts as dc and ch 1)`, which is longer than the stitch. */
+function openingSays(text: string): Said | null {
+  const match = opening.exec(text);
+  const [all, a, b, remark = "", verb = ""] = match ?? [];
+  if (all === undefined || /\b(?:and|\+|plus)\b|\bch\b/i.test(remark)) return null;
+  const counts = !/not|n['’]t/i.test(verb);
+  return { chains: Number(a ?? b), counts, text: remark, start: all.length - remark.length };
+}
+
+function foundOn(
+  row: string,
+  { chains, counts, text }: Said,
+  span: { readonly start: number; readonly end: number },
+  { line }: Note,
+): Found {
+  const [here, there] = counts ? ["counts", "does not"] : ["does not count", "does"];
+  const fix: Fix = {
+    title: `Take out "${text}"`,
+    edits: () => [{ span: { start: span.start - 1, end: span.end }, newText: "" }],
+  };
+  return {
+    span,
+    message: `${row} says that its ch ${chains} ${here}, and the notes say that it ${there}. Which is meant?`,
+    fixes: [fix],
+    related: [{ span: line, message: "Here the notes say so." }],
+  };
+}
