@@ -134,3 +134,41 @@ describe("seams", () => {
     ]);
   });
 });
+
+describe("parts that are made as another one", () => {
+  const panel = (name: string, how: string) => `${name}\n${how}\n`;
+  const rows = body("With A").replace("Body\n", "");
+  const cardigan = (right: string) =>
+    `${front("To fit bust: 20 cm", "")}${panel("Back", rows)}\n${panel("Left Front", rows)}\nRight Front\n${right}\n`;
+  const metres = (right: string) => measured(cardigan(right)).yarns[0]?.amounts[0]?.metres.likely ?? 0;
+  const alone = metres("To be written.");
+
+  test.each([
+    "Work as for Left Front.",
+    "Make the same as Left Front, reversing shapings.",
+    "As left front.",
+  ])("%s", (right) => {
+    // Three panels for two.
+    expect(metres(right) / alone).toBeCloseTo(1.5, 1);
+    expect(measured(cardigan(right)).pieces.map(({ make }) => make)).toEqual([1, 2]);
+  });
+
+  test("half of it is half as much, and of another that is not there nothing", () => {
+    expect(metres("Work as for Left Front to Row 10.") / alone).toBeCloseTo(1.25, 1);
+    expect(metres("Work as for the pocket.")).toBe(alone);
+  });
+
+  test("a front that is missing is no ease", () => {
+    const said = (right: string) => measured(cardigan(right)).notes.filter((note) => note.startsWith("Ease"));
+    expect(said("To be written.")).toEqual([]);
+    // Three panels of 20 stitches at 16 to 10 cm.
+    expect(said("Work as for Left Front.")).toEqual([
+      "Ease, back and front together less the body it is to fit: +17.5 cm.",
+    ]);
+  });
+
+  test("two seams in one sentence are two", () => {
+    const text = `${cardigan("Work as for Left Front.")}\nFinishing\nSew side and sleeve seams.\n`;
+    expect(measured(text).finishing.map(({ what }) => what)).toEqual(["side seams", "sleeve seams"]);
+  });
+});

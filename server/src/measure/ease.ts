@@ -3,8 +3,9 @@ import { frontMatterOf } from "../notation/front-matter/front-matter";
 import type { Length } from "../notation/front-matter/lengths";
 import { convertLength, printedLength } from "../trade/units";
 import type { Basis } from "./basis";
-import { sizeOf } from "./size";
+import { type PieceSize, sizeOf } from "./size";
 import type { StitchPaths } from "./stitch-paths";
+import { timesMade } from "./times-made";
 import type { YarnUse } from "./yarn-used";
 
 /** `To fit head: 42 (48, 54, 60) cm`: by how much a piece that is worked around, or a back and a front together, are wider or narrower than the body. */
@@ -15,7 +16,7 @@ export function easeNotes(pattern: WorkedPattern, { ground: { basis, paths } }: 
   if (!fit || !length || basis?.gauge == null) return [];
   const worn = wornIn(pattern);
   const eases = context.sizes.map((_, size) => {
-    const around = worn && aroundOf(worn.pieces, size, basis, paths);
+    const around = worn && aroundOf(worn, size, basis, paths);
     const body = bodyFor(length, size, context.sizes.length);
     return around === null || body === null ? null : around - body;
   });
@@ -27,44 +28,38 @@ export function easeNotes(pattern: WorkedPattern, { ground: { basis, paths } }: 
 
 interface Worn {
   readonly what: string;
-  readonly pieces: readonly WorkedPiece[];
+  readonly pieces: readonly (readonly [piece: WorkedPiece, times: number])[];
 }
 
 /** The only piece, or the back and the fronts of a garment. */
-function wornIn({ pieces }: WorkedPattern): Worn | null {
-  const [only, second] = pieces;
-  if (only && !second) return { what: "the piece", pieces };
-  const back = pieces.filter(({ piece }) => /^back\b/i.test(piece.name));
-  const fronts = pieces.filter(
-    ({ piece }) => /\bfronts?\b/i.test(piece.name) && !/\bband\b|edg/i.test(piece.name),
-  );
-  const both = pieces.filter(({ piece }) =>
-    /^(?:back and front|front and back|body panel|panel)\b/i.test(piece.name),
-  );
-  const worn = both.length === 1 ? both : [...back, ...fronts];
-  const sides = worn.reduce((sum, { piece }) => sum + piece.make, 0);
-  return sides === 2 || (back.length === 1 && sides === 3)
-    ? { what: "back and front together", pieces: worn }
-    : null;
+function wornIn(pattern: WorkedPattern): Worn | null {
+  const { pieces } = pattern;
+  const times = pieces.map((piece) => [piece, timesMade(piece, pattern)] as const);
+  const [only, second] = times;
+  if (only && !second && only[1] === 1) return { what: "the piece", pieces: times };
+  const called = (name: RegExp) => times.filter(([{ piece }]) => name.test(piece.name));
+  const [backs, fronts] = [called(/^back\b/i), called(/^(?:(?:left|right) )?fronts?\b(?!.*(?:band|edg))/i)];
+  const panels = called(/^(?:back and front|front and back|body panel|panel)\b/i);
+  const worn = panels.length > 0 ? panels : [...backs, ...fronts];
+  const halves = fronts.some(([{ piece }]) => /\b(?:left|right|fronts)\b/i.test(piece.name));
+  const sides = worn.reduce((sum, [, n]) => sum + n, 0);
+  return sides === (halves ? 3 : 2) ? { what: "back and front together", pieces: worn } : null;
 }
 
 /** Null where a piece lies otherwise than it is worn. */
-function aroundOf(
-  pieces: readonly WorkedPiece[],
-  size: number,
-  basis: Basis,
-  paths: StitchPaths,
-): number | null {
-  const [only, second] = pieces;
+function aroundOf({ pieces }: Worn, size: number, basis: Basis, paths: StitchPaths): number | null {
   let sum = 0;
-  for (const piece of pieces) {
+  for (const [piece, times] of pieces) {
     const own = sizeOf(piece, size, basis, paths);
-    const isAround = own?.shape === "cup" || own?.shape === "tube";
-    if (only === piece && !second && piece.piece.make === 1) return isAround ? own.around : null;
+    if (pieces.length === 1 && times === 1) return own && isAround(own) ? own.around : null;
     if (own?.shape !== "flat") return null;
-    sum += own.width * piece.piece.make;
+    sum += own.width * times;
   }
   return sum;
+}
+
+function isAround(size: PieceSize): size is Extract<PieceSize, { shape: "cup" | "tube" | "ball" }> {
+  return size.shape === "cup" || size.shape === "tube";
 }
 
 function bodyFor({ values, unit }: Length, size: number, sizes: number): number | null {

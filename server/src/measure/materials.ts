@@ -12,6 +12,7 @@ import { seamsOf, yarnOfSeam } from "./seams";
 import { type PieceSize, type RoundOfPiece, roundsOf, sizeOf } from "./size";
 import { sizeInWords } from "./size-words";
 import { minutesOf, pace } from "./time";
+import { timesMade } from "./times-made";
 import { eachInOne } from "./yarn-in-hand";
 import type { ListedYarn, YarnKey } from "./yarn-list";
 import { type YarnUse, yarnUseOf } from "./yarn-used";
@@ -110,7 +111,7 @@ export interface Materials {
 export function materialsOf(pattern: WorkedPattern, options: MeasureOptions): Materials {
   const use = yarnUseOf(pattern);
   const { sizes } = pattern.context;
-  const pieces = pattern.pieces.map((piece) => pieceMeasures(piece, use, options));
+  const pieces = pattern.pieces.map((piece) => pieceMeasures(piece, pattern, options));
   const { basis } = use.ground;
   return {
     sizes,
@@ -133,9 +134,10 @@ export function materialsOf(pattern: WorkedPattern, options: MeasureOptions): Ma
 /** Of one piece, made once. */
 export function pieceMeasures(
   piece: WorkedPiece,
-  use: YarnUse,
+  pattern: WorkedPattern,
   { stitchesPerMinute }: MeasureOptions,
 ): PieceMeasures {
+  const use = yarnUseOf(pattern);
   const { basis, paths } = use.ground;
   const sums = use.ofPiece(piece);
   const sizes = piece.context.sizes.map((_, size) => (basis ? sizeOf(piece, size, basis, paths) : null));
@@ -143,7 +145,7 @@ export function pieceMeasures(
     basis ? openingsOf(roundsOf(piece, size, basis, paths), basis) : "";
   return {
     name: piece.piece.name,
-    make: piece.piece.make,
+    make: timesMade(piece, pattern),
     sizes: sizes.map((size, at) => size && `${sizeInWords(size)}${asLaid(piece)}${openings(at)}`),
     lengths: sizes.map((size) => size && lengthsIn(size)),
     metres: sums.map((sum) => (basis ? estimateOf(sumOf(sum) / 1000, basis) : null)),

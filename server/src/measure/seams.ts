@@ -74,8 +74,8 @@ class SeamReader {
   }
 
   seamsIn(sentence: Sentence): Seam[] {
-    const garment = this.garmentSeam(sentence.text);
-    if (garment) return [garment];
+    const garment = this.garmentSeams(sentence.text);
+    if (garment.length > 0) return garment;
     const motifs = this.motifSeam(sentence);
     if (motifs) return [motifs];
     const target =
@@ -89,14 +89,17 @@ class SeamReader {
     return { what: what.length > 80 ? `${what.slice(0, 79)}…` : what, lengths: this.sizes.map(() => null) };
   }
 
-  /** `Sew the side seams`, `sew the shoulder seams over 18 (20, 22) sts`. */
-  private garmentSeam(text: string): Seam | null {
-    const [, name] = /\b(side|shoulder|sleeve|underarm|back|centre|center)\s+seams?\b/i.exec(text) ?? [];
-    if (name === undefined) return null;
-    const what = `${name.toLowerCase()} seams`;
-    if (/shoulder/i.test(name)) return { what, lengths: this.overStitches(text) };
+  /** `Sew the side and sleeve seams`, `sew the shoulder seams over 18 (20, 22) sts`. */
+  private garmentSeams(text: string): Seam[] {
+    const [, names = ""] = seamNames.exec(text) ?? [];
+    return [...names.matchAll(/\p{L}{4,}/gu)].map(([name]) => this.garmentSeam(name.toLowerCase(), text));
+  }
+
+  private garmentSeam(name: string, text: string): Seam {
+    const what = `${name} seams`;
+    if (name === "shoulder") return { what, lengths: this.overStitches(text) };
     const panels = this.pieces.filter(({ piece: { piece } }) =>
-      (/sleeve|underarm/i.test(name) ? /sleeve/i : /front|back|body|panel/i).test(piece.name),
+      (/sleeve|underarm/.test(name) ? /sleeve/i : /front|back|body|panel/i).test(piece.name),
     );
     const open = /\bopen\b|\barmhole/i.test(text) ? lengthIn(text) : 0;
     return { what, lengths: this.sizes.map((size) => twice(lowest(panels, size), open)) };
@@ -142,6 +145,12 @@ class SeamReader {
     });
   }
 }
+
+const seamName = "(?:side|shoulder|sleeve|underarm|back|centre|center)";
+const seamNames = new RegExp(
+  String.raw`\b(${seamName}(?:\s*(?:,|and|&|,\s*and)\s*${seamName})*)\s+seams?\b`,
+  "i",
+);
 
 function edgeOf(size: PieceSize): number {
   switch (size.shape) {

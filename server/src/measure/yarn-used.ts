@@ -5,6 +5,7 @@ import { keptBy } from "../text/kept-by";
 import { type Ground, groundOf, kindsIn, type TurnLengths } from "./ground";
 import { layOut } from "./size";
 import { stitchesOf } from "./stitch-counts";
+import { timesMade } from "./times-made";
 import { type Hand, type PieceYarns, type YarnKey, yarnsOfPiece } from "./yarn-in-hand";
 
 /** Yarn in millimetres, by yarn. */
@@ -71,7 +72,8 @@ export class YarnUse {
   private addUpAll(): readonly YarnSums[] {
     return this.pattern.context.sizes.map((_, size) => {
       const sum = new Map<YarnKey, number>();
-      for (const piece of this.pattern.pieces) addTo(sum, this.ofPiece(piece)[size], piece.piece.make);
+      for (const piece of this.pattern.pieces)
+        addTo(sum, this.ofPiece(piece)[size], timesMade(piece, this.pattern));
       return sum;
     });
   }

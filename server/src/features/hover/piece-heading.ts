@@ -15,7 +15,7 @@ export const pieceHeading: HoverPart = {
     const piece = pattern.pieces.find(({ piece }) => piece.name !== "" && piece.span.start === own.start);
     if (!piece) return null;
     const use = yarnUseOf(pattern);
-    const { sizes, minutes, make, name } = pieceMeasures(piece, use, options);
+    const { sizes, minutes, make, name } = pieceMeasures(piece, pattern, options);
     const rows = [
       { label: "measures", cells: use.ground.basis?.gauge ? sizes : sizes.map(() => null) },
       ...yarnRows(piece, pattern, use),
