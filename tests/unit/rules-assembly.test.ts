@@ -167,9 +167,12 @@ describe("pieces and rows in other words", () => {
     expect(foundBy("piece-not-used", text.replace("Drawstring", "Keel"))).toEqual([]);
   });
 
-  test("the spaces of a row that has none", () => {
-    const text = `${buoy}${assembly("Weave the ribbon through the spaces of Rnd 2.")}`;
+  test.each(["Rnd 2", "Rnd 22"])("the spaces of a row that has none: %s", (row) => {
+    const eyelets = "Rnd 9: *sc in next st, ch 1, sk next st; rep from * around (6 sc, 6 ch-1 sps)\n";
+    const text = `${buoy.replace("Fasten off", `${eyelets}Fasten off`)}${assembly(`Weave the ribbon through the spaces of ${row}.`)}`;
     expect(foundBy("no-such-placement", text)).toHaveLength(1);
+    expectClean(mended("no-such-placement", text));
+    expect(mended("no-such-placement", text)).toContain("spaces of Rnd 9.");
   });
 });
 

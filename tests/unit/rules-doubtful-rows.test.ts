@@ -99,6 +99,7 @@ describe("goes-on-untold", () => {
     expect(finding.message).toMatch(
       /^Rnd 2 comes out right only if this is worked again and again to the end/,
     );
+    expectClean(mended("goes-on-untold", `${ring}${row}\nRnd 3: (sc, inc) x6 (18)`));
   });
 
   test.each([

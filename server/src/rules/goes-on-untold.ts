@@ -2,7 +2,7 @@ import type { Instruction } from "../fabric/instructions";
 import { perPiece } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
 import { type Span, shift } from "../text/span";
-import type { Found, RowRule } from "./rule";
+import type { Fix, Found, RowRule } from "./rule";
 import { rowName, says } from "./wording";
 
 /** One stitch makes a whole row, and only the count tells that it goes on to the end. */
@@ -72,7 +72,16 @@ function found(span: Span, row: WorkedRow): Found {
   return {
     span,
     message: `${says(rowName(row), "comes")} out right only if this is worked again and again to the end, and that is not said. Write "in each st around", or how often.`,
-    fixes: [],
+    fixes: [throughout(span, row)],
     related: [],
   };
+}
+
+/** `inc` → `inc in each st around`, `2 sc in next sc` → `2 sc in each sc around`. */
+function throughout({ start, end }: Span, { line }: WorkedRow): Fix {
+  const typed = line.text.slice(start - line.start, end - line.start);
+  const far = line.head?.word === "row" ? "across" : "around";
+  const each = typed.replace(/\bin\s+(?:each\s+of\s+)?(?:the\s+)?next(?:\s+1)?\b/i, "in each");
+  const newText = /\bin\b/i.test(each) ? `${each} ${far}` : `${each} in each st ${far}`;
+  return { title: `Write "${newText}"`, edits: () => [{ span: { start, end }, newText }] };
 }

@@ -6,7 +6,7 @@ import type { PatternLine } from "../notation/lines";
 import type { NumberInText, RowReference } from "../notation/row-references";
 import { inProse } from "./outline";
 import { partNamesOf } from "./pieces-made";
-import type { Found, PatternRule, WorkedPattern } from "./rule";
+import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { listed } from "./wording";
 
 /** Something is placed at a row that its piece does not have. */
@@ -86,7 +86,7 @@ function foundIn(
       anyPart(row, sentence, pattern);
     const missing = row.numbers.filter(({ n }) => !where.some((one) => hasRow(one, n, pattern)));
     return missing.length > 0 && where.length > 0
-      ? [found(row, missing, where, line.start, pattern)]
+      ? [{ ...found(row, missing, where, line.start, pattern), fixes: toHoles(row, sentence, line, pattern) }]
       : withoutHoles(row, sentence, line, pattern);
   });
 }
@@ -108,10 +108,30 @@ function withoutHoles(
     {
       span: { start: line.start + row.start, end: line.start + row.end },
       message: `Row ${only.n} has no holes: it makes no chain spaces in any piece. Say which row is meant.`,
-      fixes: [],
+      fixes: toHoles(row, { text, start }, line, pattern),
       related: named.map((one) => ({ span: one.line.span, message: `This is row ${only.n}.` })),
     },
   ];
+}
+
+/** The only row of the pattern that has holes, where holes are spoken of. */
+function toHoles(
+  { numbers, start: at }: RowReference,
+  { text, start }: Pick<Sentence, "text" | "start">,
+  line: PatternLine,
+  pattern: WorkedPattern,
+): Fix[] {
+  const [number, ...more] = numbers;
+  if (!number || more.length > 0 || !ofHoles.test(text.slice(0, at - start))) return [];
+  const rows = pattern.pieces.flatMap(({ rows }) =>
+    rows.filter((row) => row.result === "ok" && hasHoles(row)),
+  );
+  const [only, ...others] = rows.flatMap(({ line: { head } }) =>
+    head?.to == null ? (head?.from ?? []) : [],
+  );
+  if (only === undefined || others.length > 0 || rows.length > 1) return [];
+  const span = { start: line.start + number.start, end: line.start + number.end };
+  return [{ title: `Write ${only}, the row with the holes`, edits: () => [{ span, newText: `${only}` }] }];
 }
 
 function bears({ line: { head } }: WorkedRow, n: number): boolean {
