@@ -61,3 +61,34 @@ describe("the line that declares the terms", () => {
     expect(offered(both).has("Say that the pattern is in UK terms")).toBe(false);
   });
 });
+
+describe("pieces and notions", () => {
+  const body = "Body\nRnd 1: 6 sc in mr (6)\nRnd 2: sc around (6)\nFasten off.";
+  const cord =
+    "Cord (make 2)\nCh 11.\nRow 1: Sl st in 2nd ch from hook and in each ch across. (10 sl sts)\nFasten off.";
+
+  test("the pieces are listed in the order of the text, with how many of each", () => {
+    const text = `Pouch\n\nMaterials\nWool\n\n${body}\n\n${cord}`;
+    const after = offered(`|${text}`).get("Write a list of the 2 pieces");
+    expect(after).toBe(text.replace("\nBody", "\nPieces: Body, Cord (make 2)\n\nBody"));
+  });
+
+  test("the list of pieces is brought up to date", () => {
+    const text = (list: string) => `Pouch\n\n${list}\n\n${body}\n\n${cord}`;
+    const after = offered(`|${text("Pieces: Body, Cord (make 1)")}`).get(
+      "Bring the list of pieces up to date",
+    );
+    expect(after).toBe(text("Pieces: Body, Cord (make 2)"));
+    expect(
+      [...offered(`|${text("Pieces: Body, Cord (make 2)")}`).keys()].filter((one) => /pieces/.test(one)),
+    ).toEqual([]);
+  });
+
+  test("what the text asks for and no list has is added to the materials", () => {
+    const text = `Materials\nWool: 50 g\n\n${body}\n\nAssembly\nStuff the body and sew the opening closed.`;
+    const after = offered(`|${text}`).get("List what the text needs: stuffing, yarn needle");
+    expect(after).toBe(text.replace("Wool: 50 g", "Wool: 50 g\nStuffing, yarn needle"));
+    const listed = text.replace("Wool: 50 g", "Wool: 50 g, fibrefill, darning needle");
+    expect([...offered(`|${listed}`).keys()].filter((one) => /needs/.test(one))).toEqual([]);
+  });
+});

@@ -19,6 +19,7 @@ import { rowRanges } from "./row-ranges";
 import { updateFollowing } from "./update-following";
 import { writeLists } from "./write-lists";
 import { writeMaterials } from "./write-materials";
+import { writeOtherLists } from "./write-other-lists";
 
 export type { Action, ActionKind, NotedEdit, Scene } from "./action";
 
@@ -42,6 +43,7 @@ const onRequest: readonly ActionSource[] = [
   rewriteRowInSizes,
   ...[respace, retell, rowRanges, mirrorPiece].map(inEachSize),
   writeLists,
+  writeOtherLists,
 ];
 
 /** The actions on the lines that a stretch of the text touches. */

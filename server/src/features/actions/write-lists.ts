@@ -12,7 +12,8 @@ export const writeLists: ActionSource = (scene, focus) => {
   return [...newList(scene), ...refreshed(scene)];
 };
 
-function isBeforeRows({ worked }: Scene, { start }: Span): boolean {
+/** The list of changes is made at every move of the caret: these are offered before the rows only. */
+export function isBeforeRows({ worked }: Scene, { start }: Span): boolean {
   const first = worked.pieces[0]?.rows[0];
   return first !== undefined && start < first.line.span.start;
 }
