@@ -73,14 +73,24 @@ const changesIn = perPiece(({ rows }): Changes => {
 });
 
 /** Under a heading that the work goes on below, the first row may change it too. */
-function withFirst(changes: Changes, { rows }: WorkedPiece, above: WorkedPiece | undefined): Changes {
-  const [first] = rows;
-  const before = above?.rows.at(-1);
-  if (!first || !before || first.line.plan?.stated != null || !goesOn(first)) return changes;
-  const [makes, had] = [makesOf(first), makesOf(before)];
-  const isSilent = makes !== null && had !== null && makes !== had && needsCount(first, makes, new Set());
-  return isSilent ? { ...changes, silent: [0, ...changes.silent] } : changes;
+function withFirst(changes: Changes, piece: WorkedPiece, above: WorkedPiece | undefined): Changes {
+  const makes = goesOnSilently(piece);
+  if (makes === null || !above) return changes;
+  const had = madeLast(above);
+  return had !== null && makes !== had ? { ...changes, silent: [0, ...changes.silent] } : changes;
 }
+
+/** What the first row of a piece makes, where it goes on from another piece and says nothing of its count. */
+const goesOnSilently = perPiece(({ rows: [first] }): string | null => {
+  if (!first || first.line.plan?.stated != null || !goesOn(first)) return null;
+  const makes = makesOf(first);
+  return makes !== null && needsCount(first, makes, new Set()) ? makes : null;
+});
+
+const madeLast = perPiece(({ rows }): string | null => {
+  const last = rows.at(-1);
+  return last ? makesOf(last) : null;
+});
 
 function goesOn({ outcome, line }: WorkedRow): boolean {
   return (line.head?.from ?? 1) > 1 && (outcome?.needs ?? []).some((n) => n !== null);

@@ -66,16 +66,19 @@ const lostAtMost = 3;
 
 /** Under a new heading the work goes on, and its numbers with it: `Mesh` begins with R7 where the base ends with R5. */
 function goneOnFrom(part: WorkedPart, above: WorkedPiece | null | undefined): NumberSlip[] {
+  const from = part.piece ? firstNumber(part.piece) : 1;
+  if (from === 1) return [];
   const [row, next] = part.piece?.rows ?? [];
-  const from = row?.line.head?.from ?? 1;
   const before = above?.rows.at(-1);
-  if (!row || from === 1 || !before || beginsAnew(row, from, 0)) return [];
+  if (!row || !before || beginsAnew(row, from, 0)) return [];
   const isSized = row.line.sizes !== null || (before.line.head?.to?.length ?? 1) > 1;
   if (isSized || hidesNumbers(before)) return [];
   const due = lastNumber(before.line.head) + 1;
   const isOff = from === due - 1 || (from > due && from <= due + lostAtMost);
   return isOff ? [{ row, before, part, from, due, alone: next?.line.head?.from === due + 1 }] : [];
 }
+
+const firstNumber = perPiece(({ rows }): number => rows[0]?.line.head?.from ?? 1);
 
 /** Rows behind these may bear any number. */
 function hidesNumbers({ line: { head, sizes } }: WorkedRow): boolean {

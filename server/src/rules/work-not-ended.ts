@@ -1,3 +1,4 @@
+import { perPiece } from "../fabric/parts";
 import { sentencesOf } from "../notation/assembly";
 import { frontMatterOf } from "../notation/front-matter/front-matter";
 import type { Found, WorkedPattern } from "./rule";
@@ -23,7 +24,7 @@ const rowsAtLeast = 4;
 export function isWholePattern({ lines, pieces }: WorkedPattern): boolean {
   const { hooks, yarns, abbreviations, gauge } = frontMatterOf(lines);
   const isListed = hooks.length > 0 && yarns.length > 0 && (abbreviations.length > 0 || gauge.length > 0);
-  return isListed && pieces.reduce((sum, { rows }) => sum + rows.length, 0) >= rowsAtLeast;
+  return isListed && pieces.reduce((sum, piece) => sum + rowsIn(piece), 0) >= rowsAtLeast;
 }
 
 /** A whole pattern, or one whose last row is followed by blocking, that nowhere says how the work ends. */
@@ -55,3 +56,5 @@ export function workNotEnded(pattern: WorkedPattern): Found[] {
     },
   ];
 }
+
+const rowsIn = perPiece(({ rows }) => rows.length);
