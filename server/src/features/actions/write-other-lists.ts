@@ -48,7 +48,8 @@ function missingNotions(scene: Scene): Action[] {
   const { worked } = scene;
   const front = frontMatterOf(worked.lines);
   const under = (wanted: string) => front.lines.findLast(({ topic }) => topic === wanted);
-  const last = under("notions") ?? under("materials");
+  const list = under("notions") ?? under("materials");
+  const last = front.lines.findLast(({ section }) => section === list?.section);
   const first = worked.pieces[0]?.rows[0]?.line.span.start ?? 0;
   if (!last || last.at > first) return [];
   const before = worked.lines.filter(({ start }) => start < first || front.listLines.has(start));
