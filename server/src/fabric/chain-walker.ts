@@ -95,7 +95,8 @@ export abstract class ChainWalker extends PlaceTaker {
   }
 
   protected otherSide(): void {
-    if (this.beyondChain) return;
+    // A ring has no other side: what is counted there is counted anywhere.
+    if (this.beyondChain || this.below.ring) return;
     if (this.below.chain === null) {
       const free = this.sources.alongChain();
       if (free) this.cursor = free;

@@ -185,6 +185,13 @@ export class Cursor extends PlaceFinder {
     this.bridging = bridging;
   }
 
+  /** Behind the middle of the last group of a run, the rest of it is passed. */
+  passGroup(): void {
+    this.reach.inPart = true;
+    this.reach.at = this.from;
+    this.reach.inPart = false;
+  }
+
   /** The place taken last was a part of a group: what follows it there may be passed over. */
   tookPart({ part }: Target): void {
     this.reach.inPart = true;

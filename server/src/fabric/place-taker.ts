@@ -95,6 +95,8 @@ export abstract class PlaceTaker extends StepMaker {
     const going = this.goingFrom(take, true);
     const { times, even, first } = this.cursor.each(take.of, this.sizedUntil(take.until), uses);
     if (!even) this.uneven = true;
+    if (times > 0 && take.of.some(({ part, corner }) => part !== undefined && !corner))
+      this.cursor.passGroup();
     const [afterFirst, afterLast] = [going.before + uses, this.cursor.used];
     this.goings.push({ ...going, first, passes: times, afterFirst, afterLast });
     return times;

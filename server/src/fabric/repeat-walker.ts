@@ -216,7 +216,7 @@ export abstract class RepeatWalker extends ChainWalker {
 }
 
 /** Stretches of unlike places a repeat to the end may cross: more than rows have. */
-export const mostStretches = 128;
+export const mostStretches = 1024;
 
 function takesSpaces(body: readonly Instruction[]): boolean {
   return body.some((instruction) => {

@@ -32,11 +32,12 @@ export function rowChoices(
     shapedAtEnds(shapedAlong(withoutRing(inOnePlace(allIntoRing(atJoin(bound)), choices)))),
     choices,
   );
-  const all = withRoundEnd(
-    withToldLast(reserveLast(withEnding(sideBySide(whole), choices)), choices),
+  // What ends the last repeat ends before the chain that opens the next row.
+  const { kept: ownPart, carried } = splitCarried(whole);
+  const withStart = withRoundEnd(
+    withToldLast(reserveLast(withEnding(sideBySide(ownPart), choices)), choices),
     choices,
   );
-  const { kept: withStart, carried } = splitCarried(all);
   const { kept, foundation } = splitFoundation(withStart);
   const late = declared !== null && carried.length > 0 && declared.from > (carried[0]?.span.start ?? 0);
   const onChain = skippedChains(kept, foundation, choices, late ? null : declared, context);

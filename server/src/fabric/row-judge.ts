@@ -100,7 +100,9 @@ export abstract class RowJudge {
       return onEdges ? this.judgeCount(line, schedule, within) : this.judge(line, schedule, within);
     if (all.every(({ outcome }) => isMiscounted(plan, outcome)))
       return this.wrong(line, schedule, withoutPlaces(nearestToRight(all)));
-    const counted = schedule.stated && all.find(({ outcome }) => isCounted(plan, outcome));
+    const isRight = ({ outcome }: Candidate): boolean => isCounted(plan, outcome);
+    const onAny = (): Candidate[] => (isLiteral(plan) ? this.candidates(line, schedule, this.anywhere) : []);
+    const counted = schedule.stated && (all.find(isRight) ?? (onEdges ? undefined : onAny().find(isRight)));
     if (counted) return this.acceptCount(line, schedule, counted);
     const isCopy = plan !== line.plan && schedule.rows.some((row) => row.plan.openMark !== null);
     const why = isCopy ? repeatsOpen : (first.outcome.outOfReach ?? (unknown as string));

@@ -174,7 +174,9 @@ function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null 
     hyphen ||
     isPartOf(atoms, i) ||
     (wordAt(atoms, i - 1) === "of" && chainWords.has(first)) ||
-    (/^(of|top|to|beg|turning)$/.test(wordAt(atoms, i - 1)) && atoms[i + 1]?.glued === true);
+    (!/^(?:each|every|all)$/.test(wordAt(atoms, i - 2)) &&
+      /^(of|top|to|beg|turning)$/.test(wordAt(atoms, i - 1)) &&
+      atoms[i + 1]?.glued === true);
   return worked ? make("H", `ch-${n}`, used, [Number(n)]) : null;
 }
 
@@ -186,7 +188,8 @@ function isPartOf(atoms: readonly Atom[], i: number): boolean {
 
 /** `3-dc cluster`, `5 dc shell`: the number belongs to the name. */
 function group(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
-  if (!atoms[i]?.isNumber || wordAt(atoms, i + 1) !== "-") return null;
+  if (!atoms[i]?.isNumber) return null;
+  if (wordAt(atoms, i + 1) !== "-") return gluedGroup(atoms, i, make);
   for (const [n, stitch] of stitchesAt(atoms, i + 2)) {
     for (let m = 3; m > 0; m--) {
       const name = join(atoms, i + 2 + n, m);
@@ -197,6 +200,15 @@ function group(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon):
     }
   }
   return null;
+}
+
+/** `each 3tr group`; behind a number, `4 x 3tr groups`, it is counted. */
+function gluedGroup(atoms: readonly Atom[], i: number, make: Make): Read | null {
+  if (!atoms[i + 1]?.glued || !/^(?:each|every|next|first|last|of)$/.test(wordAt(atoms, i - 1))) return null;
+  const stitch = trade.get(wordAt(atoms, i + 1));
+  const noun = trade.get(wordAt(atoms, i + 2));
+  if (stitch?.cls !== "S" || noun?.cls !== "@") return null;
+  return make("S", `${wordAt(atoms, i)}-${stitch.value} ${noun.value}`, 3);
 }
 
 function ordinal(atoms: readonly Atom[], i: number, make: Make): Read | null {
