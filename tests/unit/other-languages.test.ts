@@ -142,3 +142,11 @@ test("a pattern whose words are stitches of another language is asked whether it
     [[18], "ok"],
   ]);
 });
+
+test("a row whose head alone looks like another language is English", () => {
+  const text = "Fila 2: 6 sc in mr (6)\nRnd 2: inc x6 (12)\n";
+  expect(new Checker().work(text).worked.context.language).toBeNull();
+  expect(new Checker().work("Fila 2: 6 pb en anillo mágico (6)\n").worked.context.language?.name).toBe(
+    "Spanish",
+  );
+});

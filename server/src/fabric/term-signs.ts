@@ -1,6 +1,7 @@
 import type { LineContent } from "../notation/document";
 import { termsDeclaredIn } from "../notation/front-matter/terms";
-import { languageDeclaredIn } from "../notation/other-languages";
+import { glossaryOf, languageDeclaredIn } from "../notation/other-languages";
+import { trade } from "../notation/vocabulary";
 import type { Language } from "../trade/languages/languages";
 import type { Terms } from "../trade/stitches";
 
@@ -75,13 +76,25 @@ export class TermSigns {
   }
 }
 
-/** The language that a line declares, else that of the first head of a row in another than English. */
+/** The language that a line declares, else that of the first row that is in another than English, its head and its words. */
 export function languageOf(lines: readonly LineContent[]): Language | null {
   for (const { kind, text } of lines) {
     const declared = kind === "row" ? null : languageDeclaredIn(text);
     if (declared) return declared;
   }
-  return lines.find(({ head }) => head?.language)?.head?.language ?? null;
+  return lines.find(isInOtherLanguage)?.head?.language ?? null;
+}
+
+/** `Fila 2: sc around` is English, whatever Fila is. */
+function isInOtherLanguage({ head, text }: LineContent): boolean {
+  if (!head?.language) return false;
+  const glossary = glossaryOf(head.language);
+  const words =
+    text
+      .slice(head.length)
+      .toLowerCase()
+      .match(/\p{L}{2,}/gu) ?? [];
+  return words.some((word) => glossary.has(word) && !trade.has(word));
 }
 
 /** The terms that a line of the header declares. */
