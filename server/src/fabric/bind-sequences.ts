@@ -1,7 +1,7 @@
 import type { Tree } from "../notation/tree";
 import type { Sized } from "../notation/words";
 import { PlaceBinder } from "./bind-places";
-import type { Instruction } from "./instructions";
+import { type Instruction, targetsOf } from "./instructions";
 import { placesOver } from "./takes";
 import { child, find } from "./tree-search";
 
@@ -26,7 +26,7 @@ export class SequenceBinder extends PlaceBinder {
     return [{ op: "begins", name: definition.kind, span: this.span(node) }, ...definition.sequence];
   }
 
-  /** `3 mesh`, `mesh across`: what the name stands for, so many times. */
+  /** `3 mesh`, `mesh across`, `block in each of next 2 ch-3 sps`: what the name stands for, so many times. */
   protected inSequence(sequence: readonly Instruction[], node: Tree): Instruction[] {
     const span = this.span(node);
     const counted = child(node, "number") ?? child(node, "makeTimes");
@@ -41,8 +41,15 @@ export class SequenceBinder extends PlaceBinder {
     // `2/2 cable over next 3 sts`, where the cable is explained over 4.
     if (told?.how === "next" && placesOver(sequence) !== null && told.n[0] !== placesOver(sequence))
       this.outOfReach ??= `"${this.textOf(node)}" is explained over ${placesOver(sequence)} sts`;
-    if (!counted) return [...sequence];
-    const n = counted.rule === "number" ? this.numberAt(counted.from) : this.timesNumber(counted);
+    const inSpaces = told && targetsOf(told).some(({ sort }) => sort === "space");
+    if (inSpaces && told.how === "each")
+      return [{ op: "repeat", body: sequence, times: { how: "to-end", until: told.until }, span }];
+    const n = counted ? this.countedIn(counted) : inSpaces && told.how === "next" ? told.n : one;
+    if (n.every((times) => times === 1)) return [...sequence];
     return [{ op: "repeat", body: sequence, times: { how: "fixed", n }, span }];
+  }
+
+  private countedIn(node: Tree): Sized {
+    return node.rule === "number" ? this.numberAt(node.from) : this.timesNumber(node);
   }
 }

@@ -13,6 +13,9 @@ const anyStitch: Target = { sort: "stitch" };
 /** `(19¾ in)`, `(50 cm)`: how long it is, not how many. */
 const isLength = /\d\s*[½¼¾⅛⅜⅝⅞]|\d\s*(?:cm|mm|in|ins|inch(?:es)?)\b|\d\s*["″]/i;
 
+/** `16.5 (18, 19) cm`: behind the bracket. */
+const isUnit = /^\s*(?:cm|mm|in\.|inch(?:es)?\b|["″])/i;
+
 /** Binds the count that a row states, wherever it stands and whatever is said of it. */
 export class StatedBinder extends JoinBinder {
   protected statedSpan: Span | null = null;
@@ -53,11 +56,18 @@ export class StatedBinder extends JoinBinder {
     const bracket =
       child(node, "count_bracket") ??
       child(node, "count_aside") ??
+      child(node, "count_parts") ??
       child(node, "count_made") ??
       child(node, "count_madeBracket");
     const text = this.textOf(node);
     const terms = bindCount(child(bracket as Tree, "countList") as Tree, this.words, this.text);
-    if (terms === null || isLength.test(text) || /so far|^\W*\d+\s*(?:rows?|rnds?|rounds?)\b/i.test(text))
+    const isMeasure = isUnit.test(this.text.slice(this.span(node).end));
+    if (
+      terms === null ||
+      isMeasure ||
+      isLength.test(text) ||
+      /so far|^\W*\d+\s*(?:rows?|rnds?|rounds?)\b/i.test(text)
+    )
       return [];
     this.stated = terms;
     this.statedSpan = this.span(node);

@@ -290,11 +290,17 @@ class PieceDraft {
 }
 
 function sizesOf(text: string, names: readonly string[]): readonly number[] | null {
-  if (/all|both/i.test(text)) return null;
+  if (/\b(?:all|both)\b/i.test(text)) return null;
   const listed = text.replace(/.*?\bsizes?\b/i, "").replace(/\bonly\b.*/i, "");
   const asked = listed
-    .split(/[\s,&]+|\band\b/)
-    .map((name) => name.trim().toLowerCase())
-    .filter((name) => name !== "");
-  return names.flatMap((name, i) => (asked.includes(name.toLowerCase()) ? [i] : []));
+    .toLowerCase()
+    .split(/\s*[,&]\s*|\s+and\s+|\s+/)
+    .filter((word) => word !== "");
+  const said = ` ${asked.join(" ")} `;
+  return names.flatMap((name, i) => (said.includes(` ${wordsOf(name)} `) ? [i] : []));
+}
+
+/** `Adult S/M`: the words of a name, as they stand in a list of them. */
+function wordsOf(name: string): string {
+  return name.toLowerCase().trim().replace(/\s+/g, " ");
 }

@@ -33,6 +33,7 @@ export class PieceWorker extends CopiedRows {
       freeSide: this.freeSide,
       name,
       fastened: talk.fastened,
+      turned: this.turnedLast,
       carried: this.carried,
       rowEnds: this.rowEnds,
     };

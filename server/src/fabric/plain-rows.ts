@@ -151,8 +151,18 @@ export abstract class PlainRows extends RowJudge {
   }
 
   protected scheduled(line: RowLine, plan: RowPlan): ScheduledRow {
-    const setting = { flat: this.isFlat(line, plan), turned: turnsFirst(plan) || this.turnedLast };
+    const turned = (turnsFirst(plan) && !this.turnedBefore(line)) || this.turnedLast;
+    const setting = { flat: this.isFlat(line, plan), turned };
     return { plan, setting, readAs: this.readAs.get(plan) ?? null };
+  }
+
+  /** `Turn.` ends the row before a heading, `Turn,` begins the one behind it: the work is turned once. */
+  private turnedBefore({ head }: RowLine): boolean {
+    if (this.done.length > 0 || head === null) return false;
+    const before = ({ last }: Ends) => last?.turned === true && head.from === last.number + 1;
+    const found = before(this.ends);
+    this.dependences.push((ends) => before(ends) === found);
+    return found;
   }
 
   /** Rounds have no end to stop short of; "row" alone does not prove that the work is flat. */

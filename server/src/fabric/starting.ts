@@ -23,6 +23,8 @@ export interface PieceEnd {
   readonly name: string;
   /** The yarn was cut. */
   readonly fastened: boolean;
+  /** The work was turned behind its last row. */
+  readonly turned: boolean;
   /** Its last row, where that ends with the chain that opens the next one. */
   readonly carried: RowPlan | null;
   /** The ends of its rows, where it was worked in rows. */

@@ -33,6 +33,14 @@ function pastWork(): string[] {
   return ways.flatMap((way) => [...done, ...skipped].map((what) => `${way} ${what}`));
 }
 
+/** What tells where the middle of the stitches before it goes. */
+function workedMiddle(): string[] {
+  const stitches = ["st", "stitch", "sc", "hdc", "dc", "htr", "tr", "dtr"];
+  return ["working", "placing"].flatMap((verb) =>
+    ["center", "centre", "middle"].flatMap((which) => stitches.map((name) => `${verb} ${which} ${name}`)),
+  );
+}
+
 /** Where rows end, at the sides of what was worked in rows: each of them. */
 function rowEnds(): string[] {
   const rows = ["row", ...["sc", "hdc", "dc", "htr", "tr"].map((name) => `${name} row`)];
@@ -321,6 +329,8 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   // `in tr at tip of any petal`
   ["", "", "at tip of|at the tip of|at the point of|at point of"],
   ["", "", pastWork().join("|")],
+  // `working the centre sc in the ch-2 sp`: one that stands among those before.
+  ["V", "prose", workedMiddle().join("|")],
   ["?", "in the same way", inTheSameWay().join("|")],
   // What carries on along the work: it may lead to its other side.
   ["V", "go on", "continue|cont|pass|go|move on|carry on|working across|working around"],
