@@ -279,9 +279,9 @@ function solved(trial: RowTrial, slot: Slot, { makes, on }: Goal): number | null
   const value = ({ needs, has, makes: made }: typeof now): number =>
     makes === undefined ? (needs[0] ?? 0) - (has[0] ?? 0) : (made[0] ?? 0) - makes;
   const each = value(next) - value(now);
-  // How many are worked into one place is the design, a corner or a shell; but for those of a ring.
-  const isIntoOne = makes !== undefined && next.needs[0] === now.needs[0];
-  const isDesign = isIntoOne && ((now.needs[0] ?? 0) > 0 || hasRepeat(trial));
+  // How many are worked into one place beside others is the design: a corner, the end of a row.
+  const isIntoOne = makes !== undefined && next.needs[0] === now.needs[0] && Math.abs(each) === 1;
+  const isDesign = isIntoOne && ((now.needs[0] ?? 0) > 1 || hasRepeat(trial));
   if (isDesign && !isMainRepeat(trial, slot)) return null;
   const n = slot.n - value(now) / each;
   return each !== 0 && Number.isInteger(n) && n >= 1 && n !== slot.n ? n : null;
