@@ -108,7 +108,14 @@ describe("verbs that join", () => {
     ["Oversew the cuffs to the head.", "cuffs"],
     ["Crochet the collar onto the head.", "collar"],
     ["Pin the crest to the head and stitch it down.", "crest"],
+    ["Glue the badge to the head.", "badge"],
+    ["Stitch an anchor to the head.", "anchor"],
+    ["Step 4: Attach the flap to the head.", "flap"],
+    ["The bow is sewn to the head.", "bow"],
     ["Fasten the tassels to the head.", ""],
+    ["Stitch a smile with black yarn.", ""],
+    ["Pin the head out and let it dry.", ""],
+    ["The straps are then sewn to the head.", ""],
   ])("%s", (sentence, on) => {
     const text = `${head}${strap}Assembly\nSew the straps to the head. ${sentence}\n`;
     expect(foundBy("piece-not-made", text).map(({ span }) => text.slice(span.start, span.end))).toEqual(
@@ -178,5 +185,33 @@ describe("a size that a sentence names", () => {
   ])("%s", (sentence, on) => {
     const all = foundBy("unlisted-size", text(sentence));
     expect(all.map(({ span }) => text(sentence).slice(span.start, span.end))).toEqual(on);
+  });
+});
+
+describe("rows of a layout with a number for each", () => {
+  const text = (list: string): string =>
+    `Hexagon (make 19)\nRnd 1: 6 sc in mr (6)\nFasten off.\n\nMaking up\nArrange the hexagons in five rows of ${list}, and oversew them.\n`;
+
+  test("come to the number of pieces", () => {
+    expect(foundBy("wrong-number-of-pieces", text("3, 4, 5, 4 and 3"))).toEqual([]);
+    expect(onlyFinding("wrong-number-of-pieces", text("3, 4, 6, 4 and 3")).message).toContain(
+      '3 + 4 + 6 + 4 + 3 is 20, and the pattern has 19 of "Hexagon"',
+    );
+  });
+});
+
+describe("a piece with a length kept for sewing", () => {
+  test("is sewn on only where a sentence says so", () => {
+    const tusk = "Tusk (make 2)\nRnd 1: 4 sc in mr (4)\nFasten off, keep 15 cm for sewing.\n\n";
+    const ear = "Ear (make 2)\nRnd 1: 4 sc in mr (4)\nFasten off, keep 15 cm for sewing.\n\n";
+    const text = `${head}${ear}${tusk}Assembly\nSew the ears to the head.\n`;
+    expect(onlyFinding("piece-not-used", text).on).toContain("Tusk");
+  });
+});
+
+describe("steps with numbers", () => {
+  test("are no rows, whatever they begin with", () => {
+    const text = `${head}${cheek}Assembly\n1. Fill the cheeks and sew them on, over Rnds 7 to 9 of the head.\n`;
+    expect(onlyFinding("no-such-placement", text).on).toContain("Rnds 7 to 9");
   });
 });

@@ -116,7 +116,7 @@ const possessive = /['’]s?$/;
 const definite = /\b(?:the|your|this|both|each|finished)\s+(?:\p{L}+\s+){0,2}$/iu;
 /** Neither a likeness nor somebody it is for: `like a scarf`, `for a doll`. */
 const likened =
-  /\b(?:like|as|for|from|if|or|instead\s+of|by|under|inside|laundry|wash(?:ing)?)\s+(?:an?\s+|the\s+|your\s+)?(?:\p{L}+\s+)?$/iu;
+  /\b(?:(?:like|as|for|from|if|or|instead\s+of|laundry|wash(?:ing)?)\s+(?:an?\s+|the\s+|your\s+)?|(?:by|under|inside)\s+(?:an?\s+|your\s+)?)(?:\p{L}+\s+)?$/iu;
 /** `blanket stitch`, `cushion pad`. */
 const otherMeaning = /^[\s-]+(?:stitch|st|pad|form|clips?|pins?|makers?|brush|band|collar|edging)\b/i;
 /** A part is at hand only where it is the object: `stuff the left`. */

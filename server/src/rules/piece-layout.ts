@@ -6,8 +6,9 @@ import type { Found } from "./rule";
 
 /** So many rows of so many, as pieces are laid out to be joined. */
 interface Layout extends Span {
-  readonly rows: number;
-  readonly inEach: number;
+  readonly all: number;
+  /** `9 times 7`. */
+  readonly shown: string;
 }
 
 const count = String.raw`(\d{1,3}|[a-z]{3,9})`;
@@ -25,6 +26,12 @@ const layouts: readonly RegExp[] = [
   /\b(\d{1,2})\s*(?:x|×|by)\s*(\d{1,2})\s+(?:grid|layout|rectangle|arrangement|squares|hexagons|motifs|blocks|pattern)\b/giu,
 ];
 
+/** `five rows of 3, 4, 5, 4 and 3`: a number for each row. */
+const eachItsOwn = new RegExp(
+  String.raw`\b${lines}\s+of\s+(\d{1,3}(?:\s*,\s*\d{1,3})+\s*(?:,\s*)?(?:and|&)\s*\d{1,3})\b(?!\s*${lines})${noStitches}`,
+  "giu",
+);
+
 /** Pieces laid out in another number than is made; null where all is well or nothing is said. */
 export function wrongLayout({ sentence, mentions, line }: PlacedSentence, making: Making): Found | null {
   const layouts = layoutsIn(sentence.text);
@@ -34,7 +41,7 @@ export function wrongLayout({ sentence, mentions, line }: PlacedSentence, making
   const pieces = [...new Set(meantBy.flatMap((mention) => mention.pieces))];
   const kin = [...new Set(meantBy.flatMap((mention) => mention.kin))];
   const meant = pieces.length > 0 ? [pieces, kin] : [piecesCalledMotifs(sentence.text, making)];
-  const laid = layouts.reduce((sum, { rows, inEach }) => sum + rows * inEach, 0);
+  const laid = layouts.reduce((sum, { all }) => sum + all, 0);
   const isOfLayout = (at: number): boolean => layouts.some((one) => isWithin(at - sentence.start, one));
   const said = mentions.flatMap(({ many }) => (many && !isOfLayout(many.start) ? [many.n] : []));
   const numbers = meant.map(madeOf);
@@ -84,6 +91,12 @@ function isWithin(at: number, { start, end }: Span): boolean {
 
 function layoutsIn(text: string): Layout[] {
   if (!/\b(?:rows?|strips?|columns?|lines?|rounds?|wide|across|x|×|by)\b|\d[x×]/i.test(text)) return [];
+  const lists = [...text.matchAll(eachItsOwn)].map(({ 0: phrase, 1: list = "", index }) => {
+    const numbers = (list.match(/\d+/g) ?? []).map(Number);
+    const all = numbers.reduce((sum, n) => sum + n, 0);
+    return { all, shown: numbers.join(" + "), start: index, end: index + phrase.length };
+  });
+  if (lists.length > 0) return lists;
   return layouts
     .flatMap((form) => [...text.matchAll(form)])
     .flatMap(({ 0: all, 1: a = "", 2: b = "", index }) => {
@@ -92,7 +105,7 @@ function layoutsIn(text: string): Layout[] {
         number,
       ];
       return Number.isInteger(rows) && Number.isInteger(inEach)
-        ? [{ rows, inEach, start: index, end: index + all.length }]
+        ? [{ all: rows * inEach, shown: `${rows} times ${inEach}`, start: index, end: index + all.length }]
         : [];
     })
     .sort((one, other) => one.start - other.start);
@@ -101,8 +114,8 @@ function layoutsIn(text: string): Layout[] {
 function found(span: Span, layouts: readonly Layout[], made: number, pieces: readonly MadePiece[]): Found {
   const names = pieces.map(({ name }) => `"${name}"`).join(" and ");
   const headings = pieces.map(({ heading }) => heading);
-  const sum = layouts.map(({ rows, inEach }) => `${rows} times ${inEach}`).join(" and ");
-  const laid = layouts.reduce((all, { rows, inEach }) => all + rows * inEach, 0);
+  const sum = layouts.map(({ shown }) => shown).join(" and ");
+  const laid = layouts.reduce((all, one) => all + one.all, 0);
   return {
     span,
     message: `${sum} is ${laid}, and the pattern has ${made} of ${names}. Make the numbers agree.`,

@@ -34,7 +34,9 @@ function putsItselfToUse({ part, heading, words, worked }: MadePiece, { pieces }
 /** Neither `sew the opening flat`, which closes the piece itself, nor `a tail for sewing`, which is sewn later on. */
 function isSewn({ deeds, text, start }: Sentence): boolean {
   const isLater = (at: number): boolean =>
-    /\b(?:tail|end|length|yarn)\b.*\b(?:for|to)\s+$/i.test(text.slice(0, at - start));
+    /(?:\b(?:tail|end|length|yarn|thread)\b|\d\s*(?:cm|mm|in|inch|inches|["″”])(?!\p{L})).*\b(?:for|to)\s+$/iu.test(
+      text.slice(0, at - start),
+    );
   const closes = (end: number): boolean => closing.test(text.slice(end - start));
   return deeds.some(
     ({ does, start: at, end }) => (does === "lace" || (does === "sew" && !closes(end))) && !isLater(at),

@@ -3,6 +3,7 @@ import { sentencesOf } from "../notation/assembly";
 import { frontMatterOf } from "../notation/front-matter/front-matter";
 import type { PatternLine } from "../notation/lines";
 import { keptBy } from "../text/kept-by";
+import type { Span } from "../text/span";
 import { makingOf, type PlacedSentence, partNamesOf } from "./pieces-made";
 import type { WorkedPattern } from "./rule";
 
@@ -41,30 +42,43 @@ function hasNotions({ lines }: WorkedPattern): boolean {
 const article =
   /^(?:the|a|an|each|both|all|one|remaining|other|of|your|two|three|four|five|six|small|large|little|big|\d+)$/;
 
-/** `Sew the ears, arms and legs to …`: what stands between the verb and the next small word. */
-function objectsOf({ words, deeds, text, start }: Sentence): SaidWord[] {
+/** What a sentence sews on: `Sew the ears, arms and legs to …`, `The bow is sewn to …`. */
+function objectsOf(sentence: Sentence): SaidWord[] {
+  const { deeds, text, start } = sentence;
   return deeds
-    .filter(
-      ({ does, start: at }) =>
-        does === "sew" && /(?:^|[,;]|\band|\bthen|\bnow)\s*$/i.test(text.slice(0, at - start)),
-    )
+    .filter(({ does }) => does === "sew")
     .flatMap((deed) => {
-      const all = words.filter((word) => word.start >= deed.end);
-      // `Sew in the sleeves`, `Sew on the flower`.
-      const isParted = /^(?:in|on|up|down)$/.test(all[0]?.word ?? "") && article.test(all[1]?.word ?? "");
-      const behind = isParted ? all.slice(1) : all;
-      const small = behind.findIndex(({ word }) => smallWord.test(word));
-      const end = small < 0 && behind.length <= wordsAtEnd ? behind.length : small;
-      const phrase = text.slice(
-        deed.end - start,
-        (behind[end]?.start ?? behind.at(-1)?.end ?? deed.end) - start,
-      );
-      const isExplained = /^(?:cut|made)$/.test(behind[end]?.word ?? "");
-      if (end < 1 || isExplained || /[.;:()]/.test(phrase)) return [];
-      // `Sew the tail to the back`: an end of yarn is sewn in, not on.
-      const isOnto = /^(?:to|onto|on|at|over|between|below)$/.test(behind[end]?.word ?? "");
-      return nounsIn(behind.slice(0, end), text, start).filter(({ noun }) => noun !== "tail" || isOnto);
+      const before = text.slice(0, deed.start - start);
+      if (begins.test(before)) return objectsBehind(deed, sentence);
+      const passive = told.exec(before)?.[1];
+      return passive === undefined ? [] : nounsIn(wordsBefore(deed, sentence, passive), text, start);
     });
+}
+
+/** A verb that tells what to do. */
+const begins = /(?:^|[,;:)•*–—-]|\band|\bthen|\bnow)\s*$/i;
+/** `The bow and the wings are then`: what it is done to. */
+const told = /(?:^|[,;:)])\s*((?:the|both|each|all)\s+(?:\p{L}+[,\s]+){1,6}?)(?:is|are)\s+(?:\p{L}+\s+)?$/iu;
+
+function wordsBefore(deed: Span, { words, text, start }: Sentence, phrase: string): readonly SaidWord[] {
+  const from = start + text.slice(0, deed.start - start).lastIndexOf(phrase);
+  return words.filter((word) => from <= word.start && word.end <= from + phrase.length);
+}
+
+/** What stands between the verb and the next small word. */
+function objectsBehind(deed: Span, { words, text, start }: Sentence): SaidWord[] {
+  const all = words.filter((word) => word.start >= deed.end);
+  // `Sew in the sleeves`, `Sew on the flower`.
+  const isParted = /^(?:in|on|up|down)$/.test(all[0]?.word ?? "") && article.test(all[1]?.word ?? "");
+  const behind = isParted ? all.slice(1) : all;
+  const small = behind.findIndex(({ word }) => smallWord.test(word));
+  const end = small < 0 && behind.length <= wordsAtEnd ? behind.length : small;
+  const phrase = text.slice(deed.end - start, (behind[end]?.start ?? behind.at(-1)?.end ?? deed.end) - start);
+  const isExplained = /^(?:cut|made)$/.test(behind[end]?.word ?? "");
+  if (end < 1 || isExplained || /[.;:()]/.test(phrase)) return [];
+  // `Sew the tail to the back`: an end of yarn is sewn in, not on.
+  const isOnto = /^(?:to|onto|on|at|over|between|below)$/.test(behind[end]?.word ?? "");
+  return nounsIn(behind.slice(0, end), text, start).filter(({ noun }) => noun !== "tail" || isOnto);
 }
 
 /** `and sew the second sleeve.` */

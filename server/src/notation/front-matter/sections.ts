@@ -64,7 +64,7 @@ const titles: readonly (readonly [Topic, string])[] = [
   ["sizes", "sizes?|to fit(?: [\\w ]{1,20})?"],
   [
     "notions",
-    "notions|tools|extras|you also need|other(?: (?:materials|supplies|things|notions))?|also needed|accessories|additional (?:materials|supplies)|haberdashery",
+    "notions|tools|extras|you(?:['’]ll| will)? also need|other(?: (?:materials|supplies|things|notions))?|also needed|accessories|additional (?:materials|supplies)|haberdashery",
   ],
   ["terms", "terms?|terminology"],
   ["notes", "(?:pattern )?notes?"],
