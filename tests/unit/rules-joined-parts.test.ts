@@ -215,3 +215,12 @@ describe("steps with numbers", () => {
     expect(onlyFinding("no-such-placement", text).on).toContain("Rnds 7 to 9");
   });
 });
+
+describe("a last row that stands for others", () => {
+  test("ends nothing", () => {
+    const flap =
+      "Flap\nCh 6.\nRow 1: Sc in 2nd ch from hook and in each ch across. (5)\nRow 2: Ch 1, turn, sc in each st across. (5)\nRows 3-4: As Row 2. (5)\n\n";
+    const text = `${head}${cheek}${flap}Assembly\nSew the cheeks and the flap to the head.\n`;
+    expect(onlyFinding("piece-not-finished", text).message).toContain('"Flap" ends with Rows 3-4');
+  });
+});

@@ -99,7 +99,7 @@ function isFinished(part: WorkedPart, pattern: WorkedPattern): boolean {
 const saysItsEnd = perPart(({ piece, lines }): boolean => {
   const last = piece?.rows.at(-1)?.line;
   // What is worked as another piece is ends as that does.
-  if (!last || /^\W*(?:work(?:ed)?\s+)?as\b/i.test(last.text)) return true;
+  if (!last || /^\W*(?:work(?:ed)?\s+)?as\b(?!\s+(?:rows?|rnds?|rounds?|r?\d))/i.test(last.text)) return true;
   const after = lines.filter(({ kind, start }) => kind !== "blank" && start >= last.span.end);
   return (
     ending.test(last.text.replace(ofRows, " ")) ||
