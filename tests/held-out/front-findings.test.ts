@@ -46,6 +46,10 @@ const lookedAt: Readonly<Record<string, readonly string[]>> = {
     "unused-abbreviation: sp = space",
     "untold-terms: dc",
   ],
+  "first-contact/29-turtle.crochet": [
+    "unused-abbreviation: BLO (back loops only)",
+    "unused-abbreviation: ch (chain)",
+  ],
   "first-contact/33-bee.crochet": ["unused-abbreviation: SLST = slip stitch"],
   "garments/01.crochet": [
     "undefined-abbreviation: sl st",

@@ -337,3 +337,11 @@ describe("titles of lists, as houses word them", () => {
     expect(list?.isWhole).toBe(true);
   });
 });
+
+test.each([
+  "Abbreviations - US. sc, single crochet; ch, chain; st, stitch",
+  "American terminology. Abbreviations: sc single crochet, ch chain, st stitch",
+])("terms and abbreviations on one line: %s", (line) => {
+  const [list] = frontOf(`${line}\n\nRnd 1: 6 sc in mr (6)\n`).abbreviations;
+  expect(list?.entries.map(({ names }) => names[0])).toEqual(["sc", "ch", "st"]);
+});

@@ -91,6 +91,15 @@ describe("wrong-number-of-pieces: laid out", () => {
 
 describe("more ways to say it", () => {
   test.each([
+    ["Ear, in Fawn: make 1", 1],
+    ["EAR, in Fawn: make 2", 0],
+    ["Ear, worked in Fawn", 1],
+  ])("a heading with its yarn: %s", (heading, findings) => {
+    const text = buoy + ear().replace("Ear", heading) + assembly("Sew both ears to the buoy.");
+    expect(foundBy("wrong-number-of-pieces", text)).toHaveLength(findings);
+  });
+
+  test.each([
     ["Ears (make 1)", "Sew one ear to the left and the other to the right.", 1],
     ["Ears (make 2)", "Sew one ear to the left and the other to the right.", 0],
     ["Ears (make 2)", "Sew one ear to the top and the other ear below it.", 0],

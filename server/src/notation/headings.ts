@@ -12,6 +12,10 @@ function withoutMarks(framed: string): string {
   return marked.slice(0, marked.length - behind.length).replace(headingMarks, "") + behind.trimEnd();
 }
 
+/** `EAR, in Fawn: make 2`: the yarn that it is made of. */
+const inColour =
+  /,\s+(?:worked\s+)?(?:in|with|using)\s+(?:yarn\s+|colou?r\s+)?\p{Lu}[\p{L}'’]*(?:\s\p{Lu}[\p{L}'’]*)?$/u;
+
 const headingEnds = /[.;,]$/;
 
 /** Whether a line is nothing but the name of a part: `## Leg`, `Ears, make 2`. */
@@ -22,6 +26,7 @@ export function isHeading(marked: string): boolean {
     .replace(/\(.*?\)|\[.*?\]|\s[-–—]\s*(?:make|work)\b.*$/gi, "")
     .replace(howManyBehind, "")
     .replace(/[:–—-]+\s*$/, "")
+    .replace(inColour, "")
     .trim();
   if (bare === "" || /\d{3,}/.test(bare) || bare.split(/\s+/).length > 5) return false;
   if (inDashes.test(marked) && !/:/.test(bare)) return true;
@@ -87,6 +92,7 @@ export function readHeading(marked: string): { name: string; make: number } {
     .replace(/\(.*?\)|\[.*?\]/g, "")
     .replace(/\s+[x×]\s*\d+\s*:?\s*$/i, "")
     .replace(howManyBehind, "")
+    .replace(inColour, "")
     .replace(/[-–—,:]?\s*(?:make\s+(?:\d+|one|two|three|four|six).*)$/i, "")
     .replace(/\s[-–—]\s+\d+\s+(?:pieces|pcs|parts)\s*$/i, "")
     .replace(/\s[-–—]\s+\p{Ll}[\p{Ll} ]*$/u, "")

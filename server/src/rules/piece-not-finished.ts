@@ -57,7 +57,8 @@ function openEnd(pattern: WorkedPattern): Found[] {
   const row = last?.piece?.rows.at(-1);
   if (!last || !row || row.line.kind !== "row" || !isWholePattern(pattern)) return [];
   const { pieces } = makingOf(pattern);
-  if (pieces.some(({ part }) => part === last) || !pieces.some(({ part }) => saysItsEnd(part))) return [];
+  const isSaid = pieces.some(({ part }) => saysItsEnd(part));
+  if (pieces.some(({ part }) => part === last) || !isSaid) return [];
   const behind = parts.slice(parts.indexOf(last) + 1).flatMap(({ lines }) => lines);
   if (saysItsEnd(last) || behind.some(({ text }) => ending.test(text))) return [];
   const { start, end } = row.line.span;

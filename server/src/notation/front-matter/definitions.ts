@@ -34,12 +34,20 @@ export function readListed(line: Stretch): Definition[] {
     if (first && part !== first && hasSign(first) && !hasSign(part)) return [];
     const commas = splitOutsideBrackets(part, ",");
     if (commas.length > 1 && commas.every(({ text }) => isAbbreviation(text))) return commas.map(bare);
+    // `sc single crochet, ch chain`: each has its name before it.
+    if (commas.length > 1 && !hasSign(part) && commas.every(leadsWithName))
+      return commas.flatMap((piece) => spaced(piece) ?? []);
     const [name, meaning, ...more] = commas;
     // `dc2tog, (draw up a loop in next st) twice, yrh and draw through`: the meaning has commas too.
     const isOne = name && meaning && !hasSign(part) && isAbbreviation(name.text) && !more.some(isName);
     if (isOne) return [defined(part, name, partOf(line, meaning.start - line.start, part.end - line.start))];
     return runOn(commas, line).flatMap((piece) => listed(piece) ?? []);
   });
+}
+
+function leadsWithName({ text }: Stretch): boolean {
+  const words = text.split(/\s+/);
+  return [1, 2].some((n) => n < words.length && isAbbreviation(words.slice(0, n).join(" ")));
 }
 
 function isName({ text }: Stretch): boolean {

@@ -74,7 +74,7 @@ const titles: readonly (readonly [Topic, string])[] = [
 const forms = titles.map(([topic, words]) => ({
   topic,
   form: new RegExp(
-    `^[\\s#*_>|]*(${words})[*_]*(?:\\s*\\([^()]{0,40}\\))?[*_]*${termsBehind(topic)}(?:\\s*[:=–—]+[*_]*\\s*|\\s+-+(?:\\s+|$)|\\s*#*\\s*$|\\s+(?=\\d${leading(topic)}))`,
+    `^[\\s#*_>|]*(?:${whose} (?:crochet )?(?:terms|terminology)[.;]\\s+)?(${words})[*_]*(?:\\s*\\([^()]{0,40}\\))?[*_]*${termsBehind(topic)}(?:\\s*[:=–—]+[*_]*\\s*|(?<=(?:US|UK|American|British|terms?|terminology))\\.\\s+|\\s+-+(?:\\s+|$)|\\s*#*\\s*$|\\s+(?=\\d${leading(topic)}))`,
     "iu",
   ),
 }));
@@ -82,7 +82,7 @@ const forms = titles.map(([topic, words]) => ({
 /** `Abbreviations, US terms`, `Abbreviations — US`: whose they are is no entry of the list. */
 function termsBehind(topic: Topic): string {
   if (topic !== "abbreviations" && topic !== "stitches") return "";
-  return `(?:[\\s,:–—-]+(?:in )?${whose}(?: (?:crochet )?(?:terms?|terminology))?(?=[\\s*_]*(?:[:#]|$)))?`;
+  return `(?:[\\s,:–—-]+(?:in )?${whose}(?: (?:crochet )?(?:terms?|terminology))?(?=[\\s*_]*(?:[:#]|\\.\\s|$)))?`;
 }
 
 /** Titles that many patterns go on from without a mark: `TENSION 24dc`, `Abbreviations see page 9`. */

@@ -27,7 +27,7 @@ export interface Yarn extends Stretch {
   readonly weight: string | null;
 }
 
-export const yarnLetter = String.raw`(?:[A-H]|MC|CC\d?|C[A-H1-9])`;
+export const yarnLetter = String.raw`(?:[A-H]|M[CS]|CC\d?|C[A-HS1-9])`;
 
 const yarnWord =
   /\b(?:yarns?|cotton|wool|acrylic|alpaca|merino|bamboo|linen|silk|chenille|velvet|cord|rope|thread|twine|string|jute|raffia|dk|worsted|aran|chunky|bulky|sport|fingering|\d{1,2}[ -]?ply|balls?|skeins?|hanks?)\b/i;
