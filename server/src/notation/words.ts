@@ -240,7 +240,7 @@ function isBetweenStitches(atoms: readonly Atom[], i: number, n: number): boolea
 /** `across next 5 sts`: in them; `across` alone: to the end of the row. */
 function startsPlace(atoms: readonly Atom[], i: number): boolean {
   const next = wordAt(atoms, i) === "the" ? wordAt(atoms, i + 1) : wordAt(atoms, i);
-  return /^(next|first|last|remaining|rem|\d+)$/.test(next);
+  return /^(next|first|last|remaining|rem|gap|\d+)$/.test(next);
 }
 
 /** Capital letters that name a colour: `with A`, `join B`, `MC`. */
