@@ -413,3 +413,42 @@ describe("where the places come from", () => {
     expect(foundBy("wrong-count", text).every(({ message }) => !message.includes("Rnd 0"))).toBe(true);
   });
 });
+
+describe("pieces whose name is part of another's", () => {
+  const hexagons = (whole: number, half: number): string =>
+    `Hexagon (make ${whole})\nRnd 1: 6 sc in mr (6)\nFasten off.\n\nHalf hexagon (make ${half})\nRnd 1: 4 sc in mr (4)\nFasten off.\n\n`;
+  const laid = "Making up\nLay out the 14 hexagons and 4 half hexagons and sew them together.\n";
+
+  test("each is told apart", () => {
+    expect(foundBy("wrong-number-of-pieces", hexagons(14, 4) + laid)).toEqual([]);
+    expect(onlyFinding("wrong-number-of-pieces", hexagons(12, 4) + laid).on).toBe("14 hexagons");
+    expect(onlyFinding("wrong-number-of-pieces", hexagons(14, 2) + laid).on).toBe("4 half hexagons");
+  });
+
+  test("a half one is one of all, and a whole one is no half", () => {
+    const all = "Making up\nSew the 18 hexagons together.\n";
+    expect(foundBy("wrong-number-of-pieces", hexagons(14, 4) + all)).toEqual([]);
+    const halves = "Making up\nSew the 6 half hexagons on.\n";
+    expect(onlyFinding("wrong-number-of-pieces", hexagons(14, 4) + halves).message).toContain(
+      '4 are made under "Half hexagon"',
+    );
+  });
+});
+
+describe("what is told in other words", () => {
+  const head = "Head\nRnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)\nRnds 3-8: sc in each st around (12)\n";
+
+  test("eyes that are inserted behind the closing", () => {
+    const text = `${head}Fasten off. Weave the tail through the front loops of the last 6 sts, pull tight and secure.\nInsert the eyes between Rnds 7 and 8.\n`;
+    expect(onlyFinding("placed-too-late", text).on).toBe("Insert the eyes between Rnds 7 and 8.");
+  });
+
+  test("how many go through both layers, in brackets", () => {
+    const closed = (n: number): string =>
+      `${head}Flatten; sc through both layers across (${n} sc). Fasten off.\n`;
+    const { on, message } = onlyFinding("edges-differ", closed(7));
+    expect(on).toBe("7");
+    expect(message).toContain("Did you mean 6?");
+    expect(foundBy("edges-differ", closed(6))).toEqual([]);
+  });
+});

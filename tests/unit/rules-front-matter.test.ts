@@ -353,8 +353,17 @@ describe("unlisted-hook", () => {
     expectClean(after);
   });
 
+  test("is told where the list says its size behind a comma", () => {
+    const text = `Materials\nCrochet hook, size G/6 (4.0 mm)\n\n${flat}Change to a 5 mm hook.\nRow 2: Ch 1, turn, sc in each st across. (10)\n`;
+    expect(onlyFinding("unlisted-hook", text).on).toBe("5 mm");
+  });
+
   test.each([
     ["no list", `${flat}Change to a 5 mm hook.\n`],
+    [
+      "a list with the word size behind a comma",
+      `Materials\nCrochet hook, size G/6 (4.0 mm)\n\n${flat}Go on with the 4 mm hook.\n`,
+    ],
     ["the same hook", `Hook: 5 mm\n\n${flat}With a 5.0 mm hook, work on.\n`],
     ["the same hook by its letter", `Hook: 5 mm\n\n${flat}Change to a size H hook.\n`],
     ["a hook without a size", `Hook: 5 mm\n\n${flat}Change to a smaller hook.\n`],

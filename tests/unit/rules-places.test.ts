@@ -30,6 +30,12 @@ describe("no-such-place", () => {
       ["top of ch-4", "top of ch-3"],
     ],
     [
+      "a turning chain of other chains, told by its number where the row ends",
+      `${tall}Row 3: Ch 3 (counts as dc), turn, dc in next 8 dc, dc in 3rd of 4 ch. (10 dc)\n`,
+      "Row 3 names ch-4, and Row 2 has ch-3. Did you mean ch-3?",
+      ["3rd of 4 ch", "3rd of 3 ch"],
+    ],
+    [
       "a space as long as those that the row itself makes",
       `${mesh}Row 3: Ch 1, turn, *sc in next ch-3 sp, ch 3, sc in next sc; rep from * across. (10 sc, 5 ch-3 sps)\n`,
       "Row 3 names ch-3 sp, and Row 2 has ch-2 sp. Did you mean ch-2 sp?",

@@ -60,11 +60,17 @@ function notAllJoined(span: Span, n: number, made: number, last: WorkedRow): Fou
 const throughBoth =
   /\b(\d{1,3})\s*(?:sc|hdc|dc|htr|tr|sl\s?st|ss)s?\b(?=[^.;,]*\bthrough\s+both\s+(?:layers|thicknesses)\b)/i;
 
+/** `Flatten; sc through both layers across (4 sc)` */
+const toldBehind =
+  /\b(?:sc|hdc|dc|htr|tr|sl\s?st|ss)\s+(?:\w+\s+){0,2}?through\s+both\s+(?:layers|thicknesses)\b[^.;,()]*\(\s*(\d{1,3})(\s*(?:sc|hdc|dc|htr|tr|sl\s?sts?|ss|sts|stitches)?)\s*\)/i;
+
 const twoPieces = /\b(?:two|pieces|circles|discs|motifs|squares|halves|front|back|other)\b/i;
 
 const closings = inProse(({ text }): RegExpExecArray[] => {
-  const match = throughBoth.exec(text);
-  return match ? [match] : [];
+  const match = throughBoth.exec(text) ?? toldBehind.exec(text);
+  if (!match) return [];
+  const at = match[0].lastIndexOf(match[1] as string);
+  return [Object.assign(match, { index: match.index + (match[2] === undefined ? 0 : at) })];
 });
 
 function closing(match: RegExpExecArray, { text, start }: PatternLine, last: WorkedRow): Found[] {

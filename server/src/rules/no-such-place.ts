@@ -41,7 +41,10 @@ Row 3: Ch 1, turn, *2 sc in next ch-2 sp, sc in next sc; rep from * across. (15 
     const places = placesNamed(row.line.plan as RowPlan)
       .filter((place) => isOfRowBelow(place, row.line))
       .flatMap((place) => missingIn(place, row.line, runs, piece));
-    const chains = chainsNamed(row.line).flatMap((chain) => otherChain(chain, row, below));
+    const isLoop = (n: number): boolean => runs.some((run) => run.sort === "space" && run.chains === n);
+    const chains = chainsNamed(row.line)
+      .filter(({ isBare, chains }) => !isBare || (!isLoop(chains) && beginsWithChain.test(below.line.text)))
+      .flatMap((chain) => otherChain(chain, row, below));
     const [first] = [...places, ...chains];
     return first ? [found(first, row, below)] : [];
   },
@@ -186,20 +189,36 @@ interface NamedChain {
   readonly nth: (Span & { readonly n: number }) | null;
   /** The row's own start, where it is joined; else that of the row below. */
   readonly isOwn: boolean;
+  /** `3rd of 4 ch`: of a loop, where the row below has one so long. */
+  readonly isBare: boolean;
 }
+
+/** `1 tr into 3rd of 4 ch, turn. (14 tr)`: where a row ends. */
+const lastOf =
+  /\b(\d)(?:st|nd|rd|th)\s+of\s+(?:the\s+)?()(\d+)[\s-]?ch(?=[\s,.;]*(?:turn\b[\s,.;]*)?(?:\([^()]*\)[\s.]*)?(?:turn\b[\s.]*)?$)/gi;
+
+/** Not one that is left of a starting chain, where nobody says how long it is. */
+const beginsWithChain = /^\W*(?:turn\W+)?(?:\d+\s*ch|ch\w*\s*\d+)\b/i;
 
 const startChain =
   /\b(?:top|(\d)(?:st|nd|rd|th)\s+(?:ch|chain))\s+of\s+(?:the\s+)?(?:beg(?:inning)?\s+|turning\s+|starting\s+|initial\s+|first\s+)?(?:ch(?:ain)?[\s-]?(\d+)|(\d+)[\s-]?ch)\b/gi;
 
 function chainsNamed({ text }: RowLine): NamedChain[] {
   if (!/\bof\b/.test(text)) return [];
-  return [...text.matchAll(startChain)].map(({ 0: all, 1: which, 2: behind, 3: before, index }) => {
-    const typed = behind ?? (before as string);
+  return [...text.matchAll(startChain), ...text.matchAll(lastOf)].map((match) => {
+    const { 0: all, 1: which, 2: behind, 3: before, index } = match;
+    const typed = behind || (before as string);
     const start = index + all.lastIndexOf(typed);
     const phrase = text.slice(0, index).split(/[,;.]/).at(-1) ?? "";
     const isOwn = /\b(?:join|sl\s?st|ss)\b/i.test(phrase);
     const nth = which === undefined ? null : { n: Number(which), start: index, end: index + which.length };
-    return { chains: Number(typed), at: { start, end: start + typed.length }, nth, isOwn };
+    return {
+      chains: Number(typed),
+      at: { start, end: start + typed.length },
+      nth,
+      isOwn,
+      isBare: behind === "",
+    };
   });
 }
 

@@ -47,12 +47,12 @@ const eyeSentences = inProse((line) =>
   /\beyes\b/i.test(line.text) ? sentencesOf(line).filter(putsInEyes) : [],
 );
 
-/** A washer is meant: sewn and embroidered eyes go on from outside, and "before" sets its own time. */
+/** A washer is meant, also where eyes are inserted: sewn and embroidered eyes go on from outside, and "before" sets its own time. */
 function putsInEyes({ text, deeds }: Sentence): boolean {
   const isPut = deeds.some(({ does }) => does === "place");
   return (
     isPut &&
-    /\bsafety\s+eyes\b/i.test(text) &&
+    /\bsafety\s+eyes\b|\binsert\w*\s+(?:the\s+|both\s+|your\s+|two\s+)*eyes\b/i.test(text) &&
     !/\b(?:sew|glue|embroider|before|earlier|already)\b/i.test(text)
   );
 }

@@ -50,7 +50,7 @@ Sew both legs to the body.
 `,
   check(pattern) {
     const making = makingOf(pattern);
-    return making.joining.flatMap((said) => {
+    return making.joining.map(toldApart).flatMap((said) => {
       const forEach = wrongForEach(said, making);
       const isTold = (mention: SaidOf): boolean => forEach.some(({ of }) => of === mention);
       const wrong = said.mentions.filter((one) => !isTold(one) && isWrong(one, said, making, pattern));
@@ -61,6 +61,28 @@ Sew both legs to the body.
 };
 
 type SaidOf = Mention<MadePiece>;
+
+/** `14 hexagons and 4 half hexagons`: those told by names of their own are none of the others. */
+function toldApart(said: PlacedSentence): PlacedSentence {
+  const named = said.mentions.filter(({ isWhole }) => isWhole).flatMap(({ pieces }) => pieces);
+  const isKin = (one: MadePiece, pieces: readonly MadePiece[]): boolean =>
+    pieces.includes(one) || (!named.includes(one) && pieces.some((piece) => goesByNameOf(one, piece)));
+  const mentions = said.mentions.map((mention) =>
+    mention.kin.length === mention.pieces.length
+      ? mention
+      : { ...mention, kin: mention.kin.filter((one) => isKin(one, mention.pieces)) },
+  );
+  return { ...said, mentions };
+}
+
+/** A half hexagon is a hexagon; a hexagon is no half hexagon. */
+function goesByNameOf({ words }: MadePiece, other: MadePiece): boolean {
+  return words.some((name) =>
+    other.words.some((shorter) =>
+      shorter.every((word, i) => name[name.length - shorter.length + i] === word),
+    ),
+  );
+}
 
 function madeIn({ pieces }: Pick<SaidOf, "pieces">): number {
   return pieces.reduce((sum, { make }) => sum + make, 0);

@@ -70,9 +70,13 @@ function joined(line: Stretch, items: readonly Stretch[]): Stretch[] {
 
 const hookAlone = /^(?:\p{L}+\s+){0,2}?hooks?$/iu;
 
+/** `Crochet hook, size G/6 (4.0 mm)` */
+const sizeWord = /^sizes?\s+(?:US\s+)?(?:[A-Z]\b|\d)/;
+
 function areOne({ text: before }: Stretch, { text: behind }: Stretch): boolean {
   const isSize =
     /^\d{1,2}(?:[.,]\d{1,3})?\s?mm\b/.test(behind) && !otherWord.test(behind.replace(/hooks?/gi, ""));
+  if (sizeWord.test(behind) && hookAlone.test(before.trim())) return true;
   if (isSize) return hookAlone.test(before.trim()) || whole.test(before.trim());
   return /\d\s?mm(?:\s+hook)?$/.test(before.trim()) && wholeLetter.test(behind.trim());
 }
