@@ -124,6 +124,26 @@ describe("verbs that join", () => {
   });
 });
 
+test.each([
+  "Pin the pieces to size and steam lightly.",
+  "Fasten the ends and trim them.",
+  "Graft the stitches of both edges together.",
+  "Set in the zip with small stitches to finish.",
+  "Tack the lining in place, then sew it to the seam allowance.",
+  "The ends are woven in and the seams are sewn to the last stitch.",
+  "Both halves are joined to each other.",
+  "Stitch a few times to secure.",
+  "Pin the hem to the marked line and stitch.",
+  "Join a new ball to the work.",
+  "The work is joined to the first stitch.",
+  "Join the strips to the left edge.",
+  "Attach the keyring to the top loop.",
+])("no piece is sewn on: %s", (sentence) => {
+  const ears = "Ear (make 2)\nRnd 1: 5 sc in mr (5)\nFasten off.\n\n";
+  const text = `${head}${ears}Assembly\nSew the ears to the head.\n${sentence}\n`;
+  expect(foundBy("piece-not-made", text)).toEqual([]);
+});
+
 describe("a piece with a name of two words", () => {
   const panel = (name: string): string =>
     `${name}\nCh 6.\nRow 1: Sc in 2nd ch from hook and in each ch across. (5)\nFasten off.\n\n`;

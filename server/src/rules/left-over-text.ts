@@ -73,9 +73,11 @@ interface Known {
 const sortNames = Object.keys(sortsOfThings) as readonly SortName[];
 
 const known: ReadonlyMap<string, Known> = new Map(
-  [...sortNames.flatMap((name) => wordsOf(sortsOfThings[name])), ...figures.flat(), ...partsOfFew.flat()].map(
-    (word) => [word, knownOf(word)],
-  ),
+  [
+    ...sortNames.flatMap((name) => wordsOf(sortsOfThings[name])),
+    ...figures.flat(),
+    ...partsOfFew.flatMap(({ parts }) => parts),
+  ].map((word) => [word, knownOf(word)]),
 );
 
 function wordsOf({ things, parts }: SortOfThing): readonly string[] {
@@ -84,7 +86,10 @@ function wordsOf({ things, parts }: SortOfThing): readonly string[] {
 
 function knownOf(word: string): Known {
   const figure = kindOf(word, figures);
-  const part = kindOf(word, partsOfFew);
+  const part = kindOf(
+    word,
+    partsOfFew.map(({ parts }) => parts),
+  );
   const sorts = sortNames.filter((name) => wordsOf(sortsOfThings[name]).includes(word));
   const isThing =
     figure !== null || sorts.some((name) => sortsOfThings[name].things.some((one) => one === word));
@@ -137,9 +142,19 @@ function isLeftOver(one: SaidInPart<HandledWord>, pattern: WorkedPattern): boole
   const entry = known.get(one.said.noun) as Known;
   const own = ownWords(pattern);
   if (isForeign(entry, own)) return isAlone(one, pattern, (other) => isAkin(entry, other));
-  // Within one sort: the trunk of a puffin.
-  const isOfFew = entry.part !== null && own.some(({ sorts }) => sorts.includes("toys"));
-  return isOfFew && isAlone(one, pattern, (other) => known.get(other)?.part === entry.part);
+  const { part } = entry;
+  return (
+    part !== null &&
+    isPartOfOthers(part, own) &&
+    isAlone(one, pattern, (other) => known.get(other)?.part === part)
+  );
+}
+
+/** The trunk of a puffin. */
+function isPartOfOthers(part: number, own: readonly Known[]): boolean {
+  const bearers = partsOfFew[part]?.bearers ?? [];
+  const figuresOf = own.flatMap(({ figure }) => (figure === null ? [] : [figures[figure] ?? []]));
+  return figuresOf.length > 0 && !figuresOf.some((names) => names.some((name) => bearers.includes(name)));
 }
 
 /** What is sewn on and not made is told as a piece. */

@@ -30,7 +30,7 @@ export const sewnUnheardOf = keptBy((pattern: WorkedPattern): readonly SewnThing
 
 /** Parts of pieces, and what is not crocheted. */
 const noPiece =
-  /^(?:piece|part|limb|extremity|feature|appendage|side|edge|seam|opening|hole|gap|end|yarn tail|yarn|thread|top|bottom|back|front|middle|centre|center|half|layer|row|round|rnd|stitch|st|loop|chain|corner|place|position|space|way|line|them|it|this|these|one|other|rest|all|everything|both|eye|nose|mouth|face|smile|cheek|eyebrow|shoulder|armhole|neckline|underarm|crotch|waist|knot|needle|pin|marker|colou?r|\d+|cm|inch|in)$/;
+  /^(?:piece|part|limb|extremity|feature|appendage|side|edge|seam|opening|hole|gap|end|yarn tail|yarn|thread|top|bottom|back|front|middle|centre|center|half|layer|row|round|rnd|stitch|st|loop|chain|corner|place|position|space|way|line|them|it|this|these|one|other|rest|all|everything|both|eye|nose|mouth|face|smile|cheek|eyebrow|shoulder|armhole|neckline|underarm|crotch|waist|knot|needle|pin|marker|colou?r|\d+|cm|inch|in|button|bead|zip|zipper|ribbon|lining|magnet|bell|fabric|hem|ball|skein|work|strip|time|allowance|keyring|key|cross|x|border|edging|fold|crease|mark|toy|cover)$/;
 
 /** What a list of materials has, if it has more than yarn; what is told as a notion is not among it. */
 const bought = /^(?:felt|label|pompom|tassel|fringe|snap|ring|wire|pad|insert|whisker)$/;

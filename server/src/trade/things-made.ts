@@ -76,7 +76,32 @@ export const figures: readonly (readonly string[])[] = kinds(
   "cat kitten kitty feline, dog puppy pup hound dachshund poodle, bear teddy cub panda koala, rabbit bunny hare, mouse rat hamster, fox vixen, seal walrus, pig piglet hog, cow calf bull ox, sheep lamb ewe ram, goat kid, horse pony foal unicorn zebra donkey, duck duckling, chicken hen chick rooster cockerel, goose gosling, owl owlet, penguin, frog toad, turtle tortoise, whale orca, dolphin porpoise, shark, octopus squid jellyfish, crab lobster, snail, bee bumblebee, ladybird ladybug beetle, butterfly moth, caterpillar, elephant, giraffe, lion lioness, tiger, monkey ape gorilla, hippo hippopotamus, rhino rhinoceros, dinosaur dino dragon, hedgehog, squirrel, raccoon, badger, otter beaver, deer fawn reindeer moose, sloth, llama alpaca, crocodile alligator, parrot, puffin, gull seagull, snowman, gnome elf, mermaid, witch, robot, angel, santa",
 );
 
-/** Parts that some animals have and others have not, the names of one kind together. */
-export const partsOfFew: readonly (readonly string[])[] = kinds(
-  "trunk, snout muzzle, beak bill, horn antler, hoof, mane, udder, tusk, wing, fin flipper fluke, paw, whisker, antenna feeler, tentacle",
-);
+/** Parts that some animals have and others have not: their names, and who has them. */
+export interface PartOfFew {
+  readonly parts: readonly string[];
+  readonly bearers: readonly string[];
+}
+
+const birds = "duck chicken goose owl penguin parrot puffin gull";
+const partOf = (parts: string, bearers: string): PartOfFew => ({
+  parts: parts.split(" "),
+  bearers: bearers.split(" "),
+});
+
+export const partsOfFew: readonly PartOfFew[] = [
+  partOf("trunk", "elephant"),
+  partOf("beak bill", `${birds} octopus turtle`),
+  partOf("horn antler", "cow goat sheep unicorn dragon dinosaur deer giraffe rhino snail hippo"),
+  partOf("hoof", "cow goat sheep horse deer pig giraffe llama"),
+  partOf(
+    "paw",
+    "cat dog bear rabbit mouse fox lion tiger monkey hedgehog squirrel raccoon badger otter sloth",
+  ),
+  partOf("mane", "lion horse giraffe"),
+  partOf("udder", "cow goat sheep"),
+  partOf("tusk", "elephant seal"),
+  partOf("wing", `${birds} bee butterfly ladybird dragon angel unicorn`),
+  partOf("fin fluke", "whale dolphin shark seal mermaid dragon"),
+  partOf("antenna feeler", "bee butterfly ladybird snail caterpillar lobster robot"),
+  partOf("tentacle", "octopus snail"),
+];
