@@ -68,6 +68,7 @@ describe("left-over-text, by what a pattern is of", () => {
     ["things that go together", of("Bear", "Put the hat on.")],
     ["a mug on a coaster", of("Rope Coaster", "Set the mug on it. Press the mug down.")],
     ["one of some thing", of("Market Bag", "Wear it over a shawl, and keep mittens in it.")],
+    ["a thing of the maker", of("Market Bag", "Keep the scarf that you took off in it.")],
     ["a word of two", of("Market Bag", "Close it with the shawl-pin.")],
   ])("is silent on %s", (_, text) => {
     expect(foundBy("left-over-text", text)).toEqual([]);

@@ -122,8 +122,9 @@ const definite = /\b(?:the|your|this|both|each|finished)\s+(?:\p{L}+\s+){0,2}$/i
 /** Neither a likeness nor somebody it is for: `like a scarf`, `for a doll`. */
 const likened =
   /\b(?:(?:like|as|for|from|if|or|instead\s+of|laundry|wash(?:ing)?)\s+(?:an?\s+|the\s+|your\s+)?|(?:by|under|inside)\s+(?:an?\s+|your\s+)?)(?:\p{L}+\s+)?$/iu;
-/** `blanket stitch`, `cushion pad`. */
-const otherMeaning = /^[\s-]+(?:stitch|st|pad|form|clips?|pins?|makers?|brush|band|collar|edging)\b/i;
+/** `blanket stitch`, `cushion pad`, `the scarf that you took off`. */
+const otherMeaning =
+  /^[\s-]+(?:you|that|which|who|stitch|st|pad|form|clips?|pins?|makers?|brush|band|collar|edging)\b/i;
 /** A part is at hand only where it is the object: `stuff the left`. */
 const handling =
   /\b(?:sew|stuff|join|attach|fill|turn|fold|set|stuffing|sewing|press)\s+(?:(?:in|on|up|down|under)\s+)?(?:the|all|both|each)\s+(?:\p{L}+\s+){0,2}?$/iu;
