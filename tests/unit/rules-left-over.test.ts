@@ -26,6 +26,16 @@ describe("left-over-text", () => {
     "Wash it in a laundry bag.",
   ])("is silent: %s", (sentence) => expect(foundBy("left-over-text", seal(sentence))).toEqual([]));
 
+  test.each([
+    ["Tide Shawl", "Pin the shawl to your blocking mat."],
+    ["Tide Shawl", "Roll it in the towel and cover it with the damp cloth."],
+    ["Tide Shawl", "Stretch it over the bowl."],
+    ["Shell Purse", "Fold the square in half."],
+    ["Buoy Toy", "Lay the toy on the mat."],
+  ])("what one works with or on is nothing left over: %s: %s", (title, sentence) =>
+    expect(foundBy("left-over-text", `${title}\n\n${rows}${sentence}\n`)).toEqual([]),
+  );
+
   test("words that mean the same are one thing", () => {
     const text = `Bunny in a basket\n\n${rows}Sew the rabbit to the edge.\n`;
     expect(foundBy("left-over-text", text)).toEqual([]);
@@ -129,6 +139,7 @@ describe("unlisted-notion", () => {
     [front("yarn needle, 2 toggles"), "Sew on the buttons."],
     [rows, "Stuff firmly."],
     [front("yarn needle"), "Stuff it with scraps of yarn."],
+    [`${front("yarn needle")}\nBell (make 2)\n${rows}`, "Sew the bells to the front."],
   ])("is silent: %s%s", (before, sentence) =>
     expect(foundBy("unlisted-notion", before + sentence)).toEqual([]),
   );

@@ -27,7 +27,16 @@ export function draftOfOtherLanguage(body: string): HeadDraft | null {
   const named = wordFirst.exec(body);
   if (named) return draftOf(named[0], named[1], named[2], named[4]);
   const numbered = numberFirst.exec(body);
-  return numbered ? draftOf(numbered[0], numbered[3], numbered[1], numbered[2]) : null;
+  if (!numbered || isEnglish(numbered, body)) return null;
+  return draftOf(numbered[0], numbered[3], numbered[1], numbered[2]);
+}
+
+/** `3rd. Weave in the ends`, `22 r. = 10 cm`: a short word is a head only where it stands apart, or before a colon. */
+function isEnglish({ 0: text, 3: word = "" }: RegExpExecArray, body: string): boolean {
+  if (!/^[a-z]{1,2}$/i.test(word)) return false;
+  const isApart = /\s[a-z]{1,2}\.?$/i.test(text);
+  const hasColon = /^\.?\s*(?:\([^()]*\)\s*)?:/.test(body.slice(text.length));
+  return !isApart || (word.length === 1 && !hasColon);
 }
 
 function draftOf(text: string, word = "", from = "", to: string | undefined): HeadDraft | null {

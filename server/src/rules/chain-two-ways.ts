@@ -81,6 +81,8 @@ interface Said {
   readonly counts: boolean;
   readonly text: string;
   readonly start: number;
+  /** Blanks before it. */
+  readonly gap: number;
 }
 
 const opening =
@@ -92,19 +94,26 @@ function openingSays(text: string): Said | null {
   const [all, a, b, remark = "", verb = ""] = match ?? [];
   if (all === undefined || /\b(?:and|\+|plus)\b|\bch\b/i.test(remark)) return null;
   const counts = !/not|n['’]t/i.test(verb);
-  return { chains: Number(a ?? b), counts, text: remark, start: all.length - remark.length };
+  const start = all.length - remark.length;
+  return {
+    chains: Number(a ?? b),
+    counts,
+    text: remark,
+    start,
+    gap: start - all.slice(0, start).trimEnd().length,
+  };
 }
 
 function foundOn(
   row: string,
-  { chains, counts, text }: Said,
+  { chains, counts, text, gap }: Said,
   span: { readonly start: number; readonly end: number },
   { line }: Note,
 ): Found {
   const [here, there] = counts ? ["counts", "does not"] : ["does not count", "does"];
   const fix: Fix = {
     title: `Take out "${text}"`,
-    edits: () => [{ span: { start: span.start - 1, end: span.end }, newText: "" }],
+    edits: () => [{ span: { start: span.start - gap, end: span.end }, newText: "" }],
   };
   return {
     span,

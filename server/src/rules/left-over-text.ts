@@ -129,13 +129,28 @@ const otherMeaning =
 const handling =
   /\b(?:sew|stuff|join|attach|fill|turn|fold|set|stuffing|sewing|press)\s+(?:(?:in|on|up|down|under)\s+)?(?:the|all|both|each)\s+(?:\p{L}+\s+){0,2}?$/iu;
 
+/** Things at hand while one works, where something is done with, on or in them: `Pin it to the mat`, `roll it in a towel`. */
+const aids = new Set(
+  "mat towel cloth flannel bowl basket bin tray cushion pillow bag kettle mug jar bottle vase napkin".split(
+    " ",
+  ),
+);
+const aside =
+  /\b(?:to|on|onto|in|into|inside|over|with|under|underneath|around|against|between|from)\s+(?:the|your|an?|this)\s+(?:\p{L}+\s+){0,2}$/iu;
+
+/** `Fold the square in half`: a shape that any thing may have, unless several are put together. */
+function isShape({ sorts }: Known, { deeds }: Sentence): boolean {
+  return sorts.every((name) => name === "joined") && deeds.every(({ does }) => does !== "sew");
+}
+
 function isHandled({ word: { start, end }, noun, sentence }: HandledWord): boolean {
   const entry = known.get(noun);
-  if (!entry) return false;
+  if (!entry || isShape(entry, sentence)) return false;
   const { text, start: from } = sentence;
   const isCompound = text.charAt(end - from) === "-" || text.charAt(start - from - 1) === "-";
   const before = text.slice(0, start - from);
-  const isOther = likened.test(before) || otherMeaning.test(text.slice(end - from));
+  const isAid = aids.has(noun) && aside.test(before);
+  const isOther = isAid || likened.test(before) || otherMeaning.test(text.slice(end - from));
   return !isCompound && !isOther && (entry.isThing ? definite : handling).test(before);
 }
 

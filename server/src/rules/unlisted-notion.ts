@@ -4,6 +4,7 @@ import type { Stretch } from "../notation/front-matter/stretch";
 import type { PatternLine } from "../notation/lines";
 import type { Span, TextEdit } from "../text/span";
 import { inProse } from "./outline";
+import { makingOf } from "./pieces-made";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
 
 /** A sentence asks for something that the materials leave out. */
@@ -47,9 +48,11 @@ Stuff firmly and close the hole.
     const { notions } = frontMatterOf(lines);
     if (begins === undefined || notions.length === 0) return [];
     const asked = asks(pattern).filter(({ line }) => line.start >= begins);
+    // Bells and buttons may be crocheted.
+    const made = makingOf(pattern).pieces.map(({ name }) => name);
     return things.flatMap((thing) => {
       const first = asked.find(({ said }) => said.name === thing.name);
-      if (!first || isKnown(thing, lines, begins)) return [];
+      if (!first || made.some((name) => thing.known.test(name)) || isKnown(thing, lines, begins)) return [];
       const { line, said } = first;
       return [foundOn(thing, { start: line.start + said.start, end: line.start + said.end }, pattern)];
     });
@@ -134,6 +137,7 @@ function added(name: string, last: Stretch, { lines, text }: WorkedPattern): Tex
   const line = lines.find(({ start, end }) => start <= last.start && last.end <= end);
   const lead = line ? text.slice(line.start, last.start) : "";
   const isAlone = line !== undefined && /^[\s•·▪*-]*$/u.test(lead) && line.text.trimEnd().endsWith(last.text);
-  const newText = isAlone ? `\n${lead}${name}` : `, ${name}`;
+  const lineEnd = /\r?\n/.exec(text)?.[0] ?? "\n";
+  const newText = isAlone ? `${lineEnd}${lead}${name}` : `, ${name}`;
   return [{ span: { start: last.end, end: last.end }, newText }];
 }

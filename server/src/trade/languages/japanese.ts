@@ -10,7 +10,7 @@ export const japanese: Language = {
   stitches: [
     {
       source:
-        'amimono-london.blogspot.com/2010/05/blog-post_28.html (its "dc" for sc is a misprint); note.com sugarmaple_k ncecb55a6a48b (dc2tog)',
+        'amimono-london.blogspot.com/2010/05/blog-post_28.html (its "dc" for sc is a misprint); a maker’s page on note.com (dc2tog)',
       names: {
         ch: "鎖編み",
         "sl st": "引き抜き編み",
