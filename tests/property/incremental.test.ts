@@ -48,3 +48,9 @@ test("a line that moves is judged by its new neighbours", () => {
   };
   fc.assert(fc.property(goodText, fc.nat(), fc.nat(), check), { numRuns: runs });
 });
+
+test("a stitch that is explained anew reads so under its short name too", () => {
+  const long =
+    "Beginning block (beg block): Ch 5, hdc in 3rd ch from hook and in next 2 ch.\nRow 2: Beg block, turn.\n";
+  expectSameAsFresh([long, long.replace("Ch 5", "C5h 5"), long, long.replace("next 2", "next 3")]);
+});

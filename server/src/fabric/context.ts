@@ -140,7 +140,10 @@ function namesOf(
   definitions: ReadonlyMap<string, Definition>,
 ): ReadonlyMap<string, string> {
   const names = [...new Set([...words.keys(), ...definitions.keys()])];
-  return new Map(names.map((name) => [name, JSON.stringify([words.get(name), definitions.get(name)])]));
+  const told = new Map([...definitions].map(([name, definition]) => [name, JSON.stringify(definition)]));
+  // A short name stands for what the long one is explained to be.
+  const explained = (name: string) => told.get(name) ?? told.get(words.get(name)?.value ?? "");
+  return new Map(names.map((name) => [name, `${JSON.stringify(words.get(name))} ${explained(name)}`]));
 }
 
 /** Header, notes, headings, prose: all that is no row. */
