@@ -59,7 +59,8 @@ function define(part: string, out: Defined, context: BindContext, sizes: number)
   const [, title = "", aliases, behind = ""] = match;
   // `inc: increase, 2 sc in 1 st`
   const told = withoutStops(behind.trim()).replace(/^(?:increase|decrease)\s*[,:–—-]\s*(?=\S)/i, "");
-  const said = context.glossary?.get(told.toLowerCase().replace(/[.;]$/, "")) ?? told;
+  const plainly = /\bmesh\b/i.test(title) ? overItsPlaces(told, out.definitions) : told;
+  const said = context.glossary?.get(told.toLowerCase().replace(/[.;]$/, "")) ?? plainly;
   if (reserved.test(title.trim()) && !stitchSpellings.has(said.toLowerCase())) return;
   const names = [title, ...(aliases?.split(/[,/]| or /) ?? [])]
     .map((name) => name.trim().toLowerCase())
@@ -81,6 +82,23 @@ function define(part: string, out: Defined, context: BindContext, sizes: number)
   for (const form of names.flatMap(formsOf))
     out.words.set(form, { cls: ("alias" in definition && trade.get(value)?.cls) || "S", value });
 }
+
+/**
+ * Filet: where a mesh of the pattern passes so many stitches, its first one passes as many as it has chains,
+ * said or not.
+ */
+function overItsPlaces(told: string, known: ReadonlyMap<string, Definition>): string {
+  const passes = [...known.values()].some(({ sequence }) =>
+    sequence?.some(
+      (one) =>
+        one.op === "skip" && one.takes.some((take) => take.how === "next" && take.of.sort === "stitch"),
+    ),
+  );
+  if (!passes) return told;
+  return told.replace(opensMesh, "$1, sk $2 sts, ");
+}
+
+const opensMesh = /^(ch\s*\d+\s*\(counts as [^()]*\bch[\s-]*(\d)\)),\s*(?=\w+ in next \w+\W*$)/i;
 
 /** `Cable over 3 sts`: where how it is worked comes to another number, the name tells. */
 function asCalled<T extends ReturnType<typeof definitionOf>>(explained: T, called: string): T | Definition {
