@@ -9,6 +9,7 @@ import type {
   ConfigurationParams,
   DocumentDiagnosticReport,
   DocumentHighlight,
+  DocumentLink,
   DocumentSymbol,
   FoldingRange,
   Hover,
@@ -50,6 +51,7 @@ export interface Answers {
   "textDocument/definition": Location | Location[] | LocationLink[] | null;
   "textDocument/references": Location[] | null;
   "textDocument/documentHighlight": DocumentHighlight[] | null;
+  "textDocument/documentLink": DocumentLink[] | null;
   "textDocument/prepareRename": PrepareRenameResult | null;
   "textDocument/rename": WorkspaceEdit | null;
   "textDocument/documentSymbol": DocumentSymbol[] | SymbolInformation[] | null;
