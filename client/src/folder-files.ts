@@ -1,5 +1,6 @@
 import { type Disposable, l10n, RelativePattern, Uri, workspace } from "vscode";
 import type { BaseLanguageClient, StaticFeature } from "vscode-languageclient";
+import { whyNotRead } from "./why-not-read";
 
 /** A file's text, or why it cannot be had. */
 type FileContent = { readonly text: string } | { readonly reason: string };
@@ -42,8 +43,7 @@ async function read(uri: Uri): Promise<FileContent> {
     const bytes = await workspace.fs.readFile(uri);
     return { text: new TextDecoder(encodingOf(bytes), { fatal: true }).decode(bytes) };
   } catch (fault) {
-    const why = fault instanceof TypeError ? l10n.t("It is not saved as UTF-8.") : String(fault);
-    return { reason: l10n.t("It could not be read. {0} Open it to see it.", why) };
+    return { reason: l10n.t("It could not be read. {0}", whyNotRead(fault)) };
   }
 }
 

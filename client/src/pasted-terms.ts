@@ -8,6 +8,7 @@ import {
   workspace,
 } from "vscode";
 import type { BaseLanguageClient } from "vscode-languageclient";
+import { tell } from "./tell";
 import { turnTerms } from "./turn-terms";
 
 interface PastedTerms {
@@ -20,8 +21,9 @@ export function noticePastedTerms(client: BaseLanguageClient): Disposable {
   return workspace.onDidChangeTextDocument(async (change) => {
     const range = pastedIn(change);
     if (!range || change.document !== window.activeTextEditor?.document) return;
+    const { version } = change.document;
     const terms = await ask(client, change.document, range).catch(() => null);
-    if (terms) await offer(client, terms, change.document, range);
+    if (terms) await offer(client, terms, { document: change.document, version, range });
   });
 }
 
@@ -43,17 +45,29 @@ function ask(client: BaseLanguageClient, document: TextDocument, range: Range): 
   return client.sendRequest("loopledger/pastedTerms", { textDocument, range: to.asRange(range) });
 }
 
+/** Where it is, as long as the pattern is as it was. */
+interface Pasted {
+  readonly document: TextDocument;
+  readonly version: number;
+  readonly range: Range;
+}
+
 async function offer(
   client: BaseLanguageClient,
   { pattern, pasted }: PastedTerms,
-  document: TextDocument,
-  range: Range,
+  { document, version, range }: Pasted,
 ): Promise<void> {
-  const { version } = document;
   const turn = l10n.t("Turn it into {0} terms", pattern);
   const told = l10n.t("What you pasted is in {0} terms, and the pattern is in {1} terms.", pasted, pattern);
   if ((await window.showInformationMessage(told, turn)) !== turn) return;
   const editor = await window.showTextDocument(document);
   // Typed over meanwhile: then the selection is the designer's to make.
-  if (document.version === version) await turnTerms(client, pattern, { editor, range });
+  if (document.version !== version)
+    return tell(
+      l10n.t(
+        "The pattern was changed meanwhile, so nothing was turned. Select what you pasted and run “Turn into {0} terms”.",
+        pattern,
+      ),
+    );
+  await turnTerms(client, pattern, { editor, range });
 }

@@ -5,6 +5,7 @@ import {
   type Middleware,
 } from "vscode-languageclient";
 import { tell } from "./tell";
+import { whyNotRead } from "./why-not-read";
 
 /** Gives the server the style of one's own along with the settings: only the editor reads every kind of folder. */
 export const withStyleFile: NonNullable<Middleware["workspace"]> = {
@@ -33,7 +34,11 @@ async function readStyle(file: string, scope: string | undefined): Promise<unkno
     return JSON.parse(new TextDecoder().decode(await workspace.fs.readFile(Uri.joinPath(place, file))));
   } catch (fault) {
     tell(
-      l10n.t("The house style in {0} could not be read, so rows stay as they are. {1}", file, String(fault)),
+      l10n.t(
+        "The house style in {0} could not be read, so rows stay as they are. {1}",
+        file,
+        whyNotRead(fault),
+      ),
     );
     return undefined;
   }
@@ -41,9 +46,10 @@ async function readStyle(file: string, scope: string | undefined): Promise<unkno
 
 /** The server asks again once a file that holds a style has changed. */
 export function followStyleFile(client: BaseLanguageClient): Disposable {
-  const named = () => workspace.getConfiguration("loopledger").get<string>("style.file");
+  // Each folder may name a file of its own.
+  const named = (uri: Uri) => workspace.getConfiguration("loopledger", uri).get<string>("style.file");
   return workspace.onDidSaveTextDocument(({ uri }) => {
-    if (uri.path.endsWith(`/${named()}`))
+    if (uri.path.endsWith(`/${named(uri)}`))
       void client.sendNotification(DidChangeConfigurationNotification.type, { settings: null });
   });
 }

@@ -2,9 +2,10 @@ import { l10n, type Range, type TextEditor, WorkspaceEdit, window, workspace } f
 import type { BaseLanguageClient, TextEdit } from "vscode-languageclient";
 import { tell } from "./tell";
 
-/** `edits` is null where the pattern is in these terms already. */
+/** `edits` is null where the pattern is in these terms already, or cannot be turned: `reason` says why. */
 interface Turned {
   readonly edits: readonly TextEdit[] | null;
+  readonly reason?: string;
   readonly left: readonly string[];
 }
 
@@ -25,7 +26,9 @@ export async function turnTerms(
     return tell(l10n.t("Open the pattern to turn, and try again."));
   const { document } = editor;
   const { version } = document;
-  const { edits, left } = await askFor({ editor, range: stretch?.range ?? editor.selection }, client, to);
+  const within = { editor, range: stretch?.range ?? editor.selection };
+  const { edits, left, reason } = await askFor(within, client, to);
+  if (reason !== undefined) return tell(l10n.t("Nothing was turned. {0}", reason));
   if (edits === null) return tell(l10n.t("The pattern is in {0} terms already, so nothing was changed.", to));
   if (document.version !== version)
     return tell(l10n.t("The pattern was changed meanwhile, so nothing was turned. Try again."));

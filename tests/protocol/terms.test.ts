@@ -26,3 +26,16 @@ test("the client gets the changes that turn a pattern, and what was left alone",
   await client.close(uri);
   expect(await ask("UK")).toEqual({ edits: null, left: [] });
 });
+
+test("a pattern in another language is not turned, and the client gets the reason", async () => {
+  const client = inProcess(() => new Checker());
+  await client.initialize(PULL);
+  await client.open(uri, "Language: German\nRd 1: 6 fM in einen Fadenring (6)");
+  expect(
+    await client.connection.sendRequest("loopledger/turnTerms", { textDocument: { uri }, to: "UK" }),
+  ).toEqual({
+    edits: null,
+    left: [],
+    reason: "The pattern is in German, which has names of its own: US and UK terms are for English patterns.",
+  });
+});

@@ -21,8 +21,8 @@ export interface ClosedPattern {
 /** The patterns of the workspace's folders, as the files say; what of them is open is known better elsewhere. */
 export class ClosedPatterns {
   private patterns = new Map<string, ClosedPattern>();
-  /** Null where they have to be listed, or listed anew. */
-  private listing: Promise<void> | null = null;
+  /** Whether all folders could be listed; null where they have to be listed, or listed anew. */
+  private listing: Promise<boolean> | null = null;
   private waiting: (() => void)[] = [];
   /** Grows whenever another answer may be due. */
   changes = 0;
@@ -30,15 +30,19 @@ export class ClosedPatterns {
   constructor(
     private readonly files: PatternFiles,
     private folders: readonly string[],
+    private readonly log: (message: string) => void,
   ) {}
 
   async all(): Promise<ClosedPattern[]> {
-    let listing: Promise<void>;
+    let listing: Promise<boolean>;
+    let isWhole: boolean;
     do {
       listing = this.listing ??= this.list();
-      await listing;
+      isWhole = await listing;
       // Files may come and go while they are listed.
     } while (listing !== this.listing);
+    // A folder that failed is tried again with the next question.
+    if (!isWhole) this.listing = null;
     return [...this.patterns.values()];
   }
 
@@ -81,17 +85,33 @@ export class ClosedPatterns {
   }
 
   /** What is known of a pattern that is still there is kept. */
-  private async list(): Promise<void> {
-    const inFolders = this.folders.map(async (folder) =>
-      (await this.files.list(folder)).map((uri) => ({ uri, folder })),
+  private async list(): Promise<boolean> {
+    const { folders } = this;
+    const inFolders = await Promise.all(folders.map((folder) => this.listOne(folder)));
+    const found = folders.flatMap(
+      (folder, i) => inFolders[i]?.map((uri) => ({ uri, folder })) ?? this.known(folder),
     );
-    const found = (await Promise.all(inFolders)).flat();
     this.patterns = new Map(
       found.map(({ uri, folder }) => {
         const key = addressKey(uri);
         return [key, this.patterns.get(key) ?? { uri, folder, found: null, edition: 0 }];
       }),
     );
+    return !inFolders.includes(null);
+  }
+
+  /** Null where the folder cannot be listed: the others are, all the same. */
+  private async listOne(folder: string): Promise<readonly string[] | null> {
+    try {
+      return await this.files.list(folder);
+    } catch (fault) {
+      this.log(`Listing the patterns in ${folder} failed: ${fault instanceof Error ? fault.stack : fault}`);
+      return null;
+    }
+  }
+
+  private known(folder: string): ClosedPattern[] {
+    return [...this.patterns.values()].filter((pattern) => pattern.folder === folder);
   }
 }
 

@@ -13,9 +13,10 @@ interface Wanted {
   readonly range?: Range;
 }
 
-/** `edits` is null where the pattern is in these terms already, or is not open. */
+/** `edits` is null where the pattern is in these terms already, is not open, or cannot be turned: `reason` says why. */
 interface TurnedAnswer {
   readonly edits: readonly TextEdit[] | null;
+  readonly reason?: string;
   readonly left: readonly string[];
 }
 
@@ -54,7 +55,10 @@ function turnedAnswer({ params: { to, range }, snapshot }: Request<Wanted>): Tur
   const { worked, lines, text } = snapshot;
   const { language } = worked.context;
   if (language)
-    return { edits: [], left: [`The pattern is in ${language.name}, which has names of its own.`] };
+    return {
+      ...nothing,
+      reason: `The pattern is in ${language.name}, which has names of its own: US and UK terms are for English patterns.`,
+    };
   const turned = range ? turnStretch(worked, to, spanOf(range, lines)) : turnPattern(worked, to);
   if (!turned) return nothing;
   const edits = turned.edits.map(({ span, newText }) => ({ range: rangeOf(span, lines), newText }));

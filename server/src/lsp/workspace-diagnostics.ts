@@ -24,7 +24,7 @@ type Report = WorkspaceDocumentDiagnosticReport;
 export function checkFolders(server: Server, host: Host, folders: readonly string[]): ClosedPatterns | null {
   const files = filesFor(server, host);
   if (!files || !server.client.pullsDiagnostics) return null;
-  const closed = new ClosedPatterns(files, folders);
+  const closed = new ClosedPatterns(files, folders, (message) => server.connection.console.error(message));
   const folder = new FolderDiagnostics(server, host, files, closed);
   server.connection.languages.diagnostics.onWorkspace((params, token, _work, progress) =>
     folder.answer(params, token, progress),

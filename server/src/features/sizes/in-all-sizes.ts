@@ -54,7 +54,8 @@ function lineAt(text: string, { span }: TextEdit): number {
   return text.slice(0, span.start).split("\n").length;
 }
 
-const number = /\d+/g;
+/** A decimal is one number. */
+const number = /\d+(?:\.\d+)?/g;
 
 /** What is said of each size, in one sentence: `62`, `68` and `74 sts` are `62 (68, 74) sts`; null where the words differ. */
 export function saidOfAll(texts: readonly string[]): string | null {
