@@ -14,7 +14,7 @@ const anyStitch: Target = { sort: "stitch" };
 const isLength = /\d\s*[½¼¾⅛⅜⅝⅞]|\d\s*(?:cm|mm|in|ins|inch(?:es)?)\b|\d\s*["″]/i;
 
 /** `16.5 (18, 19) cm`: behind the bracket. */
-const isUnit = /^\s*(?:cm|mm|in\.|inch(?:es)?\b|["″])/i;
+const isUnit = /^\s*(?:cm|mm|in\.|in\s*(?:\/|from\b|long\b|$)|inch(?:es)?\b|["″])/i;
 
 /** Binds the count that a row states, wherever it stands and whatever is said of it. */
 export class StatedBinder extends JoinBinder {
