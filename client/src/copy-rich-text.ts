@@ -3,8 +3,8 @@ import type { BaseLanguageClient } from "vscode-languageclient";
 import { tell } from "./tell";
 
 /**
- * Shows the pattern in front as a word processor takes it, and copies it: only a page can put more than
- * plain text on the clipboard. Where the page may not, its button can, and so can Ctrl+C in it.
+ * Shows the pattern in front as a word processor takes it, with a button that copies it: only a page can put
+ * more than plain text on the clipboard, and only when somebody presses something in it.
  */
 export async function copyRichText(client: BaseLanguageClient): Promise<void> {
   const document = window.activeTextEditor?.document;
@@ -19,7 +19,13 @@ export async function copyRichText(client: BaseLanguageClient): Promise<void> {
     { enableScripts: true },
   );
   panel.webview.onDidReceiveMessage((message: { readonly copied: boolean }) => {
-    if (message.copied) tell(l10n.t("The pattern is copied. Paste it into your word processor."));
+    tell(
+      message.copied
+        ? l10n.t("The pattern is copied. Paste it into your word processor.")
+        : l10n.t(
+            "Nothing was copied. Select what the page shows, and copy it with Ctrl+C (on a Mac, Cmd+C).",
+          ),
+    );
   });
   panel.webview.html = page(text, panel.webview);
 }

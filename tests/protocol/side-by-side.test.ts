@@ -45,6 +45,24 @@ test("a file over which a helper breaks down is told, and takes no other with it
   for (const { reason } of told) expect(reason).toMatch(/fault in Loopledger \(invented fault\)/);
 });
 
+test.each([
+  ["breaks down", 'setImmediate(() => { throw new Error("invented fault"); });'],
+  ["ends", "setImmediate(() => process.exit(0));"],
+])("a helper that %s after it has answered is replaced, and no file is told of it", async (_, then) => {
+  const script = join(temporaryFolder(), "helper.cjs");
+  writeFileSync(
+    script,
+    `const { parentPort } = require("node:worker_threads");
+    parentPort.on("message", ({ files }) => {
+      parentPort.postMessage(files.map((file) => ({ file, reason: "seen" })));
+      ${then}
+    });`,
+  );
+  const few = names.slice(0, 90);
+  const checked = await checkSideBySide(few, new Map(), { script, checkHere: here });
+  expect(checked).toEqual(few.map((file) => ({ file, reason: "seen" })));
+});
+
 test("few files are checked here", async () => {
   const few = names.slice(0, 3);
   const checkHere = async (files: readonly string[]) => files.map((file) => ({ file, reason: "here" }));

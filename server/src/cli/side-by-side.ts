@@ -61,19 +61,24 @@ class SharedWork {
   }
 
   private async withOneHelper(): Promise<void> {
-    const helper = new Worker(this.script, { stdout: false });
+    const helper = new Helper(this.script);
+    let answered = 0;
     for (let batch = this.left.pop(); batch; batch = this.left.pop()) {
-      const answer = await answerOf(helper, { files: batch.files, severities: this.severities });
-      if (answer instanceof Error) return this.brokeDown(batch, answer);
+      const answer = await helper.ask({ files: batch.files, severities: this.severities });
+      if (answer instanceof Error) {
+        this.brokeDown(batch, answer, answered);
+        break;
+      }
       for (const [i, one] of answer.entries()) this.checked[batch.from + i] = one;
+      answered++;
     }
-    await helper.terminate();
+    await helper.end();
   }
 
-  /** Of several files it is found out which one it was. */
-  private brokeDown({ from, files }: Batch, fault: Error): void {
+  /** Of several files it is found out which one it was; what a helper did before may have broken it, too. */
+  private brokeDown({ from, files }: Batch, fault: Error, answeredBefore: number): void {
     const [file, ...others] = files;
-    if (file !== undefined && others.length === 0)
+    if (file !== undefined && others.length === 0 && answeredBefore === 0)
       this.checked[from] = {
         file,
         reason: `Nothing in it was checked, because of a fault in Loopledger (${fault.message}). Please report it.`,
@@ -82,18 +87,36 @@ class SharedWork {
   }
 }
 
-function answerOf(helper: Worker, question: Question): Promise<readonly Checked[] | Error> {
-  return new Promise((resolve) => {
-    const answered = (answer: readonly Checked[]) => end(answer);
-    const failed = (fault: unknown) => end(fault instanceof Error ? fault : new Error(String(fault)));
-    const ended = (code: number) => end(new Error(`a helper ended with ${code}`));
-    const end = (answer: readonly Checked[] | Error) => {
-      helper.off("message", answered).off("error", failed).off("exit", ended);
-      resolve(answer);
-    };
-    helper.once("message", answered).once("error", failed).once("exit", ended);
-    helper.postMessage(question);
-  });
+/** A helper that is listened to as long as it lives: it may break down between two questions. */
+class Helper {
+  private readonly worker: Worker;
+  private readonly gone: Promise<Error>;
+
+  constructor(script: string) {
+    const worker = new Worker(script, { stdout: false });
+    this.worker = worker;
+    this.gone = new Promise((resolve) => {
+      let fault: unknown;
+      worker.on("error", (why) => {
+        fault = why;
+      });
+      worker.on("messageerror", resolve);
+      // By then it has said all it had to say, though it broke down right after an answer.
+      worker.on("exit", (code) => {
+        resolve(fault instanceof Error ? fault : new Error(`${fault ?? `a helper ended with ${code}`}`));
+      });
+    });
+  }
+
+  ask(question: Question): Promise<readonly Checked[] | Error> {
+    const answer = new Promise<readonly Checked[]>((resolve) => this.worker.once("message", resolve));
+    this.worker.postMessage(question);
+    return Promise.race([answer, this.gone]);
+  }
+
+  async end(): Promise<void> {
+    await this.worker.terminate();
+  }
 }
 
 /** What a helper does: checks the files it is sent, and answers. */
