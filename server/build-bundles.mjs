@@ -3,70 +3,8 @@
 // Run by `npm run build`. Bundling checks no types: that is `npm run types`.
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
-import { leftOutOfServer, leftOutOfWebClient } from "./left-out.mjs";
-
-const root = fileURLToPath(new URL("..", import.meta.url));
-
-const { version } = packageIn("");
-
-const common = {
-  absWorkingDir: root,
-  bundle: true,
-  format: "cjs",
-  minify: true,
-  legalComments: "none",
-  // Patterns to begin with are put in as they are.
-  loader: { ".crochet": "text" },
-  metafile: true,
-  define: { "process.env.LOOPLEDGER_VERSION": JSON.stringify(version) },
-  logLevel: "warning",
-};
-
-// Names of classes and functions stay as written: they are what a crash log shows.
-const node = { platform: "node", target: "node20", keepNames: true };
-// Over a line every kilobyte counts.
-const web = { platform: "browser", target: "es2022" };
-
-/** The command line needs the server for one command only: it is loaded from its own bundle then, and not at every start. */
-const serverApart = {
-  name: "server apart",
-  setup: ({ onResolve }) =>
-    onResolve({ filter: /\/lsp\/main-node$/ }, () => ({ path: "./server.js", external: true })),
-};
-
-const bundles = [
-  { ...node, entryPoints: ["client/src/main-node.ts"], outfile: "dist/client.js", external: ["vscode"] },
-  {
-    ...node,
-    ...leftOutOfServer,
-    entryPoints: ["server/src/lsp/main-node.ts"],
-    outfile: "dist/server.js",
-  },
-  {
-    ...node,
-    entryPoints: ["server/src/cli/main.ts"],
-    outfile: "dist/loopledger.js",
-    banner: { js: "#!/usr/bin/env node" },
-    alias: leftOutOfServer.alias,
-    plugins: [serverApart, ...leftOutOfServer.plugins],
-  },
-  {
-    ...web,
-    ...leftOutOfWebClient,
-    entryPoints: ["client/src/main-browser.ts"],
-    outfile: "dist/client-web.js",
-    external: ["vscode"],
-  },
-  {
-    ...web,
-    ...leftOutOfServer,
-    entryPoints: ["server/src/lsp/main-browser.ts"],
-    outfile: "dist/server-web.js",
-    format: "iife",
-  },
-];
+import { bundles, common, root } from "./bundles.mjs";
 
 /** The packages whose code went into a bundle, as folders below the root. */
 function packagesIn({ metafile }) {
@@ -88,7 +26,7 @@ function notice(folder) {
 }
 
 // esbuild itself says where and why a build failed.
-const building = bundles.map((bundle) => build({ ...common, ...bundle }));
+const building = Object.values(bundles).map((bundle) => build({ ...common, ...bundle }));
 const results = await Promise.allSettled(building);
 if (results.some(({ status }) => status === "rejected")) process.exit(1);
 

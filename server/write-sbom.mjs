@@ -1,24 +1,12 @@
 // Writes down what is shipped, and what it is made of, as a bill of materials (CycloneDX, by npm itself):
 // `npm run sbom` puts it into dist/sbom.cdx.json; `-- --print` shows it.
-import { spawnSync } from "node:child_process";
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
-
-const root = fileURLToPath(new URL("..", import.meta.url));
+import { root, saidByNpm } from "../tests/npm.mjs";
 
 /** All that npm knows of, tools for building included: of those it leaves out what a tool needs besides. */
 function everything() {
-  const words = ["sbom", "--sbom-format=cyclonedx", "--package-lock-only"];
-  const itself = process.env.npm_execpath;
-  const [program, first] = itself?.endsWith("js") ? [process.execPath, [itself]] : ["npm", []];
-  const shell = program === "npm" && process.platform === "win32";
-  const { status, stdout, stderr } = spawnSync(program, [...first, ...words], {
-    cwd: root,
-    shell,
-    encoding: "utf8",
-    maxBuffer: 64 * 1024 * 1024,
-  });
+  const { status, stdout, stderr } = saidByNpm(["sbom", "--sbom-format=cyclonedx", "--package-lock-only"]);
   if (status !== 0) throw new Error(`npm could not list the packages: ${stderr}`);
   return JSON.parse(stdout);
 }

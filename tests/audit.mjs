@@ -1,13 +1,7 @@
 // `npm run audit`: whether anything is known against the packages that are shipped. Not every registry tells.
-import { spawnSync } from "node:child_process";
-import { root } from "./npm.mjs";
+import { saidByNpm } from "./npm.mjs";
 
-const itself = process.env.npm_execpath;
-const [program, first] = itself?.endsWith("js") ? [process.execPath, [itself]] : ["npm", []];
-const { stdout } = spawnSync(program, [...first, "audit", "--omit=dev", "--json"], {
-  cwd: root,
-  encoding: "utf8",
-});
+const { stdout } = saidByNpm(["audit", "--omit=dev", "--json"]);
 
 /** @returns {{ metadata?: { vulnerabilities: { total: number } }, vulnerabilities?: object }} */
 function answer() {

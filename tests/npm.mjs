@@ -14,11 +14,35 @@ const oldestNode = { major: 20, minor: 19 };
  * @param {{ cwd?: string, env?: NodeJS.ProcessEnv, stdio?: "inherit" | "ignore" }} options
  * @returns {boolean} whether it succeeded
  */
-export function npm(words, { cwd = root, env = process.env, stdio = "inherit" } = {}) {
+export function npm(words, options = {}) {
+  return start(words, { stdio: "inherit", ...options }).status === 0;
+}
+
+/**
+ * Runs npm for what it says.
+ * @param {string[]} words as typed after `npm`
+ */
+export function saidByNpm(words) {
+  return start(words, { stdio: "pipe" });
+}
+
+/**
+ * @param {string[]} words
+ * @param {import("node:child_process").SpawnSyncOptions} options
+ */
+function start(words, options) {
   // npm tells its scripts where it is; running that file needs no shell, on Windows either.
   const itself = process.env.npm_execpath;
   const [program, first] = itself?.endsWith("js") ? [process.execPath, [itself]] : ["npm", []];
-  return spawnSync(program, [...first, ...words], { cwd, env, stdio }).status === 0;
+  const shell = program === "npm" && process.platform === "win32";
+  const maxBuffer = 64 * 1024 * 1024;
+  return spawnSync(program, [...first, ...words], {
+    cwd: root,
+    shell,
+    maxBuffer,
+    ...options,
+    encoding: "utf8",
+  });
 }
 
 /** Ends the process unless the Node that runs it is new enough. */

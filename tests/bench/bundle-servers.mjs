@@ -1,30 +1,22 @@
 // Bundles the servers that are measured over stdio, and the command line: `node bundle-servers.mjs FOLDER`.
-import { fileURLToPath } from "node:url";
+import { join } from "node:path";
 import { build } from "esbuild";
+import { bundles, common, node } from "../../server/bundles.mjs";
 
-const here = (path) => fileURLToPath(new URL(path, import.meta.url));
+const folder = process.argv[2];
 
-/** As shipped, the command line has the server in a file of its own. */
-const serverApart = {
-  name: "server apart",
-  setup: ({ onResolve }) =>
-    onResolve({ filter: /\/lsp\/main-node$/ }, () => ({ path: "./loopledger.cjs", external: true })),
+/** As shipped, but into the folder. */
+const shipped = [bundles.server, bundles.commandLine].map((bundle) => ({
+  ...bundle,
+  outfile: join(folder, bundle.outfile),
+}));
+
+const yardstick = {
+  ...node,
+  entryPoints: ["tests/bench/yardstick-server.ts"],
+  outfile: join(folder, "dist/yardstick.js"),
+  // What the services have as their main script cannot be bundled.
+  mainFields: ["module", "main"],
 };
 
-await build({
-  entryPoints: {
-    loopledger: here("../../server/src/lsp/main-node.ts"),
-    yardstick: here("yardstick-server.ts"),
-    "command-line": here("../../server/src/cli/main.ts"),
-  },
-  outdir: process.argv[2],
-  outExtension: { ".js": ".cjs" },
-  bundle: true,
-  minify: true,
-  platform: "node",
-  format: "cjs",
-  target: "node20",
-  mainFields: ["module", "main"],
-  plugins: [serverApart],
-  logLevel: "warning",
-});
+await Promise.all([...shipped, yardstick].map((bundle) => build({ ...common, ...bundle })));

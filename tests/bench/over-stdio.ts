@@ -58,10 +58,10 @@ export function bundleServers(): (name: ServerName | "command line") => readonly
   process.on("exit", () => rmSync(folder, { recursive: true, force: true }));
   execFileSync(process.execPath, ["tests/bench/bundle-servers.mjs", folder], { stdio: "inherit" });
   return (name) => {
-    if (name === "command line") return [join(folder, "command-line.cjs")];
+    if (name === "command line") return [join(folder, "dist/loopledger.js")];
     return name === "loopledger"
-      ? [join(folder, "loopledger.cjs"), "--stdio"]
-      : [join(folder, "yardstick.cjs"), name, "--stdio"];
+      ? [join(folder, "dist/server.js"), "--stdio"]
+      : [join(folder, "dist/yardstick.js"), name, "--stdio"];
   };
 }
 
