@@ -1,5 +1,5 @@
 ;;; What a pattern designer does in Emacs: opens a pattern, reads a finding, points at a row, mends it, renames.
-;;; Run by emacs.test.ts, which tells the server, the pattern and where to write what came of it.
+;;; Run by other-editors.test.ts, which tells the server, the pattern and where to write what came of it.
 (require 'package)
 (package-initialize)
 (require 'eglot)

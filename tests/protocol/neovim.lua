@@ -1,5 +1,5 @@
 -- What a pattern designer does in Neovim: opens a pattern, reads a finding, points at a row, mends it, renames.
--- Run by neovim.test.ts, which tells the server, the pattern and where to write what came of it.
+-- Run by other-editors.test.ts, which tells the server, the pattern and where to write what came of it.
 local env = vim.env
 vim.cmd("edit " .. env.LOOPLEDGER_PATTERN)
 local id = vim.lsp.start_client({

@@ -2,6 +2,7 @@ import type { WorkedRow } from "../fabric/worked";
 import { yarnUseOf } from "../measure/yarn-used";
 import { whyNoCount } from "../reshape/count-from-above";
 import { isRefusal } from "../reshape/row-trial";
+import { sentence } from "../text/sentence";
 import type { NotedEdit, Scene } from "./actions/action";
 import { nearestWithFollowing, type RewrittenWith, rewriteWithFollowing } from "./actions/rewrite-row";
 import { type RowHere, rowHere } from "./actions/row-here";
@@ -47,10 +48,6 @@ function answer(scene: Scene, here: RowHere, { count, sized }: Wanted): RewriteA
     return refused(here.row, `${sentence(found.why)} ${nearestWords(scene, here, { count, sized })}`.trim());
   const says = fitsWords(here, found, sized(count));
   return { ...refused(here.row, says), fits: true, edits: found.edits };
-}
-
-export function sentence(why: string): string {
-  return `${why.charAt(0).toUpperCase()}${why.slice(1)}.`;
 }
 
 function fitsWords(

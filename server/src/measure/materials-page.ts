@@ -1,3 +1,4 @@
+import { sentenceStart } from "../text/sentence";
 import { type Estimate, inWords, printed } from "./figures";
 import type { FinishingYarn, Materials, PieceMeasures, YarnAmount, YarnOfPattern } from "./materials";
 import { durationInWords } from "./time";
@@ -82,7 +83,7 @@ function cell(estimate: Estimate | null): string {
 function bySize(sizes: readonly string[], texts: readonly string[]): string {
   const same = texts.every((text) => text === texts[0]);
   const said = same ? (texts[0] ?? "") : sizes.map((size, i) => `${escaped(size)}: ${texts[i]}`).join(", ");
-  return said.charAt(0).toUpperCase() + said.slice(1);
+  return sentenceStart(said);
 }
 
 function table(head: readonly string[], rows: readonly (readonly string[])[]): string {

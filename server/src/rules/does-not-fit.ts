@@ -1,5 +1,6 @@
 import type { Outcome } from "../fabric/outcome";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { sentenceStart } from "../text/sentence";
 import type { Span } from "../text/span";
 import { faultOf } from "./broken-notes";
 import { fixOf, mendsOf, questionFor } from "./mends";
@@ -72,10 +73,6 @@ function wherePlacesComeFrom(row: WorkedRow, piece: WorkedPiece): Finding["relat
       ? `${says(name, "says")} ${places}.`
       : `${says(name, "leaves")} ${places} to work into.`;
   return [{ span: row.below.span, message }];
-}
-
-function sentenceStart(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 type Worked = Pick<Outcome, "needs" | "has">;

@@ -1,4 +1,5 @@
 import type { SaidWord } from "../notation/assembly";
+import { sentenceStart } from "../text/sentence";
 import type { Span } from "../text/span";
 import { leftOverParts } from "./left-over-parts";
 import { calledInText, type MadePiece, type Making, makingOf, type PlacedSentence } from "./pieces-made";
@@ -83,7 +84,7 @@ function pieceMeant({ word, noun }: SaidWord, making: Making, pattern: WorkedPat
 function newPart({ noun }: SaidWord, { assembly }: Making): Fix[] {
   const heading = assembly[0]?.part.heading;
   if (!heading) return [];
-  const name = noun.charAt(0).toUpperCase() + noun.slice(1);
+  const name = sentenceStart(noun);
   const span = { start: heading.start, end: heading.start };
   return [{ title: `Begin a part "${name}"`, edits: () => [{ span, newText: `${name}\n\n` }] }];
 }

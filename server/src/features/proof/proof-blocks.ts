@@ -1,6 +1,6 @@
+import { sentenceStart } from "../../text/sentence";
 import type { PlacedRow } from "../placed-row";
 import { type Block, line } from "../shown/blocks";
-import { sentence } from "../shown/sentence";
 import { placesShort } from "./place-names";
 import { type Proof, type ProofTable, proofOf, sizesOf } from "./proof";
 import type { ProofLine } from "./proof-lines";
@@ -20,7 +20,7 @@ export function proofBlocks({ row, piece }: PlacedRow): Block[] {
 
 function tableOf(proof: Proof, { lines }: ProofTable): Block[] {
   const isOver = lines.some(({ places }) => places !== "");
-  const over = `${sentence(placesShort(proof.noun))} of ${proof.below}`;
+  const over = `${sentenceStart(placesShort(proof.noun))} of ${proof.below}`;
   const head = ["Step", ...(isOver ? [over] : []), "Sts made", "Worked"];
   const rows = lines.slice(0, linesAtMost).map((each, i) => rowOf(each, i, isOver));
   const more = lines.length - rows.length;

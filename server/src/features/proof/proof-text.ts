@@ -1,6 +1,7 @@
 import type { RowLine } from "../../fabric/pattern";
 import type { WorkedRow } from "../../fabric/worked";
 import type { WorkedPattern } from "../../rules/rule";
+import { sentenceStart } from "../../text/sentence";
 import type { RowReport } from "../../workspace/report";
 import { rowReport } from "../../workspace/row-report";
 import { type PlacedRow, rowAtOrBefore } from "../placed-row";
@@ -8,7 +9,6 @@ import { wordsBehind } from "../row-instructions";
 import { belowTitle, isMany, rowTitle } from "../row-names";
 import { misfitWords } from "../row-notes";
 import { kindsOf, sts } from "../shown/counts";
-import { sentence } from "../shown/sentence";
 import { mergedSizes, type Numbers, sized } from "../shown/sized";
 import { numbered, placesShort } from "./place-names";
 import { type Proof, type ProofTable, proofOf, sizesOf } from "./proof";
@@ -62,7 +62,7 @@ function intro(proof: Proof, table: ProofTable, { row, piece }: PlacedRow): stri
   const isOver = table.lines.some(({ places }) => places !== "");
   const over = isOver ? `over the ${placesShort(proof.noun)} of ${proof.below}` : "step by step";
   const many = isMany(row) ? "the last of them is " : "";
-  return sentence(`${sizes === null ? "" : `in ${sizes}, `}${many}worked ${over}:`);
+  return sentenceStart(`${sizes === null ? "" : `in ${sizes}, `}${many}worked ${over}:`);
 }
 
 /** `2. st 2: 2 sc in one st (3 sts made so far)`. */

@@ -1,5 +1,6 @@
 import type { WorkedPattern } from "../../rules/rule";
 import { counted, type Noun } from "../../rules/wording";
+import { sentenceStart } from "../../text/sentence";
 import type { RowReport } from "../../workspace/report";
 import { rowReport } from "../../workspace/row-report";
 import { type PlacedRow, rowAtOrBefore } from "../placed-row";
@@ -7,7 +8,6 @@ import { type Proof, type ProofTable, proofOf, sizesOf } from "../proof/proof";
 import type { ProofLine } from "../proof/proof-lines";
 import { isMany, roundsOrRows, rowTitle } from "../row-names";
 import { kindsOf } from "../shown/counts";
-import { sentence } from "../shown/sentence";
 import { mergedSizes, sized } from "../shown/sized";
 import { spelledOut } from "./spelled-out";
 
@@ -22,7 +22,7 @@ export interface RowInWords {
 export function rowInWordsAt(pattern: WorkedPattern, offset: number): RowInWords | null {
   const placed = rowAtOrBefore(pattern, offset);
   if (!placed) return null;
-  const row = sentence(nameInWords(rowTitle(placed.row), placed));
+  const row = sentenceStart(nameInWords(rowTitle(placed.row), placed));
   return { row, text: inWords(row, placed, pattern) };
 }
 
@@ -35,7 +35,7 @@ function inWords(name: string, placed: PlacedRow, pattern: WorkedPattern): strin
 export function workedInWords(placed: PlacedRow, pattern: WorkedPattern): string | null {
   const { row, piece } = placed;
   const isTold = row.line.kind !== "foundation" && proofOf(row, piece) !== null;
-  return isTold ? inWords(sentence(nameInWords(rowTitle(row), placed)), placed, pattern) : null;
+  return isTold ? inWords(sentenceStart(nameInWords(rowTitle(row), placed)), placed, pattern) : null;
 }
 
 /** `round 3` for `Rnd 3`, `R3`, `3.` */

@@ -4,6 +4,7 @@ import { nearestSizes } from "../../reshape/resize/nearest-sizes";
 import { type Resized, resizePiece } from "../../reshape/resize/resize";
 import { silhouetteOf } from "../../reshape/resize/silhouette";
 import { isRefusal, type Refusal } from "../../reshape/row-trial";
+import { sentence } from "../../text/sentence";
 import { withEdits } from "../../text/span";
 import { Checker } from "../../workspace/checker";
 import type { Finding } from "../../workspace/report";
@@ -61,10 +62,6 @@ const ways = "60, x1.5, start 8 or, at your gauge, 40 cm, 16 in across, 20 cm hi
 
 export function refused(piece: string | null, says: string): ResizeAnswer {
   return { piece, now: null, ways: "", where: "at its widest", fits: false, says, notes: [], edits: [] };
-}
-
-function sentence(why: string): string {
-  return `${why.charAt(0).toUpperCase()}${why.slice(1)}`.replace(/(?<![.?!])$/, ".");
 }
 
 interface ResizedWith {

@@ -2,17 +2,11 @@ import type { WorkedRow } from "../../fabric/worked";
 import { yarnUseOf } from "../../measure/yarn-used";
 import { whyNoCount } from "../../reshape/count-from-above";
 import { isRefusal, type Refusal } from "../../reshape/row-trial";
+import { sentence } from "../../text/sentence";
 import { withEdits } from "../../text/span";
 import type { NotedEdit, Scene } from "../actions/action";
 import { rowHere } from "../actions/row-here";
-import {
-  linesBelow,
-  nearestWords,
-  type RewriteAnswer,
-  refused,
-  rewriteAnswer,
-  sentence,
-} from "../rewrite-question";
+import { linesBelow, nearestWords, type RewriteAnswer, refused, rewriteAnswer } from "../rewrite-question";
 import { rowTitle } from "../row-names";
 import { type Wanted, wantedIn } from "../wanted-count";
 import { saidOfAll } from "./in-all-sizes";
