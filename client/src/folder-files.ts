@@ -1,5 +1,6 @@
 import { type Disposable, l10n, RelativePattern, Uri, workspace } from "vscode";
 import type { BaseLanguageClient, StaticFeature } from "vscode-languageclient";
+import { tell } from "./tell";
 import { whyNotRead } from "./why-not-read";
 
 /** A file's text, or why it cannot be had. */
@@ -7,7 +8,7 @@ type FileContent = { readonly text: string } | { readonly reason: string };
 
 /** Hidden folders and installed packages hold no patterns of one's own. */
 const notOwn = "{**/node_modules/**,**/.*/**}";
-/** More are not looked through at once. */
+/** More in a folder are not looked through, which is told. */
 const patternsAtMost = 5_000;
 
 /** Tells the server that patterns of folders are read for it: only the editor reads every kind of folder. */
@@ -22,9 +23,10 @@ export const readsPatterns: StaticFeature = {
 
 /** Answers the server that asks for the patterns of a folder, and for their texts. */
 export function readFolders(client: BaseLanguageClient): Disposable[] {
+  const toldOf = new Set<string>();
   return [
     client.onRequest("loopledger/listPatterns", ({ folder }: { readonly folder: string }) =>
-      list(client, Uri.parse(folder)),
+      list(client, Uri.parse(folder), toldOf),
     ),
     client.onRequest<FileContent, unknown>("loopledger/readPattern", (params) =>
       read(Uri.parse((params as { readonly uri: string }).uri)),
@@ -32,10 +34,24 @@ export function readFolders(client: BaseLanguageClient): Disposable[] {
   ];
 }
 
-async function list(client: BaseLanguageClient, folder: Uri): Promise<string[]> {
+/** Folders are listed often: of each that holds too many it is told once. */
+async function list(client: BaseLanguageClient, folder: Uri, toldOf: Set<string>): Promise<string[]> {
   const inFolder = new RelativePattern(folder, "**/*.crochet");
-  const found = await workspace.findFiles(inFolder, notOwn, patternsAtMost);
-  return found.map((uri) => client.code2ProtocolConverter.asUri(uri)).sort();
+  const found = await workspace.findFiles(inFolder, notOwn, patternsAtMost + 1);
+  if (found.length > patternsAtMost && !toldOf.has(folder.path)) {
+    toldOf.add(folder.path);
+    tell(
+      l10n.t(
+        "{0} holds more than {1} patterns, and only {1} of them are checked. Open a smaller folder, or the pattern itself.",
+        folder.path,
+        patternsAtMost,
+      ),
+    );
+  }
+  return found
+    .slice(0, patternsAtMost)
+    .map((uri) => client.code2ProtocolConverter.asUri(uri))
+    .sort();
 }
 
 async function read(uri: Uri): Promise<FileContent> {

@@ -2,12 +2,13 @@ import { beforeEach, expect, test, vi } from "vitest";
 import { readFolders } from "../../client/src/folder-files";
 import { followStyleFile, withStyleFile } from "../../client/src/style-file";
 
-/* What the editor says where it cannot read a file. No published source. */
+/* What the editor says where it cannot read a file, or all files. No published source. */
 
 const editor = vi.hoisted(() => ({
   told: [] as string[],
   readFile: (): Uint8Array => new Uint8Array(),
   settingsOf: [] as unknown[],
+  patterns: 0,
   saved: (_: { uri: unknown }): void => undefined,
 }));
 
@@ -26,10 +27,12 @@ vi.mock("vscode", () => ({
   RelativePattern: class {},
   Uri: { parse: (path: string) => ({ path }), joinPath: (_: unknown, path: string) => ({ path }) },
   l10n: {
-    t: (message: string, ...parts: string[]) => message.replace(/\{(\d)\}/g, (_, i) => parts[i] ?? ""),
+    t: (message: string, ...parts: unknown[]) => message.replace(/\{(\d)\}/g, (_, i) => `${parts[i]}`),
   },
   window: { showInformationMessage: (message: string) => editor.told.push(message) },
   workspace: {
+    findFiles: async (_pattern: unknown, _without: unknown, atMost: number) =>
+      Array.from({ length: Math.min(atMost, editor.patterns) }, (_, i) => ({ path: `/stall/${i}.crochet` })),
     fs: { readFile: async () => editor.readFile() },
     getWorkspaceFolder: () => ({ uri: { path: "/stall" } }),
     getConfiguration: (_: string, scope: unknown) => ({
@@ -49,6 +52,16 @@ vi.mock("vscode-languageclient", () => ({
 }));
 
 beforeEach(() => editor.told.splice(0));
+
+/** What the server may ask. */
+function server() {
+  const answers = new Map<string, (params: object) => Promise<unknown>>();
+  readFolders({
+    code2ProtocolConverter: { asUri: ({ path }: { path: string }) => path },
+    onRequest: (name: string, answer: never) => answers.set(name, answer),
+  } as never);
+  return async (name: string, params: object) => answers.get(name)?.(params);
+}
 
 const holding = (text: string) => () => new TextEncoder().encode(text);
 const failing = (code: string) => () => {
@@ -102,9 +115,21 @@ test.each([
   ["one in an old encoding", () => new Uint8Array([0x66, 0xfc, 0x72]), /not saved as UTF-8\. Open it/],
 ])("a pattern that cannot be read is told with what to do: %s", async (_, readFile, said) => {
   editor.readFile = readFile;
-  const answers = new Map<string, (params: object) => Promise<object>>();
-  readFolders({ onRequest: (name: string, answer: never) => answers.set(name, answer) } as never);
-  const answer = await answers.get("loopledger/readPattern")?.({ uri: "/stall/hat" });
+  const ask = server();
+  const answer = await ask("loopledger/readPattern", { uri: "/stall/hat" });
   expect(answer).toEqual({ reason: expect.stringMatching(said) });
   expect(JSON.stringify(answer)).not.toMatch(/Error/);
+});
+
+test("a folder with more patterns than are looked through is told of, once", async () => {
+  const ask = server();
+  editor.patterns = 5_000;
+  expect(await ask("loopledger/listPatterns", { folder: "/stall" })).toHaveLength(5_000);
+  expect(editor.told).toEqual([]);
+  editor.patterns = 6_000;
+  for (let i = 0; i < 2; i++)
+    expect(await ask("loopledger/listPatterns", { folder: "/stall" })).toHaveLength(5_000);
+  expect(editor.told).toEqual([
+    expect.stringMatching(/^\/stall holds more than 5000 patterns, and only 5000 of them are checked\. Open/),
+  ]);
 });
