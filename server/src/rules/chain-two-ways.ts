@@ -1,3 +1,4 @@
+import { perPiece } from "../fabric/parts";
 import { isRight, reworking } from "../fabric/rework";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { readConventions } from "../notation/declared";
@@ -39,16 +40,24 @@ Row 2: Ch 2, turn, hdc in each st across. (10 hdc)
     const notes = notesOn(pattern);
     if (notes.size === 0) return [];
     return pattern.pieces.flatMap((piece) =>
-      piece.rows.flatMap((row) => {
-        const said = openingSays(row.line.text);
-        const note = said && notes.get(said.chains);
-        if (!said || !note || note.counts === said.counts || !isRightByNotes(row, said, piece)) return [];
+      openingsIn(piece).flatMap(({ at, said }) => {
+        const row = piece.rows[at] as WorkedRow;
+        const note = notes.get(said.chains);
+        if (!note || note.counts === said.counts || !isRightByNotes(row, said, piece)) return [];
         const start = row.line.start + said.start;
         return [foundOn(rowName(row), said, { start, end: start + said.text.length }, note)];
       }),
     );
   },
 };
+
+/** Rows that say of their opening chain whether it counts, by their index. */
+const openingsIn = perPiece(({ rows }) =>
+  rows.flatMap(({ line }, at) => {
+    const said = openingSays(line.text);
+    return said ? [{ at, said }] : [];
+  }),
+);
 
 function isRightByNotes(row: WorkedRow, { text, start }: Said, { context }: WorkedPiece): boolean {
   const typed = row.line.text;
