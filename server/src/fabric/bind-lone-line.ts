@@ -3,7 +3,7 @@ import { isInFirst } from "./bind-start";
 import { type Choice, forSize, type Instruction } from "./instructions";
 
 /** A line with no mark and no word on how often is worked once, or over and over to the end. */
-export function withLoneLine(all: readonly Instruction[], choices: Choice[]): Instruction[] {
+export function withLoneLine(all: readonly Instruction[], text: string, choices: Choice[]): Instruction[] {
   const from = all.findIndex(
     (instruction) => !["turn", "start", "mark", "unknown", "begin-at", "begins"].includes(instruction.op),
   );
@@ -33,6 +33,7 @@ export function withLoneLine(all: readonly Instruction[], choices: Choice[]): In
     reach.at(-1) === "all" &&
     body.length > 1 &&
     last?.op === "work" &&
+    !worksEach.test(text.slice(last.span.start, last.span.end)) &&
     body.slice(0, -1).some((instruction) => instruction.op === "work")
   ) {
     const choice =
@@ -56,6 +57,9 @@ export function withLoneLine(all: readonly Instruction[], choices: Choice[]): In
   const unit: Instruction = { op: "repeat", body, times: { how: "to-end", until: null }, span };
   return [...all.slice(0, from), { op: "either", choice, options: [body, [unit]], span }];
 }
+
+/** `sc in each st across` goes over all of them by itself; `inc across` may close the line that is repeated. */
+const worksEach = /\b(?:each|every)\b/i;
 
 /** How often a row's last stitch is worked by a sign behind it: `inc x6`. */
 interface Often {

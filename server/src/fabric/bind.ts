@@ -82,7 +82,7 @@ class Binder extends ProseBinder {
     };
     return {
       ...base,
-      ...rowChoices(instructions, this.choices, this.declared, this.context),
+      ...rowChoices(instructions, this.text, this.choices, this.declared, this.context),
     };
   }
 

@@ -24,6 +24,7 @@ type Rest = Pick<RowPlan, "instructions" | "choices" | "carried" | "carriedDecla
  */
 export function rowChoices(
   bound: readonly Instruction[],
+  text: string,
   choices: Choice[],
   declared: Declared | null,
   context: BindContext,
@@ -44,7 +45,7 @@ export function rowChoices(
   const opened =
     onChain ?? (joinsPieces(kept) ? kept : openRow(kept, choices, late ? null : declared, context));
   return {
-    instructions: piecesIn(opened).length > 0 ? opened : withLoneLine(opened, choices),
+    instructions: piecesIn(opened).length > 0 ? opened : withLoneLine(opened, text, choices),
     choices,
     carried,
     foundation,
