@@ -1,5 +1,5 @@
 // What `npm start` and `npm test` need before anything is installed: only Node's own modules may be used here.
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -27,14 +27,39 @@ export function saidByNpm(words) {
 }
 
 /**
+ * Runs npm, shows what it says while it goes on, and keeps the end of that.
+ * @param {string[]} words as typed after `npm`
+ * @returns {Promise<{ passed: boolean, end: string }>} `end`: about the last 8,000 characters
+ */
+export function watchNpm(words) {
+  const { program, first, shell } = howToStart();
+  const running = spawn(program, [...first, ...words], {
+    cwd: root,
+    shell,
+    stdio: ["inherit", "pipe", "pipe"],
+  });
+  let end = "";
+  for (const { from, to } of [
+    { from: running.stdout, to: process.stdout },
+    { from: running.stderr, to: process.stderr },
+  ]) {
+    from.setEncoding("utf8").on("data", (text) => {
+      to.write(text);
+      end = (end + text).slice(-8_000);
+    });
+  }
+  return new Promise((resolve) => {
+    running.on("error", (error) => resolve({ passed: false, end: error.message }));
+    running.on("close", (status) => resolve({ passed: status === 0, end }));
+  });
+}
+
+/**
  * @param {string[]} words
  * @param {import("node:child_process").SpawnSyncOptions} options
  */
 function start(words, options) {
-  // npm tells its scripts where it is; running that file needs no shell, on Windows either.
-  const itself = process.env.npm_execpath;
-  const [program, first] = itself?.endsWith("js") ? [process.execPath, [itself]] : ["npm", []];
-  const shell = program === "npm" && process.platform === "win32";
+  const { program, first, shell } = howToStart();
   const maxBuffer = 64 * 1024 * 1024;
   return spawnSync(program, [...first, ...words], {
     cwd: root,
@@ -43,6 +68,13 @@ function start(words, options) {
     ...options,
     encoding: "utf8",
   });
+}
+
+/** npm tells its scripts where it is; running that file needs no shell, on Windows either. */
+function howToStart() {
+  const itself = process.env.npm_execpath;
+  if (itself?.endsWith("js")) return { program: process.execPath, first: [itself], shell: false };
+  return { program: "npm", first: [], shell: process.platform === "win32" };
 }
 
 /** Ends the process unless the Node that runs it is new enough. */

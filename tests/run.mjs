@@ -1,6 +1,6 @@
 // `npm test`: everything that must hold, on a fresh clone too. Goes on after a failure, so that one run tells all.
 import { whyNoEditorTest } from "./editor/programs.mjs";
-import { installPackages, npm, requireNode } from "./npm.mjs";
+import { installPackages, requireNode, watchNpm } from "./npm.mjs";
 
 const steps = [
   { script: "types", checks: "types and layers" },
@@ -14,11 +14,11 @@ const steps = [
 ];
 
 /** @param {{ script: string, args?: string[], checks: string }} step */
-function run({ script, args = [], checks }) {
+async function run({ script, args = [], checks }) {
   console.log(`\n── ${checks} (npm run ${script})`);
   const started = Date.now();
-  const passed = npm(["run", "--silent", script, "--", ...args]);
-  return { script, checks, passed, seconds: Math.round((Date.now() - started) / 1000) };
+  const { passed, end } = await watchNpm(["run", "--silent", script, "--", ...args]);
+  return { script, checks, passed, end, seconds: Math.round((Date.now() - started) / 1000) };
 }
 
 requireNode();
@@ -27,7 +27,13 @@ if (!installPackages()) {
   process.exit(1);
 }
 
-const results = steps.map(run);
+const results = [];
+for (const step of steps) results.push(await run(step));
+
+// Said again at the end: of a long log, only that part may be at hand.
+for (const { checks, end } of results.filter(({ passed }) => !passed)) {
+  console.log(`\n── what was said last of ${checks}\n${end}`);
+}
 console.log("");
 for (const { script, checks, passed, seconds } of results) {
   console.log(`${passed ? "passed" : "FAILED"}  ${checks}: npm run ${script} (${seconds} s)`);
