@@ -1,4 +1,5 @@
 import type { Sized } from "../notation/words";
+import { say } from "../text/say";
 import { stitchOf } from "../trade/stitches";
 import type { BindContext } from "./bind";
 import { asSpace, type Declared, firstKind, slipsIntoSpace, type Way } from "./bind-start";
@@ -24,7 +25,11 @@ export function skippedChains(
         ? [{ ...block, cost: 0 }]
         : [...usual, block]
       : usual;
-  choices.push({ options: ways.map((way) => way.says), costs: ways.map((way) => way.cost) });
+  choices.push({
+    options: ways.map((way) => way.says),
+    costs: ways.map((way) => way.cost),
+    about: { chains: n - 1 },
+  });
   return [
     {
       op: "start",
@@ -56,8 +61,8 @@ function skippedWays(
   const way = (counted: boolean, space: number, cost: number): Way => ({
     option: { counted, takesPlace: false, kind, space },
     says: counted
-      ? `the ${n} skipped chains count as a ${kind}${space ? ` and a ch-${space} space` : ""}`
-      : "the skipped chains do not count as a stitch",
+      ? say`the ${n} skipped chains count as a ${kind}${space ? say` and a ch-${space} space` : ""}`
+      : say`the skipped chains do not count as a stitch`,
     cost,
   });
   if (declared) return [way(declared.counts === "yes", declared.counts === "yes" ? declared.space : 0, 0)];

@@ -1,4 +1,5 @@
 import type { Sized } from "../notation/words";
+import { say } from "../text/say";
 import { firstKind } from "./bind-start";
 import type { Choice, Instruction, Take, WorkRun } from "./instructions";
 
@@ -42,7 +43,7 @@ export function withEnding(all: readonly Instruction[], choices: Choice[]): read
   const { omits } = all[at] as Extract<Instruction, { op: "ending" }>;
   if (omits) {
     const choice =
-      choices.push({ options: ["the last part is left out of the last repeat"], costs: [0] }) - 1;
+      choices.push({ options: [say`the last part is left out of the last repeat`], costs: [0] }) - 1;
     const ending = { with: [], choice, keeps: [repeat.body.length - 1] };
     return [...all.slice(0, at - 1), { ...repeat, ending }, ...behind];
   }
@@ -53,8 +54,8 @@ export function withEnding(all: readonly Instruction[], choices: Choice[]): read
   );
   const options = keeps.map((n) =>
     n === 0
-      ? "the ending follows the last whole repeat"
-      : `the ending takes the place of all but the first ${n} parts of the last repeat`,
+      ? say`the ending follows the last whole repeat`
+      : say`the ending takes the place of all but the first ${n} parts of the last repeat`,
   );
   const usual = likeness(repeat.body, behind);
   const choice = choices.push({ options, costs: keeps.map((n) => endingCost(n, usual, keeps.length)) }) - 1;
@@ -69,8 +70,8 @@ export function withToldLast(all: readonly Instruction[], choices: Choice[]): re
   const others = all.filter(({ op }) => op !== "told");
   if (repeat?.op !== "repeat" || repeat.ending || !isLikeLast(told.work, repeat.body)) return others;
   const options = [
-    "the last stitch of the last repeat goes where the others do",
-    "the last stitch of the last repeat goes where it is told",
+    say`the last stitch of the last repeat goes where the others do`,
+    say`the last stitch of the last repeat goes where it is told`,
   ];
   const choice = choices.push({ options, costs: [0, 0.1] }) - 1;
   const keeps = ["as ever", repeat.body.length - 1] as const;
@@ -98,7 +99,7 @@ export function withRoundEnd(all: readonly Instruction[], choices: Choice[]): re
     const began = firstKind(all.slice(0, i));
     if (!last || began === null || firstKind([last]) !== began || all.slice(i + 1).some(isWork))
       return repeat;
-    const options = ["the last repeat is worked whole", "the last repeat ends where the round began"];
+    const options = [say`the last repeat is worked whole`, say`the last repeat ends where the round began`];
     const choice = choices.push({ options, costs: [0, 0.5] }) - 1;
     return { ...repeat, ending: { with: [], choice, keeps: [0, repeat.body.length - 1], inRounds: true } };
   });

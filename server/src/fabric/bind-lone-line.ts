@@ -1,4 +1,5 @@
 import type { Sized } from "../notation/words";
+import { say } from "../text/say";
 import { isInFirst } from "./bind-start";
 import { type Choice, forSize, type Instruction } from "./instructions";
 
@@ -38,7 +39,7 @@ export function withLoneLine(all: readonly Instruction[], text: string, choices:
   ) {
     const choice =
       choices.push({
-        options: ["only the last part is repeated", "the whole line is repeated"],
+        options: [say`only the last part is repeated`, say`the whole line is repeated`],
         costs: [0, 1],
       }) - 1;
     const unit: Instruction = {
@@ -52,8 +53,10 @@ export function withLoneLine(all: readonly Instruction[], text: string, choices:
   if (reach.at(-1) !== "some" || !body.some((instruction) => instruction.op === "work")) return [...all];
   if (isLoneRun(body)) return [...all];
   const choice =
-    choices.push({ options: ["the line is worked once", "the line is repeated to the end"], costs: [0, 1] }) -
-    1;
+    choices.push({
+      options: [say`the line is worked once`, say`the line is repeated to the end`],
+      costs: [0, 1],
+    }) - 1;
   const unit: Instruction = { op: "repeat", body, times: { how: "to-end", until: null }, span };
   return [...all.slice(0, from), { op: "either", choice, options: [body, [unit]], span }];
 }
@@ -89,8 +92,8 @@ function isPlainRun(instruction: Instruction): boolean {
 function wholeOrLast(body: readonly Instruction[], { n, once }: Often, choices: Choice[]): Instruction {
   const times = n.join("/");
   const options = [
-    `only the last stitch is worked ${times} times`,
-    `the whole line is worked ${times} times`,
+    say`only the last stitch is worked ${times} times`,
+    say`the whole line is worked ${times} times`,
   ];
   const choice = choices.push({ options, costs: [0, 0.6] }) - 1;
   const span = { start: body[0]?.span.start ?? 0, end: once.span.end };

@@ -1,5 +1,6 @@
 import type { Tree } from "../notation/tree";
 import type { Sized, Word } from "../notation/words";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { type Choice, type Take, type Target, targetsOf, type Until } from "./instructions";
 import { type BindContext, isGroupName } from "./stitch-use";
@@ -113,8 +114,12 @@ export class PlaceBinder extends RowWords {
   /** The row whose loops are worked into: `in leftover front loops of Rnd 2`. */
   protected onRow: number | null = null;
 
-  protected choose(options: readonly string[], costs: readonly number[], habit?: Choice["habit"]): number {
-    this.choices.push({ options, costs, ...(habit ? { habit } : {}) });
+  protected choose(
+    options: readonly string[],
+    costs: readonly number[],
+    more?: Pick<Choice, "habit" | "about">,
+  ): number {
+    this.choices.push({ options, costs, ...more });
     return this.choices.length - 1;
   }
 
@@ -218,7 +223,7 @@ export class PlaceBinder extends RowWords {
     if (place.has("g") && !onRing) return [{ how: "nowhere" }];
     if (place.has("Z")) return [{ how: "next", n: [2], of: anyStitch }];
     if (/row ends?|ends? of (?:each )?row|side of/i.test(place.text) && !place.has("C") && !place.has("I"))
-      return [{ how: "unknown", why: `"${place.text}" cannot be counted` }];
+      return [{ how: "unknown", why: say`"${place.text}" cannot be counted` }];
     return null;
   }
 
@@ -281,8 +286,8 @@ export class PlaceBinder extends RowWords {
   private spikeChoice(): number {
     return this.choose(
       [
-        "the stitch stands in front of the next one, which is not worked",
-        "the stitch takes no place of its own",
+        say`the stitch stands in front of the next one, which is not worked`,
+        say`the stitch takes no place of its own`,
       ],
       [0, 0.1],
     );
@@ -400,7 +405,7 @@ function hookRun(words: readonly Word[]): Take[] {
   const numbers = words.flatMap(({ cls, number }) => (cls === "o" ? (number?.[0] ?? []) : []));
   const [first = 1] = numbers;
   if (numbers.some((n, i) => n !== first + i))
-    return [{ how: "unknown", why: "these chains do not follow one another" }];
+    return [{ how: "unknown", why: say`these chains do not follow one another` }];
   return [
     { how: "from-hook", n: [first] },
     { how: "next", n: [numbers.length - 1], of: { sort: "chain" } },

@@ -1,5 +1,6 @@
 import type { Tree } from "../notation/tree";
 import type { Sized } from "../notation/words";
+import { say } from "../text/say";
 import { PlaceBinder } from "./bind-places";
 import { type Instruction, targetsOf } from "./instructions";
 import { placesOver } from "./takes";
@@ -40,7 +41,7 @@ export class SequenceBinder extends PlaceBinder {
     const [told] = over ? this.placeTakes(over, false) : [];
     // `2/2 cable over next 3 sts`, where the cable is explained over 4.
     if (told?.how === "next" && placesOver(sequence) !== null && told.n[0] !== placesOver(sequence))
-      this.outOfReach ??= `"${this.textOf(node)}" is explained over ${placesOver(sequence)} sts`;
+      this.outOfReach ??= say`"${this.textOf(node)}" is explained over ${placesOver(sequence)} sts`;
     const inSpaces = told && targetsOf(told).some(({ sort }) => sort === "space");
     if (inSpaces && told.how === "each")
       return [{ op: "repeat", body: sequence, times: { how: "to-end", until: told.until }, span }];

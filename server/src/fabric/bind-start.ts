@@ -1,4 +1,5 @@
 import type { Sized } from "../notation/words";
+import { say } from "../text/say";
 import { stitchOf, type Terms } from "../trade/stitches";
 import type { BindContext } from "./bind";
 import {
@@ -60,8 +61,8 @@ function missedUnder(all: readonly Instruction[], start: number, choices: Choice
   const isOne = take?.how === "next" && take.unplaced && take.of.sort === "stitch" && `${take.n}` === "1";
   if (skip?.op !== "skip" || !isOne) return [...all];
   const options = [
-    "the stitch that is missed is the next one",
-    "the stitch that is missed is under the chain",
+    say`the stitch that is missed is the next one`,
+    say`the stitch that is missed is under the chain`,
   ];
   const choice = choices.push({ options, costs: [0, 0.3] }) - 1;
   const under: Instruction = { ...skip, takes: [{ ...take, first: true }] };
@@ -139,6 +140,7 @@ function startOf(
   choices.push({
     options: ways.map((way) => way.says),
     costs: ways.map((way) => way.cost),
+    about: { chains: n },
     habit: startHabit(
       n,
       ways.map((way) => way.option),
@@ -176,7 +178,7 @@ function worksIn(list: readonly Instruction[]): Extract<Instruction, { op: "work
 
 function inCluster(n: number, kind: string): Way {
   const option = { counted: false, takesPlace: true, kind, space: 0 };
-  return { option, says: `the ch ${n} at the start is part of the first cluster`, cost: 0 };
+  return { option, says: say`the ch ${n} at the start is part of the first cluster`, cost: 0 };
 }
 
 /** `sl st in next ch-3 sp, ch 3, 3 dc in same sp`, over and over: what opens the row is a block like those behind it. */
@@ -200,7 +202,7 @@ function onLastSlip(ways: readonly Way[], before: readonly Instruction[]): Way[]
     .filter(({ option }) => option.counted && option.takesPlace)
     .map(({ option, says, cost }) => ({
       option: { ...option, takesPlace: false },
-      says: `${says} and stands on the last slip stitch`,
+      says: say`${says} and stands on the last slip stitch`,
       cost: cost + 0.3,
     }));
 }
@@ -209,7 +211,7 @@ function onLastSlip(ways: readonly Way[], before: readonly Instruction[]): Way[]
 function withTall(n: number, usual: Way[], declared: Declared | null, { conventions }: BindContext): Way[] {
   const tall = declared === null ? conventions.tallStarts.get(n) : undefined;
   if (!tall) return usual;
-  const says = `the ch ${n} at the start counts as a ${tall.kind} and a ch-${tall.space} space`;
+  const says = say`the ch ${n} at the start counts as a ${tall.kind} and a ch-${tall.space} space`;
   const option = { counted: true, takesPlace: true, ...tall };
   return [{ option, says, cost: 0 }, ...usual.map((way) => ({ ...way, cost: way.cost + 0.2 }))];
 }
@@ -246,7 +248,7 @@ function startWays(n: number, kind: string, declared: Declared | null, context: 
   const space = declared?.space || (declared === null && n > height && height > 1 ? n - height : 0);
   const way = (counted: boolean, takesPlace: boolean, cost: number): Way => ({
     option: { counted, takesPlace, kind, space },
-    says: `the ch ${n} at the start ${counted ? `counts as a ${kind}` : "does not count as a stitch"}`,
+    says: say`the ch ${n} at the start ${counted ? say`counts as a ${kind}` : say`does not count as a stitch`}`,
     cost,
   });
   if (declared && declared.from < 0) return [way(true, false, 0)];
@@ -315,7 +317,7 @@ function startsInFirst(rest: readonly Instruction[]): boolean {
 export function asSpace(n: number, kind: string): Way {
   return {
     option: { counted: false, takesPlace: false, kind, space: n },
-    says: `the ${n} chains before it are a ch-${n} space`,
+    says: say`the ${n} chains before it are a ch-${n} space`,
     cost: 1,
   };
 }

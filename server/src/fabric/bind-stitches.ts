@@ -1,5 +1,6 @@
 import type { Tree } from "../notation/tree";
 import type { Sized } from "../notation/words";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { SequenceBinder } from "./bind-sequences";
 import type { Named } from "./bound-so-far";
@@ -62,9 +63,9 @@ export class StitchBinder extends SequenceBinder {
     if (settled === "more") return { how: "fixed", n: n.map((value) => (value === null ? null : value + 1)) };
     const shown = n.join("/");
     const choice = this.choose(
-      [`"${text.trim()}" means ${shown} times in all`, `"${text.trim()}" means ${shown} more times`],
+      [say`"${text.trim()}" means ${shown} times in all`, say`"${text.trim()}" means ${shown} more times`],
       [0, 0],
-      { topic: "times", means: ["in all", "more"] },
+      { habit: { topic: "times", means: ["in all", "more"] }, about: { said: text.trim(), n: shown } },
     );
     return { how: "doubtful", n, choice };
   }
@@ -177,7 +178,7 @@ export class StitchBinder extends SequenceBinder {
       !/\d+ (?:\p{L}+ )?(?:sts?|sc|dc|ch)\b|\beach\b/iu.test(this.text.slice(span.start + 3, span.end)) &&
       !wheres.some((part) => isWholePiece(part) && (count !== null || this.isAround(part)));
     if (!alongEdge && !onPiece) return null;
-    const why = `"${this.textOf(node)}" is worked on an edge that cannot be counted`;
+    const why = say`"${this.textOf(node)}" is worked on an edge that cannot be counted`;
     this.outOfReach = why;
     // `in each row end`, `along each edge`: nor is it known how often.
     const known = count !== null && !this.words.slice(node.from, node.to).some((word) => word.cls === "e");
@@ -369,8 +370,8 @@ export class StitchBinder extends SequenceBinder {
     if (!only || plain.length > 1 || only.op !== "work") return [...plain];
     this.layers ??= this.choose(
       [
-        "each stitch through both layers uses two stitches of the round",
-        "the layers are two pieces that lie alike",
+        say`each stitch through both layers uses two stitches of the round`,
+        say`the layers are two pieces that lie alike`,
       ],
       [0, 0.4],
     );
@@ -396,7 +397,7 @@ export class StitchBinder extends SequenceBinder {
     const known = this.gluedChoices.get(text.toLowerCase());
     if (known !== undefined) return known;
     const choice = this.choose(
-      [`"${text}" is ${n} stitches in a row`, `"${text}" is ${n} stitches in one place`],
+      [say`"${text}" is ${n} stitches in a row`, say`"${text}" is ${n} stitches in one place`],
       [0, 1],
     );
     this.gluedChoices.set(text.toLowerCase(), choice);
@@ -406,7 +407,7 @@ export class StitchBinder extends SequenceBinder {
   /** `2 sc in every other st`: what happens to the stitches between is not said. */
   protected everyOther(stitch: StitchUse, per: Sized, span: Span): Instruction[] {
     const choice = this.choose(
-      ["the stitches between are worked plainly", "the stitches between are skipped"],
+      [say`the stitches between are worked plainly`, say`the stitches between are skipped`],
       [0, 0],
     );
     const next: Take = { how: "next", n: one, of: anyStitch };
@@ -467,18 +468,18 @@ export class StitchBinder extends SequenceBinder {
     if (count === null) return [this.spread(stitch, span, node)];
     const word = this.words.slice(node.from, node.to).find((part) => part.cls === "S")?.value ?? "";
     if (/^(inc|dec|invdec)$/.test(word)) {
-      this.outOfReach = `"${this.textOf(node)}" gives a number but not where`;
+      this.outOfReach = say`"${this.textOf(node)}" gives a number but not where`;
       return [{ op: "change", by: count.map((n) => (n === null ? null : word === "inc" ? n : -n)), span }];
     }
-    this.outOfReach = `"${this.textOf(node)}" does not say which places it uses`;
+    this.outOfReach = say`"${this.textOf(node)}" does not say which places it uses`;
     return [{ op: "work", stitch, per: count, takes: [{ how: "nowhere" }], span }];
   }
 
   /** `sc evenly around`: one in each, or as many as the maker sees fit. */
   private spread(stitch: StitchUse, span: Span, node: Tree): Instruction {
-    const why = `"${this.textOf(node)}" does not say how many`;
+    const why = say`"${this.textOf(node)}" does not say how many`;
     const choice = this.choose(
-      ["there is one in each stitch", "there are as many as the count says, spread evenly"],
+      [say`there is one in each stitch`, say`there are as many as the count says, spread evenly`],
       [0, 1],
     );
     const ways = [{ how: "each", of: [anyStitch], until: null } as const, { how: "unknown", why } as const];

@@ -1,5 +1,6 @@
 import type { Tree } from "../notation/tree";
 import type { Sized, Word } from "../notation/words";
+import { say } from "../text/say";
 import { works } from "./bind-joins";
 import { ProseBinder } from "./bind-prose";
 import { slips } from "./bind-stated";
@@ -32,7 +33,7 @@ export function bindRow(text: string, words: readonly Word[], tree: Tree, contex
   return tunisian.test(text)
     ? {
         ...plan,
-        outOfReach: "Tunisian rows are worked in two passes, which are not counted here",
+        outOfReach: say`Tunisian rows are worked in two passes, which are not counted here`,
         instructions: [],
       }
     : plan;
@@ -58,13 +59,13 @@ class Binder extends ProseBinder {
   row(tree: Tree): RowPlan {
     const instructions = this.bindAll(tree.children);
     if (this.cutBehind > 0 && instructions.slice(this.cutBehind).some(works)) {
-      const why = "the yarn is cut in the middle of it, and its parts are not counted apart";
+      const why = say`the yarn is cut in the middle of it, and its parts are not counted apart`;
       this.outOfReach ??= why;
       instructions.push({ op: "skip", takes: [{ how: "unknown", why }], span: this.span(tree) });
     }
     // What only looks like prose may be all that the row says.
     if (this.passedOver !== null && !instructions.some(works) && !instructions.some(slips))
-      this.outOfReach ??= `"${this.passedOver}" is said in a way that is not understood`;
+      this.outOfReach ??= say`"${this.passedOver}" is said in a way that is not understood`;
     const base = {
       text: this.text,
       stated: this.stated,
@@ -363,7 +364,10 @@ class Binder extends ProseBinder {
           body,
           times: {
             how: "lone",
-            choice: this.choose(["the group is worked once", "the group is repeated to the end"], [0.5, 0]),
+            choice: this.choose(
+              [say`the group is worked once`, say`the group is repeated to the end`],
+              [0.5, 0],
+            ),
           },
           span,
         },
@@ -455,7 +459,7 @@ class Binder extends ProseBinder {
     return this.bindAll(list.children).flatMap((one): Take[] => {
       if (one.op === "chain") return [{ how: "next", n: [1], of: { sort: "space" } }];
       if (one.op !== "work")
-        return [{ how: "unknown", why: `"${this.textOf(list)}" is not understood here` }];
+        return [{ how: "unknown", why: say`"${this.textOf(list)}" is not understood here` }];
       const [take] = one.takes;
       const n = take?.how === "next" ? take.n : null;
       return n === null || one.stitch.makes === 0 ? [] : [{ how: "next", n, of: anyStitch }];
@@ -484,7 +488,7 @@ class Binder extends ProseBinder {
 }
 
 export function wrongList(list: string, numbers: number, sizes: number): string {
-  return `"${list}" has ${numbers} numbers, and the pattern has ${sizes} sizes`;
+  return say`"${list}" has ${numbers} numbers, and the pattern has ${sizes} sizes`;
 }
 
 /** Word classes that say nothing to count. */

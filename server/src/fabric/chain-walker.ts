@@ -1,3 +1,4 @@
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import type { StitchUse, Take } from "./instructions";
 import { PlaceTaker } from "./place-taker";
@@ -16,7 +17,7 @@ export abstract class ChainWalker extends PlaceTaker {
   protected openSide(n: number, kind: string, span: Span): void {
     const { lastChain } = this;
     if (lastChain === null) {
-      this.outOfReach ??= "there is no chain to work back along";
+      this.outOfReach ??= say`there is no chain to work back along`;
       return;
     }
     this.steps.pop();
@@ -100,7 +101,7 @@ export abstract class ChainWalker extends PlaceTaker {
     if (this.below.chain === null) {
       const free = this.sources.alongChain();
       if (free) this.cursor = free;
-      else this.outOfReach ??= "it is worked along a chain that other rows stand on";
+      else this.outOfReach ??= say`it is worked along a chain that other rows stand on`;
       return;
     }
     const out = this.cursor.total - ((this.fromHook ?? 1) - 1);

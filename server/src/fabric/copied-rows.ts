@@ -1,4 +1,5 @@
 import { pieceKey } from "../notation/piece-names";
+import { say } from "../text/say";
 import type { Below } from "./below";
 import { type Copy, copyOf } from "./copies";
 import { countedOutcome } from "./counted-rows";
@@ -50,10 +51,10 @@ export abstract class CopiedRows extends PlainRows {
   }
 
   protected lacks(line: RowLine, number: number | null, copy: Copy): void {
-    const which = number === null ? "row before this one" : `row ${number}`;
+    const which = number === null ? say`row before this one` : say`row ${number}`;
     const isOwn = number !== null && copy.how === "rows" && !copy.ofOther && copy.of === null;
-    const piece = copy.how === "rows" && copy.of !== null ? `"${copy.of}"` : "this piece";
-    this.unchecked(line, `there is no ${which} in ${piece} to repeat`, this.paths[0]?.state ?? null);
+    const piece = copy.how === "rows" && copy.of !== null ? `"${copy.of}"` : say`this piece`;
+    this.unchecked(line, say`there is no ${which} in ${piece} to repeat`, this.paths[0]?.state ?? null);
     const isKnown = copy.how === "rows" && copy.of !== null && this.linesOf(copy).size > 0;
     if (isKnown && number !== null && copy.how === "rows")
       return this.blame({ fault: { sort: "no-such-row", number, piece: copy.of } });
@@ -110,7 +111,7 @@ export abstract class CopiedRows extends PlainRows {
     const found = this.paths[0]?.state?.map((below) => below && countPlaces(below.strip)) ?? [];
     const times = found.map((n, size) => (n === null ? 0 : ((forSize(left, size) ?? 0) - n) / by));
     if (times.length === 0 || times.some((n) => n < 0 || !Number.isInteger(n)))
-      return this.unchecked(line, "it does not come out at that number", this.paths[0]?.state ?? null);
+      return this.unchecked(line, say`it does not come out at that number`, this.paths[0]?.state ?? null);
     this.counted(
       line,
       times.map((n) => n * by),
@@ -124,7 +125,7 @@ export abstract class CopiedRows extends PlainRows {
     if (left.length === 0)
       return this.unchecked(
         line,
-        "only how the rows change is told, not how each of them is worked",
+        say`only how the rows change is told, not how each of them is worked`,
         path?.state ?? null,
       );
     const now = path?.state?.map(stitchesOn) ?? [];
@@ -132,7 +133,7 @@ export abstract class CopiedRows extends PlainRows {
     const by = now.map((n, size) => n - (before[size] ?? n));
     const times = now.map((n, size) => ((forSize(left, size) ?? n) - n) / (by[size] ?? 0));
     if (times.length === 0 || times.some((n) => n < 1 || !Number.isInteger(n)))
-      return this.unchecked(line, "it does not come out at that number", path?.state ?? null);
+      return this.unchecked(line, say`it does not come out at that number`, path?.state ?? null);
     this.counted(
       line,
       times.map((n, size) => n * (by[size] ?? 0)),
@@ -167,7 +168,7 @@ export abstract class CopiedRows extends PlainRows {
       ends && [...Array(this.sizes).keys()].map((size) => (forSize(ends, size) ?? from) - from + 1);
     const each = left ?? sized ?? this.rowsOfCopy(first, rows.length, copy);
     if (each.some((n) => n < 1))
-      return this.unchecked(line, "there are as many rows already", paths[0]?.state);
+      return this.unchecked(line, say`there are as many rows already`, paths[0]?.state);
     const told = copy.times !== null || copy.until.rowsInAll !== null || left !== null;
     const open = !told && /until|for .*(?:cm|in|")/i.test(line.text);
     this.step(line, { rows, stated, each, times: open ? null : each }, paths);
@@ -216,7 +217,8 @@ export abstract class CopiedRows extends PlainRows {
     const candidates = this.paths.flatMap((path) =>
       path.state ? [{ path, outcome: countedOutcome(path.state, by, times, stated) }] : [],
     );
-    if (candidates.length === 0) return this.unchecked(line, "nothing tells what these rows are worked on");
+    if (candidates.length === 0)
+      return this.unchecked(line, say`nothing tells what these rows are worked on`);
     const plan = { ...(line.plan as RowPlan), instructions: [] };
     const schedule: Schedule = {
       rows: [{ plan, setting: { flat: true, turned: false }, readAs: null }],

@@ -1,3 +1,4 @@
+import { say } from "../text/say";
 import { isFilled } from "./bind-count";
 import type { StatedTerm } from "./instructions";
 import { forSize } from "./instructions";
@@ -265,7 +266,7 @@ function chainTerm(base: Omit<TermValue, "n" | "counted">, sum: Tally, stated: n
       key: `ch-${[...sum.spaces.keys()][0]} sp`,
       n: every,
       counted: false,
-      doubt: { makes: sumOf(sum.stitches.values()), kinds, says: "the chains are counted one by one" },
+      doubt: { makes: sumOf(sum.stitches.values()), kinds, says: say`the chains are counted one by one` },
     };
   }
   return { ...base, n: sum.chains, counted: false };

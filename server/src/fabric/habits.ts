@@ -1,3 +1,4 @@
+import { say } from "../text/say";
 import type { Meant, Outcome } from "./outcome";
 import { differing, type Way } from "./paths";
 import type { WorkedRow } from "./worked";
@@ -48,7 +49,7 @@ export function settle(row: WorkedRow, alive: readonly Way[], habits: Habits): W
   const asElsewhere =
     usual.length > 1 ? cheapest(alive.filter(({ outcome }) => agrees(outcome, habits))) : [];
   if (asElsewhere.length === 1)
-    return known(row, asElsewhere[0] as Outcome, ", as elsewhere in this pattern");
+    return known(row, asElsewhere[0] as Outcome, say`, as elsewhere in this pattern`);
   if (usual.length > 1) return { ...row, result: "ambiguous", outcome: usual[0] as Outcome, others: usual };
   return differing(outcomesOf(alive)).length > 1
     ? known(row, usual[0] as Outcome, "")

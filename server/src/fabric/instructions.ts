@@ -195,6 +195,9 @@ export interface StartOption {
   readonly space: number;
 }
 
+/** What a note in a pattern could settle: chains at the start, or words such as `5 times`, whose number is `n`. */
+export type Doubt = { readonly chains: number } | { readonly said: string; readonly n: string };
+
 /** A doubt with no settled reading in the trade. */
 export interface Choice {
   /** What each option takes for granted, in a maker's words. */
@@ -202,6 +205,7 @@ export interface Choice {
   /** How far each is from usual; equal costs mean that the trade has no usual reading. */
   readonly costs: readonly number[];
   /** For a doubt that a pattern settles in one way throughout: what it is about, and what each option says of it. */
+  readonly about?: Doubt;
   readonly habit?: { readonly topic: string; readonly means: readonly string[] };
 }
 

@@ -1,3 +1,4 @@
+import { say } from "../text/say";
 import type { Outcome } from "./outcome";
 import { hasProfile, profileOf } from "./profile";
 
@@ -36,6 +37,6 @@ function startOf({ how, has }: Outcome, size: number): { stitches: number; besid
 
 /** `multiple of 4 + 2, plus 1 for the starting chain`; where every number will do, `any number`. */
 export function inTradeForm({ of, plus, startingChain }: Multiple): string {
-  const sts = of === 1 ? "any number" : `multiple of ${of}${plus > 0 ? ` + ${plus}` : ""}`;
-  return startingChain ? `${sts}, plus ${startingChain} for the starting chain` : sts;
+  const sts = of === 1 ? say`any number` : say`multiple of ${of}${plus > 0 ? ` + ${plus}` : ""}`;
+  return startingChain ? say`${sts}, plus ${startingChain} for the starting chain` : sts;
 }

@@ -1,3 +1,4 @@
+import { say } from "../text/say";
 import type { Choice, Instruction, Take } from "./instructions";
 
 type WorkRun = Extract<Instruction, { op: "work" }>;
@@ -15,8 +16,8 @@ export function inOnePlace(all: readonly Instruction[], choices: Choice[]): read
   if (lists.length === 0) return all;
   const [apart, together] = lists.some(isEven) ? [0.5, 0] : [0, 0.5];
   const options = [
-    "the place behind a list is that of its last stitches",
-    "all of a list goes into one place",
+    say`the place behind a list is that of its last stitches`,
+    say`all of a list goes into one place`,
   ];
   const choice = choices.push({ options, costs: [apart, together] }) - 1;
   return eitherWay(all, choice);

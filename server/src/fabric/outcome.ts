@@ -1,4 +1,5 @@
 import { keptBy } from "../text/kept-by";
+import { say } from "../text/say";
 import type { Below, More } from "./below";
 import { type Counted, compare, plainKinds, statesEverySize, sumOf, tally } from "./count";
 import { passesIn } from "./goings";
@@ -229,7 +230,7 @@ function judge(how: How, setting: RowSetting, walks: readonly (Walk | null)[]): 
   const outOfReach =
     walks.find((one) => one?.outOfReach)?.outOfReach ??
     plan.outOfReach ??
-    (tooMany ? "it comes to more stitches than anyone can work" : null);
+    (tooMany ? say`it comes to more stitches than anyone can work` : null);
   const left = walks.map((one) => (one ? (one.has ?? 0) - (one.needs ?? 0) : 0));
   const fits = left.every((n) => n === 0);
   const counts = counted.every((one) => one === null || one.matches) && statesEverySize(plan.stated, walks);
@@ -278,6 +279,18 @@ function isBeyondCounting(one: Walk | null): boolean {
 /** The places that a worked row leaves. */
 function leftBy({ steps, marked }: Walk): Below {
   return { strip: stripOf(steps), chain: null, ring: false, marked };
+}
+
+/** The doubts whose reading an outcome takes for granted, with the option that it takes. */
+export function takenForGranted({
+  worked,
+  reading,
+  assumptions,
+}: Outcome): { doubt: Choice; option: number }[] {
+  return (worked[0]?.plan.choices ?? []).flatMap((doubt, i) => {
+    const option = reading[i] ?? 0;
+    return assumptions.includes(doubt.options[option] ?? "") ? [{ doubt, option }] : [];
+  });
 }
 
 function meantBy(choices: readonly Choice[], reading: readonly number[]): Meant[] {

@@ -1,3 +1,4 @@
+import { say } from "../text/say";
 import { RowsToCome } from "./apart-rows";
 import { CopiedRows } from "./copied-rows";
 import { copyOf } from "./copies";
@@ -68,7 +69,7 @@ export class PieceWorker extends CopiedRows {
     if (!copy) this.number(line, [line]);
     if (copy) this.copied(line, copy);
     else if (line.plan === null)
-      this.unchecked(line, "it is longer or more deeply nested than any row can be");
+      this.unchecked(line, say`it is longer or more deeply nested than any row can be`);
     else this.plain(line, line.plan);
     this.lastRow = line;
     if (!copy) this.plains.push(...Array<RowLine>(rowsIn(line.head)).fill(line));

@@ -1,3 +1,4 @@
+import { say, sayings } from "../text/say";
 import type { Going } from "./goings";
 import type { Take, Target, Until } from "./instructions";
 import { targetsOf } from "./instructions";
@@ -28,7 +29,7 @@ export abstract class PlaceTaker extends StepMaker {
         this.outOfReach ??= take.why;
         return null;
       case "made":
-        this.outOfReach ??= "it is worked into what the same row made";
+        this.outOfReach ??= say`it is worked into what the same row made`;
         return null;
       case "same":
         if (take.asFirst && this.beyondChain) this.cursor.take(1, everyPlace, "next");
@@ -61,11 +62,11 @@ export abstract class PlaceTaker extends StepMaker {
     // A count of nothing but spaces: what stands between them, nobody knows.
     const ofStitches = targets.some(({ sort }) => sort === "stitch");
     if (ofStitches && told === "spaces" && strip.length > 0 && countPlaces(strip, stitches) === 0) {
-      this.outOfReach ??= "only a count tells of the row below, and that counts its spaces";
+      this.outOfReach ??= say`only a count tells of the row below, and that counts its spaces`;
       return true;
     }
     if (!told || !targets.some(({ sort }) => sort === "space")) return false;
-    const why = "only a count tells of the row below, not where its spaces are";
+    const why = say`only a count tells of the row below, not where its spaces are`;
     if (told === "spaces") this.supposed ??= why;
     else this.outOfReach ??= why;
     return told === "stitches";
@@ -87,9 +88,9 @@ export abstract class PlaceTaker extends StepMaker {
   }
 
   protected takeEach(take: Extract<Take, { how: "each" }>, uses: number): number {
-    if (take.until === "marked" && this.below.marked === null) this.outOfReach ??= noMarker;
+    if (take.until === "marked" && this.below.marked === null) this.outOfReach ??= unknownPlace("marked");
     if (!take.of.every((target) => this.findsPart(target))) {
-      this.outOfReach ??= noCorners;
+      this.outOfReach ??= unknownPlace("corners");
       return 0;
     }
     const going = this.goingFrom(take, true);
@@ -106,7 +107,9 @@ export abstract class PlaceTaker extends StepMaker {
   protected findsPart(target: Target): boolean {
     if (target.part === undefined) return true;
     const found = this.cursor.finds(target);
-    const why = target.corner ? noCorners : `nothing says where that part of a ${target.unit || "group"} is`;
+    const why = target.corner
+      ? unknownPlace("corners")
+      : say`nothing says where that part of a ${target.unit || "group"} is`;
     if (found && target.corner && !surelyCorners.has(this.cursor.corners)) this.supposed ??= why;
     if (!found && !target.corner) this.outOfReach ??= why;
     return found;
@@ -116,14 +119,15 @@ export abstract class PlaceTaker extends StepMaker {
     if (until === null || until === "marked") return until;
     if ("n" in until) return { ...until, n: [this.n(until.n)] };
     const { next, short = [0] } = until;
-    if (next.corner && next.sort === "stitch" && !this.findsPart(next)) this.outOfReach ??= noCorners;
+    if (next.corner && next.sort === "stitch" && !this.findsPart(next))
+      this.outOfReach ??= unknownPlace("corners");
     this.isOnlyTold([next]);
     return { next, short: [this.n(short)] };
   }
 
   protected takeMarked(): number {
     if (this.below.marked === null) {
-      this.outOfReach ??= noMarker;
+      this.outOfReach ??= unknownPlace("marked");
       return 0;
     }
     this.cursor.take(1, everyPlace, "next");
@@ -152,8 +156,11 @@ export abstract class PlaceTaker extends StepMaker {
 
 /** So many groups round a motif are its corners. */
 const surelyCorners = new Set([4, 6]);
-export const noCorners = "nothing says where the corners are";
-const noMarker = "nothing says where the marked stitch is";
+/** Why a place cannot be found. */
+export const unknownPlace = sayings({
+  corners: "nothing says where the corners are",
+  marked: "nothing says where the marked stitch is",
+});
 
 /** A place that is told by the group it is in: what follows of the group may be passed over. */
 function isOfGroup({ part, corner, unit, sort }: Target): boolean {

@@ -1,5 +1,6 @@
 import { baseOf, pieceKey } from "../notation/piece-names";
 import { keptBy } from "../text/kept-by";
+import { say } from "../text/say";
 import { rowEnds } from "./bind-places";
 import { carriedChain, startHabit } from "./bind-start";
 import { forSize, type Instruction, type RowPlan, takesIn, targetsOf } from "./instructions";
@@ -97,7 +98,7 @@ export abstract class PlainRows extends RowJudge {
     const last = (ends: Ends): Ends["last"] => (ends.last?.fastened === false ? ends.last : null);
     const from = last(this.ends);
     this.dependences.push((ends) => last(ends)?.name === from?.name);
-    this.goesOnFrom = from && (from.name || "the piece before");
+    this.goesOnFrom = from && (from.name || say`the piece before`);
     return this.found((ends) => last(ends)?.state ?? null);
   }
 
@@ -189,7 +190,10 @@ export abstract class PlainRows extends RowJudge {
     const ways = carriedChain(chain.n, plan.instructions, declared, this.context);
     if (!ways) return plan;
     const habit = startHabit(chain.n[0] ?? 0, ways.options);
-    const choices = [...plan.choices, { options: ways.says, costs: ways.costs, habit }];
+    const choices = [
+      ...plan.choices,
+      { options: ways.says, costs: ways.costs, about: { chains: chain.n[0] ?? 0 }, habit },
+    ];
     const opening = {
       op: "start" as const,
       n: chain.n,

@@ -1,4 +1,5 @@
 import { keptBy } from "../text/kept-by";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import type { Below } from "./below";
 import { compare, sumOf, type Tally, tally } from "./count";
@@ -50,7 +51,7 @@ export function hasProfile(profile: Profile | NoProfile): profile is Profile {
  * two repeats more, on places for them; where the three are not on a line there is no profile.
  */
 export function profileOf({ how }: Outcome, size: number): Profile | NoProfile {
-  if (!how) return { why: "only what it does to the count is told" };
+  if (!how) return { why: say`only what it does to the count is told` };
   const kept = profiles(how);
   const profile = kept.get(size) ?? profileAfresh(how, size);
   kept.set(size, profile);
@@ -61,26 +62,25 @@ const profiles = keptBy((_: How) => new Map<number, Profile | NoProfile>());
 
 function profileAfresh(how: How, size: number): Profile | NoProfile {
   const below = seenBy(how, size);
-  if (!below) return { why: "this size does not work it" };
+  if (!below) return { why: say`this size does not work it` };
   const worked = workAgain(how, below, size, null);
   const goings = listed(worked.goings);
   const why = notFollowed(how, worked, goings);
-  if (why !== null || goings === null) return { why: why ?? tooMany };
+  if (why !== null || goings === null)
+    return { why: why ?? say`its repeats are worked too many times to be told apart` };
   const row = new Row(how, size, below, worked);
   const [main, ...others] = byRank(how, goings);
   if (main) return inLine(row, main, others);
   const isIdle = goings.some(({ isFree }) => isFree);
-  return isIdle ? { why: "its repeat is not worked on these places" } : withoutRepeat(row);
+  return isIdle ? { why: say`its repeat is not worked on these places` } : withoutRepeat(row);
 }
-
-const tooMany = "its repeats are worked too many times to be told apart";
 
 function notFollowed({ plan }: How, worked: Walk, goings: readonly Going[] | null): string | null {
   const [stuck] = plan.unknown;
   if (stuck) return whyUnknown(stuck);
-  if (goings?.some(({ isElsewhere }) => isElsewhere)) return "it is worked along more than one edge";
+  if (goings?.some(({ isElsewhere }) => isElsewhere)) return say`it is worked along more than one edge`;
   if (goings?.some(({ of }) => "op" in of && of.op === "whichever"))
-    return "what is worked into a place depends on what the place is";
+    return say`what is worked into a place depends on what the place is`;
   return worked.outOfReach ?? plan.outOfReach;
 }
 
@@ -123,7 +123,7 @@ function withoutRepeat(row: Row): Profile {
 function inLine(row: Row, main: Repeated, others: readonly Repeated[]): Profile | NoProfile {
   const [{ passes: k }] = main.goings as [Going];
   if (main.goings.some(({ passes }) => passes !== k))
-    return { why: "its repeat is not worked the same number of times each time" };
+    return { why: say`its repeat is not worked the same number of times each time` };
   const walks = [row.worked, row.withMore(main, 1), row.withMore(main, 2)];
   const numbers = walks.map((walked) => ({ needs: walked.needs ?? 0, makes: row.makes(walked) ?? 0 }));
   const needs = lineThrough(
@@ -136,7 +136,7 @@ function inLine(row: Row, main: Repeated, others: readonly Repeated[]): Profile 
   );
   const isAlike =
     main.goings.every(isEven) && walks.every((walked, more) => goesOn(walked, row.worked, main, more));
-  if (!isAlike || !needs || !makes) return { why: "its repeat does not do the same each time" };
+  if (!isAlike || !needs || !makes) return { why: say`its repeat does not do the same each time` };
   return { needs, makes: row.makes(row.worked) === null ? null : makes, k, repeat: main, others };
 }
 

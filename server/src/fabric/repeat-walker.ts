@@ -1,3 +1,4 @@
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { ChainWalker } from "./chain-walker";
 import type { Going } from "./goings";
@@ -109,7 +110,7 @@ export abstract class RepeatWalker extends ChainWalker {
     const before = this.cursor.used;
     let trial = this.passTo(body, end);
     if (!trial.usesPlaces) {
-      this.outOfReach ??= "the repeat uses no places, so nothing says how often it is worked";
+      this.outOfReach ??= say`the repeat uses no places, so nothing says how often it is worked`;
       return;
     }
     for (let stretches = 0; trial.passes > 0; trial = this.passTo(body, end)) {
@@ -155,7 +156,7 @@ export abstract class RepeatWalker extends ChainWalker {
     const stop = this.bySpaces(body, until);
     const last = stop !== null && typeof stop !== "string" && "n" in stop ? stop.of : null;
     if (last?.part !== undefined && !this.cursor.finds(last) && !this.cursor.hasGroups(last.unit ?? ""))
-      this.outOfReach ??= `nothing says where the last ${last.unit || "group"} is`;
+      this.outOfReach ??= say`nothing says where the last ${last.unit || "group"} is`;
     return this.cursor.limitOf(stop, match);
   }
 
@@ -211,7 +212,7 @@ export abstract class RepeatWalker extends ChainWalker {
 
   /** Rather unchecked than told wrong. */
   protected tooUneven(): void {
-    this.outOfReach ??= "the row below changes too often along its way for this repeat to be followed";
+    this.outOfReach ??= say`the row below changes too often along its way for this repeat to be followed`;
   }
 }
 

@@ -1,4 +1,5 @@
 import type { Sized } from "../notation/words";
+import { say } from "../text/say";
 import type { BindContext } from "./bind";
 import { skippedChains } from "./bind-chain";
 import { reserveLast, shapedAlong, shapedAtEnds, withEnding, withRoundEnd, withToldLast } from "./bind-ends";
@@ -108,8 +109,8 @@ function leavingRest(all: readonly Instruction[], choices: Choice[]): readonly I
   const choice =
     choices.push({
       options: [
-        `the row goes on over the last ${left} stitches`,
-        `the last ${left} stitches are left unworked`,
+        say`the row goes on over the last ${left} stitches`,
+        say`the last ${left} stitches are left unworked`,
       ],
       costs: [0, 0.5],
     }) - 1;

@@ -1,4 +1,5 @@
 import { keptBy } from "../text/kept-by";
+import { say, sayings } from "../text/say";
 import { wrongList } from "./bind";
 import { works } from "./bind-joins";
 import type { PatternContext } from "./context";
@@ -92,7 +93,7 @@ export abstract class RowJudge {
     const all = onEdges ? this.candidates(line, schedule, this.anywhere) : found;
     const [first] = all;
     if (!first) {
-      this.unchecked(line, plan.outOfReach ?? unknown ?? onNothing);
+      this.unchecked(line, plan.outOfReach ?? unknown ?? reasons("onNothing"));
       return this.blame({ fault: plan.onRow === null ? notClosed(line) : this.noSuchRow(plan.onRow) });
     }
     const within = all.filter((one) => one.outcome.outOfReach === null);
@@ -105,7 +106,7 @@ export abstract class RowJudge {
     const counted = schedule.stated && (all.find(isRight) ?? (onEdges ? undefined : onAny().find(isRight)));
     if (counted) return this.acceptCount(line, schedule, counted);
     const isCopy = plan !== line.plan && schedule.rows.some((row) => row.plan.openMark !== null);
-    const why = isCopy ? repeatsOpen : (first.outcome.outOfReach ?? (unknown as string));
+    const why = isCopy ? reasons("repeatsOpen") : (first.outcome.outOfReach ?? (unknown as string));
     this.notRead(line, schedule, first, why);
   }
 
@@ -128,7 +129,7 @@ export abstract class RowJudge {
       ({ outcome }) => outcome.fits && outcome.counts && unknownNoun(outcome) === null,
     );
     if (right.length > 0) return this.accept(line, schedule, right);
-    if (this.isTried) return this.unchecked(line, onNothing);
+    if (this.isTried) return this.unchecked(line, reasons("onNothing"));
     const early = all.find(({ outcome }) => outcome.stopsEarly);
     const nearest = early ?? nearestToRight(all);
     const unsure = unsureElsewhere((schedule.rows[0] as ScheduledRow).plan, nearest.path.state);
@@ -138,7 +139,7 @@ export abstract class RowJudge {
         line,
         schedule,
         [{ path: early.path, outcome: leavingRest(early.outcome) }],
-        "what is left at the end is meant to stay unworked",
+        say`what is left at the end is meant to stay unworked`,
       );
     if (early) return this.early(line, schedule, early);
     this.wrong(line, schedule, nearest);
@@ -165,16 +166,22 @@ export abstract class RowJudge {
     const known = { result: doubted ? "ambiguous" : "ok", outcome, after: paths[0]?.stated ?? null } as const;
     const found = this.foundBy(schedule, (right[0] as Candidate).path);
     const isPlaced = outcome?.needs.some((n) => n !== null);
-    const onward = this.isTried && isPlaced ? [`the work goes on from the end of ${this.goesOnFrom}`] : [];
+    const goesOn = this.isTried && isPlaced === true;
+    const onward = goesOn ? [say`the work goes on from the end of ${this.goesOnFrom}`] : [];
     const assumptions = assumed === null ? onward : [...onward, assumed];
-    this.finish(line, paths, { ...known, assumptions, found, times: schedule.times }, paths);
+    this.finish(line, paths, { ...known, assumptions, goesOn, found, times: schedule.times }, paths);
   }
 
   /** Nothing tells what it is worked on: only its count can be checked. */
   private judgeCount(line: RowLine, schedule: Schedule, all: readonly Candidate[]): void {
     const right = all.find(({ outcome }) => outcome.counts && unknownNoun(outcome) === null);
-    if (!right) return this.unchecked(line, onNothing);
-    this.accept(line, schedule, [withoutPlaces(right)], `${onNothing}, and only its count is checked`);
+    if (!right) return this.unchecked(line, reasons("onNothing"));
+    this.accept(
+      line,
+      schedule,
+      [withoutPlaces(right)],
+      say`${reasons("onNothing")}, and only its count is checked`,
+    );
   }
 
   /** Its places are not known, and it comes to the number that it states. */
@@ -182,7 +189,7 @@ export abstract class RowJudge {
     const { plan } = schedule.rows[0] as ScheduledRow;
     const isOpen = takesIn(plan.instructions).some(({ how }) => how === "nowhere");
     const right = isOpen ? withoutPlaces(candidate) : candidate;
-    this.accept(line, schedule, [right], `${plan.outOfReach}, and only its count is checked`);
+    this.accept(line, schedule, [right], say`${plan.outOfReach}, and only its count is checked`);
   }
 
   protected early(line: RowLine, schedule: Schedule, { path, outcome }: Candidate): void {
@@ -196,7 +203,7 @@ export abstract class RowJudge {
   /** What marks that do not close leave open cannot be told wrong. */
   protected notRead(line: RowLine, schedule: Schedule, { path, outcome }: Candidate, reason: string): void {
     const fault = notClosed(line);
-    this.unchecked(line, fault ? "a bracket or an asterisk is not closed" : reason, path.state, outcome);
+    this.unchecked(line, fault ? say`a bracket or an asterisk is not closed` : reason, path.state, outcome);
     if (fault) this.blame({ fault, found: this.foundBy(schedule, path) });
   }
 
@@ -206,20 +213,20 @@ export abstract class RowJudge {
     if (notClosed(line)) return this.notRead(line, schedule, nearest, "");
     const hangs = plan.instructions[0]?.op === "extend" && plan.instructions.at(-1)?.op === "slip";
     if (hangs || (plan.foundation && this.lastRow?.kind === "row"))
-      return this.unchecked(line, "it begins with a chain that adds to the edge", path.state);
+      return this.unchecked(line, say`it begins with a chain that adds to the edge`, path.state);
     if (takesIn(plan.instructions).length === 0)
-      return this.unchecked(line, "nothing in it says in a known way what is worked", path.state);
+      return this.unchecked(line, say`nothing in it says in a known way what is worked`, path.state);
     if (this.isUnsure)
       return this.unchecked(
         line,
-        "a row before it is not checked, and nothing else tells what it is worked on",
+        say`a row before it is not checked, and nothing else tells what it is worked on`,
       );
     if (outcome.supposed) return this.unchecked(line, outcome.supposed, path.state, outcome);
     const noun = unknownNoun(outcome);
     if (outcome.fits && noun !== null)
       return this.unchecked(
         line,
-        `its count is in "${noun}", which nothing in it is called`,
+        say`its count is in "${noun}", which nothing in it is called`,
         path.state,
         outcome,
       );
@@ -403,7 +410,6 @@ function onNoPlaces(step: Steps): Steps {
   return "steps" in step ? { ...step, shift: 0, steps: step.steps.map(onNoPlaces) } : { ...step, uses: 0 };
 }
 
-const onNothing = "nothing tells what this row is worked on";
 /** `Joining row: Hold first and last rows together and sl st through both thicknesses`: nothing is worked on. */
 function isSeam(plan: RowPlan | null): boolean {
   const sews = plan !== null && /\b(?:sl sts?|slip stitch|ss|sew|seam|whipstitch)\b/i.test(plan.text);
@@ -411,7 +417,10 @@ function isSeam(plan: RowPlan | null): boolean {
 }
 
 const isOneStitch = /cluster|\bcls?\b|bobble|puff|popcorn|\bpc\b|picot|loop|arch/i;
-const repeatsOpen = "a bracket or an asterisk is not closed in a row that is repeated";
+const reasons = sayings({
+  onNothing: "nothing tells what this row is worked on",
+  repeatsOpen: "a bracket or an asterisk is not closed in a row that is repeated",
+});
 
 /** Headings under which rows stop short of the end on purpose. */
 const shaping = /\b(?:shap\w*|shoulders?|neck\w*|armholes?)\b/i;

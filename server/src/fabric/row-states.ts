@@ -1,3 +1,4 @@
+import { say } from "../text/say";
 import type { Below } from "./below";
 import { rowEnds } from "./bind-places";
 import { type Instruction, type RowPlan, takesIn, targetsOf } from "./instructions";
@@ -65,16 +66,16 @@ export function freeSideOf(found: State | null, outcome: Outcome | null): State 
 export function unsureElsewhere(plan: RowPlan, state: State | null): string | null {
   const { onPiece, instructions, text } = plan;
   if (state?.some((below) => below?.elsewhere?.has(chainSide)))
-    return "it is worked along a chain that other rows stand on";
+    return say`it is worked along a chain that other rows stand on`;
   // `sc evenly around` and a count: as many as the maker sees fit.
   const unsaid = takesIn(instructions).find((take) => take.how === "unknown");
   if (unsaid?.how === "unknown") return unsaid.why;
-  if (onPiece.includes(rowEnds)) return "nothing tells for certain how many row ends there are";
+  if (onPiece.includes(rowEnds)) return say`nothing tells for certain how many row ends there are`;
   if (onPiece.length > 0 && /\b(?:unworked|unused|skipped|missed|free)\b/i.test(text))
-    return "it is worked on what other parts have left, and nothing tells how much that is";
+    return say`it is worked on what other parts have left, and nothing tells how much that is`;
   const [piece, second] = onPiece;
   if (piece === undefined || second !== undefined || !worksOnlyOn(piece, instructions)) return null;
-  return `it is worked on a part of "${piece}", and nothing tells on how much of it`;
+  return say`it is worked on a part of "${piece}", and nothing tells on how much of it`;
 }
 
 function worksOnlyOn(piece: string, list: readonly Instruction[]): boolean {

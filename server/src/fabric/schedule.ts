@@ -1,4 +1,5 @@
 import type { Sized } from "../notation/words";
+import { say } from "../text/say";
 import { compare, statesEverySize, tally } from "./count";
 import { Foresight, isRight, type Leap, type RowWorked, type WorkRow } from "./foresight";
 import { forSize, type RowPlan } from "./instructions";
@@ -53,13 +54,13 @@ function follow(fabric: Fabric, schedule: Schedule, first: Outcome): Outcome {
       last = { ...last, after: leap.state };
       pass += leap.period * leap.times;
     }
-    if (onebyone++ > rowsAtMost) return outOfReach(last, "these are too many rows to follow one by one");
+    if (onebyone++ > rowsAtMost) return outOfReach(last, say`these are too many rows to follow one by one`);
     const { taken } = work(pass, last.after);
     if (fits.fits && !taken.fits) fits = misfitAt(pass, taken);
     last = outOfReach(freeze(taken, last, each, pass), last.outOfReach);
     made.add(taken);
     if (last.inAll.some((n) => n !== null && n > Number.MAX_SAFE_INTEGER))
-      return outOfReach(last, "these rows come to more stitches than can be counted");
+      return outOfReach(last, say`these rows come to more stitches than can be counted`);
   }
   const { needs, has, cost, reading, assumptions, meant } = first;
   const found = {

@@ -1,4 +1,5 @@
 import type { Word } from "../notation/words";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 
 /** A word of a row that matters and was not understood. */
@@ -28,9 +29,9 @@ export function sortOfUnknown(words: readonly Word[], i: number): UnknownWord["s
 
 /** Why a row with such a word is not checked. */
 export function whyUnknown({ text, sort }: UnknownWord): string {
-  if (sort === "place") return `where "${text}" is, is not known here`;
-  if (sort === "not written out") return `"${text}" stands for what is not written out`;
+  if (sort === "place") return say`where "${text}" is, is not known here`;
+  if (sort === "not written out") return say`"${text}" stands for what is not written out`;
   return sort === "stitch"
-    ? `"${text}" is not explained in this pattern`
-    : `"${text}" is not understood here`;
+    ? say`"${text}" is not explained in this pattern`
+    : say`"${text}" is not understood here`;
 }

@@ -1,4 +1,5 @@
 import { keptBy } from "../text/kept-by";
+import { say } from "../text/say";
 import type { Below, View } from "./below";
 import { slips } from "./bind-stated";
 import { edgeGapsApart, edgePairsAsGroups, gapsApart, groupsApart, halvesApart, hasHalves } from "./groups";
@@ -63,8 +64,8 @@ function placeViews(plan: RowPlan, state: State, setting: RowSetting): ViewOptio
   const any = { ...view, stMeans: "any" } as const;
   return [
     plainly,
-    { ...chainwise, view: any, cost: 0.5, says: ["the chains are worked one by one"] },
-    { ...plainly, view: any, cost: 0.6, says: ["each chain space is worked as a stitch"] },
+    { ...chainwise, view: any, cost: 0.5, says: [say`the chains are worked one by one`] },
+    { ...plainly, view: any, cost: 0.6, says: [say`each chain space is worked as a stitch`] },
   ];
 }
 
@@ -76,7 +77,7 @@ function withSlips(one: ViewOption, plan: RowPlan, setting: RowSetting): ViewOpt
   const hasCount = plan.stated !== null || plan.hadCount === true;
   if (travels || !hasCount || !plan.instructions.some(slips)) return [one];
   const view = { ...one.view, slipCounts: true, rotates: false };
-  return [one, { ...one, view, cost: one.cost + 1, says: [...one.says, "the slip stitches are counted"] }];
+  return [one, { ...one, view, cost: one.cost + 1, says: [...one.says, say`the slip stitches are counted`] }];
 }
 
 /** `Sl st in each st around` and nothing else: slip stitches are its stitches. */
@@ -92,7 +93,7 @@ function withGroupsLeft(one: ViewOption, plan: RowPlan, state: State): ViewOptio
   );
   const works = mentionsOf(plan);
   if (!spaced || !works.spaces || !works.stitches || one.closeness === "chain by chain") return [one];
-  const says = [...one.says, "behind a chain, the next stitch is none of the group that was worked into"];
+  const says = [...one.says, say`behind a chain, the next stitch is none of the group that was worked into`];
   return [one, { ...one, view: { ...one.view, leavesGroups: true }, cost: one.cost + 0.3, says }];
 }
 
@@ -107,7 +108,7 @@ function withKinds(one: ViewOption, plan: RowPlan, state: State): ViewOption[] {
       .map(({ kind }) => kind),
   );
   if (there.size <= kinds.size || ![...kinds].every((kind) => there.has(kind))) return [one];
-  const says = [...one.says, "stitches that the row does not name are passed over"];
+  const says = [...one.says, say`stitches that the row does not name are passed over`];
   return [one, { ...one, view: { ...one.view, kinds }, cost: one.cost + 0.2, says }];
 }
 
@@ -136,7 +137,7 @@ const kindsIn = keptBy((plan: RowPlan): ReadonlySet<string> | null => {
 /** A loop with a picot in it is one loop, or a chain space on each side of the picot. */
 function withHalves(one: ViewOption, state: State): ViewOption[] {
   if (one.closeness !== "as they are" || !stripsOf(state).some(hasHalves)) return [one];
-  const says = [...one.says, "the chains on each side of a picot are two spaces"];
+  const says = [...one.says, say`the chains on each side of a picot are two spaces`];
   return [one, { ...one, closeness: "half by half", cost: one.cost + 0.4, says }];
 }
 
@@ -144,7 +145,7 @@ function withHalves(one: ViewOption, state: State): ViewOption[] {
 function withEdges(one: ViewOption, plan: RowPlan, state: State): ViewOption[] {
   if (one.closeness !== "as they are" || one.view.rotates || !namesGaps(plan)) return [one];
   if (stripsOf(state).every((strip) => edgePairsAsGroups(strip) === strip)) return [one];
-  const says = [...one.says, "the two stitches at an edge are no group"];
+  const says = [...one.says, say`the two stitches at an edge are no group`];
   return [one, { ...one, closeness: "edges apart", cost: one.cost + 0.3, says }];
 }
 

@@ -1,10 +1,11 @@
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import type { Below, More, View } from "./below";
 import type { Goings } from "./goings";
 import { heldTogether } from "./held-loops";
 import type { Instruction, StitchUse, Take, Target } from "./instructions";
 import { nameOpening } from "./opening-group";
-import { noCorners } from "./place-taker";
+import { unknownPlace } from "./place-taker";
 import { mostStretches, type PassStart, RepeatWalker } from "./repeat-walker";
 import type { Op } from "./step-maker";
 import { countStitches, type Step, type Steps } from "./steps";
@@ -149,7 +150,7 @@ class Walker extends RepeatWalker {
 
   private work(instruction: Op<"work">): void {
     const { stitch, span } = instruction;
-    if (stitch.undefinedGroup) this.outOfReach ??= `nothing says how many stitches a ${stitch.kind} has`;
+    if (stitch.undefinedGroup) this.outOfReach ??= say`nothing says how many stitches a ${stitch.kind} has`;
     const per = this.n(instruction.per);
     const [first] = instruction.takes;
     const run = first?.how === "next" ? this.n(first.n) : 1;
@@ -246,7 +247,8 @@ class Walker extends RepeatWalker {
     if (runs.some(({ of }) => this.isOnlyTold(of))) return;
     for (const { of } of runs) this.cursor.noteTargets(of);
     this.goings.push(this.goingFrom(instruction, true));
-    if (!runs.every(({ of }) => of.every((target) => this.findsPart(target)))) this.outOfReach ??= noCorners;
+    if (!runs.every(({ of }) => of.every((target) => this.findsPart(target))))
+      this.outOfReach ??= unknownPlace("corners");
     const end = this.cursor.limitOf(this.sizedUntil(instruction.until), everyPlace);
     const passes = new Map<string, PassStart>();
     for (let pass = 0; pass < mostStretches; pass++) {

@@ -40,6 +40,8 @@ export interface WorkedRow {
   /** The row that left the places. */
   readonly below: RowLine | null;
   readonly assumptions: readonly string[];
+  /** It was taken to go on from the end of the piece before. */
+  readonly goesOn?: boolean;
   readonly fault: Fault | null;
   /** The places it found, and how it was worked on them: to work a mended row again. */
   readonly found: { readonly state: State; readonly plan: RowPlan; readonly setting: RowSetting } | null;

@@ -28,7 +28,7 @@ export function notesOf({ row, piece }: PlacedRow, pattern: WorkedPattern): stri
 
 function fitNotes(row: WorkedRow, { result, needs, has, readings }: RowReport): string[] {
   const off = (needs ?? []).some((n, size) => n !== has?.[size]);
-  if (result === "does-not-fit") return [`${says(rowName(row), "does")} not fit${misfitWords(row)}.`];
+  if (result === "does-not-fit") return [`${says(rowName(row), "does not fit")}${misfitWords(row)}.`];
   return result === "ambiguous" && readings.length === 0 && off
     ? ["It stops before the row below is used up."]
     : [];

@@ -2,6 +2,7 @@ import { perPiece } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { readConventions } from "../notation/declared";
 import type { PatternLine } from "../notation/lines";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { faultOf, goesByNotes, startOf } from "./broken-notes";
 import { fixOf, mendsOf, questionFor } from "./mends";
@@ -82,21 +83,29 @@ function saysOf({ text, kind }: PatternLine, chains: number): boolean {
 
 function noteFound(note: PatternLine, chains: number, counts: boolean, breaking: readonly Break[]): Found {
   const rows = breaking.map(({ row }) => rowName(row));
-  const shown = rows.length > 4 ? [...rows.slice(0, 3), `${rows.length - 3} more`] : rows;
+  const shown = rows.length > 4 ? [...rows.slice(0, 3), say`${rows.length - 3} more`] : rows;
   return {
     span: note,
-    message: `The notes say that ch ${chains} ${sense(counts)}. ${listed(shown, "and")} are right only if it ${wouldBe(counts)}, and no row goes by the note.`,
+    message: `${noteSays(chains, counts)} ${onlyOtherwise(listed(shown, "and"), counts)}`,
     fixes: noteFix(note, counts),
     related: breaking.map(({ row }) => ({ span: row.line.span, message: numbersAsNoted(row, breaking) })),
   };
 }
 
 function sense(counts: boolean): string {
-  return counts ? "counts as a stitch" : "does not count as a stitch";
+  return counts ? say`counts as a stitch` : say`does not count as a stitch`;
 }
 
-function wouldBe(counts: boolean): string {
-  return counts ? "does not" : "does";
+function noteSays(chains: number, counts: boolean): string {
+  return counts
+    ? say`The notes say that ch ${chains} counts as a stitch.`
+    : say`The notes say that ch ${chains} does not count as a stitch.`;
+}
+
+function onlyOtherwise(rows: string, counts: boolean): string {
+  return counts
+    ? say`${rows} are right only if it does not, and no row goes by the note.`
+    : say`${rows} are right only if it does, and no row goes by the note.`;
 }
 
 function numbersAsNoted(row: WorkedRow, breaking: readonly Break[]): string {
@@ -104,9 +113,9 @@ function numbersAsNoted(row: WorkedRow, breaking: readonly Break[]): string {
   const { needs = [], has = [], makes = [], fits = false } = row.outcome ?? {};
   const name = rowName(row);
   if (fits || !piece)
-    return `By the note ${says(name, "makes")} ${numbers(makes)}; the line says ${statedIn(row)}.`;
+    return say`By the note ${says(name, "makes")} ${numbers(makes)}; the line says ${statedIn(row)}.`;
   const places = counted(needs[0] ?? 0, placesNoun(row));
-  return `By the note ${says(name, "needs")} ${places}; ${says(belowName(row, piece), "has")} ${numbers(has)}.`;
+  return say`By the note ${says(name, "needs")} ${places}; ${says(belowName(row, piece), "has")} ${numbers(has)}.`;
 }
 
 function statedIn({ line }: WorkedRow): string {
@@ -120,7 +129,7 @@ function noteFix(note: PatternLine, counts: boolean): Fix[] {
   if (!only || others.length > 0) return [];
   const newText = counts ? "does not count" : "counts";
   const span = spanIn(only, note.start);
-  return [{ title: `Change the note to "${newText}"`, edits: () => [{ span, newText }] }];
+  return [{ title: say`Change the note to "${newText}"`, edits: () => [{ span, newText }] }];
 }
 
 function spanIn({ 0: text, index }: RegExpExecArray, from: number): Span {
@@ -129,9 +138,12 @@ function spanIn({ 0: text, index }: RegExpExecArray, from: number): Span {
 
 function rowFound({ row, piece, chains }: Break, counts: boolean, note: PatternLine | undefined): Found {
   const related: Finding["related"] = note
-    ? [{ span: note, message: `Here the pattern says that ch ${chains} ${sense(counts)}.` }]
+    ? [{ span: note, message: say`Here the pattern says that ch ${chains} ${sense(counts)}.` }]
     : [];
-  const about = `${says(rowName(row), "is")} right only if its ch ${chains} ${wouldBe(counts)} count.`;
+  const is = says(rowName(row), "is");
+  const about = counts
+    ? say`${is} right only if its ch ${chains} does not count.`
+    : say`${is} right only if its ch ${chains} does count.`;
   return {
     span: row.line.span,
     message: `${numbersAsNoted(row, [{ row, piece, chains }])} ${about}`,
@@ -150,5 +162,5 @@ function inRowFix({ line }: WorkedRow, counts: boolean): Fix[] {
   if (!start) return [];
   const at = line.start + start.span.end;
   const newText = counts ? " (does not count as a st)" : " (counts as a st)";
-  return [{ title: `Add "${newText.trim()}"`, edits: () => [{ span: { start: at, end: at }, newText }] }];
+  return [{ title: say`Add "${newText.trim()}"`, edits: () => [{ span: { start: at, end: at }, newText }] }];
 }

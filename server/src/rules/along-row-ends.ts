@@ -2,6 +2,7 @@ import { forSize } from "../fabric/instructions";
 import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { sentencesOf } from "../notation/assembly";
+import { say } from "../text/say";
 import { numberWords } from "../trade/number-words";
 import { stitchOf, type Terms } from "../trade/stitches";
 import { partNamesOf } from "./pieces-made";
@@ -120,11 +121,11 @@ function found(
   inEach: number | null,
 ): Found {
   const last = along.rows.at(-1) as WorkedRow;
-  const how = inEach === null ? "" : `, ${inEach === 1 ? "one" : inEach} in each`;
+  const how = inEach === null ? "" : say`, ${inEach === 1 ? say`one` : inEach} in each`;
   return {
     span: row.line.span,
-    message: `${says(rowName(row), "is")} ${numbers(made)} stitches along the ${numbers(rows)} rows of "${along.piece.name}"${how}. Make the numbers agree, or say how the stitches are spread.`,
+    message: say`${says(rowName(row), "is")} ${numbers(made)} stitches along the ${numbers(rows)} rows of "${along.piece.name}"${how}. Make the numbers agree, or say how the stitches are spread.`,
     fixes: [],
-    related: [{ span: last.line.span, message: `"${along.piece.name}" has ${numbers(rows)} rows.` }],
+    related: [{ span: last.line.span, message: say`"${along.piece.name}" has ${numbers(rows)} rows.` }],
   };
 }

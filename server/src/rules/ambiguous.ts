@@ -1,6 +1,7 @@
 import type { Counted } from "../fabric/count";
-import type { Outcome } from "../fabric/outcome";
+import { type Outcome, takenForGranted } from "../fabric/outcome";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { leaveWords } from "./mends/leave-rest";
 import type { Fix, RowRule } from "./rule";
@@ -63,17 +64,17 @@ function stopsEarly(row: WorkedRow, piece: WorkedPiece): Asked | null {
   const words = leaveWords(only);
   return {
     message: leftMessage(row, counted(only, placesNoun(row)), words),
-    fixes: [{ ...beforeCount(row, `Add "${words}"`, `, ${words}`), kind: "leave-rest" }],
+    fixes: [{ ...beforeCount(row, say`Add "${words}"`, `, ${words}`), kind: "leave-rest" }],
   };
 }
 
 function leftMessage(row: WorkedRow, places: string, words: string): string {
-  return `${says(rowName(row), "stops")} with ${places} of the row below not worked. If that is meant, write "${words}" before the count.`;
+  return say`${says(rowName(row), "stops")} with ${places} of the row below not worked. If that is meant, write "${words}" before the count.`;
 }
 
 function sizesLeftMessage(row: WorkedRow, piece: WorkedPiece, left: readonly number[]): string {
-  const each = left.map((n, size) => `${counted(n, placesNoun(row))} in ${sizeName(size, piece)}`);
-  return `${says(rowName(row), "stops")} with ${listed(each, "and")} not worked. If that is meant, write "leave remaining sts unworked" before the count.`;
+  const each = left.map((n, size) => say`${counted(n, placesNoun(row))} in ${sizeName(size, piece)}`);
+  return say`${says(rowName(row), "stops")} with ${listed(each, "and")} not worked. If that is meant, write "leave remaining sts unworked" before the count.`;
 }
 
 function chainsOrSpaces(row: WorkedRow, outcome: Outcome): Asked | null {
@@ -82,36 +83,36 @@ function chainsOrSpaces(row: WorkedRow, outcome: Outcome): Asked | null {
   const [spaces, chains] = [inWords(sum), inWords(sum.doubt)];
   const span = row.line.plan?.statedSpan;
   return {
-    message: `The count of ${rowName(row)} says "ch": ${spaces} if the spaces are meant, ${chains} if each chain is. Did you mean ${spaces}?`,
-    fixes: span ? [replacing(row, `Change the count to ${spaces}`, span, `(${spaces})`)] : [],
+    message: say`The count of ${rowName(row)} says "ch": ${spaces} if the spaces are meant, ${chains} if each chain is. Did you mean ${spaces}?`,
+    fixes: span ? [replacing(row, say`Change the count to ${spaces}`, span, `(${spaces})`)] : [],
   };
 }
 
 function severalMeanings(row: WorkedRow, piece: WorkedPiece): Asked {
   const ways = row.others.map((one) => {
     const numbers = one.counted.map((sum) => inWords(sum)).join("/");
-    return one.assumptions.length > 0 ? `${numbers} if ${one.assumptions.join(" and ")}` : numbers;
+    return one.assumptions.length > 0 ? say`${numbers} if ${one.assumptions.join(say` and `)}` : numbers;
   });
   const settling = timesTexts(row) ?? countTexts(row, piece);
-  const could = `${rowName(row)} could mean ${ways.join(", or ")}.`;
+  const could = say`${rowName(row)} could mean ${ways.join(say`, or `)}.`;
   if (settling.length === 0)
-    return { message: `${could} Add the count at the end of the row to settle it.`, fixes: [] };
+    return { message: say`${could} Add the count at the end of the row to settle it.`, fixes: [] };
   const quoted = settling.map(({ text }) => `"${text}"`);
   return {
-    message: `${could} Write ${listed(quoted, "or")} to settle it${inNotes(row)}.`,
-    fixes: settling.map(({ text, fix }) => fix(`Write "${text}"`)),
+    message: say`${could} Write ${listed(quoted, "or")} to settle it${inNotes(row)}.`,
+    fixes: settling.map(({ text, fix }) => fix(say`Write "${text}"`)),
   };
 }
 
 /** What a line in the notes would settle for all rows. */
 function inNotes({ others }: WorkedRow): string {
-  const said = others.flatMap(({ assumptions }) => assumptions);
-  const [, start, skipped] = said.map((one) => chainIn.exec(one)).find((found) => found !== null) ?? [];
-  if (start ?? skipped) return `, or say once in the notes whether ch ${start ?? skipped} counts as a stitch`;
-  return said.some((one) => /times" means/.test(one)) ? ", or say once in the notes what is meant" : "";
+  const doubts = others.flatMap(takenForGranted).flatMap(({ doubt }) => doubt.about ?? []);
+  const start = doubts.find((about) => "chains" in about);
+  if (start) return say`, or say once in the notes whether ch ${start.chains} counts as a stitch`;
+  return doubts.some((about) => "said" in about && about.said.endsWith("times"))
+    ? say`, or say once in the notes what is meant`
+    : "";
 }
-
-const chainIn = /\bch (\d+) at the start\b|\bthe (\d+) skipped chains\b/;
 
 /** Words that leave one meaning only, and how to put them into the row. */
 interface Settling {
@@ -121,14 +122,17 @@ interface Settling {
 
 /** `5 times`: in all is four more; "more" leaves no doubt. */
 function timesTexts(row: WorkedRow): Settling[] | null {
-  const texts = row.others.map(({ assumptions }): Settling | null => {
-    const only = assumptions.length === 1 ? assumptions[0] : undefined;
-    const [, said, n, meant] = /^"([^"]*)" means (\d+) (more times|times in all)$/.exec(only ?? "") ?? [];
-    const start = said === undefined ? -1 : row.line.text.indexOf(said);
-    if (said === undefined || start < 0) return null;
-    const text = moreTimes(Number(n) - (meant === "more times" ? 0 : 1));
-    const kind = meant === "more times" ? "more" : "in-all";
+  const texts = row.others.map((outcome): Settling | null => {
+    const [only, ...others] = takenForGranted(outcome);
+    const about = only?.doubt.about;
+    if (!about || !("said" in about) || others.length > 0 || outcome.assumptions.length > 1) return null;
+    const { said, n } = about;
+    const start = row.line.text.indexOf(said);
+    if (start < 0 || !/^\d+$/.test(n)) return null;
+    const isMore = only.option === 1;
+    const text = moreTimes(Number(n) - (isMore ? 0 : 1));
     const span = { start, end: start + said.length };
+    const kind = isMore ? "more" : "in-all";
     return { text, fix: (title) => ({ ...replacing(row, title, span, text), kind }) };
   });
   return texts.length > 1 && texts.every((text) => text !== null) ? texts : null;

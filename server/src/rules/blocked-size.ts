@@ -1,6 +1,7 @@
 import { type Sentence, sentencesOf } from "../notation/assembly";
 import { frontMatterOf } from "../notation/front-matter/front-matter";
 import { type Length, readLengths } from "../notation/front-matter/lengths";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { convertLength } from "../trade/units";
 import { inProse } from "./outline";
@@ -19,11 +20,11 @@ export function otherSizes(pattern: WorkedPattern): Found[] {
     )
     .map(({ said: { start, end, text }, line }) => ({
       span: { start: line.start + start, end: line.start + end },
-      message: `The work is blocked to ${text}, and the finished size is ${stated.map(({ content }) => content.text.trim()).join(", ")}. Is one of them left over from another pattern?`,
+      message: say`The work is blocked to ${text}, and the finished size is ${stated.map(({ content }) => content.text.trim()).join(", ")}. Is one of them left over from another pattern?`,
       fixes: [],
       related: stated.map(({ content }) => ({
         span: { start: content.start, end: content.end },
-        message: "The finished size.",
+        message: say`The finished size.`,
       })),
     }));
 }

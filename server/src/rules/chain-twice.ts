@@ -1,6 +1,7 @@
 import type { Instruction, RowPlan } from "../fabric/instructions";
 import type { RowLine } from "../fabric/pattern";
 import { keptBy } from "../text/kept-by";
+import { say } from "../text/say";
 import { type Span, shift } from "../text/span";
 import type { Found, RowRule } from "./rule";
 import { rowName, says } from "./wording";
@@ -127,9 +128,9 @@ function found({ chains, second, begins, ...at }: Twice, name: string, { start }
   return {
     span,
     message: begins
-      ? `${says(name, "begins")} with ch ${chains} twice. Did you mean it once?`
-      : `${says(name, "has")} ch ${chains} twice, one behind the other. Did you mean it once, or ch ${2 * chains}?`,
-    fixes: [{ title: "Write it once", edits }],
+      ? say`${says(name, "begins")} with ch ${chains} twice. Did you mean it once?`
+      : say`${says(name, "has")} ch ${chains} twice, one behind the other. Did you mean it once, or ch ${2 * chains}?`,
+    fixes: [{ title: say`Write it once`, edits }],
     related: [],
   };
 }

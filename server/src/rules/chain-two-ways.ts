@@ -3,6 +3,7 @@ import { isRight, reworking } from "../fabric/rework";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { readConventions } from "../notation/declared";
 import type { PatternLine } from "../notation/lines";
+import { say } from "../text/say";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { rowName } from "./wording";
 
@@ -119,15 +120,15 @@ function foundOn(
   span: { readonly start: number; readonly end: number },
   { line }: Note,
 ): Found {
-  const [here, there] = counts ? ["counts", "does not"] : ["does not count", "does"];
+  const [here, there] = counts ? [say`counts`, say`does not`] : [say`does not count`, say`does`];
   const fix: Fix = {
-    title: `Take out "${text}"`,
+    title: say`Take out "${text}"`,
     edits: () => [{ span: { start: span.start - gap, end: span.end }, newText: "" }],
   };
   return {
     span,
-    message: `${row} says that its ch ${chains} ${here}, and the notes say that it ${there}. Which is meant?`,
+    message: say`${row} says that its ch ${chains} ${here}, and the notes say that it ${there}. Which is meant?`,
     fixes: [fix],
-    related: [{ span: line, message: "Here the notes say so." }],
+    related: [{ span: line, message: say`Here the notes say so.` }],
   };
 }

@@ -3,6 +3,7 @@ import type { Outcome } from "../fabric/outcome";
 import { perPiece } from "../fabric/parts";
 import { countStitches } from "../fabric/steps";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { say } from "../text/say";
 import { countLike } from "./count-like";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { numbers, rowName, says } from "./wording";
@@ -139,7 +140,7 @@ function found(piece: WorkedPiece, at: number, pattern: WorkedPattern): Found {
   const [makes, had] = [numbers(row.outcome?.makes ?? []), numbers(before.outcome?.makes ?? [])];
   return {
     span: row.line.span,
-    message: `${says(rowName(row), "makes")} ${makes} of the ${had} of ${rowName(before)}, and no count says so. Add it: makers check themselves where the number changes.`,
+    message: say`${says(rowName(row), "makes")} ${makes} of the ${had} of ${rowName(before)}, and no count says so. Add it: makers check themselves where the number changes.`,
     fixes: fixesFor(row, piece, pattern),
     related: [],
   };
@@ -147,5 +148,7 @@ function found(piece: WorkedPiece, at: number, pattern: WorkedPattern): Found {
 
 function fixesFor(row: WorkedRow, piece: WorkedPiece, pattern: WorkedPattern): Fix[] {
   const like = countLike(row, row.outcome as Outcome, piece, pattern);
-  return like ? [{ title: `Add the count ${like.shown}`, kind: "add-count", edits: () => [like.edit] }] : [];
+  return like
+    ? [{ title: say`Add the count ${like.shown}`, kind: "add-count", edits: () => [like.edit] }]
+    : [];
 }

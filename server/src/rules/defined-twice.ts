@@ -2,6 +2,7 @@ import { removeAbbreviation } from "../notation/front-matter/abbreviations";
 import type { Definition } from "../notation/front-matter/definitions";
 import { frontMatterOf } from "../notation/front-matter/front-matter";
 import type { Stretch } from "../notation/front-matter/stretch";
+import { say } from "../text/say";
 import type { Found, PatternRule } from "./rule";
 
 /** One abbreviation has two entries in the list. */
@@ -83,14 +84,14 @@ function foundOn(entry: Definition, before: Definition, entries: readonly Defini
   return {
     span: { start: entry.start, end: entry.end },
     message: isSame
-      ? `"${name}" is in the list of abbreviations twice. One entry can go.`
-      : `"${name}" is in the list of abbreviations twice: as "${first}" and as "${meaning}". Keep the one that is right.`,
+      ? say`"${name}" is in the list of abbreviations twice. One entry can go.`
+      : say`"${name}" is in the list of abbreviations twice: as "${first}" and as "${meaning}". Keep the one that is right.`,
     fixes: isSame
-      ? [{ title: "Take this entry out", edits: removing(entry) }]
+      ? [{ title: say`Take this entry out`, edits: removing(entry) }]
       : [
-          { title: `Keep "${first}"`, edits: removing(entry) },
-          { title: `Keep "${meaning}"`, edits: removing(before) },
+          { title: say`Keep "${first}"`, edits: removing(entry) },
+          { title: say`Keep "${meaning}"`, edits: removing(before) },
         ],
-    related: [{ span: { start: before.start, end: before.end }, message: "The first entry." }],
+    related: [{ span: { start: before.start, end: before.end }, message: say`The first entry.` }],
   };
 }

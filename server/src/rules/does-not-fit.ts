@@ -1,5 +1,6 @@
 import type { Outcome } from "../fabric/outcome";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { say } from "../text/say";
 import { sentenceStart } from "../text/sentence";
 import type { Span } from "../text/span";
 import { faultOf } from "./broken-notes";
@@ -71,7 +72,7 @@ function wherePlacesComeFrom(row: WorkedRow, piece: WorkedPiece): Finding["relat
   const message =
     row.after === row.below
       ? `${says(name, "says")} ${places}.`
-      : `${says(name, "leaves")} ${places} to work into.`;
+      : say`${says(name, "leaves")} ${places} to work into.`;
   return [{ span: row.below.span, message }];
 }
 
@@ -111,39 +112,40 @@ function misfits(row: WorkedRow, piece: WorkedPiece, worked: Worked | null = row
 function laterRowMessage(row: WorkedRow, piece: WorkedPiece): string {
   const later = row.outcome?.misfit ?? null;
   const [wrong] = misfits(row, piece, later);
-  if (!later || !wrong) return `${rowName(row)}: a row does not fit the row before it.`;
+  if (!later || !wrong) return say`${rowName(row)}: a row does not fit the row before it.`;
   const { needs, has, noun, size } = wrong;
-  const where = piece.context.sizes.length > 1 ? ` in ${size}` : "";
-  const fitting = later.after === 1 ? "the first of these rows fits" : `${later.after} of these rows fit`;
-  return `${rowName(row)}: ${fitting}; the next one needs ${counted(needs, noun)}${where} and has ${has}: ${apart(needs, has)}.`;
+  const where = piece.context.sizes.length > 1 ? say` in ${size}` : "";
+  const fitting =
+    later.after === 1 ? say`the first of these rows fits` : say`${later.after} of these rows fit`;
+  return say`${rowName(row)}: ${fitting}; the next one needs ${counted(needs, noun)}${where} and has ${has}: ${apart(needs, has)}.`;
 }
 
 function plainMessage({ row, below, needs, has, noun }: Misfit): string {
-  return `${says(row, "needs")} ${counted(needs, noun)}; ${says(below, "has")} ${has}: ${apart(needs, has)}.`;
+  return say`${says(row, "needs")} ${counted(needs, noun)}; ${says(below, "has")} ${has}: ${apart(needs, has)}.`;
 }
 
 function bothSidesMessage({ row, needs, has, noun }: Misfit): string {
-  return `${says(row, "needs")} ${counted(needs, noun)}; the starting chain has ${has}, both sides taken together: ${apart(needs, has)}.`;
+  return say`${says(row, "needs")} ${counted(needs, noun)}; the starting chain has ${has}, both sides taken together: ${apart(needs, has)}.`;
 }
 
 function sizesMessage(wrong: readonly Misfit[]): string {
   const [{ row, below }] = wrong as [Misfit];
   const each = wrong.map(
     ({ size, needs, has, noun }) =>
-      `in ${size} it needs ${counted(needs, noun)} and has ${has} (${apart(needs, has)})`,
+      say`in ${size} it needs ${counted(needs, noun)} and has ${has} (${apart(needs, has)})`,
   );
-  return `${says(row, "does")} not fit ${below}: ${listed(each, "and")}.`;
+  return say`${says(row, "does not fit")} ${below}: ${listed(each, "and")}.`;
 }
 
 function unevenMessage({ row, below, needs, has, noun, each, times }: Misfit & UnevenRepeat): string {
   const over = has - needs;
-  const goes = times === 1 ? "once" : `${times} times`;
+  const goes = times === 1 ? say`once` : say`${times} times`;
   const repeated = each * times;
-  return `${says(row, "needs")} ${counted(needs, noun)}; ${says(below, "has")} ${has}: the repeat of ${each} goes ${goes} into ${repeated + over} and leaves ${over}.`;
+  return say`${says(row, "needs")} ${counted(needs, noun)}; ${says(below, "has")} ${has}: the repeat of ${each} goes ${goes} into ${repeated + over} and leaves ${over}.`;
 }
 
 function apart(needs: number, has: number): string {
-  return needs > has ? `${needs - has} short` : `${has - needs} left over`;
+  return needs > has ? say`${needs - has} short` : say`${has - needs} left over`;
 }
 
 type StepLoop = Extract<Outcome["steps"][number][number], { shift: number }>;

@@ -1,6 +1,7 @@
 import type { WorkedPiece } from "../fabric/worked";
 import { type Curvature, curvatureOf } from "../measure/curvature";
 import { yarnUseOf } from "../measure/yarn-used";
+import { say } from "../text/say";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
 import { rowName } from "./wording";
 
@@ -82,7 +83,7 @@ function growsFor(rounds: readonly Curvature[]): number {
 function found({ row, lies, has, flatCount, rate }: Curvature): Found {
   return {
     span: row.line.span,
-    message: `${rowName(row)} would ${lies === "cups" ? "cup" : "ruffle"}: it has ${has} stitches, and at the stated gauge about ${Math.round(flatCount)} lie flat. Begin with about ${Math.round(rate)} and add as many in each round.`,
+    message: say`${rowName(row)} would ${lies === "cups" ? say`cup` : say`ruffle`}: it has ${has} stitches, and at the stated gauge about ${Math.round(flatCount)} lie flat. Begin with about ${Math.round(rate)} and add as many in each round.`,
     fixes: [],
     related: [],
   };

@@ -1,4 +1,5 @@
 import type { WorkedRow } from "../fabric/worked";
+import { say } from "../text/say";
 import { alongRowEnds } from "./along-row-ends";
 import { flatClosings } from "./flat-closings";
 import { type MadePiece, makingOf, type PlacedSentence } from "./pieces-made";
@@ -136,8 +137,8 @@ function otherNumbers(pattern: WorkedPattern): Found[] {
     return [
       {
         span,
-        message: `The assembly speaks of ${typed} stitches, and ${edgeText(a)}, as does "${b.piece.name}". Did you mean ${made}?`,
-        fixes: [{ title: `Write ${made}`, edits: () => [{ span, newText: `${made}` }] }],
+        message: say`The assembly speaks of ${typed} stitches, and ${edgeText(a)}, as does "${b.piece.name}". Did you mean ${made}?`,
+        fixes: [{ title: say`Write ${made}`, edits: () => [{ span, newText: `${made}` }] }],
         related: [a, b].map(relatedTo),
       },
     ];
@@ -170,8 +171,8 @@ function numberFound(n: number, made: number, edge: Edge, start: number): Found 
   const span = { start, end: start + `${n}`.length };
   return {
     span,
-    message: `The assembly speaks of ${n} stitches, and ${edgeText(edge)}. Did you mean ${made}?`,
-    fixes: [{ title: `Write ${made}`, edits: () => [{ span, newText: `${made}` }] }],
+    message: say`The assembly speaks of ${n} stitches, and ${edgeText(edge)}. Did you mean ${made}?`,
+    fixes: [{ title: say`Write ${made}`, edits: () => [{ span, newText: `${made}` }] }],
     related: [relatedTo(edge)],
   };
 }
@@ -186,25 +187,25 @@ function found(a: Edge, b: Edge, { line, sentence }: PlacedSentence): Found {
   const end = line.start + sentence.end;
   return {
     span: { start, end },
-    message: `${edgeText(a)}, ${edgeText(b)}, and the assembly sews them stitch for stitch. Make the numbers agree, or say how the larger one is eased in.`,
+    message: say`${edgeText(a)}, ${edgeText(b)}, and the assembly sews them stitch for stitch. Make the numbers agree, or say how the larger one is eased in.`,
     fixes: easing(end, typed),
     related: [a, b].map(relatedTo),
   };
 }
 
 function relatedTo({ row, count, piece }: Edge): Related {
-  const message = `${says(rowName(row), "leaves")} ${numbers(count)} stitches at the opening of "${piece.name}".`;
+  const message = say`${says(rowName(row), "leaves")} ${numbers(count)} stitches at the opening of "${piece.name}".`;
   return { span: row.line.span, message };
 }
 
 function edgeText({ piece, count }: Edge): string {
-  return `"${piece.name}" ends with ${numbers(count)} stitches`;
+  return say`"${piece.name}" ends with ${numbers(count)} stitches`;
 }
 
 function easing(end: number, sentence: string): Fix[] {
   const at = end - (/[.;!]$/.exec(sentence)?.[0].length ?? 0);
   const newText = ", easing in the larger edge";
   return [
-    { title: `Add "easing in the larger edge"`, edits: () => [{ span: { start: at, end: at }, newText }] },
+    { title: say`Add "easing in the larger edge"`, edits: () => [{ span: { start: at, end: at }, newText }] },
   ];
 }

@@ -1,6 +1,7 @@
 import type { WorkedRow } from "../fabric/worked";
 import { sentencesOf } from "../notation/assembly";
 import type { PatternLine } from "../notation/lines";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { inProse } from "./outline";
 import type { Found, WorkedPattern } from "./rule";
@@ -51,9 +52,9 @@ function lastRowOf({ pieces }: WorkedPattern): WorkedRow | undefined {
 function notAllJoined(span: Span, n: number, made: number, last: WorkedRow): Found {
   return {
     span,
-    message: `${says(rowName(last), "has")} ${numbers([made])} stitches, and this joins ${n} of them. Did you mean ${made}?`,
-    fixes: [{ title: `Write ${made}`, edits: () => [{ span, newText: `${made}` }] }],
-    related: [{ span: last.line.span, message: `${rowName(last)} is the row that is joined.` }],
+    message: say`${says(rowName(last), "has")} ${numbers([made])} stitches, and this joins ${n} of them. Did you mean ${made}?`,
+    fixes: [{ title: say`Write ${made}`, edits: () => [{ span, newText: `${made}` }] }],
+    related: [{ span: last.line.span, message: say`${rowName(last)} is the row that is joined.` }],
   };
 }
 
@@ -89,8 +90,8 @@ function found(span: Span, n: number, all: number, last: WorkedRow): Found {
   const half = Math.floor(all / 2);
   return {
     span,
-    message: `${n} stitches through both layers need ${2 * n}, and ${says(rowName(last), "has")} ${numbers([all])}. Did you mean ${half}?`,
-    fixes: [{ title: `Write ${half}`, edits: () => [{ span, newText: `${half}` }] }],
-    related: [{ span: last.line.span, message: `${rowName(last)} is the round that is closed.` }],
+    message: say`${n} stitches through both layers need ${2 * n}, and ${says(rowName(last), "has")} ${numbers([all])}. Did you mean ${half}?`,
+    fixes: [{ title: say`Write ${half}`, edits: () => [{ span, newText: `${half}` }] }],
+    related: [{ span: last.line.span, message: say`${rowName(last)} is the round that is closed.` }],
   };
 }

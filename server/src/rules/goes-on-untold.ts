@@ -1,6 +1,7 @@
 import type { Instruction } from "../fabric/instructions";
 import { perPiece } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
+import { say } from "../text/say";
 import { type Span, shift } from "../text/span";
 import type { Fix, Found, RowRule } from "./rule";
 import { rowName, says } from "./wording";
@@ -71,7 +72,7 @@ function repeatedLine({ line: { plan }, outcome }: WorkedRow): readonly Instruct
 function found(span: Span, row: WorkedRow): Found {
   return {
     span,
-    message: `${says(rowName(row), "comes")} out right only if this is worked again and again to the end, and that is not said. Write "in each st around", or how often.`,
+    message: say`${says(rowName(row), "comes")} out right only if this is worked again and again to the end, and that is not said. Write "in each st around", or how often.`,
     fixes: [throughout(span, row)],
     related: [],
   };
@@ -83,5 +84,5 @@ function throughout({ start, end }: Span, { line }: WorkedRow): Fix {
   const far = line.head?.word === "row" ? "across" : "around";
   const each = typed.replace(/\bin\s+(?:each\s+of\s+)?(?:the\s+)?next(?:\s+1)?\b/i, "in each");
   const newText = /\bin\b/i.test(each) ? `${each} ${far}` : `${each} in each st ${far}`;
-  return { title: `Write "${newText}"`, edits: () => [{ span: { start, end }, newText }] };
+  return { title: say`Write "${newText}"`, edits: () => [{ span: { start, end }, newText }] };
 }

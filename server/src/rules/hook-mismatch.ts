@@ -1,5 +1,6 @@
 import { frontMatterOf } from "../notation/front-matter/front-matter";
 import type { HookLabel, HookSize } from "../notation/front-matter/hooks";
+import { say } from "../text/say";
 import type { Span, TextEdit } from "../text/span";
 import { hookLabelOf, hookSizesOf } from "../trade/hooks";
 import { sizesOfLabel } from "./hook-sizes";
@@ -60,16 +61,16 @@ function check(hook: HookSize, label: HookLabel, offset: number): Found[] {
   const letter = label.system === null || label.system === "us" ? /[a-z]/i.exec(label.size)?.[0] : undefined;
   if (letter !== undefined && hookSizesOf(letter).includes(mm)) return [];
   const own = hookLabelOf(mm);
-  const called = own && label.system === null ? `, and ${mm} mm as ${own}` : "";
+  const called = own && label.system === null ? say`, and ${mm} mm as ${own}` : "";
   const at = ({ start, end }: Span): Span => ({ start: start + offset, end: end + offset });
-  const charts = `the charts print ${label.text} at ${listed(
+  const charts = say`the charts print ${label.text} at ${listed(
     sizes.map((size) => `${size} mm`),
     "or",
   )}${called}`;
   return [
     {
       span: at(hook),
-      message: `${mm} mm and ${label.text} are not the same hook: ${charts}. Which is meant?`,
+      message: say`${mm} mm and ${label.text} are not the same hook: ${charts}. Which is meant?`,
       fixes: fixesFor(sizes, own, at(figures), label, offset),
       related: [],
     },
@@ -83,11 +84,11 @@ function fixesFor(
   label: HookLabel,
   offset: number,
 ): Fix[] {
-  const toSize = sizes.map((size) => replacing(`Write ${size} mm`, figures, `${size}`));
+  const toSize = sizes.map((size) => replacing(say`Write ${size} mm`, figures, `${size}`));
   if (own === null || label.system === "uk" || label.system === "steel") return toSize;
   const start = label.end - label.size.length + offset;
   const written = label.size.includes("/") ? own.replace("-", "/") : own;
-  return [...toSize, replacing(`Write ${written}`, { start, end: label.end + offset }, written)];
+  return [...toSize, replacing(say`Write ${written}`, { start, end: label.end + offset }, written)];
 }
 
 function replacing(title: string, span: Span, newText: string): Fix {

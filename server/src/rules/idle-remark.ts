@@ -1,4 +1,5 @@
 import type { AsMeant } from "../notation/as-meant";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { closest } from "./closest";
 import type { Finding, Fix, Rule } from "./rule";
@@ -51,25 +52,28 @@ function noteOn({ remark, name }: AnsweredNothing, text: string, ids: readonly s
   if (name === null)
     return {
       span,
-      message:
-        'This remark names no query. Write the name of the query it answers: "[as meant: wrong-count]".',
+      message: say`This remark names no query. Write the name of the query it answers: "[as meant: wrong-count]".`,
       fixes: [],
     };
   if (!ids.includes(name.name)) return mistyped(name, span, ids);
   return {
     span,
-    message: `Nothing is wrong here by the name of "${name.name}", so the remark can go.`,
-    fixes: [{ title: "Take the remark away", edits: () => [without(remark, name.name, text)] }],
+    message: say`Nothing is wrong here by the name of "${name.name}", so the remark can go.`,
+    fixes: [{ title: say`Take the remark away`, edits: () => [without(remark, name.name, text)] }],
   };
 }
 
 function mistyped({ name }: { readonly name: string }, span: Span, ids: readonly string[]): Note {
   const likely = closest(name, ids);
-  const says = `"${name}" is the name of no query, so the remark answers nothing.`;
+  const says = say`"${name}" is the name of no query, so the remark answers nothing.`;
   if (!likely)
-    return { span, message: `${says} The name stands behind each query in the list of problems.`, fixes: [] };
-  const fix: Fix = { title: `Write "${likely}"`, edits: () => [{ span, newText: likely }] };
-  return { span, message: `${says} Did you mean "${likely}"?`, fixes: [fix] };
+    return {
+      span,
+      message: say`${says} The name stands behind each query in the list of problems.`,
+      fixes: [],
+    };
+  const fix: Fix = { title: say`Write "${likely}"`, edits: () => [{ span, newText: likely }] };
+  return { span, message: say`${says} Did you mean "${likely}"?`, fixes: [fix] };
 }
 
 function without({ start, end, names }: AsMeant, gone: string, text: string) {

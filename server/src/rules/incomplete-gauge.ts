@@ -1,6 +1,7 @@
 import type { Gauge, GaugeProblem } from "../measure/gauge";
 import { yarnUseOf } from "../measure/yarn-used";
 import { frontMatterOf } from "../notation/front-matter/front-matter";
+import { say, sayings } from "../text/say";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
 
 /** A gauge that cannot be worked to, or that leaves out what the pattern depends on. */
@@ -91,7 +92,7 @@ function hasManyRows({ pieces }: WorkedPattern): boolean {
   return pieces.some(({ rows }) => rows.reduce((sum, { times }) => sum + (times?.[0] ?? 1), 0) >= manyRows);
 }
 
-const ask: Readonly<Record<GaugeProblem["sort"], string>> = {
+const ask = sayings<GaugeProblem["sort"]>({
   "no-length": "Add the length, as in: 20 sc and 22 rows = 10 cm.",
   "no-stitches": "Add the stitches, as in: 20 sc and 22 rows = 10 cm.",
   "no-stitch": "Add the stitch, as in: 20 sc and 22 rows = 10 cm.",
@@ -99,10 +100,10 @@ const ask: Readonly<Record<GaugeProblem["sort"], string>> = {
   nothing: "Write it as in: 20 sc and 22 rows = 10 cm.",
   impossible: "Look whether a figure is mistyped.",
   "repeat-unknown": "Write with the notes of how many stitches it is a multiple: multiple of 12 sts + 1.",
-};
+});
 
 function found({ span, says, sort }: GaugeProblem): Found {
   const missing =
-    sort === "no-rows" || sort === "no-stitch" ? "is not complete" : "cannot be worked to as it stands";
-  return { span, message: `The gauge ${missing}: ${says}. ${ask[sort]}`, fixes: [], related: [] };
+    sort === "no-rows" || sort === "no-stitch" ? say`is not complete` : say`cannot be worked to as it stands`;
+  return { span, message: say`The gauge ${missing}: ${says}. ${ask(sort)}`, fixes: [], related: [] };
 }

@@ -1,5 +1,6 @@
 import { type SaidWord, type Sentence, sentencesOf } from "../notation/assembly";
 import type { PatternLine } from "../notation/lines";
+import { say } from "../text/say";
 import { inProse } from "./outline";
 import type { Found, WorkedPattern } from "./rule";
 
@@ -61,7 +62,7 @@ function isSpokenOf({ noun, start }: SaidWord, own: PatternLine, lines: readonly
 function foundOn({ word, start, end }: SaidWord, line: PatternLine): Found {
   return {
     span: { start: line.start + start, end: line.start + end },
-    message: `This speaks of "${word}", and nothing else in the pattern does. Is it left over from another pattern?`,
+    message: say`This speaks of "${word}", and nothing else in the pattern does. Is it left over from another pattern?`,
     fixes: [],
     related: [],
   };

@@ -3,6 +3,7 @@ import type { LineContent } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { singular } from "../notation/nouns";
 import { keptBy } from "../text/kept-by";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import {
   figures,
@@ -265,7 +266,7 @@ function found(
   const span = { start: line.start + start, end: line.start + end - (word.length - plain.length) };
   return {
     span,
-    message: `This speaks of "${plain}", and nothing else in the pattern does. Is it left over from another pattern?`,
+    message: say`This speaks of "${plain}", and nothing else in the pattern does. Is it left over from another pattern?`,
     fixes: otherName(known.get(noun) as Known, ownWords(pattern)).map((name) => renaming(name, span)),
     related: [],
   };
@@ -279,5 +280,5 @@ function otherName({ isThing, figure }: Known, own: readonly OwnWord[]): readonl
 }
 
 function renaming(newText: string, span: Span): Fix {
-  return { title: `Write "${newText}"`, edits: () => [{ span, newText }] };
+  return { title: say`Write "${newText}"`, edits: () => [{ span, newText }] };
 }

@@ -1,4 +1,5 @@
 import type { Length, LengthPair } from "../notation/front-matter/lengths";
+import { say } from "../text/say";
 import { convertLength, sameLength } from "../trade/units";
 import type { Fix, Found, PatternRule } from "./rule";
 import { type Used, usesOf } from "./uses";
@@ -41,7 +42,7 @@ function foundOn({ line, mention: { first, second } }: Used<LengthPair>): Found[
   if (wrong < 0) return [];
   const [a, b] = [first.values[wrong] as number, second.values[wrong] as number];
   const inSecond = inUnit(a, first, second);
-  const message = `${printed(a, first)} is ${printed(inSecond, second)}, and the line says ${printed(b, second)}.`;
+  const message = say`${printed(a, first)} is ${printed(inSecond, second)}, and the line says ${printed(b, second)}.`;
   const single = first.values.length === 1;
   return [
     {
@@ -90,5 +91,5 @@ function figures(value: number, unit: Length["unit"]): string {
 function writing(value: number, { numbers, unit }: Length, offset: number): Fix {
   const newText = figures(value, unit);
   const span = { start: numbers.start + offset, end: numbers.end + offset };
-  return { title: `Write ${newText} ${unit}`, edits: () => [{ span, newText }] };
+  return { title: say`Write ${newText} ${unit}`, edits: () => [{ span, newText }] };
 }

@@ -1,5 +1,6 @@
 import { perPiece, type WorkedPart } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { say } from "../text/say";
 import type { Fix, Found } from "./rule";
 import { isRearranged, turningOf } from "./turning";
 import { rowName } from "./wording";
@@ -36,12 +37,12 @@ function turnsTo(before: WorkedRow, row: WorkedRow | undefined): number | null {
 
 function found(before: WorkedRow, row: WorkedRow): Found {
   const [then, now] = [rowName(before), rowName(row)];
-  const sides = `${then} is marked ${before.line.head?.side} and ${now} is marked ${row.line.head?.side}`;
+  const sides = say`${then} is marked ${before.line.head?.side} and ${now} is marked ${row.line.head?.side}`;
   return {
     span: before.line.span,
-    message: `${sides}, and no turn is written between them, as it is between the other rows. Say "turn" at the end of ${then}.`,
+    message: say`${sides}, and no turn is written between them, as it is between the other rows. Say "turn" at the end of ${then}.`,
     fixes: [turning(before)],
-    related: [{ span: row.line.span, message: `${now} is marked ${row.line.head?.side}.` }],
+    related: [{ span: row.line.span, message: say`${now} is marked ${row.line.head?.side}.` }],
   };
 }
 
@@ -50,7 +51,7 @@ function turning({ line: { text, start, plan } }: WorkedRow): Fix {
   const worked = text.slice(0, plan?.statedSpan?.start ?? text.length).replace(/[\s.,;:=–—([{-]+$/, "");
   const at = start + worked.length;
   return {
-    title: 'Add "turn"',
+    title: say`Add "turn"`,
     edits: () => [{ span: { start: at, end: at }, newText: ", turn" }],
   };
 }

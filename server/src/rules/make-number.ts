@@ -1,4 +1,5 @@
 import { readHeading } from "../notation/headings";
+import { say } from "../text/say";
 import type { MadePiece } from "./pieces-made";
 import type { Fix } from "./rule";
 
@@ -29,7 +30,7 @@ export function saysMore({ part }: MadePiece): boolean {
 export function headingFix({ heading, make }: MadePiece, n: number): Fix[] {
   const text = heading.text.trimEnd();
   const digits = [...text.matchAll(/\d+/g)].filter(([typed]) => Number(typed) === make);
-  const title = `Make ${n} under the heading`;
+  const title = say`Make ${n} under the heading`;
   const [only, ...others] = digits;
   if (only && others.length === 0) {
     const start = heading.start + only.index;

@@ -6,6 +6,7 @@ import type { RowLine } from "../fabric/pattern";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { readWords, type Word } from "../notation/words";
 import { keptBy } from "../text/kept-by";
+import { say } from "../text/say";
 import { shift, type TextEdit, withEdits } from "../text/span";
 import { tryOut } from "./mends/trial";
 import type { Fix, RowRule } from "./rule";
@@ -40,7 +41,7 @@ Rnd 3: (sc, inc) x6 (18)
     if (!open) return [];
     const span = { start: row.line.start + open.start, end: row.line.start + open.end };
     const fixes = fixesFor(row, piece, open);
-    const message = `${messageFor(row, open)}${fixes.length > 0 ? "" : " Show what is to be repeated."}`;
+    const message = `${messageFor(row, open)}${fixes.length > 0 ? "" : say` Show what is to be repeated.`}`;
     return [{ span, message, fixes, related: [] }];
   },
 };
@@ -56,12 +57,12 @@ const fellows: Readonly<Record<string, string>> = {
 
 function messageFor(row: WorkedRow, { mark, missing, instead }: OpenMark): string {
   const name = rowName(row);
-  if (missing === "star") return `${says(name, "says")} to repeat from *, and there is no * in it.`;
-  if (missing === "opening") return `${says(name, "closes")} "${mark}", and nothing opens it.`;
-  if (isStar(mark)) return `${says(name, "has")} one "${mark}", and nothing in it goes back there.`;
+  if (missing === "star") return say`${says(name, "says")} to repeat from *, and there is no * in it.`;
+  if (missing === "opening") return say`${says(name, "closes")} "${mark}", and nothing opens it.`;
+  if (isStar(mark)) return say`${says(name, "has")} one "${mark}", and nothing in it goes back there.`;
   return instead
-    ? `${says(name, "opens")} "${mark}" and closes it with "${row.line.text.slice(instead.start, instead.end)}".`
-    : `${says(name, "opens")} "${mark}", and nothing closes it.`;
+    ? say`${says(name, "opens")} "${mark}" and closes it with "${row.line.text.slice(instead.start, instead.end)}".`
+    : say`${says(name, "opens")} "${mark}", and nothing closes it.`;
 }
 
 function isStar(mark: string): boolean {
@@ -105,13 +106,14 @@ function onlyChange(row: WorkedRow, { context }: WorkedPiece, open: OpenMark): C
 /** Groups of changes, the more usual before the others; of one group each would say something else. */
 function changesFor({ line }: WorkedRow, { lexicon }: PatternContext, open: OpenMark): Change[][] {
   const fellow = fellows[open.mark] ?? "*";
-  if (open.instead) return [[{ title: `Write "${fellow}"`, edit: { span: open.instead, newText: fellow } }]];
+  if (open.instead)
+    return [[{ title: say`Write "${fellow}"`, edit: { span: open.instead, newText: fellow } }]];
   const inserted = placesFor(open, readWords(line.text, lexicon)).map((at) => insertion(at, fellow));
   return isStar(open.mark) ? [[goingBack(line, open.mark)], inserted] : [inserted];
 }
 
 function insertion(at: number, mark: string): Change {
-  return { title: `Add "${mark}"`, edit: { span: { start: at, end: at }, newText: mark } };
+  return { title: say`Add "${mark}"`, edit: { span: { start: at, end: at }, newText: mark } };
 }
 
 /** `…; rep from * around`, before the count; for a bare `around`. */
@@ -121,7 +123,7 @@ function goingBack({ text, plan, head }: RowLine, mark: string): Change {
   const where = bare?.[0].trim() ?? (head?.word === "row" ? "to end" : "around");
   const words = `rep from ${mark} ${where.replace(/^[,;\s]+/, "")}`;
   const span = { start: bare?.index ?? own.length, end: own.length };
-  return { title: `Add "${words}"`, edit: { span, newText: `; ${words}` } };
+  return { title: say`Add "${words}"`, edit: { span, newText: `; ${words}` } };
 }
 
 /** An opening mark stands before an instruction, a closing one behind one. */

@@ -1,6 +1,7 @@
 import type { RowPlan } from "../fabric/instructions";
 import { stateKey } from "../fabric/outcome";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { say } from "../text/say";
 import { shift } from "../text/span";
 import { firstChain } from "./mends/first-chain";
 import { incOrDec } from "./mends/inc-or-dec";
@@ -64,8 +65,8 @@ export function questionFor([first, second]: readonly Mend[]): string | null {
   if (!first) return null;
   if (!second) return first.question;
   return first.exchange === second.exchange
-    ? `It fits with ${first.exchange}, in one place or in another.`
-    : `It fits with ${first.exchange}, or with ${second.exchange}.`;
+    ? say`It fits with ${first.exchange}, in one place or in another.`
+    : say`It fits with ${first.exchange}, or with ${second.exchange}.`;
 }
 
 function proved(trial: Trial): Mends {

@@ -1,5 +1,6 @@
 import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
 import { type AbbreviationMention, abbreviationsIn } from "../notation/mentions/abbreviations";
+import { say } from "../text/say";
 import type { TextEdit } from "../text/span";
 import { keyOfAbbreviation } from "../trade/abbreviations";
 import { abbreviationOf, stitchOf, stitchSpellings, type Terms } from "../trade/stitches";
@@ -84,13 +85,13 @@ function foundOn(
   const { word } = used.mention;
   const name = ourName(word, terms);
   const says = ours
-    ? `"${word}" is a ${other(terms)} name, and "${ours.mention.word}" in ${rowOf(ours) ?? "another row"} a ${terms} one`
-    : `"${word}" is a ${other(terms)} name, and the pattern says ${terms} terms`;
+    ? say`"${word}" is a ${other(terms)} name, and "${ours.mention.word}" in ${rowOf(ours) ?? say`another row`} a ${terms} one`
+    : say`"${word}" is a ${other(terms)} name, and the pattern says ${terms} terms`;
   return {
     span: placeOf(used),
-    message: `${says}. ${name ? `In ${terms} terms the stitch is ${name}.` : "Write all stitches in the same terms."}`,
+    message: `${says}. ${name ? say`In ${terms} terms the stitch is ${name}.` : say`Write all stitches in the same terms.`}`,
     fixes: name
-      ? [{ title: `Write "${name}" throughout`, edits: () => renamed(pattern, used.mention.key, name) }]
+      ? [{ title: say`Write "${name}" throughout`, edits: () => renamed(pattern, used.mention.key, name) }]
       : [],
     related: [],
   };

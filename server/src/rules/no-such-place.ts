@@ -3,6 +3,7 @@ import type { RowLine } from "../fabric/pattern";
 import { type Run, runsOf } from "../fabric/strip";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
+import { say } from "../text/say";
 import { type Span, shift } from "../text/span";
 import { stitchOf, type Terms } from "../trade/stitches";
 import type { Found, RowRule } from "./rule";
@@ -226,13 +227,13 @@ function otherChain({ chains, at, nth, isOwn }: NamedChain, row: WorkedRow, belo
   const start = openingOf(isOwn ? row : below);
   if (start === null) return [];
   if (start === chains) return nth && nth.n > chains ? [tooHigh(nth, chains, isOwn)] : [];
-  const there = start > 1 ? `ch-${start}` : "no chain that counts as a stitch";
+  const there = start > 1 ? `ch-${start}` : say`no chain that counts as a stitch`;
   return [{ named: `ch-${chains}`, there: [there], at, newText: start > 1 ? `${start}` : null, isOwn }];
 }
 
 /** `5th ch of ch-4`. */
 function tooHigh({ n, start, end }: Span & { readonly n: number }, chains: number, isOwn: boolean): Missing {
-  const named = `the ${n}th ch of ch-${chains}`;
+  const named = say`the ${n}th ch of ch-${chains}`;
   return { named, there: [`ch-${chains}`], at: { start, end }, newText: null, isOwn };
 }
 
@@ -247,13 +248,13 @@ function openingOf({ line }: WorkedRow): number | null {
 function found({ named: what, there, at, newText, isOwn }: Missing, row: WorkedRow, below: WorkedRow): Found {
   const span = shift(at, row.line.start);
   const where = isOwn
-    ? `it begins with ${there[0]}`
+    ? say`it begins with ${there[0]}`
     : `${says(rowName(below), "has")} ${listed(there, "and")}`;
-  const fixes = newText === null ? [] : [{ title: `Write ${there[0]}`, edits: () => [{ span, newText }] }];
+  const fixes = newText === null ? [] : [{ title: say`Write ${there[0]}`, edits: () => [{ span, newText }] }];
   return {
     span,
-    message: `${says(rowName(row), "names")} ${what}, and ${where}.${fixes.length > 0 ? ` Did you mean ${there[0]}?` : ""}`,
+    message: say`${says(rowName(row), "names")} ${what}, and ${where}.${fixes.length > 0 ? say` Did you mean ${there[0]}?` : ""}`,
     fixes,
-    related: isOwn ? [] : [{ span: below.line.span, message: `${rowName(below)} is the row below.` }],
+    related: isOwn ? [] : [{ span: below.line.span, message: say`${rowName(below)} is the row below.` }],
   };
 }

@@ -4,6 +4,7 @@ import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { type Mention, type Sentence, sentencesOf } from "../notation/assembly";
 import type { PatternLine } from "../notation/lines";
 import type { NumberInText, RowReference } from "../notation/row-references";
+import { say } from "../text/say";
 import { inProse } from "./outline";
 import { partNamesOf } from "./pieces-made";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
@@ -107,9 +108,9 @@ function withoutHoles(
   return [
     {
       span: { start: line.start + row.start, end: line.start + row.end },
-      message: `Row ${only.n} has no holes: it makes no chain spaces in any piece. Say which row is meant.`,
+      message: say`Row ${only.n} has no holes: it makes no chain spaces in any piece. Say which row is meant.`,
       fixes: toHoles(row, { text, start }, line, pattern),
-      related: named.map((one) => ({ span: one.line.span, message: `This is row ${only.n}.` })),
+      related: named.map((one) => ({ span: one.line.span, message: say`This is row ${only.n}.` })),
     },
   ];
 }
@@ -131,7 +132,7 @@ function toHoles(
   );
   if (only === undefined || others.length > 0 || rows.length > 1) return [];
   const span = { start: line.start + number.start, end: line.start + number.end };
-  return [{ title: `Write ${only}, the row with the holes`, edits: () => [{ span, newText: `${only}` }] }];
+  return [{ title: say`Write ${only}, the row with the holes`, edits: () => [{ span, newText: `${only}` }] }];
 }
 
 function bears({ line: { head } }: WorkedRow, n: number): boolean {
@@ -273,17 +274,17 @@ function found(
   );
   return {
     span: { start: lineStart + row.start, end: lineStart + row.end },
-    message: `${lacking(names)} row ${numbersText}: the last is ${last}. Say where it goes on the rows that are there.`,
+    message: say`${lacking(names)} row ${numbersText}: the last is ${last}. Say where it goes on the rows that are there.`,
     fixes: [],
     related: [],
   };
 }
 
 function lacking(names: readonly string[]): string {
-  if (names.length > 2) return "No piece has a";
+  if (names.length > 2) return say`No piece has a`;
   return names[0] === ""
-    ? "This piece has no"
-    : `${listed(
+    ? say`This piece has no`
+    : say`${listed(
         names.map((name) => `"${name}"`),
         "or",
       )} has no`;

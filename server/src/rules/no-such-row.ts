@@ -1,6 +1,7 @@
 import { forSize } from "../fabric/instructions";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { type RowReference, readRowReferences } from "../notation/row-references";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { slipsBetween } from "./closest";
 import type { Fix, RowRule } from "./rule";
@@ -37,9 +38,9 @@ Rnd 4: Rep Rnd 3. (12)
     const { number, piece: other } = row.fault;
     const named = namedWith(row, number);
     const meant = named && other === null ? rowsMeant(named, row, piece) : null;
-    const where = other === null ? "above it" : `in the ${other}`;
-    const ask = meant ? ` Did you mean ${listed(meant.map(String), "and")}?` : "";
-    const message = `${says(rowName(row), "names")} row ${number}, and there is no row ${number} ${where}.${ask}`;
+    const where = other === null ? say`above it` : say`in the ${other}`;
+    const ask = meant ? say` Did you mean ${listed(meant.map(String), "and")}?` : "";
+    const message = say`${says(rowName(row), "names")} row ${number}, and there is no row ${number} ${where}.${ask}`;
     const one = named?.numbers.find(({ n }) => n === number);
     const span = one ? placed(one, row) : row.line.span;
     return [{ span, message, fixes: named && meant ? [fixFor(named, meant, row)] : [], related: [] }];
@@ -91,7 +92,7 @@ function makesAsStated({ outcome }: WorkedRow, { line }: WorkedRow): boolean {
 function fixFor({ numbers }: RowReference, meant: readonly number[], row: WorkedRow): Fix {
   const rows = meant.length > 1 ? "rows" : "row";
   return {
-    title: `Write ${rows} ${listed(meant.map(String), "and")} instead`,
+    title: say`Write ${rows} ${listed(meant.map(String), "and")} instead`,
     edits: () => numbers.map((one, i) => ({ span: placed(one, row), newText: `${meant[i]}` })),
   };
 }

@@ -1,5 +1,7 @@
+import { type UnknownWord, whyUnknown } from "../fabric/unknown-words";
 import type { WorkedRow } from "../fabric/worked";
 import { glossaryOf, languageOfWords } from "../notation/other-languages";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import type { RowRule } from "./rule";
 import { listed, rowName, says } from "./wording";
@@ -31,7 +33,7 @@ R2: lotus x6 (18)
   check(row) {
     if (row.result !== "unchecked" || row.fault) return [];
     const words = unknownWords(row);
-    const isWord = words.length > 0 && row.reason?.endsWith("is not explained in this pattern");
+    const isWord = words.length > 0 && row.reason === whyUnknown(row.line.plan?.unknown[0] as UnknownWord);
     const message = isWord ? unknownMessage(rowName(row), words) : reasonMessage(row);
     return [{ span: spanOf(row), message, fixes: [], related: [] }];
   },
@@ -56,12 +58,12 @@ function unknownMessage(name: string, words: readonly string[]): string {
     words.slice(0, 3).map((word) => `"${word}"`),
     "and",
   );
-  const say =
+  const ask =
     sayLanguage(words) ??
-    `If it is a stitch, say how it is worked on a line of its own: "${words[0]} = 3 dc in same st".`;
+    say`If it is a stitch, say how it is worked on a line of its own: "${words[0]} = 3 dc in same st".`;
   return words.length === 1
-    ? `${says(name, "is")} not checked: ${quoted} is not explained in this pattern. ${say}`
-    : `${says(name, "is")} not checked: ${quoted} are not explained in this pattern. ${say}`;
+    ? say`${says(name, "is")} not checked: ${quoted} is not explained in this pattern. ${ask}`
+    : say`${says(name, "is")} not checked: ${quoted} are not explained in this pattern. ${ask}`;
 }
 
 /** `fM` is a stitch in German: perhaps the whole pattern is. */
@@ -69,21 +71,21 @@ function sayLanguage(words: readonly string[]): string | null {
   const language = languageOfWords(words);
   const us = language && glossaryOf(language).get(words[0]?.toLowerCase() ?? "");
   return us
-    ? `In ${language.name} "${words[0]}" is ${us}: if the pattern is in ${language.name}, say so at the top: "Language: ${language.name}".`
+    ? say`In ${language.name} "${words[0]}" is ${us}: if the pattern is in ${language.name}, say so at the top: "Language: ${language.name}".`
     : null;
 }
 
 function reasonMessage(row: WorkedRow): string {
-  return `${says(rowName(row), "is")} not checked: ${row.reason}. ${nextStep(row)}`;
+  return say`${says(rowName(row), "is")} not checked: ${row.reason}. ${nextStep(row)}`;
 }
 
 /** What its designer can do about it. */
 function nextStep({ line, has, outcome }: WorkedRow): string {
-  if (line.plan === null) return "Split it into shorter rows.";
-  if (line.kind === "copy") return "Name a row that is written out above it.";
+  if (line.plan === null) return say`Split it into shorter rows.`;
+  if (line.kind === "copy") return say`Name a row that is written out above it.`;
   if (has === null && outcome === null && line.plan.outOfReach === null && line.plan.stated === null)
-    return "Write above it what it is worked on: a starting chain, a ring or a row with its count.";
+    return say`Write above it what it is worked on: a starting chain, a ring or a row with its count.`;
   if (line.plan.stated === null)
-    return "Add the count at its end, and the rows after it are checked from there.";
-  return "The rows after it are checked from its count.";
+    return say`Add the count at its end, and the rows after it are checked from there.`;
+  return say`The rows after it are checked from its count.`;
 }

@@ -3,6 +3,7 @@ import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { sentencesOf } from "../notation/assembly";
 import type { PatternLine } from "../notation/lines";
 import { type RowReference, refersTo } from "../notation/row-references";
+import { say } from "../text/say";
 import { inProse } from "./outline";
 import type { Found, PatternRule } from "./rule";
 import { rowName, says } from "./wording";
@@ -101,8 +102,8 @@ function foundOn(row: WorkedRow, laced: PatternLine): Found {
   const [n] = eyeletsIn(row).filter((one) => one % 2 === 1);
   return {
     span: row.line.span,
-    message: `${says(rowName(row), "has")} ${n} eyelets, an odd number: a cord laced in and out of them ends on the other face than it began. One eyelet more or less brings both ends out on the same face.`,
+    message: say`${says(rowName(row), "has")} ${n} eyelets, an odd number: a cord laced in and out of them ends on the other face than it began. One eyelet more or less brings both ends out on the same face.`,
     fixes: [],
-    related: [{ span: laced, message: "Here a cord is laced through the eyelets." }],
+    related: [{ span: laced, message: say`Here a cord is laced through the eyelets.` }],
   };
 }

@@ -1,5 +1,6 @@
 import { isStepLoop, type Step, type Steps } from "../fabric/steps";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { say } from "../text/say";
 import { shift } from "../text/span";
 import { stitchOf, type Terms } from "../trade/stitches";
 import type { Found, RowRule } from "./rule";
@@ -48,7 +49,7 @@ function foundIn(row: WorkedRow, { context: { terms } }: WorkedPiece, size: numb
   return [
     {
       span: shift(first.step.span, start),
-      message: `${says(rowName(row), "counts")} ${named} only, and ${listed(made, "and")} among them. Did you mean ${named} here?`,
+      message: say`${says(rowName(row), "counts")} ${named} only, and ${listed(made, "and")} among them. Did you mean ${named} here?`,
       fixes: [],
       related: [],
     },

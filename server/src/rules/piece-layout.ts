@@ -1,3 +1,4 @@
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { numberWords } from "../trade/number-words";
 import { headingFix } from "./make-number";
@@ -105,21 +106,21 @@ function layoutsIn(text: string): Layout[] {
         number,
       ];
       return Number.isInteger(rows) && Number.isInteger(inEach)
-        ? [{ all: rows * inEach, shown: `${rows} times ${inEach}`, start: index, end: index + all.length }]
+        ? [{ all: rows * inEach, shown: say`${rows} times ${inEach}`, start: index, end: index + all.length }]
         : [];
     })
     .sort((one, other) => one.start - other.start);
 }
 
 function found(span: Span, layouts: readonly Layout[], made: number, pieces: readonly MadePiece[]): Found {
-  const names = pieces.map(({ name }) => `"${name}"`).join(" and ");
+  const names = pieces.map(({ name }) => `"${name}"`).join(say` and `);
   const headings = pieces.map(({ heading }) => heading);
-  const sum = layouts.map(({ shown }) => shown).join(" and ");
+  const sum = layouts.map(({ shown }) => shown).join(say` and `);
   const laid = layouts.reduce((all, one) => all + one.all, 0);
   return {
     span,
-    message: `${sum} is ${laid}, and the pattern has ${made} of ${names}. Make the numbers agree.`,
+    message: say`${sum} is ${laid}, and the pattern has ${made} of ${names}. Make the numbers agree.`,
     fixes: layouts.length === 1 && pieces.length === 1 ? headingFix(pieces[0] as MadePiece, laid) : [],
-    related: headings.map((heading) => ({ span: heading, message: "Here it says how many are made." })),
+    related: headings.map((heading) => ({ span: heading, message: say`Here it says how many are made.` })),
   };
 }

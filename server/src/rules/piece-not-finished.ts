@@ -1,5 +1,6 @@
 import { partsOf, perPart, type WorkedPart } from "../fabric/parts";
 import { sentencesOf } from "../notation/assembly";
+import { say } from "../text/say";
 import { type MadePiece, makingOf } from "./pieces-made";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { rowName } from "./wording";
@@ -65,7 +66,7 @@ function openEnd(pattern: WorkedPattern): Found[] {
   return [
     {
       span: { start, end },
-      message: `"${last.name}" ends with ${rowName(row)}, and nothing says how it is finished. The other pieces say so.`,
+      message: say`"${last.name}" ends with ${rowName(row)}, and nothing says how it is finished. The other pieces say so.`,
       fixes: [finishing(pieces, end)],
       related: [],
     },
@@ -132,10 +133,10 @@ function joinsAnew({ piece, lines }: WorkedPart): boolean {
 function found(piece: MadePiece, pieces: readonly MadePiece[]): Found {
   const last = piece.worked.rows.at(-1);
   const { start, end } = last?.line.span ?? piece.worked.piece.span;
-  const name = last ? rowName(last) : "its last row";
+  const name = last ? rowName(last) : say`its last row`;
   return {
     span: { start, end },
-    message: `"${piece.name}" ends with ${name}, and nothing says how it is finished. The other pieces say so.`,
+    message: say`"${piece.name}" ends with ${name}, and nothing says how it is finished. The other pieces say so.`,
     fixes: [finishing(pieces, end)],
     related: [],
   };
@@ -144,7 +145,7 @@ function found(piece: MadePiece, pieces: readonly MadePiece[]): Found {
 function finishing(pieces: readonly MadePiece[], end: number): Fix {
   const sentence = wordsOf(pieces) ?? "Fasten off.";
   return {
-    title: `Add "${sentence}"`,
+    title: say`Add "${sentence}"`,
     edits: () => [{ span: { start: end, end }, newText: `\n${sentence}` }],
   };
 }

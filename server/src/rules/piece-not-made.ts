@@ -1,4 +1,5 @@
 import type { SaidWord } from "../notation/assembly";
+import { say } from "../text/say";
 import { sentenceStart } from "../text/sentence";
 import type { Span } from "../text/span";
 import { leftOverParts } from "./left-over-parts";
@@ -64,10 +65,12 @@ function found(thing: SaidWord, { line }: PlacedSentence, making: Making, patter
   const span = { start: line.start + thing.start, end: line.start + thing.end };
   const typed = pattern.text.slice(span.start, span.end);
   const meant = pieceMeant(thing, making, pattern);
-  const ask = meant ? ` Did you mean the ${calledInText(meant, 1)}?` : " Write it, or use the name it has.";
+  const ask = meant
+    ? say` Did you mean the ${calledInText(meant, 1)}?`
+    : say` Write it, or use the name it has.`;
   return {
     span,
-    message: `The assembly sews on "${typed}", and no piece or material of this pattern is called that.${ask}`,
+    message: say`The assembly sews on "${typed}", and no piece or material of this pattern is called that.${ask}`,
     fixes: meant ? [renaming(meant, span, thing)] : newPart(thing, making),
     related: [],
   };
@@ -86,10 +89,10 @@ function newPart({ noun }: SaidWord, { assembly }: Making): Fix[] {
   if (!heading) return [];
   const name = sentenceStart(noun);
   const span = { start: heading.start, end: heading.start };
-  return [{ title: `Begin a part "${name}"`, edits: () => [{ span, newText: `${name}\n\n` }] }];
+  return [{ title: say`Begin a part "${name}"`, edits: () => [{ span, newText: `${name}\n\n` }] }];
 }
 
 function renaming(piece: MadePiece, span: Span, { word, noun }: SaidWord): Fix {
   const newText = calledInText(piece, word === noun ? 1 : 2);
-  return { title: `Write "${newText}"`, edits: () => [{ span, newText }] };
+  return { title: say`Write "${newText}"`, edits: () => [{ span, newText }] };
 }

@@ -1,4 +1,5 @@
 import type { WorkedPart } from "../fabric/parts";
+import { say } from "../text/say";
 import {
   calledInText,
   type MadePiece,
@@ -110,7 +111,7 @@ function isSpecific({ assembly }: Making): boolean {
 function found(piece: MadePiece, making: Making): Found {
   return {
     span: piece.heading,
-    message: `"${piece.name}" is made, and nothing says what becomes of it. Say in the assembly where it goes.`,
+    message: say`"${piece.name}" is made, and nothing says what becomes of it. Say in the assembly where it goes.`,
     fixes: sentenceFor(piece, making),
     related: [],
   };
@@ -123,6 +124,9 @@ function sentenceFor(piece: MadePiece, { assembly }: Making): Fix[] {
   const { make } = piece;
   const sentence = `Sew on the ${make > 1 ? `${make} ` : ""}${calledInText(piece, make)}.`;
   return [
-    { title: `Add "${sentence}"`, edits: () => [{ span: { start: at, end: at }, newText: ` ${sentence}` }] },
+    {
+      title: say`Add "${sentence}"`,
+      edits: () => [{ span: { start: at, end: at }, newText: ` ${sentence}` }],
+    },
   ];
 }

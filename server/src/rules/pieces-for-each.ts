@@ -1,4 +1,5 @@
 import type { Mention } from "../notation/assembly";
+import { say } from "../text/say";
 import { numberWords } from "../trade/number-words";
 import { sortsOfThings } from "../trade/things-made";
 import { headingFix, saysMore, saysOne, tellsOfOthers } from "./make-number";
@@ -113,11 +114,11 @@ function found({ mention, n, times, end }: ForEach, { line, sentence }: PlacedSe
   const from = mention.many?.start ?? mention.start;
   const typed = sentence.text.slice(from - sentence.start, end - sentence.start);
   const { heading } = piece;
-  const told = piece.make === 1 ? "one is made" : `${piece.make} are made`;
+  const told = piece.make === 1 ? say`one is made` : say`${piece.make} are made`;
   return {
     span: { start: line.start + from, end: line.start + mention.end },
-    message: `The assembly speaks of "${typed}": that is ${n * times}, and ${told} under "${piece.name}". Make the numbers agree.`,
+    message: say`The assembly speaks of "${typed}": that is ${n * times}, and ${told} under "${piece.name}". Make the numbers agree.`,
     fixes: headingFix(piece, n * times),
-    related: [{ span: heading, message: `Here ${told}.` }],
+    related: [{ span: heading, message: say`Here ${told}.` }],
   };
 }

@@ -1,5 +1,6 @@
 import type { WorkedPart } from "../fabric/parts";
 import { type Sentence, sentencesOf } from "../notation/assembly";
+import { say } from "../text/say";
 import type { Span, TextEdit } from "../text/span";
 import { inProse } from "./outline";
 import { makingOf, type PlacedSentence, placed, placedSentences } from "./pieces-made";
@@ -86,10 +87,9 @@ function found(said: PlacedSentence, closing: PlacedSentence): Found {
   const span = spanOf(said);
   return {
     span,
-    message:
-      "The piece is closed before the safety eyes go in, and their washers go on from the inside. Put this sentence before the closing.",
+    message: say`The piece is closed before the safety eyes go in, and their washers go on from the inside. Put this sentence before the closing.`,
     fixes: [movedBefore(said, closing)],
-    related: [{ span: spanOf(closing), message: "Here the piece is closed." }],
+    related: [{ span: spanOf(closing), message: say`Here the piece is closed.` }],
   };
 }
 
@@ -111,5 +111,5 @@ function movedBefore(said: PlacedSentence, closing: PlacedSentence): Fix {
     const gone = isOtherLine ? { start: said.line.start - 1, end: said.line.end } : { start: start - 1, end };
     return [moved, { span: gone, newText: "" }];
   };
-  return { title: "Move it before the closing", edits };
+  return { title: say`Move it before the closing`, edits };
 }

@@ -1,6 +1,7 @@
 import { partsOf, type WorkedPart } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
 import { readRowReferences } from "../notation/row-references";
+import { say } from "../text/say";
 import type { Span, TextEdit } from "../text/span";
 import type { NumberSlip } from "./row-numbers";
 import type { Fix, WorkedPattern } from "./rule";
@@ -11,7 +12,7 @@ export function renumberFix(slip: NumberSlip, pattern: WorkedPattern): Fix[] {
   const { row, due, from } = slip;
   const name = row.line.headText.replace(`${from}`, `${due}`);
   const alone = slip.alone || isLast(slip, pattern);
-  const title = alone ? `Change the number to ${due}` : `Renumber from here on: ${name}`;
+  const title = alone ? say`Change the number to ${due}` : say`Renumber from here on: ${name}`;
   return [{ title, edits: () => editsFor(slip, pattern) }];
 }
 

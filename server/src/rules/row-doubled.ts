@@ -1,3 +1,4 @@
+import { say } from "../text/say";
 import { renumberFix } from "./renumber";
 import { type NumberSlip, numberSlips } from "./row-numbers";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
@@ -41,9 +42,9 @@ function found(slip: NumberSlip, pattern: WorkedPattern): Found {
   const earlier = earlierOf(slip) ?? before;
   return {
     span: headOf(row),
-    message: `${says(rowName(row), "comes")} after ${rowName(before)}: the number ${from} is there already. Did you mean ${due}?`,
+    message: say`${says(rowName(row), "comes")} after ${rowName(before)}: the number ${from} is there already. Did you mean ${due}?`,
     fixes: renumberFix(slip, pattern),
-    related: [{ span: headOf(earlier), message: `The number ${from} is used here.` }],
+    related: [{ span: headOf(earlier), message: say`The number ${from} is used here.` }],
   };
 }
 

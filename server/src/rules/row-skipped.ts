@@ -1,3 +1,4 @@
+import { say } from "../text/say";
 import { renumberFix } from "./renumber";
 import { type NumberSlip, numberSlips } from "./row-numbers";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
@@ -40,16 +41,16 @@ function found(slip: NumberSlip, pattern: WorkedPattern): Found {
     span: headOf(row),
     message: slip.alone ? aloneMessage(slip) : missingMessage(slip),
     fixes: renumberFix(slip, pattern),
-    related: [{ span: headOf(before), message: `${says(rowName(before), "is")} the one before it.` }],
+    related: [{ span: headOf(before), message: say`${says(rowName(before), "is")} the one before it.` }],
   };
 }
 
 function aloneMessage({ row, before, due }: NumberSlip): string {
-  return `${says(rowName(row), "comes")} after ${rowName(before)}, where row ${due} is due. Did you mean ${due}?`;
+  return say`${says(rowName(row), "comes")} after ${rowName(before)}, where row ${due} is due. Did you mean ${due}?`;
 }
 
 function missingMessage({ row, before, from, due }: NumberSlip): string {
   const missing = [...Array(Math.min(from - due, 4)).keys()].map((i) => `${due + i}`);
-  const all = from - due > 4 ? `${due} to ${from - 1}` : listed(missing, "or");
-  return `${says(rowName(row), "comes")} after ${rowName(before)}: there is no row ${all}. If a row was lost, write it in; if not, renumber from here.`;
+  const all = from - due > 4 ? say`${due} to ${from - 1}` : listed(missing, "or");
+  return say`${says(rowName(row), "comes")} after ${rowName(before)}: there is no row ${all}. If a row was lost, write it in; if not, renumber from here.`;
 }

@@ -1,6 +1,7 @@
 import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
 import type { RowHead } from "../notation/document";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { lostTurns } from "./lost-turns";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
@@ -91,12 +92,12 @@ function slip(row: WorkedRow, { row: before, side, turns }: Marked, pattern: Wor
   const span = labelOf(row, pattern);
   const due = turns % 2 === 0 ? side : otherThan(side);
   const [now, then] = [rowName(row), rowName(before)];
-  const often = turns === 1 ? "once" : `${turns} times`;
+  const often = turns === 1 ? say`once` : say`${turns} times`;
   return {
     span,
-    message: `${says(now, "is")} marked ${otherThan(due)} and ${then} is marked ${side}; the work is turned ${often} between them, so ${now} shows the ${due}.`,
+    message: say`${says(now, "is")} marked ${otherThan(due)} and ${then} is marked ${side}; the work is turned ${often} between them, so ${now} shows the ${due}.`,
     fixes: relabel(row, span, due, pattern),
-    related: [{ span: labelOf(before, pattern), message: `${says(then, "is")} marked ${side}.` }],
+    related: [{ span: labelOf(before, pattern), message: say`${says(then, "is")} marked ${side}.` }],
   };
 }
 
@@ -114,5 +115,5 @@ function relabel(row: WorkedRow, span: Span, side: Side, { text }: WorkedPattern
   const long = side === "RS" ? "right side" : "wrong side";
   const words = typed.length > 2 ? long : side;
   const newText = typed === typed.toLowerCase() ? words.toLowerCase() : words;
-  return [{ title: `Mark ${rowName(row)} as ${side}`, edits: () => [{ span, newText }] }];
+  return [{ title: say`Mark ${rowName(row)} as ${side}`, edits: () => [{ span, newText }] }];
 }

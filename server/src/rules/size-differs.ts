@@ -1,5 +1,6 @@
 import { inBothUnits } from "../measure/lengths";
 import { type StatedLength, statedLengths } from "../measure/stated-size";
+import { say } from "../text/say";
 import { convertLength } from "../trade/units";
 import type { Found, PatternRule } from "./rule";
 
@@ -55,7 +56,7 @@ function differs({ stated, length, comesTo }: StatedLength): boolean {
 function found({ length, what, comesTo, stated }: StatedLength): Found {
   return {
     span: { start: length.start, end: length.end },
-    message: `The finished size says ${inBothUnits(stated)} ${what}; at the stated gauge the stitches come to ${inBothUnits(comesTo)}. Gauge, counts or size are not of the same version.`,
+    message: say`The finished size says ${inBothUnits(stated)} ${what}; at the stated gauge the stitches come to ${inBothUnits(comesTo)}. Gauge, counts or size are not of the same version.`,
     fixes: [],
     related: [],
   };

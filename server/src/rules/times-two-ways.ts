@@ -2,6 +2,7 @@ import { forSize, type Instruction, type RowPlan, type Times } from "../fabric/i
 import { perPiece } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import type { Found, PatternRule, Related } from "./rule";
 import { moreTimes, rowName } from "./wording";
@@ -69,8 +70,10 @@ function againstClear(uses: readonly PlacedUse[], pieces: readonly WorkedPiece[]
   );
   const [other] = clearly;
   if (!other || clearly.length < rowsAtLeast || clearly.length < 3 * uses.length) return [];
-  const usual = `${rowName(other.row)} and others say "${other.said}"`;
-  return uses.map((use) => asking(use, usual, { span: spanOf(other), message: "Here it is told clearly." }));
+  const usual = say`${rowName(other.row)} and others say "${other.said}"`;
+  return uses.map((use) =>
+    asking(use, usual, { span: spanOf(other), message: say`Here it is told clearly.` }),
+  );
 }
 
 /** `6 times`, with what the numbers of its row make of it. */
@@ -115,7 +118,7 @@ function doubtfulIn(list: readonly Instruction[]): Doubtful[] {
 }
 
 function found(use: PlacedUse, usual: PlacedUse): Found {
-  const here = { span: spanOf(usual), message: `Here it means ${sense(usual)}.` };
+  const here = { span: spanOf(usual), message: say`Here it means ${sense(usual)}.` };
   return asking(use, meaning(usual), here);
 }
 
@@ -125,18 +128,19 @@ function asking(use: PlacedUse, usual: string, here: Related): Found {
   const edits = () => [{ span, newText }];
   return {
     span,
-    message: `${meaning(use)}; ${usual}. Write "${newText}" in ${rowName(use.row)} to leave no doubt.`,
-    fixes: [{ title: `Write "${newText}"`, edits }],
+    message: say`${meaning(use)}; ${usual}. Write "${newText}" in ${rowName(use.row)} to leave no doubt.`,
+    fixes: [{ title: say`Write "${newText}"`, edits }],
     related: [here],
   };
 }
 
 function meaning(use: PlacedUse): string {
-  return `"${use.said}" in ${rowName(use.row)} means ${sense(use)}`;
+  return say`"${use.said}" in ${rowName(use.row)} means ${sense(use)}`;
 }
 
 function sense({ n, isMore }: Use): string {
-  return isMore ? moreTimes(n) : `${n} times in all`;
+  if (!isMore) return say`${n} times in all`;
+  return n === 1 ? say`once more` : say`${n} more times`;
 }
 
 function spanOf({ row: { line }, said }: Pick<PlacedUse, "row" | "said">): Span {

@@ -1,4 +1,5 @@
 import { type Sentence, sentencesOf } from "../notation/assembly";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { inProse } from "./outline";
 import type { Found, WorkedPattern } from "./rule";
@@ -7,7 +8,7 @@ import type { Found, WorkedPattern } from "./rule";
 export function toldEdges(pattern: WorkedPattern): Found[] {
   return told(pattern).map(({ said: { start, end, numbers }, line }) => ({
     span: { start: line.start + start, end: line.start + end },
-    message: `${numbers[0]} stitches are sewn to ${numbers[1]}. Make the numbers agree, or say how the larger one is eased in.`,
+    message: say`${numbers[0]} stitches are sewn to ${numbers[1]}. Make the numbers agree, or say how the larger one is eased in.`,
     fixes: [],
     related: [],
   }));

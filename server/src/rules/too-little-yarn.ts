@@ -1,3 +1,4 @@
+import { say } from "../text/say";
 import type { Found, PatternRule } from "./rule";
 import { forSize, queryOn, type YarnNeed, yarnNeeds } from "./yarn-needed";
 
@@ -64,7 +65,7 @@ function found(need: YarnNeed, forSize: string): Found {
   const { listed, taken, by, enough, span, fixes } = queryOn(need, spare);
   return {
     span,
-    message: `${listed}${forSize}; ${taken}, which is more. ${by} List ${enough ?? "more"}, with 15 % to spare.`,
+    message: say`${listed}${forSize}; ${taken}, which is more. ${by} List ${enough ?? say`more`}, with 15 % to spare.`,
     fixes,
     related: [],
   };

@@ -1,3 +1,4 @@
+import { say } from "../text/say";
 import type { Found, PatternRule } from "./rule";
 import { forSize, queryOn, type YarnNeed, yarnNeeds } from "./yarn-needed";
 
@@ -72,7 +73,7 @@ function found(need: YarnNeed, forSize: string): Found {
   const ball = Math.round(need.yarn.label?.metres ?? 0);
   return {
     span,
-    message: `${listed}${forSize}; ${taken}, and a ball holds ${ball} m: more than a whole ball is left over. ${by} ${enough ?? "less"} would do, with plenty to spare.`,
+    message: say`${listed}${forSize}; ${taken}, and a ball holds ${ball} m: more than a whole ball is left over. ${by} ${enough ?? say`less`} would do, with plenty to spare.`,
     fixes,
     related: [],
   };

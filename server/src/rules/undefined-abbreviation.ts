@@ -1,6 +1,7 @@
 import { addAbbreviation } from "../notation/front-matter/abbreviations";
 import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
 import { type AbbreviationMention, abbreviationsIn } from "../notation/mentions/abbreviations";
+import { say } from "../text/say";
 import { entryFor, needsNoList } from "../trade/abbreviations";
 import { explainedBy, wholeList } from "./listed";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
@@ -56,11 +57,11 @@ Rnd 3: hdc in each st around (9)
           message: messageFor(used, meaning),
           fixes: [
             {
-              title: `Add "${nameOf(word)}" to the abbreviations`,
+              title: say`Add "${nameOf(word)}" to the abbreviations`,
               edits: () => addAbbreviation(pattern.text, list, nameOf(word), meaning),
             },
           ],
-          related: [{ span: list.title, message: "The list of abbreviations." }],
+          related: [{ span: list.title, message: say`The list of abbreviations.` }],
         };
       });
   },
@@ -94,8 +95,8 @@ function nameOf(word: string): string {
 function messageFor(used: Used<AbbreviationMention>, meaning: string): string {
   const name = nameOf(used.mention.word);
   const row = rowOf(used);
-  const where = row === null ? "" : `, in ${row} first,`;
-  return `"${name}" is used${where} and is not in the list of abbreviations. Add "${name} - ${meaning}".`;
+  const where = row === null ? "" : say`, in ${row} first,`;
+  return say`"${name}" is used${where} and is not in the list of abbreviations. Add "${name} - ${meaning}".`;
 }
 
 function isExplained(

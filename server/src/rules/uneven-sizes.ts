@@ -1,5 +1,6 @@
 import { frontMatterOf } from "../notation/front-matter/front-matter";
 import { type SizeList, shortListsIn } from "../notation/mentions/size-lists";
+import { say } from "../text/say";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
 import { placeOf, type Used, usesOf } from "./uses";
 import { listed } from "./wording";
@@ -91,7 +92,7 @@ function foundOn(used: Used<SizeList>, sizes: readonly string[]): Found {
   const { length } = used.mention;
   return {
     span: placeOf(used),
-    message: `This list has ${length} numbers, and the pattern has ${sizes.length} sizes: ${listed(sizes, "and")}. ${length < sizes.length ? `${sizes.length - length} missing.` : `${length - sizes.length} too many.`}`,
+    message: say`This list has ${length} numbers, and the pattern has ${sizes.length} sizes: ${listed(sizes, "and")}. ${length < sizes.length ? say`${sizes.length - length} missing.` : say`${length - sizes.length} too many.`}`,
     fixes: [],
     related: [],
   };

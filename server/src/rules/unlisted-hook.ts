@@ -1,6 +1,7 @@
 import { frontMatterOf } from "../notation/front-matter/front-matter";
 import type { HookSize } from "../notation/front-matter/hooks";
 import type { FrontLine } from "../notation/front-matter/sections";
+import { say } from "../text/say";
 import type { TextEdit } from "../text/span";
 import { hookLabelOf } from "../trade/hooks";
 import { sizesOfHook } from "./hook-sizes";
@@ -67,9 +68,9 @@ function otherHook({ lines }: WorkedPattern, { content }: FrontLine): Found[] {
   return [
     {
       span: { start, end: start + which.length },
-      message: `"${which}" is one of two, and the materials list one hook. Add the other, or leave out which is meant.`,
+      message: say`"${which}" is one of two, and the materials list one hook. Add the other, or leave out which is meant.`,
       fixes: [],
-      related: [{ span: { start: content.start, end: content.end }, message: "The hook of the list." }],
+      related: [{ span: { start: content.start, end: content.end }, message: say`The hook of the list.` }],
     },
   ];
 }
@@ -98,15 +99,15 @@ function foundOn(used: Used<HookSize>, list: FrontLine, hooks: readonly HookSize
   const labelled = hooks.some(({ labels }) => labels.length > 0);
   return {
     span: placeOf(used),
-    message: `A hook of ${text} is used here, and the materials list ${listed([...new Set(names)], "and")}. Add it to the list, or write the size that is meant.`,
+    message: say`A hook of ${text} is used here, and the materials list ${listed([...new Set(names)], "and")}. Add it to the list, or write the size that is meant.`,
     fixes: [
       {
-        title: `Add the ${text} hook to the materials`,
+        title: say`Add the ${text} hook to the materials`,
         edits: () => added(nameOf(text, mm, labelled), list),
       },
     ],
     related: [
-      { span: { start: list.content.start, end: list.content.end }, message: "The hook of the list." },
+      { span: { start: list.content.start, end: list.content.end }, message: say`The hook of the list.` },
     ],
   };
 }

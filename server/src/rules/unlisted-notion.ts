@@ -2,6 +2,7 @@ import { sentencesOf } from "../notation/assembly";
 import { frontMatterOf } from "../notation/front-matter/front-matter";
 import type { Stretch } from "../notation/front-matter/stretch";
 import type { PatternLine } from "../notation/lines";
+import { say } from "../text/say";
 import type { Span, TextEdit } from "../text/span";
 import { inProse } from "./outline";
 import { makingOf } from "./pieces-made";
@@ -126,9 +127,9 @@ function foundOn({ name }: Thing, span: Span, pattern: WorkedPattern): Found {
   const last = notions.at(-1) as Stretch;
   return {
     span,
-    message: `This asks for ${name}, and the materials list none. Add it to them, or is the sentence left over from another pattern?`,
-    fixes: [{ title: `Add "${name}" to the materials`, edits: () => added(name, last, pattern) }],
-    related: [{ span: { start: last.start, end: last.end }, message: "The list of materials." }],
+    message: say`This asks for ${name}, and the materials list none. Add it to them, or is the sentence left over from another pattern?`,
+    fixes: [{ title: say`Add "${name}" to the materials`, edits: () => added(name, last, pattern) }],
+    related: [{ span: { start: last.start, end: last.end }, message: say`The list of materials.` }],
   };
 }
 

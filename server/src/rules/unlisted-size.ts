@@ -1,4 +1,5 @@
 import type { PatternLine } from "../notation/lines";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { inProse } from "./outline";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
@@ -52,7 +53,7 @@ function foundOn(line: PatternLine, sizes: readonly string[]): Found[] {
 function foundAt(span: Span, name: string, sizes: readonly string[]): Found {
   return {
     span,
-    message: `Size ${name} is named here, and the pattern has ${listed(sizes, "and")}. Is this left over from another pattern?`,
+    message: say`Size ${name} is named here, and the pattern has ${listed(sizes, "and")}. Is this left over from another pattern?`,
     fixes: [],
     related: [],
   };

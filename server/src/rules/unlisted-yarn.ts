@@ -1,4 +1,5 @@
 import type { YarnMention } from "../notation/mentions/yarns";
+import { say } from "../text/say";
 import type { Fix, Found, PatternRule } from "./rule";
 import { placeOf, type Used, usesOf } from "./uses";
 import { listed } from "./wording";
@@ -61,17 +62,17 @@ function isListed({ kind, name }: YarnMention, { letters, words, yarns }: YarnLi
 
 function foundOn(used: Used<YarnMention>, { names, yarns }: YarnList): Found {
   const { kind, name } = used.mention;
-  const called = kind === "letter" ? `Yarn ${name}` : `"${name}"`;
+  const called = kind === "letter" ? say`Yarn ${name}` : `"${name}"`;
   const last = yarns.at(-1)?.item;
   return {
     span: placeOf(used),
-    message: `${called} is used here, and the list of yarns has ${listed(names, "and")}. Add it to the list, or write the name that is meant.`,
+    message: say`${called} is used here, and the list of yarns has ${listed(names, "and")}. Add it to the list, or write the name that is meant.`,
     fixes: last ? [add(name, last.end)] : [],
-    related: last ? [{ span: { start: last.start, end: last.end }, message: "The list of yarns." }] : [],
+    related: last ? [{ span: { start: last.start, end: last.end }, message: say`The list of yarns.` }] : [],
   };
 }
 
 function add(name: string, at: number): Fix {
   const edits = () => [{ span: { start: at, end: at }, newText: `, ${name}` }];
-  return { title: `Add "${name}" to the yarns`, edits };
+  return { title: say`Add "${name}" to the yarns`, edits };
 }

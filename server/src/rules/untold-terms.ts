@@ -1,5 +1,6 @@
 import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
 import type { AbbreviationMention } from "../notation/mentions/abbreviations";
+import { say } from "../text/say";
 import { stitchOf, type Terms } from "../trade/stitches";
 import { termsMarkOf } from "../trade/terms";
 import type { Fix, PatternRule } from "./rule";
@@ -44,7 +45,7 @@ Row 1: Dc in 4th ch from hook and in each ch across. (16 dc)
     return [
       {
         span: placeOf(doubtful),
-        message: `The pattern does not say its terms, and "${word.toLowerCase()}" is one stitch in US and another in UK terms. It is read in ${pattern.context.terms} terms. Write which at the top: "Terms: US" or "Terms: UK".`,
+        message: say`The pattern does not say its terms, and "${word.toLowerCase()}" is one stitch in US and another in UK terms. It is read in ${pattern.context.terms} terms. Write which at the top: "Terms: US" or "Terms: UK".`,
         fixes: likeliestFirst(pattern.context.terms).map((terms) => sayTerms(terms, first.at)),
         related: [],
       },
@@ -79,5 +80,5 @@ function likeliestFirst(read: Terms): readonly Terms[] {
 
 function sayTerms(terms: Terms, at: number): Fix {
   const newText = `Terms: ${terms}\n\n`;
-  return { title: `Write "Terms: ${terms}"`, edits: () => [{ span: { start: at, end: at }, newText }] };
+  return { title: say`Write "Terms: ${terms}"`, edits: () => [{ span: { start: at, end: at }, newText }] };
 }

@@ -2,6 +2,7 @@ import { removeAbbreviation } from "../notation/front-matter/abbreviations";
 import type { Definition } from "../notation/front-matter/definitions";
 import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
 import { keptBy } from "../text/kept-by";
+import { say } from "../text/say";
 import { keyOfAbbreviation } from "../trade/abbreviations";
 import { explainingLists } from "./listed";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
@@ -52,10 +53,10 @@ function unusedIn(entries: readonly Definition[], uses: Uses, pattern: WorkedPat
     .filter((entry) => !isSaid(entry, uses, explaining) && !isInAnother(entry, entries))
     .map((entry) => ({
       span: { start: entry.start, end: entry.end },
-      message: `"${entry.name.text}" is in the list of abbreviations, and nothing in the pattern uses it.`,
+      message: say`"${entry.name.text}" is in the list of abbreviations, and nothing in the pattern uses it.`,
       fixes: [
         {
-          title: "Take it out of the list",
+          title: say`Take it out of the list`,
           edits: () => removeAbbreviation(pattern.text, entries, entry),
         },
       ],

@@ -1,6 +1,7 @@
 import type { Yarn } from "../notation/front-matter/yarns";
 import type { PatternLine } from "../notation/lines";
 import { mentionsOf } from "../notation/mentions/mentions";
+import { say } from "../text/say";
 import type { Span, TextEdit } from "../text/span";
 import { isOwnPiece } from "./pieces-made";
 import type { PatternRule, WorkedPattern } from "./rule";
@@ -49,8 +50,8 @@ Rnd 2: inc x6 (12)
     if (missing.length === 0 || leavesOpen(uses)) return [];
     return missing.map((yarn) => ({
       span: { start: yarn.start, end: yarn.end },
-      message: `${nameOf(yarn)} is in the list of yarns, and no row and no sentence takes it up.`,
-      fixes: [{ title: "Take it out of the list", edits: () => without(yarn, pattern.text) }],
+      message: say`${nameOf(yarn)} is in the list of yarns, and no row and no sentence takes it up.`,
+      fixes: [{ title: say`Take it out of the list`, edits: () => without(yarn, pattern.text) }],
       related: [],
     }));
   },

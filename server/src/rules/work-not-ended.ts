@@ -1,6 +1,7 @@
 import { perPiece } from "../fabric/parts";
 import { sentencesOf } from "../notation/assembly";
 import { frontMatterOf } from "../notation/front-matter/front-matter";
+import { say } from "../text/say";
 import type { Found, WorkedPattern } from "./rule";
 import { rowName } from "./wording";
 
@@ -45,10 +46,10 @@ export function workNotEnded(pattern: WorkedPattern): Found[] {
   return [
     {
       span,
-      message: `The work ends with ${rowName(last)}, and nothing says how it is finished. Say it ${isCared ? "before the blocking" : "behind the last row"}: "Fasten off."`,
+      message: say`The work ends with ${rowName(last)}, and nothing says how it is finished. Say it ${isCared ? say`before the blocking` : say`behind the last row`}: "Fasten off."`,
       fixes: [
         {
-          title: 'Add "Fasten off."',
+          title: say`Add "Fasten off."`,
           edits: () => [{ span: { start: span.end, end: span.end }, newText: "\nFasten off." }],
         },
       ],

@@ -1,5 +1,6 @@
 import { forSize } from "../fabric/instructions";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { say } from "../text/say";
 import type { Finding } from "./rule";
 import { numbers, rowName, says } from "./wording";
 
@@ -13,8 +14,8 @@ export function writtenFor(row: WorkedRow, piece: WorkedPiece): Finding["related
   return laterRows(row, piece).map((later) => ({
     span: later.line.span,
     message: isWrittenFor(later, row)
-      ? `${says(rowName(later), "is")} written for ${numbers(later.outcome?.has ?? [])}.`
-      : `${says(rowName(later), "goes")} on from there.`,
+      ? say`${says(rowName(later), "is")} written for ${numbers(later.outcome?.has ?? [])}.`
+      : say`${says(rowName(later), "goes")} on from there.`,
   }));
 }
 

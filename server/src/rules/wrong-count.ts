@@ -1,5 +1,6 @@
 import { forSize } from "../fabric/instructions";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { say } from "../text/say";
 import { faultOf } from "./broken-notes";
 import { fixOf, mendsOf, questionFor } from "./mends";
 import type { Fix, RowRule } from "./rule";
@@ -70,7 +71,7 @@ function slipsOf({ line, outcome }: WorkedRow, piece: WorkedPiece): Slip[] {
 
 /** As the count names it; without a name, stitches. */
 function nounOf(noun: string, n: number): string {
-  if (noun === "" || noun === "sts") return n === 1 ? "stitch" : "stitches";
+  if (noun === "" || noun === "sts") return n === 1 ? say`stitch` : say`stitches`;
   return n !== 1 && / sp$/.test(noun) ? `${noun}s` : noun;
 }
 
@@ -87,21 +88,21 @@ function messageFor(row: WorkedRow, piece: WorkedPiece, slips: readonly Slip[]):
   );
   const from = row.outcome?.needs.every((n) => n !== null) ? fromBelow(row, piece) : null;
   return from === null
-    ? `${says(name, "makes")} ${made}; the line says ${said}.`
-    : `${says(name, "makes")} ${made} from ${from}; the line says ${said}.`;
+    ? say`${says(name, "makes")} ${made}; the line says ${said}.`
+    : say`${says(name, "makes")} ${made} from ${from}; the line says ${said}.`;
 }
 
 function fromBelow(row: WorkedRow, piece: WorkedPiece): string {
   const noun = placesNoun(row);
   const needs = row.outcome?.needs ?? [];
-  const places = noun === "stitch" ? `the ${numbers(needs)}` : `the ${countedAll(needs, noun)}`;
-  return `${places} of ${belowName(row, piece)}`;
+  const places = noun === "stitch" ? say`the ${numbers(needs)}` : say`the ${countedAll(needs, noun)}`;
+  return say`${places} of ${belowName(row, piece)}`;
 }
 
 function sizesMessage(name: string, piece: WorkedPiece, slips: readonly Slip[]): string {
   const each = slips.map(
     ({ size, made, noun, said }) =>
-      `${made} ${noun} in ${sizeName(size, piece)}, where the line says ${said}`,
+      say`${made} ${noun} in ${sizeName(size, piece)}, where the line says ${said}`,
   );
   return `${says(name, "makes")} ${listed(each, "and")}.`;
 }
@@ -109,7 +110,7 @@ function sizesMessage(name: string, piece: WorkedPiece, slips: readonly Slip[]):
 function missingMessage(row: WorkedRow, piece: WorkedPiece, missing: Slip): string {
   const given = Math.max(...(row.line.plan?.stated ?? []).map(({ n }) => n.length));
   const { sizes } = piece.context;
-  return `${says(rowName(row), "gives")} ${given} counts, and the pattern has ${sizes.length} sizes. Add the count for ${sizeName(missing.size, piece)}: ${missing.made}.`;
+  return say`${says(rowName(row), "gives")} ${given} counts, and the pattern has ${sizes.length} sizes. Add the count for ${sizeName(missing.size, piece)}: ${missing.made}.`;
 }
 
 /** Rows written for the stated number speak for the count, and against the instructions. */
@@ -120,8 +121,8 @@ function asking(row: WorkedRow, piece: WorkedPiece): string | null {
   const has = numbers(later.outcome?.has ?? []);
   const ask = questionFor(instructions);
   return ask
-    ? `${says(rowName(later), "is")} written for ${has}. ${ask}`
-    : `${says(rowName(later), "is")} written for ${has}, so look at the instructions first.`;
+    ? say`${says(rowName(later), "is")} written for ${has}. ${ask}`
+    : say`${says(rowName(later), "is")} written for ${has}, so look at the instructions first.`;
 }
 
 function fixesOf(row: WorkedRow, piece: WorkedPiece, slips: readonly Slip[]): Fix[] {
@@ -140,5 +141,5 @@ function plainCount(row: WorkedRow, piece: WorkedPiece, [only, ...others]: reado
   if (Number(digits[0]) !== only.said || only.made < 1) return [];
   const at = start + stated.start + digits.index;
   const edits = () => [{ span: { start: at, end: at + digits[0].length }, newText: `${only.made}` }];
-  return [{ title: `Change the count to ${only.made}`, kind: "count", edits }];
+  return [{ title: say`Change the count to ${only.made}`, kind: "count", edits }];
 }

@@ -1,5 +1,6 @@
 import type { Many, Mention, Sentence } from "../notation/assembly";
 import type { PatternLine } from "../notation/lines";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { headingFix, saysMore, tellsOfOthers } from "./make-number";
 import { wrongLayout } from "./piece-layout";
@@ -182,7 +183,7 @@ function found(mention: SaidOf, { line }: PlacedSentence, pattern: WorkedPattern
   const many = mention.many ?? { n: 2, start: mention.start, end: mention.start };
   const span = { start: line.start + many.start, end: line.start + mention.end };
   const made = madeIn({ pieces: kin });
-  const told = made === 1 ? "one is made" : `${made} are made`;
+  const told = made === 1 ? say`one is made` : say`${made} are made`;
   const names = listed(
     kin.map(({ name }) => `"${name}"`),
     "and",
@@ -191,12 +192,12 @@ function found(mention: SaidOf, { line }: PlacedSentence, pattern: WorkedPattern
   const n = Math.max(many.n, 2);
   return {
     span,
-    message: `The assembly speaks of "${pattern.text.slice(span.start, span.end)}", and ${told} under ${names}. Make the numbers agree.`,
+    message: say`The assembly speaks of "${pattern.text.slice(span.start, span.end)}", and ${told} under ${names}. Make the numbers agree.`,
     fixes:
       kin.length === 1 ? fixesFor(piece, n, made, { ...many, ...shifted(many, line.start) }, pattern) : [],
     related: kin.map(({ heading, make }) => ({
       span: heading,
-      message: make === 1 ? "Here one is made." : `Here ${make} are made.`,
+      message: make === 1 ? say`Here one is made.` : say`Here ${make} are made.`,
     })),
   };
 }
@@ -210,5 +211,5 @@ function fixesFor(piece: MadePiece, n: number, made: number, many: Span, { text 
   const inHeading = headingFix(piece, n);
   if (made === 1 || !/^\d+$/.test(typed)) return inHeading;
   const edits = () => [{ span: { start: many.start, end: many.end }, newText: `${made}` }];
-  return [...inHeading, { title: `Write ${made} in the assembly`, edits }];
+  return [...inHeading, { title: say`Write ${made} in the assembly`, edits }];
 }

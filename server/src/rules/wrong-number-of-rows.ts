@@ -1,6 +1,7 @@
 import { perPiece } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
 import { readRowReferences } from "../notation/row-references";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { numberWords, timesWords } from "../trade/number-words";
 import type { Found, PatternRule } from "./rule";
@@ -78,7 +79,7 @@ function said(text: string): Told | null {
   const start = match.index + match[0].indexOf(match[1] as string);
   const n = Number(match[1]);
   const span = { start, end: start + `${n}`.length };
-  return { words: `the line says ${n}`, n, span, written: (other) => `${other}` };
+  return { words: say`the line says ${n}`, n, span, written: (other) => `${other}` };
 }
 
 const often =
@@ -104,17 +105,22 @@ function repeated(text: string): Told | null {
     if (!Number.isInteger(right) || timesWords.has(word)) return null;
     return isWord ? (asWord ?? null) : `${right}`;
   };
-  return { words: `${times} times ${each} are ${n}`, n, span: { start, end: start + word.length }, written };
+  return {
+    words: say`${times} times ${each} are ${n}`,
+    n,
+    span: { start, end: start + word.length },
+    written,
+  };
 }
 
 function found(row: WorkedRow, { n, told: { words, span: own, written } }: Slip): Found {
   const span = { start: row.line.start + own.start, end: row.line.start + own.end };
-  const noun = row.line.head?.word === "round" ? "rounds" : "rows";
+  const noun = row.line.head?.word === "round" ? say`rounds` : say`rows`;
   const newText = written(n);
   return {
     span,
-    message: `${says(rowName(row), "is")} ${n} ${noun}, and ${words}. Which is meant?`,
-    fixes: newText === null ? [] : [{ title: `Write ${newText}`, edits: () => [{ span, newText }] }],
-    related: [{ span: headOf(row), message: `Its numbers make ${n} ${noun}.` }],
+    message: say`${says(rowName(row), "is")} ${n} ${noun}, and ${words}. Which is meant?`,
+    fixes: newText === null ? [] : [{ title: say`Write ${newText}`, edits: () => [{ span, newText }] }],
+    related: [{ span: headOf(row), message: say`Its numbers make ${n} ${noun}.` }],
   };
 }

@@ -6,6 +6,7 @@ import { inUnitOf, listedAmount, type MetresListed, metresListed, valueFor } fro
 import type { ListedYarn } from "../measure/yarn-list";
 import { type YarnUse, yarnUseOf } from "../measure/yarn-used";
 import type { Amount } from "../notation/front-matter/yarns";
+import { say } from "../text/say";
 import type { Span, TextEdit } from "../text/span";
 import type { Fix, WorkedPattern } from "./rule";
 import { sizeName } from "./wording";
@@ -64,7 +65,7 @@ function needsOf(
 /** ` for size L`; nothing where a pattern has one size. */
 export function forSize({ size }: YarnNeed, { pieces: [piece], context }: WorkedPattern): string {
   if (context.sizes.length < 2) return "";
-  return ` for ${piece ? sizeName(size, piece) : `size ${size + 1}`}`;
+  return say` for ${piece ? sizeName(size, piece) : say`size ${size + 1}`}`;
 }
 
 /** An amount of the list as a query: what it is, what the rows take, and what would do. */
@@ -86,17 +87,17 @@ export function queryOn(need: YarnNeed, spare: number): AmountQuery {
   const { amount, yarn, basis, needs } = need;
   const value = inUnitOf(amount, needs * spare, yarn, basis);
   const enough = value === null ? null : listedAmount(value, amount.unit);
-  const of = yarn.name === "" ? "" : ` of ${yarn.name}`;
+  const of = yarn.name === "" ? "" : say` of ${yarn.name}`;
   return {
-    listed: `The materials list ${listedInWords(need)}${of}`,
-    taken: `the rows take about ${inWords(estimateOf(needs, basis))} m`,
-    by: `This is by ${basis.says}.`,
+    listed: say`The materials list ${listedInWords(need)}${of}`,
+    taken: say`the rows take about ${inWords(estimateOf(needs, basis))} m`,
+    by: say`This is by ${basis.says}.`,
     enough: enough === null ? null : inUnit(need, enough),
     span: { start: amount.start, end: amount.end },
     fixes:
       enough === null
         ? []
-        : [{ title: `List ${inUnit(need, enough)}`, edits: () => withAmount(need, enough) }],
+        : [{ title: say`List ${inUnit(need, enough)}`, edits: () => withAmount(need, enough) }],
   };
 }
 

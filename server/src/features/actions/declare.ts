@@ -1,3 +1,5 @@
+import type { Choice } from "../../fabric/instructions";
+import { takenForGranted } from "../../fabric/outcome";
 import type { Finding } from "../../workspace/report";
 import { rowAt } from "../placed-row";
 import { type Action, type ActionSource, findingsAt, type Scene } from "./action";
@@ -21,18 +23,16 @@ function declared({ worked, prover }: Scene, finding: Finding, sentence: string)
 /** What each meaning of the row takes for granted, as the trade says it in notes. */
 function sentencesFor({ worked }: Scene, { span }: Finding): string[] {
   const others = rowAt(worked, span.start)?.row.others ?? [];
-  const assumptions = others.flatMap((outcome) => outcome.assumptions);
-  return [...new Set(assumptions.flatMap((one) => [...chainsSentences(one), ...timesSentences(one)]))];
+  const sentences = others
+    .flatMap(takenForGranted)
+    .flatMap(({ doubt, option }) => sentencesOn(doubt, option));
+  return [...new Set(sentences)];
 }
 
-function chainsSentences(assumption: string): string[] {
-  const n = /\bch (\d+) at the start\b|\bthe (\d+) skipped chains\b/.exec(assumption);
-  const chains = n?.[1] ?? n?.[2];
-  if (chains === undefined) return [];
-  return [`Ch ${chains} counts as a stitch.`, `Ch ${chains} does not count as a stitch.`];
-}
-
-function timesSentences(assumption: string): string[] {
-  const [, said, meant] = /^"([^"]* times)" means (\d+ (?:more times|times in all))$/.exec(assumption) ?? [];
-  return said === undefined ? [] : [`"Repeat ${said}" means ${meant}.`];
+function sentencesOn({ about }: Choice, option: number): string[] {
+  if (!about) return [];
+  if ("chains" in about)
+    return [`Ch ${about.chains} counts as a stitch.`, `Ch ${about.chains} does not count as a stitch.`];
+  const means = option === 0 ? "times in all" : "more times";
+  return about.said.endsWith(" times") ? [`"Repeat ${about.said}" means ${about.n} ${means}.`] : [];
 }

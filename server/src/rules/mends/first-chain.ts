@@ -1,3 +1,4 @@
+import { say } from "../../text/say";
 import { withEdits } from "../../text/span";
 import { stitchOf } from "../../trade/stitches";
 import { turningChainFor } from "../../trade/turning-chains";
@@ -22,9 +23,9 @@ export function firstChain({ row, text, terms, isRight }: Trial): Mend[] {
   return [
     {
       kind: "first-chain",
-      title: `Change "${typed[0]} ch" to "${newText} ch"`,
-      question: `Did you mean the ${newText} ch?`,
-      exchange: `the ${newText} ch for the ${typed[0]}`,
+      title: say`Change "${typed[0]} ch" to "${newText} ch"`,
+      question: say`Did you mean the ${newText} ch?`,
+      exchange: say`the ${newText} ch for the ${typed[0]}`,
       edits,
     },
   ];

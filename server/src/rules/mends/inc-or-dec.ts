@@ -1,4 +1,5 @@
 import type { Word } from "../../notation/words";
+import { say } from "../../text/say";
 import { withEdits } from "../../text/span";
 import type { Mend, MendEdit } from "./mend";
 import type { Trial } from "./trial";
@@ -30,13 +31,15 @@ function swapped(word: Word, text: string): MendEdit[] {
 
 function mendFor({ text, asWritten }: Trial, edits: readonly MendEdit[]): Mend {
   const [{ span, newText }] = edits as [MendEdit];
-  const title = `Change "${text.slice(span.start, span.end)}" to "${newText}"`;
+  const title = say`Change "${text.slice(span.start, span.end)}" to "${newText}"`;
   const name = newText.toLowerCase();
   return {
     kind: "inc-or-dec",
     title,
-    question: asWritten.fits ? `With ${name} it agrees with its count.` : `With ${name} it fits exactly.`,
-    exchange: `${newText} for ${text.slice(span.start, span.end)}`,
+    question: asWritten.fits
+      ? say`With ${name} it agrees with its count.`
+      : say`With ${name} it fits exactly.`,
+    exchange: say`${newText} for ${text.slice(span.start, span.end)}`,
     edits,
   };
 }

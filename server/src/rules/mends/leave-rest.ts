@@ -1,3 +1,4 @@
+import { say } from "../../text/say";
 import { withEdits } from "../../text/span";
 import { placesNoun } from "../wording";
 import type { Mend, MendEdit } from "./mend";
@@ -18,9 +19,9 @@ export function leaveRest(trial: Trial): Mend[] {
   return [
     {
       kind: "leave-rest",
-      title: `Add "${words}"`,
-      question: `If that is meant, write "${words}" before the count.`,
-      exchange: `"${words}" before the count`,
+      title: say`Add "${words}"`,
+      question: say`If that is meant, write "${words}" before the count.`,
+      exchange: say`"${words}" before the count`,
       edits: [edit],
     },
   ];

@@ -1,6 +1,7 @@
 import { forSize, type Instruction } from "../../fabric/instructions";
 import type { Outcome } from "../../fabric/outcome";
 import type { Word } from "../../notation/words";
+import { say } from "../../text/say";
 import type { Span } from "../../text/span";
 import { withEdits } from "../../text/span";
 import type { Mend, MendEdit } from "./mend";
@@ -126,9 +127,9 @@ function mendFor(text: string, place: Place, edit: MendEdit): Mend {
   const before = text.slice(around.start, around.end).replace(/\s+/g, " ").trim();
   return {
     kind: "number",
-    title: `Change "${before}" to "${phrase}"`,
-    question: `Did you mean ${phrase}?`,
-    exchange: `${phrase} for ${before}`,
+    title: say`Change "${before}" to "${phrase}"`,
+    question: say`Did you mean ${phrase}?`,
+    exchange: say`${phrase} for ${before}`,
     edits: [edit],
   };
 }

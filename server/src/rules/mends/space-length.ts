@@ -1,3 +1,4 @@
+import { say } from "../../text/say";
 import { withEdits } from "../../text/span";
 import { inShort, type Mend, type MendEdit } from "./mend";
 import type { Trial } from "./trial";
@@ -30,9 +31,9 @@ function mendFor({ text, row }: Trial, edit: MendEdit, end: number): Mend {
   const count = inShort(mended.slice(start, end + mended.length - text.length));
   return {
     kind: "space-length",
-    title: `Change the count to ${count}`,
-    question: `Did you mean ${count}?`,
-    exchange: `the count ${count}`,
+    title: say`Change the count to ${count}`,
+    question: say`Did you mean ${count}?`,
+    exchange: say`the count ${count}`,
     edits: [edit],
   };
 }

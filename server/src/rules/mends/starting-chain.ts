@@ -1,5 +1,6 @@
 import { forSize } from "../../fabric/instructions";
 import type { State } from "../../fabric/outcome";
+import { say } from "../../text/say";
 import type { Mend } from "./mend";
 import type { Trial } from "./trial";
 
@@ -30,9 +31,9 @@ export function startingChain(trial: Trial): Mend[] {
   return [
     {
       kind: "starting-chain",
-      title: `Change the starting chain to ch ${chains}`,
-      question: `With ch ${chains} it fits.`,
-      exchange: `ch ${chains} to begin with`,
+      title: say`Change the starting chain to ch ${chains}`,
+      question: say`With ch ${chains} it fits.`,
+      exchange: say`ch ${chains} to begin with`,
       edits,
     },
   ];

@@ -1,5 +1,6 @@
 import { forSize } from "../../fabric/instructions";
 import type { Sized, Word } from "../../notation/words";
+import { say } from "../../text/say";
 import { withEdits } from "../../text/span";
 import { inShort, type Mend, type MendEdit } from "./mend";
 import type { Trial } from "./trial";
@@ -17,12 +18,12 @@ export function statedCount(trial: Trial): Mend[] {
   const mended = withEdits(text, edits);
   if (edits.length === 0 || !trial.isRight(mended)) return [];
   const count = inShort(mended.slice(statedSpan.start, statedSpan.end + mended.length - text.length));
-  const exchange = `the count ${count}`;
+  const exchange = say`the count ${count}`;
   return [
     {
       kind: "count",
-      title: `Change the count to ${count}`,
-      question: `Did you mean ${count}?`,
+      title: say`Change the count to ${count}`,
+      question: say`Did you mean ${count}?`,
       exchange,
       edits,
     },

@@ -1,4 +1,5 @@
 import type { Word } from "../../notation/words";
+import { say } from "../../text/say";
 import { withEdits } from "../../text/span";
 import type { Mend, MendEdit } from "./mend";
 import type { Trial } from "./trial";
@@ -30,11 +31,11 @@ function mendFor({ text, asWritten }: Trial, edits: readonly MendEdit[]): Mend {
   const typed = text.slice(span.start, span.end);
   return {
     kind: "together",
-    title: `Change "${typed}" to "${newText}"`,
+    title: say`Change "${typed}" to "${newText}"`,
     question: asWritten.fits
-      ? `With ${newText} it agrees with its count.`
-      : `With ${newText} it fits exactly.`,
-    exchange: `${newText} for ${typed}`,
+      ? say`With ${newText} it agrees with its count.`
+      : say`With ${newText} it fits exactly.`,
+    exchange: say`${newText} for ${typed}`,
     edits,
   };
 }
