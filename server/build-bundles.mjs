@@ -1,7 +1,7 @@
 // Bundles what is shipped: the client and the server of the extension, for the desktop and for
 // the browser, and the command line.
 // Run by `npm run build`. Bundling checks no types: that is `npm run types`.
-import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { build } from "esbuild";
 import { bundles, common, root } from "./bundles.mjs";
@@ -29,6 +29,13 @@ function notice(folder) {
 const building = Object.values(bundles).map((bundle) => build({ ...common, ...bundle }));
 const results = await Promise.allSettled(building);
 if (results.some(({ status }) => status === "rejected")) process.exit(1);
+
+// What the server says in other languages: read only by those who use them.
+mkdirSync(join(root, "dist/l10n"), { recursive: true });
+for (const name of readdirSync(join(root, "server/l10n"))) {
+  const sentences = JSON.parse(readFileSync(join(root, "server/l10n", name), "utf8"));
+  writeFileSync(join(root, "dist/l10n", name), JSON.stringify(sentences));
+}
 
 const packages = [...new Set(results.flatMap(({ value }) => packagesIn(value)))].sort();
 writeFileSync(

@@ -1,6 +1,7 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { PassThrough } from "node:stream";
 import { setImmediate as nextTurn } from "node:timers/promises";
+import { fileURLToPath } from "node:url";
 import {
   createConnection,
   ProposedFeatures,
@@ -37,6 +38,7 @@ import {
 } from "vscode-languageserver-protocol/node";
 import type { Host } from "../../server/src/lsp/context";
 import { nodeFiles } from "../../server/src/lsp/files/node-files";
+import { sentencesIn } from "../../server/src/lsp/files/node-sentences";
 import { startServer } from "../../server/src/lsp/server";
 import { LineIndex } from "../../server/src/text/line-index";
 import type { Span } from "../../server/src/text/span";
@@ -97,8 +99,15 @@ export class Client {
     capabilities: ClientCapabilities,
     initializationOptions?: unknown,
     workspaceFolders: WorkspaceFolder[] | null = null,
+    locale?: string,
   ): Promise<InitializeResult> {
-    const params = { processId: null, rootUri: null, workspaceFolders, capabilities, initializationOptions };
+    const asked = {
+      workspaceFolders,
+      capabilities,
+      initializationOptions,
+      ...(locale !== undefined && { locale }),
+    };
+    const params = { processId: null, rootUri: null, ...asked };
     const result = await this.connection.sendRequest(InitializeRequest.type, params);
     await this.connection.sendNotification(InitializedNotification.type, {});
     return result;
@@ -222,7 +231,13 @@ export function inProcessWithGate(createChecker: Host["createChecker"]): { clien
     new StreamMessageReader(gate.output),
     new StreamMessageWriter(down),
   );
-  startServer(connection, { createChecker, nextTurn: () => nextTurn(), version: "test", files: nodeFiles });
+  startServer(connection, {
+    createChecker,
+    nextTurn: () => nextTurn(),
+    version: "test",
+    files: nodeFiles,
+    sentences: sentencesIn(fileURLToPath(new URL("../../server/l10n", import.meta.url))),
+  });
   const server = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up));
   return { client: new Client(server), gate };
 }

@@ -1,4 +1,5 @@
 import type { Connection, TextDocuments } from "vscode-languageserver";
+import type { Sentences } from "../text/say";
 import type { Checker } from "../workspace/checker";
 import type { ClientAbilities } from "./capabilities";
 import type { PatternFiles } from "./files/pattern-files";
@@ -14,6 +15,8 @@ export interface Host {
   readonly version: string;
   /** None where the server itself cannot read files. */
   readonly files?: PatternFiles;
+  /** The sentences of a language, `de`; none where the client has to bring them. */
+  readonly sentences?: (language: string) => Promise<Sentences | null>;
 }
 
 /** What every handler may use. */

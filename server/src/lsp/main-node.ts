@@ -1,7 +1,9 @@
+import { join } from "node:path";
 import { setImmediate as nextTurn } from "node:timers/promises";
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { Checker } from "../workspace/checker";
 import { nodeFiles } from "./files/node-files";
+import { sentencesIn } from "./files/node-sentences";
 import { startServer } from "./server";
 
 const connection = createConnection(ProposedFeatures.all);
@@ -14,4 +16,5 @@ startServer(connection, {
   nextTurn: () => nextTurn(),
   version: process.env.LOOPLEDGER_VERSION ?? "development",
   files: nodeFiles,
+  sentences: sentencesIn(join(__dirname, "l10n")),
 });

@@ -5,6 +5,7 @@ import {
   type InitializeParams,
   TextDocuments,
 } from "vscode-languageserver";
+import { speak } from "../text/say";
 import { TypingPauses } from "./advice";
 import { type ClientAbilities, clientAbilities, serverCapabilities } from "./capabilities";
 import type { ClosedPatterns } from "./closed-patterns";
@@ -31,6 +32,7 @@ import { answerRewrites } from "./rewrite-requests";
 import { answerRichText } from "./rich-text";
 import { answerRowRequests } from "./row-requests";
 import { answerSemanticTokens } from "./semantic-tokens";
+import { sentencesFor } from "./sentences";
 import { SettingsSource } from "./settings-source";
 import { answerSignatureHelp } from "./signature-help";
 import { answerPastedTerms, answerTerms } from "./terms";
@@ -40,7 +42,8 @@ import { answerYarnColours } from "./yarn-colours";
 
 /** Serves one client over a connection; returns at once and works until the connection ends. */
 export function startServer(connection: Connection, host: Host): void {
-  connection.onInitialize((params) => {
+  connection.onInitialize(async (params) => {
+    speak(await sentencesFor(params, host));
     const server = createServer(connection, host, params);
     server.documents.listen(connection);
     const channel = server.client.pullsDiagnostics ? pullChannel(server) : pushChannel(server);

@@ -97,7 +97,7 @@ function severalMeanings(row: WorkedRow, piece: WorkedPiece): Asked {
   const could = say`${rowName(row)} could mean ${ways.join(say`, or `)}.`;
   if (settling.length === 0)
     return { message: say`${could} Add the count at the end of the row to settle it.`, fixes: [] };
-  const quoted = settling.map(({ text }) => `"${text}"`);
+  const quoted = settling.map(({ text }) => say`"${text}"`);
   return {
     message: say`${could} Write ${listed(quoted, "or")} to settle it${inNotes(row)}.`,
     fixes: settling.map(({ text, fix }) => fix(say`Write "${text}"`)),

@@ -285,7 +285,7 @@ function lacking(names: readonly string[]): string {
   return names[0] === ""
     ? say`This piece has no`
     : say`${listed(
-        names.map((name) => `"${name}"`),
+        names.map((name) => say`"${name}"`),
         "or",
       )} has no`;
 }

@@ -55,7 +55,7 @@ function spanOf({ line }: WorkedRow): Span {
 
 function unknownMessage(name: string, words: readonly string[]): string {
   const quoted = listed(
-    words.slice(0, 3).map((word) => `"${word}"`),
+    words.slice(0, 3).map((word) => say`"${word}"`),
     "and",
   );
   const ask =

@@ -113,7 +113,7 @@ function layoutsIn(text: string): Layout[] {
 }
 
 function found(span: Span, layouts: readonly Layout[], made: number, pieces: readonly MadePiece[]): Found {
-  const names = pieces.map(({ name }) => `"${name}"`).join(say` and `);
+  const names = pieces.map(({ name }) => say`"${name}"`).join(say` and `);
   const headings = pieces.map(({ heading }) => heading);
   const sum = layouts.map(({ shown }) => shown).join(say` and `);
   const laid = layouts.reduce((all, one) => all + one.all, 0);

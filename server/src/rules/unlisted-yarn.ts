@@ -62,7 +62,7 @@ function isListed({ kind, name }: YarnMention, { letters, words, yarns }: YarnLi
 
 function foundOn(used: Used<YarnMention>, { names, yarns }: YarnList): Found {
   const { kind, name } = used.mention;
-  const called = kind === "letter" ? say`Yarn ${name}` : `"${name}"`;
+  const called = kind === "letter" ? say`Yarn ${name}` : say`"${name}"`;
   const last = yarns.at(-1)?.item;
   return {
     span: placeOf(used),

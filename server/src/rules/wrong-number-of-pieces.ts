@@ -185,7 +185,7 @@ function found(mention: SaidOf, { line }: PlacedSentence, pattern: WorkedPattern
   const made = madeIn({ pieces: kin });
   const told = made === 1 ? say`one is made` : say`${made} are made`;
   const names = listed(
-    kin.map(({ name }) => `"${name}"`),
+    kin.map(({ name }) => say`"${name}"`),
     "and",
   );
   // One of them to each side is two.
