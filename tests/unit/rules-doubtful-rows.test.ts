@@ -30,6 +30,18 @@ describe("chain-twice", () => {
     expect(mended("chain-twice", text)).toBe(once);
   });
 
+  test("where a ring is there already, the first of two is no ring", () => {
+    const text = "Ch 4, join to form a ring.\nRnd 1: Ch 3, ch 3, 11 dc in ring, join. (12 dc)";
+    expect(onlyFinding("chain-twice", text).on).toBe("Ch 3, ch 3");
+    expectClean(mended("chain-twice", text));
+  });
+
+  test("so is the chain that a row ends with", () => {
+    const text =
+      "Ch 13.\nRow 1: Sc in 2nd ch from hook and in each ch across, ch 1, ch 1, turn. (12)\nRow 2: Sc 12. (12)";
+    expect(onlyFinding("chain-twice", text).on).toBe("ch 1, ch 1");
+  });
+
   test("a chain that may be the ring is left alone", () => {
     expect(foundBy("chain-twice", "Rnd 1: Ch 3, ch 3, 11 dc in ring, join. (12 dc)")).toEqual([]);
   });
@@ -88,18 +100,12 @@ describe("other-stitches", () => {
 });
 
 describe("goes-on-untold", () => {
-  test.each([
-    ["inc", "Rnd 2: inc (12)", "inc"],
-    ["in next", "Rnd 2: 2 sc in next sc (12)", "2 sc in next sc"],
-    ["each of one", "Rnd 2: 2 sc in each of next 1 st (12)", "2 sc in each of next 1 st"],
-  ])("one instruction that only the count repeats: %s", (_, row, on) => {
-    const finding = onlyFinding("goes-on-untold", `${ring}${row}\nRnd 3: (sc, inc) x6 (18)`);
-    expect(finding.on).toBe(on);
-    expect(finding.severity).toBe("information");
-    expect(finding.message).toMatch(
-      /^Rnd 2 comes out right only if this is worked again and again to the end/,
-    );
-    expectClean(mended("goes-on-untold", `${ring}${row}\nRnd 3: (sc, inc) x6 (18)`));
+  test("one instruction that only the count repeats", () => {
+    const text = `${ring}Rnd 2: inc (12)\nRnd 3: (sc, inc) x6 (18)`;
+    const { message, severity, on } = onlyFinding("goes-on-untold", text);
+    expect({ severity, on }).toEqual({ severity: "information", on: "inc" });
+    expect(message).toMatch(/^Rnd 2 comes out right only if this is worked again and again to the end/);
+    expectClean(mended("goes-on-untold", text));
   });
 
   test.each([
@@ -108,5 +114,94 @@ describe("goes-on-untold", () => {
     ["once is enough", "Rnd 2: sc 6 (6)"],
   ])("silent where %s", (_, rows) => {
     expect(foundBy("goes-on-untold", `${ring}${rows}`)).toEqual([]);
+  });
+});
+
+describe("one-for-several", () => {
+  const flat = "Ch 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12)\n";
+
+  test.each([
+    ["in next", "Rnd 2: 2 sc in next sc (12)", "2 sc in next sc"],
+    ["each of one", "Rnd 2: 2 sc in each of next 1 st (12)", "2 sc in each of next 1 st"],
+    ["a digit is lost", "Rnd 2: inc x6 (12)\nRnd 3: 1 sc (12)", "1 sc"],
+  ])("a row that says one stitch and is right only if all are meant: %s", (_, rows, on) => {
+    const finding = onlyFinding("one-for-several", `${ring}${rows}`);
+    expect({ severity: finding.severity, on: finding.on }).toEqual({ severity: "warning", on });
+    expect(finding.message).toContain("worked on to the end");
+    expect(foundBy("goes-on-untold", `${ring}${rows}`)).toEqual([]);
+    expectClean(mended("one-for-several", `${ring}${rows}`));
+  });
+
+  test.each([
+    ["to last", "Row 2: Ch 1, turn, 2 sc in first st, sc in next st to last st, 2 sc in last st. (14)"],
+    ["of next", "Row 2: Ch 1, turn, sc in next of next 12 sts. (12)"],
+    ["remaining", "Row 2: Ch 1, turn, sc in first st, sc in next remaining st. (12)"],
+  ])("`next` of several: %s", (_, row) => {
+    const { message, on } = onlyFinding("one-for-several", flat + row);
+    expect(on).toBe("next");
+    expect(message).toBe('Row 2 says "next", which is one stitch, of several. Did you mean "each"?');
+    expectClean(mended("one-for-several", flat + row));
+  });
+
+  test.each([
+    ["one and all others are told", "Row 2: Ch 1, turn, sc in next st and in each st across. (12)"],
+    ["it is for one", "Row 2: Ch 1, turn, *sc in next st, sc in next st; rep from * to end. (12)"],
+    ["their number is told", "Row 2: Ch 1, turn, sc in next 12 sts. (12)"],
+    ["the piece is written so", "Row 2: sc in next st. (12)\nRow 3: hdc in next st. (12)"],
+  ])("silent where %s", (_, rows) => {
+    expect(foundBy("one-for-several", flat + rows)).toEqual([]);
+  });
+});
+
+describe("said-twice", () => {
+  test.each([
+    ["how far", "Rnd 2: *2 sc in next st; rep from * around, around. (12)", ", around"],
+    ["how often", "Rnd 2: (2 sc in next st) 6 times, 6 times. (12)", ", 6 times"],
+  ])("words that hold once: %s", (_, row, on) => {
+    const finding = onlyFinding("said-twice", ring + row);
+    expect({ severity: finding.severity, on: finding.on }).toEqual({ severity: "warning", on });
+    expect(finding.message).toMatch(/^Rnd 2 says ".*" twice, one behind the other/);
+    expect(foundBy("not-understood", ring + row)).toEqual([]);
+    expectClean(mended("said-twice", ring + row));
+  });
+
+  test("a slip stitch to the space where the round begins", () => {
+    const text =
+      "Rnd 1: Ch 4 (counts as dc and ch 1), (dc, ch 1) 5 times in mr, join. (6 dc, 6 ch-1 sps)\n" +
+      "Rnd 2: Sl st in next ch-1 sp, sl st in next ch-1 sp, ch 1, 3 sc in each ch-1 sp around, join. (18 sc)";
+    expect(foundBy("said-twice", text)).toHaveLength(1);
+    expectClean(mended("said-twice", text));
+  });
+
+  test.each([
+    ["stitches are worked twice", "Rnd 2: *sc in next st, sc in next st, inc; rep from * around. (8)"],
+    ["slip stitches go along", "Rnd 2: Sl st in next st, sl st in next st, ch 1, sc 6, join. (6)"],
+    ["the next word is longer", "Rnd 2: (2 sc in next st) 6 times, 6 times in all. (12)"],
+  ])("silent where %s", (_, row) => {
+    expect(foundBy("said-twice", ring + row)).toEqual([]);
+  });
+});
+
+describe("nothing-worked", () => {
+  test.each([
+    ["a count in brackets", "Rnd 2: Ch 1, join. (12)"],
+    ["a count behind the join", "Rnd 2: Ch 1, join. 6 sc."],
+    ["a join in words", "Rnd 2: 1 ch, join with ss to first dc. 6 dc."],
+    ["a turn", "Rnd 2: Ch 1, turn. (12)"],
+  ])("a count, and no word of what is worked: %s", (_, row) => {
+    const text = `${ring}${row}`;
+    const { message, severity } = onlyFinding("nothing-worked", text);
+    expect(severity).toBe("error");
+    expect(message).toMatch(/^Rnd 2 has a count, and no word of what is worked/);
+    expect(foundBy("not-understood", text)).toEqual([]);
+  });
+
+  test.each([
+    ["it is an ending", "Rnd 2: Fasten off. (6)"],
+    ["a yarn is joined to work with", "Rnd 2: Ch 1, join B. 6 sc."],
+    ["the number is the work", "Rnd 2: Ch 1, turn. 6 sc."],
+    ["the chain is the row", "Rnd 2: Ch 6, turn. (6 ch)"],
+  ])("silent where %s", (_, row) => {
+    expect(foundBy("nothing-worked", `${ring}${row}`)).toEqual([]);
   });
 });

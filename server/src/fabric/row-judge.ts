@@ -211,11 +211,15 @@ export abstract class RowJudge {
     const { path, outcome } = nearest;
     const { plan } = schedule.rows[0] as ScheduledRow;
     if (notClosed(line)) return this.notRead(line, schedule, nearest, "");
+    if (isEmpty(plan)) {
+      this.unchecked(line, reasons("worksNothing"), path.state);
+      return this.blame({ fault: { sort: "nothing-worked" } });
+    }
     const hangs = plan.instructions[0]?.op === "extend" && plan.instructions.at(-1)?.op === "slip";
     if (hangs || (plan.foundation && this.lastRow?.kind === "row"))
       return this.unchecked(line, say`it begins with a chain that adds to the edge`, path.state);
     if (takesIn(plan.instructions).length === 0)
-      return this.unchecked(line, say`nothing in it says in a known way what is worked`, path.state);
+      return this.unchecked(line, reasons("worksNothing"), path.state);
     if (this.isUnsure)
       return this.unchecked(
         line,
@@ -353,6 +357,17 @@ function notClosed({ plan }: RowLine): Fault | null {
   return plan?.openMark ? { sort: "not-closed" } : null;
 }
 
+/** `Ch 1, join. (24)`: all of it is understood, and makes no stitch. A longer chain may be the row. */
+function isEmpty({ instructions, foundation, stated, turns, joins, unknown, outOfReach }: RowPlan): boolean {
+  const isWhole = unknown.length === 0 && outOfReach === null && (turns || joins);
+  const isShort = (foundation?.[0] ?? 0) <= 4;
+  return isWhole && isShort && stated !== null && instructions.length > 0 && instructions.every(isOpening);
+}
+
+function isOpening(one: Instruction): boolean {
+  return one.op === "turn" || ((one.op === "chain" || one.op === "start") && (one.n[0] ?? 0) <= 4);
+}
+
 function blank(line: RowLine): WorkedRow {
   const nothing = {
     outcome: null,
@@ -418,6 +433,7 @@ function isSeam(plan: RowPlan | null): boolean {
 
 const isOneStitch = /cluster|\bcls?\b|bobble|puff|popcorn|\bpc\b|picot|loop|arch/i;
 const reasons = sayings({
+  worksNothing: "nothing in it says in a known way what is worked",
   onNothing: "nothing tells what this row is worked on",
   repeatsOpen: "a bracket or an asterisk is not closed in a row that is repeated",
 });

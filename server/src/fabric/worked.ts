@@ -14,6 +14,8 @@ export type Result = "ok" | "does-not-fit" | "wrong-count" | "ambiguous" | "unch
 export type Fault =
   | { readonly sort: "no-such-row"; readonly number: number; readonly piece: string | null }
   | { readonly sort: "not-closed" }
+  /** A count, and between a chain and a join or a turn nothing that makes a stitch. */
+  | { readonly sort: "nothing-worked" }
   /** A list has more or fewer numbers than there are sizes; `says` tells which. */
   | { readonly sort: "uneven-list"; readonly says: string }
   /** Right only if its opening chain is what the pattern says it is not. Not sure: the row fits, and its count alone may be the slip. */

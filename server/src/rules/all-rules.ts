@@ -19,7 +19,9 @@ import { noSuchPlace } from "./no-such-place";
 import { noSuchPlacement } from "./no-such-placement";
 import { noSuchRow } from "./no-such-row";
 import { notUnderstood } from "./not-understood";
+import { nothingWorked } from "./nothing-worked";
 import { oddEyelets } from "./odd-eyelets";
+import { oneForSeveral } from "./one-for-several";
 import { otherStitches } from "./other-stitches";
 import { pieceNotFinished } from "./piece-not-finished";
 import { pieceNotMade } from "./piece-not-made";
@@ -28,6 +30,7 @@ import { placedTooLate } from "./placed-too-late";
 import { rowDoubled } from "./row-doubled";
 import { rowSkipped } from "./row-skipped";
 import type { PatternRule, RowRule, Rule } from "./rule";
+import { saidTwice } from "./said-twice";
 import { sidesNotAlternating } from "./sides-not-alternating";
 import { sizeDiffers } from "./size-differs";
 import { timesTwoWays } from "./times-two-ways";
@@ -52,12 +55,15 @@ export const rowRules: readonly RowRule[] = [
   wrongCount,
   ambiguous,
   notUnderstood,
+  nothingWorked,
   markNotClosed,
   noSuchRow,
   noSuchPlace,
   chainTwice,
+  saidTwice,
   otherStitches,
   goesOnUntold,
+  oneForSeveral,
 ];
 
 /** Rules on what the front matter lists and the rows use. */

@@ -31,7 +31,8 @@ Rnd 2: Ch 1, inc x6, join (12)
   check(row) {
     const { line } = row;
     const twice = line.plan && row.result === "ok" ? twiceIn(line.plan) : null;
-    return twice ? [found(twice, rowName(row), line)] : [];
+    // Of two chains before a first round, one may be its ring.
+    return twice && !(twice.maybeRing && row.below === null) ? [found(twice, rowName(row), line)] : [];
   },
 };
 
@@ -40,12 +41,13 @@ interface Twice extends Span {
   readonly chains: number;
   readonly second: number;
   readonly begins: boolean;
+  readonly maybeRing: boolean;
 }
 
-const twiceIn = keptBy(({ text, instructions, stated }: RowPlan): Twice | null => {
+const twiceIn = keptBy(({ text, instructions, carried, stated }: RowPlan): Twice | null => {
   const before = beforeStart(instructions, text);
   if (before) return before;
-  const pairs = neighbours(instructions);
+  const pairs = neighbours([...instructions, ...carried]);
   // A remark between the two, `Ch 3 (counts as dc), ch 3`, says what each is for.
   const alike = pairs.filter(
     ([one, other]) =>
@@ -64,6 +66,7 @@ const twiceIn = keptBy(({ text, instructions, stated }: RowPlan): Twice | null =
     chains: lengthOf(one) ?? 0,
     second: one.span.end,
     begins: one.op === "start",
+    maybeRing: false,
   };
 });
 
@@ -75,7 +78,6 @@ function beforeStart([start]: readonly Instruction[], text: string): Twice | nul
   if (!start || chains === null || start.span.start === 0) return null;
   const [said, one, other] = unread.exec(text.slice(0, start.span.start)) ?? [];
   if (said === undefined || Number(one ?? other) !== chains) return null;
-  if (chains > 2 && !/\bmagic|\bmr\b/i.test(text)) return null;
   const at = text.search(/\S/);
   return {
     start: at,
@@ -83,6 +85,7 @@ function beforeStart([start]: readonly Instruction[], text: string): Twice | nul
     chains,
     second: at + said.trim().replace(/[\s,;.]+$/, "").length,
     begins: true,
+    maybeRing: chains > 2 && !/\bmagic|\bmr\b/i.test(text),
   };
 }
 
@@ -122,7 +125,11 @@ function chainsOf(list: readonly Instruction[], chains: number): number {
   }, 0);
 }
 
-function found({ chains, second, begins, ...at }: Twice, name: string, { start }: RowLine): Found {
+function found(
+  { chains, second, begins, maybeRing: _, ...at }: Twice,
+  name: string,
+  { start }: RowLine,
+): Found {
   const span = shift(at, start);
   const edits = () => [{ span: { start: start + second, end: span.end }, newText: "" }];
   return {

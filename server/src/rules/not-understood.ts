@@ -4,6 +4,7 @@ import { glossaryOf, languageOfWords } from "../notation/other-languages";
 import { say } from "../text/say";
 import type { Span } from "../text/span";
 import type { RowRule } from "./rule";
+import { saidAgain } from "./said-again";
 import { listed, rowName, says } from "./wording";
 
 /** Something in the row is not explained, so the row is not checked. Never an error. */
@@ -31,7 +32,7 @@ R2: lotus x6 (18)
 \`\`\`
 `,
   check(row) {
-    if (row.result !== "unchecked" || row.fault) return [];
+    if (row.result !== "unchecked" || row.fault || (row.line.plan && saidAgain(row.line.plan))) return [];
     const words = unknownWords(row);
     const isWord = words.length > 0 && row.reason === whyUnknown(row.line.plan?.unknown[0] as UnknownWord);
     const message = isWord ? unknownMessage(rowName(row), words) : reasonMessage(row);

@@ -1,0 +1,102 @@
+import type { Instruction, RowPlan, Take } from "../fabric/instructions";
+import type { WorkedRow } from "../fabric/worked";
+import { keptBy } from "../text/kept-by";
+import { say } from "../text/say";
+import { type Span, shift } from "../text/span";
+import { type OnceWritten, onceWritten } from "./repeated-line";
+import type { Fix, Found, RowRule } from "./rule";
+import { rowName, says } from "./wording";
+
+/** The words name one stitch, and what they tell goes on over several. */
+export const oneForSeveral: RowRule = {
+  id: "one-for-several",
+  severity: "warning",
+  documentation: `## What it finds
+Words that name one stitch where several are meant: "sc in next st to last 2 sts", "dc in next of next 3 dc", and a row that says no more than "2 sc in next st" or "1 sc" and is right only if that is worked on to the end. Where a piece has more than one row of this last kind, that is its way of writing, and nothing is said.
+
+## Why it matters
+Read as it stands it is one stitch. "Each" is easily typed as "next", and a number easily loses a digit.
+
+## Example
+\`\`\`crochet
+Ch 13.
+Row 1: Sc in 2nd ch from hook and in each ch across. (12)
+Row 2: Ch 1, turn, 2 sc in first st, sc in next st to last st, 2 sc in last st. (14)
+\`\`\`
+
+## Mended
+\`\`\`crochet
+Ch 13.
+Row 1: Sc in 2nd ch from hook and in each ch across. (12)
+Row 2: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. (14)
+\`\`\`
+`,
+  check(row, piece) {
+    const { plan } = row.line;
+    const next = plan && nextForEach(plan);
+    if (next) return [foundNext(next, row)];
+    const at = onceWritten(row, piece);
+    return at?.saysOne ? [foundOnce(at, row)] : [];
+  },
+};
+
+/** `next` in front of one place that stands for all of them, in a run over several; in the text of the row. */
+const nextForEach = keptBy(({ instructions, text }: RowPlan): Span | null => {
+  const run = runsIn(instructions).find(({ span }) => ofSeveral.test(text.slice(span.start, span.end)));
+  if (!run) return null;
+  const { 0: said, index } = ofSeveral.exec(text.slice(run.span.start, run.span.end)) as RegExpExecArray;
+  const start = run.span.start + index + said.search(/next/i);
+  return { start, end: start + "next".length };
+});
+
+const places = "(?:st|stitch|sc|hdc|htr|dc|tr|dtr|ch|(?:ch-?\\d+ |\\d+-?ch )?sp|loop)";
+const ofSeveral = new RegExp(
+  `\\bnext (?:of (?:the )?next \\d|remaining ${places}\\b|${places} (?:to (?:the )?(?:last|end|within|next)|across|around(?! the))\\b)`,
+  "i",
+);
+
+type Run = Extract<Instruction, { op: "work" | "group" }>;
+
+/** What is worked over several places without their number. */
+function runsIn(list: readonly Instruction[]): Run[] {
+  return list.flatMap((one): Run[] => {
+    if (one.op === "either") return runsIn(one.options[0] ?? []);
+    if (one.op === "repeat") return runsIn(one.body);
+    if (one.op !== "work" && one.op !== "group") return [];
+    return one.takes.some(isOverSeveral) ? [one] : [];
+  });
+}
+
+function isOverSeveral(take: Take): boolean {
+  return take.how === "each" || (take.how === "next" && (take.n[0] ?? 1) > 1);
+}
+
+function foundNext(at: Span, row: WorkedRow): Found {
+  const span = shift(at, row.line.start);
+  const fix: Fix = { title: say`Write "each"`, edits: () => [{ span, newText: "each" }] };
+  return {
+    span,
+    message: say`${says(rowName(row), "says")} "next", which is one stitch, of several. Did you mean "each"?`,
+    fixes: [fix],
+    related: [],
+  };
+}
+
+function foundOnce({ span: at }: OnceWritten, row: WorkedRow): Found {
+  const span = shift(at, row.line.start);
+  return {
+    span,
+    message: say`${says(rowName(row), "comes")} out right only if this is worked on to the end, and it says one stitch. Did you mean "in each st", or another number?`,
+    fixes: [throughout(span, row)],
+    related: [],
+  };
+}
+
+/** `2 sc in next sc` → `2 sc in each sc around`, `1 sc` → `1 sc in each st around`. */
+function throughout({ start, end }: Span, { line }: WorkedRow): Fix {
+  const typed = line.text.slice(start - line.start, end - line.start);
+  const far = line.head?.word === "row" ? "across" : "around";
+  const one = /\bin\s+(?:each\s+of\s+|all\s+)?(?:the\s+)?(?:next(?:\s+1)?|0?1)\b/i;
+  const newText = one.test(typed) ? `${typed.replace(one, "in each")} ${far}` : `${typed} in each st ${far}`;
+  return { title: say`Write "${newText}"`, edits: () => [{ span: { start, end }, newText }] };
+}
