@@ -128,8 +128,8 @@ export function compare(
     );
   const kinds = new Map(values.map((value) => [value.key, value.n]));
   const matches = values.every((value) => value.stated === null || value.n === value.stated);
-  const counted = values.filter((value) => value.counted);
-  const makes = sumOf((counted.length > 0 ? counted : values).map((value) => value.n));
+  const inTotal = new Set(addedUp(stated));
+  const makes = sumOf(values.flatMap(({ n }, i) => (inTotal.has(stated[i] as StatedTerm) ? [n] : [])));
   const unknownNoun = values.find((value) => value.unknown)?.key ?? null;
   return {
     matches,
@@ -140,6 +140,24 @@ export function compare(
     unknownNoun,
     doubt: values.find((value) => value.doubt)?.doubt ?? null,
   };
+}
+
+const besides: ReadonlySet<StatedTerm["sort"]> = new Set(["space", "chain", "turning-chain"]);
+
+/** The terms of a count that come to its total: `12 sts, 4 of them hdc` has it in one, `8 sc, 2 shells, 1 ch-3 sp` in two. */
+export function addedUp(stated: readonly StatedTerm[]): readonly StatedTerm[] {
+  const all = stated.filter(({ sort }) => sort === "any");
+  if (all.length > 0) return all;
+  const isBeside = ({ sort, noun }: StatedTerm): boolean =>
+    besides.has(sort) || (sort === "unit" && /picot|loop|arch|eyelet|hole/.test(noun));
+  const counted = stated.filter((term) => !isBeside(term));
+  return counted.length > 0 ? counted : stated;
+}
+
+/** What a count comes to in one size; null where a term has no number for it. */
+export function statedTotal(stated: readonly StatedTerm[], size: number): number | null {
+  const all = addedUp(stated).map((term) => forSize(term.n, size));
+  return all.reduce((sum, n) => (sum === null || n === null ? null : sum + n), 0);
 }
 
 /** Of one stitch among others, more are stated than there are of it, however it is told. */
@@ -174,7 +192,6 @@ interface TermValue {
   readonly key: string;
   readonly n: number;
   readonly stated: number | null;
-  readonly counted: boolean;
   readonly chains: boolean;
   readonly unknown: boolean;
   readonly doubt: Counted["doubt"];
@@ -189,10 +206,10 @@ function termValue(term: StatedTerm, all: readonly StatedTerm[], sum: Tally, siz
       const key = term.noun === "" || all.length === 1 ? mainKind(sum) : term.noun;
       const withSpaces = stitches + sumOf(sum.spaces.values());
       if (stated !== null && stated !== stitches && stated === stitches + sum.chains && sum.chains > 0)
-        return { ...base, key, n: stated, counted: true, chains: true };
+        return { ...base, key, n: stated, chains: true };
       if (stated !== null && stated !== stitches && stated === withSpaces && sum.spaces.size > 0)
-        return { ...base, key, n: stated, counted: true, chains: true };
-      return { ...base, key, n: stitches, counted: true };
+        return { ...base, key, n: stated, chains: true };
+      return { ...base, key, n: stitches };
     }
     case "stitch":
       return {
@@ -200,14 +217,13 @@ function termValue(term: StatedTerm, all: readonly StatedTerm[], sum: Tally, siz
         n:
           stitchesNamed(term.word, all, sum, stated) -
           (all.some((other) => other.sort === "turning-chain") ? 1 : 0),
-        counted: true,
       };
     case "space":
-      return { ...base, key: term.noun, n: spacesNamed(term, all, sum, stated), counted: false };
+      return { ...base, key: term.noun, n: spacesNamed(term, all, sum, stated) };
     case "chain":
       return chainTerm(base, sum, stated);
     case "turning-chain":
-      return { ...base, n: 1, counted: false };
+      return { ...base, n: 1 };
     case "unit":
       return unitTerm(term, base, sum, stated);
   }
@@ -257,7 +273,7 @@ function spacesNamed(
   return candidates.find((n) => n === stated) ?? candidates[0] ?? 0;
 }
 
-function chainTerm(base: Omit<TermValue, "n" | "counted">, sum: Tally, stated: number | null): TermValue {
+function chainTerm(base: Omit<TermValue, "n">, sum: Tally, stated: number | null): TermValue {
   const every = sumOf(sum.spaces.values());
   if (stated === every && every !== sum.chains) {
     const kinds = new Map([...sum.stitches, ["ch", sum.chains]]);
@@ -265,45 +281,42 @@ function chainTerm(base: Omit<TermValue, "n" | "counted">, sum: Tally, stated: n
       ...base,
       key: `ch-${[...sum.spaces.keys()][0]} sp`,
       n: every,
-      counted: false,
       doubt: { makes: sumOf(sum.stitches.values()), kinds, says: say`the chains are counted one by one` },
     };
   }
-  return { ...base, n: sum.chains, counted: false };
+  return { ...base, n: sum.chains };
 }
 
 function unitTerm(
   term: StatedTerm,
-  base: Omit<TermValue, "n" | "counted">,
+  base: Omit<TermValue, "n">,
   sum: Tally,
   stated: number | null,
 ): TermValue {
   const noun = term.word.replace(/(?<=x)es$|s$/, "");
-  const counted = !/picot|loop|arch/.test(noun);
   // `2 half shells`: smaller than the others.
-  if (/^half\b/.test(noun) && stated !== null && stated === smallerGroups(sum))
-    return { ...base, n: stated, counted };
+  if (/^half\b/.test(noun) && stated !== null && stated === smallerGroups(sum)) return { ...base, n: stated };
   const called = [noun, term.word, ...sum.units.keys()].find(
     (name) =>
       sum.units.has(name) && (name === noun || name === term.word || name.replace(/e?s$/, "") === noun),
   );
   const direct = called === undefined ? undefined : sum.units.get(called);
-  if (direct !== undefined && direct === stated) return { ...base, n: direct, counted };
+  if (direct !== undefined && direct === stated) return { ...base, n: direct };
   // One of them may be written out: begun with the round, and finished at its end.
   const likeIt = sum.groups.get(sum.sizes.get(called ?? "") ?? 0) ?? 0;
-  if (direct !== undefined && direct + likeIt === stated) return { ...base, n: stated, counted };
+  if (direct !== undefined && direct + likeIt === stated) return { ...base, n: stated };
   const alike = [...sum.groups.values(), ...sum.units.values(), sumOf(sum.units.values())];
   const candidates = noun === "group" ? alike : isFilled(noun) ? [] : [...alike, ...sum.spaces.values()];
   // A group may be written out where its name is used besides, and a block is told by its space as well.
   const open = direct === undefined || /^(?:group|block|tile|box|square)$/.test(noun);
-  if (open && stated !== null && candidates.includes(stated)) return { ...base, n: stated, counted };
-  if (direct !== undefined) return { ...base, n: direct, counted };
+  if (open && stated !== null && candidates.includes(stated)) return { ...base, n: stated };
+  if (direct !== undefined) return { ...base, n: direct };
   const blocks = /^(?:block|tile|box)$/.test(noun) ? cornerBlocks(sum) : null;
   const filled = filledMeshes(noun, sum, stated);
-  if (filled !== null && (blocks === null || filled === stated)) return { ...base, n: filled, counted };
+  if (filled !== null && (blocks === null || filled === stated)) return { ...base, n: filled };
   // Of two sorts of blocks nobody knows which are meant.
-  if (blocks !== null && (filled === null || blocks === stated)) return { ...base, n: blocks, counted };
-  return { ...base, n: 0, counted, unknown: true };
+  if (blocks !== null && (filled === null || blocks === stated)) return { ...base, n: blocks };
+  return { ...base, n: 0, unknown: true };
 }
 
 /** In filet each mesh is a stitch and the chains behind it; a block has stitches in place of those; null for other work. */

@@ -1,3 +1,4 @@
+import { addedUp, statedTotal } from "./count";
 import { forSize, type RowPlan } from "./instructions";
 import type { Outcome, State } from "./outcome";
 import { changed, kindOf } from "./row-states";
@@ -20,8 +21,17 @@ export function countedOutcome(
   const isEven = by.every((n) => n === 0);
   const after = isEven ? state : state.map((below, size) => below && changed(below, forSize(by, size) ?? 0));
   const makes = after.map((below) => (below === null ? null : countPlaces(below.strip)));
-  const counts = makes.every((n, size) => n === null || !stated?.[0] || n === forSize(stated[0].n, size));
-  return { ...plainOutcome(before, after, makes, counts), inAll: evenly(makes, isEven, times) };
+  const counts = makes.every((n, size) => n === null || stated === null || n === statedTotal(stated, size));
+  return {
+    ...plainOutcome(before, after, makes, counts, besides(stated)),
+    inAll: evenly(makes, isEven, times),
+  };
+}
+
+/** What a count says beside its total: of such rows nobody knows it. */
+function besides(stated: RowPlan["stated"]): string | null {
+  const inTotal = stated === null ? [] : addedUp(stated);
+  return stated?.find((term) => !inTotal.includes(term))?.noun ?? null;
 }
 
 function plainOutcome(
@@ -29,11 +39,12 @@ function plainOutcome(
   after: State,
   makes: readonly (number | null)[],
   counts: boolean,
+  unknownNoun: string | null,
 ): Omit<Outcome, "inAll"> {
   const counted = makes.map((n, size) => {
     if (n === null) return null;
     const kinds = new Map([[kindOf(after[size] ?? null), n]]);
-    return { matches: counts, makes: n, kinds, chainsCounted: false, unknownNoun: null, doubt: null };
+    return { matches: counts, makes: n, kinds, chainsCounted: false, unknownNoun, doubt: null };
   });
   const steps = makes.map(() => []);
   const plainly = {

@@ -218,14 +218,6 @@ export abstract class RowJudge {
     const hangs = plan.instructions[0]?.op === "extend" && plan.instructions.at(-1)?.op === "slip";
     if (hangs || (plan.foundation && this.lastRow?.kind === "row"))
       return this.unchecked(line, say`it begins with a chain that adds to the edge`, path.state);
-    if (takesIn(plan.instructions).length === 0)
-      return this.unchecked(line, reasons("worksNothing"), path.state);
-    if (this.isUnsure)
-      return this.unchecked(
-        line,
-        say`a row before it is not checked, and nothing else tells what it is worked on`,
-      );
-    if (outcome.supposed) return this.unchecked(line, outcome.supposed, path.state, outcome);
     const noun = unknownNoun(outcome);
     if (outcome.fits && noun !== null)
       return this.unchecked(
@@ -234,6 +226,14 @@ export abstract class RowJudge {
         path.state,
         outcome,
       );
+    if (takesIn(plan.instructions).length === 0)
+      return this.unchecked(line, reasons("worksNothing"), path.state);
+    if (this.isUnsure)
+      return this.unchecked(
+        line,
+        say`a row before it is not checked, and nothing else tells what it is worked on`,
+      );
+    if (outcome.supposed) return this.unchecked(line, outcome.supposed, path.state, outcome);
     const made: Path = {
       state: outcome.after,
       outcome,

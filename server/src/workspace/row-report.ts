@@ -1,6 +1,6 @@
+import { plainKinds, statedTotal, tally } from "../fabric/count";
 import { forSize, type StatedTerm } from "../fabric/instructions";
 import type { Outcome } from "../fabric/outcome";
-import { plainKinds, tally } from "../fabric/outcome";
 import type { WorkedRow } from "../fabric/worked";
 import type { Counts, ReadingReport, RowReport } from "./report";
 
@@ -24,7 +24,9 @@ export function rowReport(row: WorkedRow, sizes: number): RowReport {
     ...numbers,
     stated:
       stated &&
-      statedTotal(stated, sizes).map((n, size) => (line.sizes && !line.sizes.includes(size) ? null : n)),
+      [...Array(sizes).keys()].map((size) =>
+        line.sizes && !line.sizes.includes(size) ? null : statedTotal(stated, size),
+      ),
     made: unchecked || !outcome ? {} : madeOf(outcome, stated),
     statedKinds: stated && stated.length > 1 ? statedKinds(stated, sizes) : null,
     result: row.result,
@@ -41,23 +43,6 @@ function numbersOf(row: WorkedRow, outcome: Outcome | null): Pick<RowReport, "ne
 
 function known(counts: readonly (number | null)[] | null): Counts | null {
   return counts?.some((n) => n !== null) ? counts : null;
-}
-
-const uncounted = new Set(["space", "chain", "turning-chain"]);
-
-function isCounted(term: StatedTerm): boolean {
-  return (
-    !uncounted.has(term.sort) && !(term.sort === "unit" && /picot|loop|arch|eyelet|hole/.test(term.noun))
-  );
-}
-
-function statedTotal(stated: readonly StatedTerm[], sizes: number): Counts {
-  const counted = stated.filter(isCounted);
-  const terms = counted.length > 0 ? counted : stated;
-  return [...Array(sizes).keys()].map((size) => {
-    const all = terms.map((term) => forSize(term.n, size));
-    return all.includes(null) ? null : all.reduce((sum: number, n) => sum + (n ?? 0), 0);
-  });
 }
 
 function statedKinds(stated: readonly StatedTerm[], sizes: number): Record<string, Counts> {
