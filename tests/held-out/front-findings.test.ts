@@ -38,6 +38,7 @@ const lookedAt: Readonly<Record<string, readonly string[]>> = {
   "first-contact/20-headband.crochet": ["undefined-abbreviation: sp", "undefined-abbreviation: SC2TOG"],
   "first-contact/21-mouse.crochet": ["unused-abbreviation: Hdc: half double crochet"],
   "first-contact/25-raglan-uk.crochet": [
+    "unused-yarn: 1 (1:1) ball in Cream (C)",
     "unused-abbreviation: alt = alternate",
     "unused-abbreviation: beg = beginning",
     "unused-abbreviation: dec = decrease",

@@ -1,7 +1,7 @@
 import type { Tree } from "../notation/tree";
 import type { Sized, Word } from "../notation/words";
 import { ListBinder } from "./bind-lists";
-import { otherWork } from "./bind-places";
+import { cornerStitch, otherWork } from "./bind-places";
 import type { Instruction, StatedTerm, Take, Target } from "./instructions";
 import { stitchUse } from "./stitch-use";
 import { child, descendants } from "./tree-search";
@@ -144,11 +144,11 @@ export class JoinBinder extends ListBinder {
 
   /** `join yarn in any ch-2 sp`: the row begins there. */
   private anewInSpace(node: Tree, words: readonly Word[]): Instruction[] | null {
-    const space = words.find((word) => word.cls === "C" || word.cls === "p");
+    const space = words.find(({ cls }) => "Cpq".includes(cls));
     const all = this.words.slice(node.from, node.to);
     if (!space || !all.some(isNewYarn)) return null;
     const chains = space.cls === "C" ? space.number?.[0] : undefined;
-    const of: Target = { sort: "space", ...(chains ? { chains } : {}) };
+    const of: Target = space.cls === "q" ? cornerStitch : { sort: "space", ...(chains ? { chains } : {}) };
     return [{ op: "slip", takes: [{ how: "next", n: one, of }], span: this.span(node) }];
   }
 }

@@ -9,7 +9,13 @@ import { child, descendants, find } from "./tree-search";
 const one: Sized = [1];
 const anyStitch: Target = { sort: "stitch" };
 /** A corner told by its stitches: the middle of the group that turns it. */
-const cornerStitch: Target = { sort: "stitch", named: true, corner: true, part: "middle", unit: "corner" };
+export const cornerStitch: Target = {
+  sort: "stitch",
+  named: true,
+  corner: true,
+  part: "middle",
+  unit: "corner",
+};
 
 /** The words of one row, looked at through its tree. */
 class RowWords {

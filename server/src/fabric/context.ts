@@ -259,7 +259,7 @@ function readSizes(all: readonly LineContent[], lines: readonly LineContent[]): 
     )
       continue;
     if (/first\s*[([]\s*second\s*[)\]]\s*size/i.test(line.text)) return ["first", "second"];
-    const fit = /to fit[^\d]*([\d-]+)\s*[([]([^)\]]+)[)\]]/i.exec(line.text);
+    const fit = /to fit[^\d([]*([\d-]+)\s*[([]([^)\]]+)[)\]]/i.exec(line.text);
     const listed =
       /sizes?\b\s*:?\s*([\w./-]+(?: (?!and\b)[\w./-]+)?(?:(?:\s*,\s*(?:and\s+)?|\s+and\s+|\s*&\s*)(?!with\b)[\w./-]+(?: (?!and\b)[\w./-]+)?)+)/i.exec(
         line.text,

@@ -1,4 +1,5 @@
 import type { LineContent } from "../notation/document";
+import { betweenEntries } from "../notation/front-matter/definitions";
 import { type Tree, treeOf } from "../notation/tree";
 import { type Meaning, trade } from "../notation/vocabulary";
 import { type Lexicon, readWords, type Word } from "../notation/words";
@@ -31,11 +32,17 @@ function partsOf(text: string): string[] {
       /^(?:abbreviations?|special(?:\s+stitch(?:es)?)?|stitch(?:es)? used|stitch (?:guide|key)|legend|notes?)\s*[:–-]\s*/i,
       "",
     );
-  const split = bare.split(/\s*[;•·|]\s*|,\s*(?=[\p{L}\d][\p{L}\d() -]{0,9}=)/u);
+  const split = bare
+    .split(betweenEntries)
+    .flatMap((part) => part.trim().split(/,\s*(?=[\p{L}\d][\p{L}\d() -]{0,9}=)/u));
   const isVintage = split.filter((part) => vintage.test(part)).length >= fewestVintage;
   if (isVintage) return split.map((part) => part.replace(vintage, "$1 = "));
-  return split.length > 1 ? goingOn(split) : [bare];
+  return split.length > 1 ? goingOn(split) : [bare.replace(byComma, "$1 = ")];
 }
+
+/** `fan, 5 tr in the same stitch`, `V, (1 tr, 2 ch, 1 tr) in one place`: an entry of a list with commas. */
+const byComma =
+  /^(?!(?:next|then|now|first|finally|also|again|last|turn|join|corner)\b)(\p{L}[\p{L}-]{0,12}(?: \p{L}{2,8})?),\s+(?=(?:work\s+)?[(\d][^.]*\bin(?:to)?\s+(?:the\s+)?(?:same|one|next|indicated|st|sp|place)\b)/iu;
 
 /** `C6: sk 3 sts, FPtr around next 3 sts; working in front, FPtr around the skipped sts`: what explains nothing goes on. */
 function goingOn(parts: readonly string[]): string[] {
@@ -76,6 +83,7 @@ function define(part: string, out: Defined, context: BindContext, sizes: number)
   const definition = explained && asCalled(explained, `${title} ${aliases ?? ""}`);
   if (!definition || (("body" in definition || "sequence" in definition) && names.some(meansOtherwise)))
     return;
+  if (!("alias" in definition) && names.some((name) => isPlain(name, context))) return;
   const value = "alias" in definition ? definition.alias : (known ?? names[0] ?? "");
   if (!("alias" in definition)) out.definitions.set(value, definition);
   else if (known !== undefined) return;
@@ -119,10 +127,15 @@ function formsOf(name: string): string[] {
   return [name, `${name}s`, `${name}es`, `${name} st`, `${name} sts`];
 }
 
-/** A word of the trade that is no stitch: `mr = magic ring, sc, inc` lists words and makes no stitch of it. */
+/** Nobody makes anything else of a `dc`: what stands behind it is how it is worked, or a list that goes on. */
+function isPlain(name: string, { terms }: BindContext): boolean {
+  return stitchOf(stitchSpellings.get(name) ?? name, terms)?.family === "plain";
+}
+
+/** A word of the trade that is no stitch and no corner: `mr = magic ring, sc, inc` lists words and makes no stitch of it. */
 function meansOtherwise(name: string): boolean {
   const meaning = trade.get(name);
-  return meaning !== undefined && meaning.cls !== "S" && meaning.cls !== "@";
+  return meaning !== undefined && !"S@q".includes(meaning.cls);
 }
 
 const oneStitch = /popcorn|puff|bobble|cluster|bullion|\bpc\b|\bbo\b|\bcl\b/i;
@@ -236,11 +249,14 @@ function workIn(said: string): string {
 const placeTold =
   /\b(?:all\s+)?in(?:to)?\s+(?:the\s+)?(?:place|st(?:itch)?|sp(?:ace)?|l(?:oo)?p|ch(?:ain)?)(?:\s+or\s+\w+)*\s+(?:indicated|specified|designated|stated|given)\b(?:\s+in\b[^,.;]*)?/gi;
 
+/** `all in one space`: together, not into each. */
+const allInOne = /\ball\s+in(?:to)?\s+(?:one|(?:the\s+)?same|a\s+single)\b/i;
+
 const worksStitches = /\b(?:sc|hdc|dc|htr|tr|dtr|[fb]p\w+)\b/i;
 
 /** `5 dc in same st`, `(dc, ch 1, dc) in same st or sp`: a group in one place. `ch 2, sk 2, dc in next dc`: several. */
 function bodyOf(said: string, name: string, context: BindContext, sizes: number): Definition | null {
-  const text = workIn(said).replace(placeTold, "in same st");
+  const text = workIn(said).replace(placeTold, "in same st").replace(allInOne, "in same");
   const plain = boundTo(text, context, sizes, bindPart);
   if (plain === null) return null;
   if (inSequence(plain)) return { kind: baseOf(name), uses: 1, makes: 1, sequence: plain };

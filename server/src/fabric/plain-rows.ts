@@ -12,7 +12,7 @@ import { RowJudge, start } from "./row-judge";
 import { isOnChain } from "./row-states";
 import { rowsOfHead, type ScheduledRow } from "./schedule";
 import { chainSide } from "./sources";
-import { type Ends, nothing, startState, withElsewhere } from "./starting";
+import { type Ends, eachSize, nothing, standsOnNothing, startState, withElsewhere } from "./starting";
 import { plainStrip, runsOf } from "./strip";
 import { turnsFirst } from "./turns";
 import type { WorkedRow } from "./worked";
@@ -86,7 +86,9 @@ export abstract class PlainRows extends RowJudge {
     const onRow = plan.onRow ?? (isFirst ? this.piece.talk.onRow : null);
     const own = onRow === null ? undefined : this.leaves.get(onRow);
     if (own) return own;
+    const part = isFirst ? this.piece.talk.onStitches : null;
     return (
+      (part && onPart(part, plan, this.sizes)) ??
       this.found((ends) => startState(plan, line, isFirst, this.sizes, ends, onRow)) ??
       (isFirst && plan.stated !== null ? this.borrowed() : null)
     );
@@ -220,6 +222,17 @@ function onSkipped({ instructions, foundation }: RowPlan): boolean {
     foundation === null &&
     takesIn(instructions).some((take) => take.how === "nowhere" && take.n !== undefined)
   );
+}
+
+/** So many stitches of what was made before, whichever they are; null for a row that begins on nothing. */
+function onPart(part: readonly number[], plan: RowPlan, sizes: number): State | null {
+  if (plan.foundation !== null || standsOnNothing(plan.instructions)) return null;
+  if (part.length !== 1 && part.length !== sizes) return null;
+  return eachSize(sizes, (size) => ({
+    ...nothing,
+    strip: plainStrip("sc", forSize(part, size) ?? 0),
+    told: "stitches",
+  }));
 }
 
 /** A row that ends with the chain that opens the next; null for others. */

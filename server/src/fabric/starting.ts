@@ -9,7 +9,7 @@ import { plainStrip } from "./strip";
 export const nothing: Below = { strip: [], chain: null, ring: false, marked: null };
 const ring: Below = { ...nothing, ring: true };
 
-function eachSize(sizes: number, below: (size: number) => Below | null): State {
+export function eachSize(sizes: number, below: (size: number) => Below | null): State {
   return [...Array(sizes).keys()].map(below);
 }
 

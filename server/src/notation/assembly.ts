@@ -31,14 +31,17 @@ const deeds: readonly (readonly [Deed, RegExp])[] = [
   ],
   [
     "place",
-    /\b(?:insert|place|put|attach|add|fit|fix|snap|set|position|secure|install)(?:s|es|d|ed|ing)?\b/giu,
+    /\b(?:insert|place|put|attach|add|fit|fix|snap|set|position|secure|install|pop|push|slot|mount|click)(?:s|es|d|ed|ped|ing|ping)?\b/giu,
   ],
   [
     "lace",
     /\b(?:lac|thread|weav|run|pull|draw|insert)(?:e|es|ing)?\b(?=[^.]*\b(?:through|in\s+and\s+out)\b)/giu,
   ],
   ["stuff", /\b(?:stuff|fill)(?:ed|ing)?\b/giu],
-  ["close", /\b(?:clos(?:e|ed|ing)|shut|cinch|gather|pull\w*\s+(?:it\s+)?tight(?:ly)?)\b/giu],
+  [
+    "close",
+    /\b(?:clos(?:e|ed|ing)|shut|cinch|gather|draw\w*\s+(?:it\s+)?up|pull\w*\s+(?:it\s+)?tight(?:ly)?)\b/giu,
+  ],
   [
     "finish",
     /\b(?:fasten(?:ing)?\s+off|f\s?\/\s?o|fo|(?:break|finish|tie|bind)\s+off|cut|leav(?:e|ing)\b[^.]*\b(?:tail|end|yarn|long))\b/giu,

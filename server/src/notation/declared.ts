@@ -17,7 +17,7 @@ export interface Conventions {
 }
 
 const counts =
-  /\bignored?\b|\b(?:does not|do not|doesn['’]t|don['’]t|not|never)\s+count|counts?\b|is (?:the )?first (?:dc|hdc|sc|tr|st)|not? (?:a|as) (?:st|stitch)/i;
+  /\bignored?\b|\b(?:does not|do not|doesn['’]t|don['’]t|not|never)\s+count|counts?\b|counted\b|is (?:the )?first (?:dc|hdc|sc|tr|st)|not? (?:a|as) (?:st|stitch)/i;
 
 /** Reads sentences such as "Turning ch-3 counts as first dc of every row. Ch-1 does not count." */
 export function readConventions(sentences: readonly string[]): Omit<Conventions, "habits" | "tallStarts"> {

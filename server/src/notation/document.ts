@@ -340,7 +340,7 @@ export function contentOf(text: string): LineContent {
 
 /** What pieces are put together with: no row begins so. */
 const putsTogether =
-  /^\s*(?:sew|whip[\s-]?stitch|stuff|embroider|weave|glue|pin|knot|position|press|block|thread|flatten|oversew|(?:fill|fold|close|turn|place|attach|insert|join|lay)\s+(?:the|each|both|one|two|all)\s+(?!yarn|hook|markers?\b|sts?\b|stitch))\b/i;
+  /^\s*(?:sew|whip[\s-]?stitch|stuff|embroider|weave|glue|pin|knot|position|press|block|thread|flatten|oversew|hide|trim|stitch\s+(?:it|them|down|on|up)\b|(?:fill|fold|close|turn|place|attach|insert|join|lay|stitch|tie|cut|fix|set|hang|wrap|line)\s+(?:the|each|both|one|two|all|an?|your)\s+(?!yarn|hook|markers?\b|sts?\b|stitch))\b/i;
 
 /** A numbered sentence of a list is no row: it reads as prose. */
 function isNote(rest: string): boolean {

@@ -108,7 +108,7 @@ function readWord(
   return (
     (lexicon.glossary && translated(atoms, i, make, lexicon, lexicon.glossary)) ??
     compound(atoms, i, make, lexicon) ??
-    phrase(atoms, i, make, lexicon) ??
+    phrase(atoms, i, before, make, lexicon) ??
     makeThere(atom, before, make) ??
     leftFree(atom, before, make) ??
     colour(text, atoms, i, before, make) ??
@@ -129,7 +129,13 @@ function longestOf(words: ReadonlyMap<string, unknown>): ReadonlyMap<string, num
 }
 
 /** The longest phrase of the pattern's own words or the trade's that starts here. */
-function phrase(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
+function phrase(
+  atoms: readonly Atom[],
+  i: number,
+  before: readonly Word[],
+  make: Make,
+  lexicon: Lexicon,
+): Read | null {
   const first = wordAt(atoms, i);
   const most = Math.max(longest.get(first) ?? 0, longestOf(lexicon.words).get(first) ?? 0);
   // `other side of the chain` is as long as its article more.
@@ -137,7 +143,7 @@ function phrase(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon)
   for (let n = Math.min(longer, atoms.length - i); n > 0; n--) {
     const name = join(atoms, i, n);
     const meaning =
-      lexicon.words.get(name) ??
+      (isPlace(name, before) ? undefined : lexicon.words.get(name)) ??
       trade.get(name) ??
       (n > 2 ? trade.get(name.replace(" the ", " ")) : undefined);
     if (!meaning || (n === 1 && isFiller(name) && !lexicon.words.has(name))) continue;
@@ -145,6 +151,11 @@ function phrase(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon)
     return meant(atoms, i, n, name, meaning, make);
   }
   return null;
+}
+
+/** `corner in next corner`: also where a pattern calls what it works there a corner. */
+function isPlace(name: string, before: readonly Word[]): boolean {
+  return (name === "corner" || name === "corners") && "iXeEfmzY".includes(before.at(-1)?.cls ?? "-");
 }
 
 /** The longest phrase of the pattern's language that starts here; a name of the pattern's own goes before. */

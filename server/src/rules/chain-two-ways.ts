@@ -4,6 +4,7 @@ import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { readConventions } from "../notation/declared";
 import type { PatternLine } from "../notation/lines";
 import { say } from "../text/say";
+import { oddStarts } from "./odd-starts";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { rowName } from "./wording";
 
@@ -12,7 +13,7 @@ export const chainTwoWays: PatternRule = {
   id: "chain-two-ways",
   severity: "warning",
   documentation: `## What it finds
-A row that says that its opening chain counts as a stitch, in a pattern whose notes say that such chains do not, when the row is right by the notes as well; or the other way round. A row that is right only by its own words, and notes that leave room, "unless told otherwise", are no contradiction.
+A row that says that its opening chain counts as a stitch, in a pattern whose notes say that such chains do not, when the row is right by the notes as well; or the other way round. A row that is right only by its own words, and notes that leave room, "unless told otherwise", are no contradiction. Also the one row that begins with another chain than all others that begin with its stitch, when theirs would do as well.
 
 ## Why it matters
 Who goes by the notes and who goes by the row end with different numbers of stitches.
@@ -38,19 +39,23 @@ Row 2: Ch 2, turn, hdc in each st across. (10 hdc)
 \`\`\`
 `,
   check(pattern) {
-    const notes = notesOn(pattern);
-    if (notes.size === 0) return [];
-    return pattern.pieces.flatMap((piece) =>
-      openingsIn(piece).flatMap(({ at, said }) => {
-        const row = piece.rows[at] as WorkedRow;
-        const note = notes.get(said.chains);
-        if (!note || note.counts === said.counts || !isRightByNotes(row, said, piece)) return [];
-        const start = row.line.start + said.start;
-        return [foundOn(rowName(row), said, { start, end: start + said.text.length }, note)];
-      }),
-    );
+    return [...againstNotes(pattern), ...oddStarts(pattern)];
   },
 };
+
+function againstNotes(pattern: WorkedPattern): Found[] {
+  const notes = notesOn(pattern);
+  if (notes.size === 0) return [];
+  return pattern.pieces.flatMap((piece) =>
+    openingsIn(piece).flatMap(({ at, said }) => {
+      const row = piece.rows[at] as WorkedRow;
+      const note = notes.get(said.chains);
+      if (!note || note.counts === said.counts || !isRightByNotes(row, said, piece)) return [];
+      const start = row.line.start + said.start;
+      return [foundOn(rowName(row), said, { start, end: start + said.text.length }, note)];
+    }),
+  );
+}
 
 /** Rows that say of their opening chain whether it counts, by their index. */
 const openingsIn = perPiece(({ rows }) =>

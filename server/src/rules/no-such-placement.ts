@@ -15,7 +15,7 @@ export const noSuchPlacement: PatternRule = {
   id: "no-such-placement",
   severity: "warning",
   documentation: `## What it finds
-A sentence that places, sews or embroiders something at a row which the piece does not have: eyes between Rnds 10 and 11 of a head of 8 rounds, or the eyelets of a row that has none.
+A sentence that places, sews or embroiders something at a row which the piece does not have: eyes between Rnds 10 and 11 of a head of 8 rounds, or the eyelets of a row that has none. Also one that works stitches of a row that no piece has, or up to a row that the other piece does not have.
 
 ## Why it matters
 The maker counts rounds that are not there. Mostly the piece was made shorter, and the sentence was left as it was.
@@ -37,7 +37,12 @@ Place the eyes between Rnds 3 and 4.
 \`\`\`
 `,
   check(pattern) {
-    return placings(pattern).flatMap(({ said, line, part }) => foundIn(line, said, part, pattern));
+    const placed = placings(pattern).flatMap(({ said, line, part }) => foundIn(line, said, part, pattern));
+    const others = [
+      ...parted(pattern).flatMap(({ said, line }) => partOfNone(line, said, pattern)),
+      ...workedAgain(pattern).flatMap(({ said, line }) => otherLacks(line, said, pattern)),
+    ];
+    return [...placed, ...others.filter(({ span }) => !placed.some((one) => one.span.start === span.start))];
   },
 };
 
@@ -66,11 +71,81 @@ function placingOf(sentence: Sentence): Placing[] {
   const isLacing = deeds.some(({ does }) => does === "lace");
   const rows = sentence.rows.filter((row) => {
     const before = text.slice(0, row.start - start);
+    if (partOfRow.test(before)) return false;
     return (
       (isPlacing && (placement.test(before) || ofHoles.test(before))) || (isLacing && lacing.test(before))
     );
   });
   return rows.length > 0 ? [{ sentence, rows }] : [];
+}
+
+/** `Skip the next 22 sts of Rnd 15`, `the top edge of Row 40`: a part of a row, whichever piece has it. */
+const partOfRow =
+  /\b(?:sts?|stitch(?:es)?|sc|hdc|dc|htr|tr|loops?|lps?|edge|top|chains?)\s+(?:of|in|on)\s+(?:the\s+)?$/i;
+
+/** Stitches of a row that no piece has. */
+const parted = inProse((line) =>
+  sentencesOf(line).flatMap((sentence) => {
+    const { text, start, rows } = sentence;
+    const named = rows.filter((row) => partOfRow.test(text.slice(0, row.start - start)));
+    return named.length > 0 ? [{ sentence, rows: named }] : [];
+  }),
+);
+
+function partOfNone(line: PatternLine, { sentence, rows }: Placing, pattern: WorkedPattern): Found[] {
+  const where = partsOf(pattern).filter(({ piece }) => piece !== null);
+  return rows.flatMap((row) => {
+    const missing = row.numbers.filter(({ n }) => !where.some((one) => hasRow(one, n, pattern)));
+    // Of one piece alone the others may be in another text.
+    const isTold = isOfText(row, sentence) || missing.length === 0 || where.length < 2;
+    return isTold ? [] : [found(row, missing, where, line.start, pattern)];
+  });
+}
+
+/** `Row 3 of the chart`, `of Lesson 2`: told by something that is no piece. */
+function isOfText(row: RowReference, { text, start }: Sentence): boolean {
+  return /^\s*(?:of|in|on)\s+(?:the\s+)?(?:chart|diagram|lesson|part\b|video|graph|pattern|page)/i.test(
+    text.slice(row.end - start),
+  );
+}
+
+/** `Work as first half to the end of Row 80`, `work Rows 1 to 6 of the first flap`: rows that the other piece has. */
+const workedAgain = inProse((line) =>
+  sentencesOf(line).filter(({ text, rows }) => rows.length > 0 && workingAgain.test(text)),
+);
+
+const workingAgain = /\b(?:work|make|rep(?:eat)?|crochet|follow|complete)\b/i;
+const upTo =
+  /^\s*,?\s*(?:from\s+(?:the\s+)?start\s+|up\s+)?(?:to|until|through|for|from)\s+(?:the\s+)?(?:end\s+of\s+)?(?:the\s+)?$/i;
+const ofOther =
+  /^\s*(?:of|from|as\s+(?:for|in|on)|for)\s+(?:the\s+)?(?:(?:first|second|left|right|other)\s+)?$/i;
+
+/** Parts called by just the words of their headings, `First half`. */
+function calledByHeading(
+  { text, start }: Sentence,
+  pattern: WorkedPattern,
+): Pick<Mention<WorkedPart>, "start" | "end" | "pieces">[] {
+  const said = text.toLowerCase();
+  return partsOf(pattern).flatMap((part) => {
+    const at = part.piece && part.name !== "" ? said.indexOf(part.name.toLowerCase()) : -1;
+    return at < 0 ? [] : [{ start: start + at, end: start + at + part.name.length, pieces: [part] }];
+  });
+}
+
+function otherLacks(line: PatternLine, sentence: Sentence, pattern: WorkedPattern): Found[] {
+  const { text, start, rows } = sentence;
+  const mentions = [...calledByHeading(sentence, pattern), ...partNamesOf(pattern).mentionsIn(sentence)];
+  return rows.flatMap((row) => {
+    const other = mentions.find(({ start: from, end: to }) => {
+      const isLike = /\b(?:as|like)\s+(?:for\s+|the\s+)*$/i.test(text.slice(0, from - start));
+      return to <= row.start
+        ? isLike && upTo.test(text.slice(to - start, row.start - start))
+        : from >= row.end && ofOther.test(text.slice(row.end - start, from - start));
+    });
+    const where = other?.pieces ?? [];
+    const missing = row.numbers.filter(({ n }) => !where.some((one) => hasRow(one, n, pattern)));
+    return where.length > 0 && missing.length > 0 ? [found(row, missing, where, line.start, pattern)] : [];
+  });
 }
 
 function foundIn(

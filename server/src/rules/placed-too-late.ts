@@ -38,6 +38,7 @@ Fasten off and close the hole.
     const { names } = makingOf(pattern);
     return eyeSentences(pattern).flatMap(({ said: sentence, line, part }) => {
       const said = placed(line, sentence, names);
+      if (!washered.test(sentence.text) && !hasSafetyEyes(pattern)) return [];
       const closing = closingBefore(said, part, pattern);
       return closing ? [found(said, closing)] : [];
     });
@@ -48,19 +49,25 @@ const eyeSentences = inProse((line) =>
   /\beyes\b/i.test(line.text) ? sentencesOf(line).filter(putsInEyes) : [],
 );
 
+const washered = /\bsafety\s+eyes\b|\binsert\w*\s+(?:the\s+|both\s+|your\s+|two\s+)*eyes\b/i;
+
+/** What the list calls safety eyes are the eyes of the sentences. */
+function hasSafetyEyes({ lines }: WorkedPattern): boolean {
+  return lines.some(({ text }) => /\bsafety\s+eyes\b/i.test(text));
+}
+
 /** A washer is meant, also where eyes are inserted: sewn and embroidered eyes go on from outside, and "before" sets its own time. */
 function putsInEyes({ text, deeds }: Sentence): boolean {
   const isPut = deeds.some(({ does }) => does === "place");
   return (
-    isPut &&
-    /\bsafety\s+eyes\b|\binsert\w*\s+(?:the\s+|both\s+|your\s+|two\s+)*eyes\b/i.test(text) &&
-    !/\b(?:sew|glue|embroider|before|earlier|already)\b/i.test(text)
+    isPut && /\beyes\b/i.test(text) && !/\b(?:sew|glue|embroider|felt|before|earlier|already)\b/i.test(text)
   );
 }
 
 /** What closes the piece for good; not "stuff before closing" or "do not close yet". */
 const closings: readonly RegExp[] = [
   /(?:^|[,;]|\band|\bthen)\s*(?:clos(?:e|ing)\s+(?:it\s+)?(?:up\s+)?(?:the\s+)?(?:\w+\s+)?(?:\d+\s+)?(?:hole|opening|piece|head|body|gap|off|up|sts|stitches|loops)\b|sew\s+(?:the\s+)?(?:hole|opening)\s+(?:shut|closed)|pull\s+(?:it\s+)?tight(?:ly)?\s+to\s+close)/i,
+  /\b(?:pull|draw|cinch|gather)\w*\s+(?:[^.;]{0,40}?\b(?:sts|stitches|loops|lps|hole|opening|it|them)\b[^.;]{0,15}?\b(?:tight(?:ly)?|closed|shut|close)\b|(?:up\s+)?(?:and|to)\s+close\b)/i,
   /\b(?:thread|weave|draw|run|pass)\b[^.]*\bthrough\b[^.]*\b(?:sts|stitches|loops|lps)\b[^.]*\b(?:(?:pull|draw|cinch)\s+(?:it\s+|up\s+)*tight(?:ly)?|close)\b/i,
 ];
 

@@ -25,7 +25,11 @@ export function yarnListOf({ lines }: Pick<WorkedPattern, "lines">): YarnList | 
 const listOf = keptBy((front: FrontMatter): YarnList | null => {
   const yarns = front.yarns.filter(({ letter, colour }) => letter !== null || colour !== null);
   if (yarns.length === 0) return null;
-  const lists = front.lines.filter(({ topic }) => topic !== "other" || front.yarns.length === 0);
+  const holdsYarn = ({ start, end }: Stretch): boolean =>
+    front.yarns.some((yarn) => start <= yarn.start && yarn.end <= end);
+  const lists = front.lines.filter(
+    ({ topic, line }) => topic !== "other" || front.yarns.length === 0 || holdsYarn(line),
+  );
   const said = lists.map(({ line }) =>
     mentionsOf({ text: withoutHooks(line, front), kind: "prose", head: null }),
   );

@@ -11,6 +11,9 @@ export interface Definition extends Span {
   readonly meaning: Stretch | null;
 }
 
+/** What parts the entries of one line: `; • |`, or a stroke between two that have a sign, `ch: chain / sc: single crochet`. */
+export const betweenEntries = /[;•·|\t]+|(?<=[=:–—]\s?[^=:–—/]{2,})\s\/\s(?=[\p{L}\d][^=:–—/]{0,24}[=:–—])/gu;
+
 /** Signs that part a name from its meaning wherever they stand. */
 const strong = /\s*[=:–—]\s*|\s+-+\s+/u;
 /** `MR-magic ring`: a sign only where a whole word follows. */
@@ -19,7 +22,7 @@ const longestName = 40;
 
 /** The definitions that have a sign, `Shell: 5 dc in one st`; several of one line are parted by `;` or `•`. */
 export function readSigned(line: Stretch): Definition[] {
-  return splitAt(line, /[;•·|\t]+/gu).flatMap((part) => {
+  return splitAt(line, betweenEntries).flatMap((part) => {
     const pieces = runOn(splitOutsideBrackets(part, ","), line);
     return pieces.flatMap((piece) => signed(piece, strong) ?? []);
   });
@@ -27,7 +30,7 @@ export function readSigned(line: Stretch): Definition[] {
 
 /** Also those that have none, as lists of abbreviations do: `ch chain`, `ch, chain`, and mere names. */
 export function readListed(line: Stretch): Definition[] {
-  const parts = splitAt(line, /[;•·|\t]+/gu);
+  const parts = splitAt(line, betweenEntries);
   const [first] = parts;
   return parts.flatMap((part) => {
     // `Ldc: a dc two rows below; leave the st behind it`: the meaning goes on.

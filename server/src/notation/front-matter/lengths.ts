@@ -111,11 +111,15 @@ function groupsOf(line: Stretch, lengths: readonly Length[]): Length[][] {
   for (const length of lengths) {
     const last = groups.at(-1)?.at(-1);
     const between = last ? line.text.slice(last.end - line.start, length.start - line.start) : "";
-    if (last && last.unit === length.unit && /^\s*(?:x|×|by)\s*$/i.test(between)) groups.at(-1)?.push(length);
+    if (last && last.unit === length.unit && belongTogether.test(between)) groups.at(-1)?.push(length);
     else groups.push([length]);
   }
   return groups;
 }
+
+/** `22 cm x 11 cm`, `22 cm wide and 160 cm long`, `8 in wide, 63 in long`. */
+const belongTogether =
+  /^\s*(?:x|×|by|(?:wide|across|in\s+width)\s*(?:x|×|by|and|,|,\s*and)|(?:long|high|tall|in\s+length)\s*(?:x|×|by|and|,|,\s*and))\s*$/i;
 
 function areBeside(line: Stretch, first: readonly Length[], second: readonly Length[]): boolean {
   const [end, start] = [first.at(-1)?.end ?? 0, second[0]?.start ?? 0];
@@ -124,6 +128,8 @@ function areBeside(line: Stretch, first: readonly Length[], second: readonly Len
   return (
     otherSystem &&
     first.length === second.length &&
-    /^\.?\s*[([/]\s*(?:(?:about|approx\.?)\s*)?$/i.test(between)
+    /^\.?(?:\s+(?:wide|across|long|high|tall|deep|square))?\s*[([/]\s*(?:(?:about|approx\.?)\s*)?$/i.test(
+      between,
+    )
   );
 }

@@ -28,6 +28,8 @@ export interface Yarn extends Stretch {
 }
 
 export const yarnLetter = String.raw`(?:[A-H]|M[CS]|CC\d?|C[A-HS1-9])`;
+/** Also the letter of a name, `Navy (N)`: where words around it tell that a yarn is meant. */
+export const anyYarnLetter = String.raw`(?:[A-HJ-Z]|M[CS]|CC\d?|C[A-HS1-9])`;
 
 const yarnWord =
   /\b(?:yarns?|cotton|wool|acrylic|alpaca|merino|bamboo|linen|silk|chenille|velvet|cord|rope|thread|twine|string|jute|raffia|dk|worsted|aran|chunky|bulky|sport|fingering|\d{1,2}[ -]?ply|balls?|skeins?|hanks?)\b/i;
@@ -44,9 +46,17 @@ const weightWord =
 /** The yarns of the list of materials. */
 export function readYarns(lines: readonly FrontLine[]): Yarn[] {
   return lines
-    .filter(({ topic }) => topic === "materials" || topic === "yarn")
+    .filter(({ topic, content }) => topic === "materials" || topic === "yarn" || isUntitled(topic, content))
     .flatMap(({ content, topic }) => itemsOf(content).flatMap((item) => yarnsOfItem(item, topic === "yarn")));
 }
+
+/** `DK wool: 1 x 50 g ball each of Navy (M) and Sky (C).` under no title. */
+function isUntitled(topic: FrontLine["topic"], content: Stretch): boolean {
+  return topic === "other" && byFibre.test(content.text) && amountsIn(content.text).length > 0;
+}
+
+const byFibre =
+  /^(?:(?:super )?(?:bulky|chunky)|double knitting|dk|worsted|aran|sport|fingering|\d{1,2}[ -]?ply|cotton|wool|merino|acrylic)\b[^.:]{0,30}[:,–—-]\s/i;
 
 export function itemsOf(content: Stretch): Stretch[] {
   return splitAt(content, /[;•·|]+|\.\s+(?=\p{Lu})/gu);
@@ -124,7 +134,7 @@ function unitOf(spelling: string): Amount["unit"] {
 }
 
 const letterForms = [
-  new RegExp(String.raw`[([]\s?(?:(?:yarn|colou?r)\s)?(${yarnLetter})\s?[)\]]`, "u"),
+  new RegExp(String.raw`[([]\s?(?:(?:yarn|colou?r)\s)?(${anyYarnLetter})\s?[)\]]`, "u"),
   new RegExp(String.raw`\b(?:[Yy]arns?|[Cc]olou?rs?|[Cc]ol)\s(${yarnLetter})\b(?!['’])`, "u"),
   new RegExp(
     String.raw`(?:^|(?<=\s[-–—]\s|:\s))(${yarnLetter})(?=\s?(?:[:=([–]|-(?!\d))|\s\p{Ll}|\s?$)`,

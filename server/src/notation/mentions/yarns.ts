@@ -1,6 +1,6 @@
 import type { Span } from "../../text/span";
 import { colourNames, colourShades } from "../../trade/colours";
-import { yarnLetter } from "../front-matter/yarns";
+import { anyYarnLetter, yarnLetter } from "../front-matter/yarns";
 import { trade } from "../vocabulary";
 
 /** A yarn that a line takes up, in offsets of the line. */
@@ -12,7 +12,7 @@ export interface YarnMention extends Span {
 
 const taking = `(?:[Ww]ith|[Uu]sing|(?:[Rr]e)?[Jj]oin(?:ing)?|[Cc]hang(?:e|ing) to|[Ss]witch(?:ing)? to|[Aa]ttach)`;
 const letter = new RegExp(
-  String.raw`\b${taking}\s+(?:(?:yarn|colou?r)\s+)?(${yarnLetter})\b(?![-'’/]|\s+(?:crochet\s+)?hook)`,
+  String.raw`\b${taking}\s+(?:(?:yarn|colou?r)\s+)?(${anyYarnLetter})\b(?![-'’/]|\s+(?:crochet\s+)?hook)`,
   "gu",
 );
 const name = String.raw`(\p{L}[\p{L}-]{1,20}(?: \p{L}[\p{L}-]{1,20}){0,2}?)`;
@@ -28,8 +28,9 @@ const withColour = new RegExp(String.raw`(?<!^\s*)\bwith\s+${name}(?=\s*(?:[.;,)
 
 /** The yarns that a line takes up: `With A`, `Change to tide blue.`, `Join cream with a sl st`. */
 export function yarnsIn(text: string): YarnMention[] {
-  if (!/\b(?:with|using|chang|switch|join|rejoin|attach)/i.test(text)) return [];
-  return [...lettersIn(text), ...coloursIn(text)].sort((a, b) => a.start - b.start);
+  if (!/\b(?:with|using|chang|switch|join|rejoin|attach|lengths?|strands?|pompoms?|tassels?)/i.test(text))
+    return [];
+  return [...lettersIn(text), ...coloursIn(text), ...coloursMadeOf(text)].sort((a, b) => a.start - b.start);
 }
 
 const inHead =
@@ -88,12 +89,32 @@ function coloursIn(text: string): YarnMention[] {
   return [...taken, ...others];
 }
 
+/** `6 lengths of pink`, `a cream pompom`: a known colour that something is cut from or made in. */
+const madeOf = [
+  /\b(?:lengths?|strands?)\s+of\s+((?:\p{L}+[ -])?\p{L}+)/giu,
+  /\b(?:an?|each|two|small|large)\s+((?:\p{L}+[ -])?\p{L}+)(?=\s+(?:pompom|tassel)s?\b)/giu,
+];
+
+function coloursMadeOf(text: string): YarnMention[] {
+  if (!/\b(?:lengths?|strands?|pompoms?|tassels?)\b/i.test(text)) return [];
+  return madeOf
+    .flatMap((form) => [...text.matchAll(form)])
+    .flatMap((match) => {
+      const words = (match[1] as string).split(/[ -]/);
+      const known = colourNames.has((words.at(-1) ?? "").toLowerCase()) ? words : words.slice(0, 1);
+      if (!isColourName(known.map((word) => word.toLowerCase()))) return [];
+      const start = match.index + match[0].indexOf(match[1] as string);
+      const name = text.slice(start, start + known.join(" ").length);
+      return [{ kind: "colour" as const, name, start, end: start + name.length }];
+    });
+}
+
 function mention(kind: YarnMention["kind"], name: string, match: RegExpExecArray): YarnMention {
   const end = match.index + match[0].length;
   return { kind, name, start: end - name.length, end };
 }
 
-const alone = new RegExp(String.raw`(?<![\p{L}\d])(${yarnLetter})(?![\p{L}\d'’])`, "gu");
+const alone = new RegExp(String.raw`(?<![\p{L}\d])(${anyYarnLetter})(?![\p{L}\d'’])`, "gu");
 const range = /(?<![\p{L}\d])([A-H])\s?(?:-|–|to)\s?([A-H])(?![\p{L}\d])/gu;
 
 /** Every letter of a line that may stand for a yarn, whatever the words around it; `A-D` holds four. */
