@@ -16,13 +16,11 @@ export interface Offer {
   readonly broken: string | null;
 }
 
-/** One checker for all copies of all texts: what it has seen before must not matter. */
-const kept = new Checker();
-
 /** A pattern as the editor sees it. */
 export function sceneOf(text: string): Scene {
   const { worked, report } = new Checker().work(text);
-  const prover = new Prover(text, report.findings, (copy) => kept.check(copy));
+  const copies = new Checker(worked.copies());
+  const prover = new Prover(text, report.findings, (copy) => copies.check(copy));
   return { text, worked, report, findings: report.findings, prover };
 }
 

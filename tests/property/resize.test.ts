@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { readPattern } from "../../server/src/fabric/pattern";
+import { Versions } from "../../server/src/fabric/versions";
 import { Fabric } from "../../server/src/fabric/worked";
 import { resizePiece } from "../../server/src/reshape/resize/resize";
 import { withEdits } from "../../server/src/text/span";
@@ -62,15 +63,15 @@ test("every width can be had, at the rate of the piece", () => {
       const [fewest, most] = [2 * ball.by + 1, 3 * ball.by * ball.rungs];
       const count = Math.round(fewest + share * (most - fewest));
       const text = textOf(ball);
-      const pieces = new Fabric().work(readPattern(text));
-      const [piece] = pieces;
+      const pattern = new Versions().work(text);
+      const [piece] = pattern.pieces;
       if (!piece) throw new Error(text);
       expect(
         piece.rows.map(({ result }) => result).filter((one) => one !== "ok"),
         text,
       ).toEqual([]);
       const now = ball.by * ball.rungs;
-      const found = resizePiece({ text, pieces }, piece, { of: "widest", count, rowsBy: count / now });
+      const found = resizePiece(pattern, piece, { of: "widest", count, rowsBy: count / now });
       if ("why" in found) throw new Error(`${text}\n${count}: ${found.why}`);
       const done = withEdits(
         text,

@@ -1,4 +1,5 @@
 import { readPattern } from "../../server/src/fabric/pattern";
+import { Versions } from "../../server/src/fabric/versions";
 import type { Checked, Checker } from "../../server/src/workspace/checker";
 import type { Finding, MeasuredRow, PatternReport } from "../../server/src/workspace/report";
 
@@ -25,7 +26,10 @@ export function countingChecker(checked: string[]): () => FakeChecker {
 }
 
 function checkedOf(text: string): Checked {
-  return { report: reportOf(text), worked: { ...readPattern(text), pieces: [] } };
+  return {
+    report: reportOf(text),
+    worked: { ...readPattern(text), pieces: [], copies: () => new Versions() },
+  };
 }
 
 const RULES = [

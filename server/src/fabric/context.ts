@@ -35,6 +35,13 @@ export class ContextReader {
   private lines: readonly PatternLine[] = [];
   private context: PatternContext | null = null;
 
+  apart(): ContextReader {
+    const other = new ContextReader();
+    other.lines = this.lines;
+    other.context = this.context;
+    return other;
+  }
+
   read(lines: readonly PatternLine[]): PatternContext {
     if (this.context === null || !this.speaksAlike(lines)) this.context = this.readAfresh(lines);
     this.lines = lines;
@@ -46,7 +53,7 @@ export class ContextReader {
     const [before, after] = unlike(this.lines, lines);
     return (
       sameItems(before.map(signsIn), after.map(signsIn)) &&
-      sameItems(before.flatMap(spoken), after.flatMap(spoken))
+      sameItems(before.flatMap(spoken).map(keyOfSpoken), after.flatMap(spoken).map(keyOfSpoken))
     );
   }
 
@@ -96,6 +103,14 @@ function signsIn(line: LineContent): Signs {
 function spoken(line: LineContent): LineContent[] {
   return remarksOf(line).speaks ? [line] : [];
 }
+
+/** A row whose numbers change says of other rows what it said before. */
+const keyOfSpoken = keptBy((line: LineContent): LineContent | string => {
+  const { throughout: always, habits, made } = remarksOf(line);
+  const isPlain =
+    line.kind === "row" && made.length === 0 && !line.head?.language && !sizedNumber.test(line.text);
+  return isPlain ? JSON.stringify([always, habits]) : line;
+});
 
 function sameItems<T>(a: readonly T[], b: readonly T[]): boolean {
   return a.length === b.length && a.every((one, i) => one === b[i]);

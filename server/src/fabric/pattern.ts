@@ -108,10 +108,20 @@ export interface Block {
 
 /** Reads one version of a pattern after another; what an edit left alone is not read again. */
 export class PatternReader {
-  private readonly lines = new LineReader();
-  private readonly contexts = new ContextReader();
-  private readonly rows = new RowsOfLines();
   private last: Pattern | null = null;
+
+  constructor(
+    private readonly lines = new LineReader(),
+    private readonly contexts = new ContextReader(),
+    private readonly rows = new RowsOfLines(),
+  ) {}
+
+  /** One that has read what this one has, and goes on by itself. */
+  apart(): PatternReader {
+    const other = new PatternReader(this.lines.apart(), this.contexts.apart(), this.rows.apart());
+    other.last = this.last;
+    return other;
+  }
 
   /** The pieces and rows of a pattern. Never fails: what is no row is left alone. */
   read(text: string): Pattern {

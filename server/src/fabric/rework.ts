@@ -3,7 +3,7 @@ import type { PatternContext } from "./context";
 import { work } from "./cursor";
 import { forSize, type RowPlan } from "./instructions";
 import { type Outcome, type State, type Ways, WaysToWork } from "./outcome";
-import { RowReader } from "./row-reader";
+import { readerIn } from "./row-reader";
 import type { WorkedRow } from "./worked";
 
 /** Places looked at while changes of one row are tried. */
@@ -12,10 +12,13 @@ const placesAtMost = 20_000;
 /** The ways to work a changed text of a row on the places that it found, or on others. */
 export type Reworking = (text: string, on?: State) => Ways;
 
-/** What was tried before is tried again: for the next count, or by the next rule. */
-const readers = keptBy((_: PatternContext) => new RowReader());
-
 const noWays: Ways = { all: () => [], readAs: () => undefined, find: () => undefined };
+
+/** By the places that a text was tried on, then by the text: one count asks what the one before has asked. */
+const tried = keptBy((_: WorkedRow) => new WeakMap<State, Map<string, Ways>>());
+
+/** Texts on the same places. */
+const textsKept = 1_000;
 
 /** Tries changes of one row; `placesTried`: how many places may be looked at before no more is tried. */
 export function reworking(
@@ -23,19 +26,30 @@ export function reworking(
   context: PatternContext,
   placesTried: number = placesAtMost,
 ): Reworking {
-  const reader = readers(context);
-  const kept = new Map<string, Ways>();
+  const { found } = row;
+  if (!found) return () => noWays;
+  const reader = readerIn(context);
   const startedAt = work.placesVisited;
-  return (text, on) => {
-    const known = on ? undefined : kept.get(text);
+  return (text, on = found.state) => {
+    const kept = textsTried(row, on);
+    const known = kept.get(text);
     if (known) return known;
     // A row that is long to work is not tried over and over: no change is better than a wait.
     if (work.placesVisited - startedAt > placesTried) return noWays;
-    const plan = reader.read(text, context);
+    const plan = reader.read(text);
     const ways = plan && plan.unknown.length === 0 ? reworked(row, plan, on) : noWays;
-    if (!on) kept.set(text, ways);
+    kept.set(text, ways);
     return ways;
   };
+}
+
+function textsTried(row: WorkedRow, on: State): Map<string, Ways> {
+  const ofRow = tried(row);
+  const known = ofRow.get(on);
+  if (known && known.size < textsKept) return known;
+  const texts = new Map<string, Ways>();
+  ofRow.set(on, texts);
+  return texts;
 }
 
 /** Its text is what was worked, once: no repeated row, no range. */
@@ -49,9 +63,8 @@ export function isRight({ fits, counts, counted, outOfReach }: Outcome): boolean
   return fits && counts && outOfReach === null && counted.every((one) => !one?.unknownNoun && !one?.doubt);
 }
 
-function reworked({ found, line }: WorkedRow, plan: RowPlan, on: State | undefined): Ways {
+function reworked({ found, line }: WorkedRow, plan: RowPlan, below: State): Ways {
   if (!found) return noWays;
-  const below = on ?? found.state;
   const state = onlyIts(line.sizes, plan.foundation ? alongChain(plan, below.length) : below);
   return new WaysToWork(carriedOver(plan, found.plan, line.plan), state, found.setting);
 }

@@ -2,6 +2,7 @@ import { foundationLead, type LineContent } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { treeOf } from "../notation/tree";
 import { readWords, type Sized } from "../notation/words";
+import { keptBy } from "../text/kept-by";
 import { ownCopy } from "../text/own-copy";
 import { bindRow } from "./bind";
 import type { PatternContext } from "./context";
@@ -10,27 +11,25 @@ import type { RowPlan } from "./instructions";
 import { countCloser, type OpenMark, openMarkIn } from "./open-mark";
 import type { RowContent } from "./pattern";
 
-/** Remembers how row texts read, by the context they were read in. */
+/** Remembers how row texts read in one context. */
 export class RowReader {
   private readonly plans = new Map<string, RowPlan | null>();
-  private context: PatternContext | null = null;
 
-  read(text: string, context: PatternContext): RowPlan | null {
-    if (context !== this.context) this.enter(context);
+  constructor(private readonly context: PatternContext) {}
+
+  read(text: string): RowPlan | null {
     if (this.plans.size > plansAtMost) this.plans.clear();
     let plan = this.plans.get(text);
     if (plan === undefined) {
-      plan = this.readAfresh(text, context);
+      plan = this.readAfresh(text, this.context);
       this.plans.set(text, plan);
     }
     return plan;
   }
 
-  /** Forgets what reads otherwise in another context. */
-  private enter(context: PatternContext): void {
-    const affects = changeOf(this.context, context);
-    for (const text of this.plans.keys()) if (affects(text)) this.plans.delete(text);
-    this.context = context;
+  /** What reads alike in both contexts. */
+  takeOver(other: RowReader, affects: Affects): void {
+    for (const [text, plan] of other.plans) if (!affects(text)) this.plans.set(text, plan);
   }
 
   private readAfresh(text: string, context: PatternContext): RowPlan | null {
@@ -58,6 +57,9 @@ export class RowReader {
   }
 }
 
+/** The one reader of a context: changes of a row are read for whoever tries them, and for the text that has them. */
+export const readerIn = keptBy((context: PatternContext) => new RowReader(context));
+
 /** Row texts; as many as a long pattern has, and what was typed lately. */
 const plansAtMost = 3_000;
 
@@ -66,7 +68,6 @@ const longestRow = 20_000;
 
 /** Finds the rows that lines begin, and remembers them. */
 export class RowsOfLines {
-  private readonly plans = new RowReader();
   private context: PatternContext | null = null;
   /** By the line that a row starts on; emptied when the context changes. */
   private known = new WeakMap<LineContent, KnownRow[]>();
@@ -77,14 +78,29 @@ export class RowsOfLines {
   /** Lines of the version before whose rows read otherwise now. */
   private lost: readonly number[] = [];
 
+  /** Of the last version that was read to its end. */
+  apart(): RowsOfLines {
+    const other = new RowsOfLines();
+    other.context = this.context;
+    other.known = this.known;
+    other.now = this.now;
+    return other;
+  }
+
   /** Has to be called for each version, before its rows are asked for. */
   enter(lines: readonly PatternLine[], context: PatternContext): void {
     this.before = this.now;
     this.lost = [];
-    if (context !== this.context) this.loseUnlike(changeOf(this.context, context));
-    this.context = context;
+    if (context !== this.context) this.change(context);
     this.now = Array(lines.length).fill(undefined);
     this.grown = lines.length - this.before.length;
+  }
+
+  private change(context: PatternContext): void {
+    const affects = changeOf(this.context, context);
+    if (this.context) readerIn(context).takeOver(readerIn(this.context), affects);
+    this.context = context;
+    this.loseUnlike(affects);
   }
 
   private loseUnlike(affects: Affects): void {
@@ -123,7 +139,7 @@ export class RowsOfLines {
     const same = known.find((row) => isRowOf(row, wanted));
     if (same) return same;
     const text = textOf(wanted);
-    const row = { ...wanted, content: rowContent(wanted, text, this.plans.read(text, context)) };
+    const row = { ...wanted, content: rowContent(wanted, text, readerIn(context).read(text)) };
     this.known.set(wanted.first, [...known.slice(-variantsKept), row]);
     return row;
   }

@@ -7,6 +7,7 @@ import type { Block, Pattern, Piece, RowLine } from "./pattern";
 import type { PieceRun } from "./piece-run";
 import { PieceWorker } from "./piece-worker";
 import { Ends } from "./starting";
+import type { Versions } from "./versions";
 
 export type Result = "ok" | "does-not-fit" | "wrong-count" | "ambiguous" | "unchecked";
 
@@ -67,6 +68,8 @@ export interface WorkedPattern {
   readonly blocks: readonly Block[];
   /** One for each block that has a piece. */
   readonly pieces: readonly WorkedPiece[];
+  /** Where copies with changes in them are worked, from what is known of this version on. */
+  copies(): Versions;
 }
 
 /** Of one plan: a row in the middle of an edit finds new places again and again. */
@@ -77,12 +80,15 @@ const keptAtMost = 200;
  * says and finds; a piece that an edit left alone is taken over whole.
  */
 export class Fabric {
-  /** By plan, then by the places found and the setting. */
-  private readonly kept = new WeakMap<RowPlan, Map<string, readonly Outcome[]>>();
   private runs: readonly PieceRun[] = [];
   private base = "";
   /** Rows worked afresh since the fabric was made. */
   rowsWorked = 0;
+
+  constructor(
+    /** By plan, then by the places found and the setting. */
+    private readonly kept = new WeakMap<RowPlan, Map<string, readonly Outcome[]>>(),
+  ) {}
 
   work({ context, pieces }: Pattern): WorkedPiece[] {
     if (context.base !== this.base) this.runs = [];
@@ -95,6 +101,14 @@ export class Fabric {
     });
     const habits = consistent(this.runs.flatMap(({ shows }) => shows));
     return this.runs.map((run) => run.workedBy(habits));
+  }
+
+  /** One that has worked what this one has, and goes on by itself. */
+  apart(): Fabric {
+    const other = new Fabric(this.kept);
+    other.runs = this.runs;
+    other.base = this.base;
+    return other;
   }
 
   /** Every usual way to work a row on what it finds. */

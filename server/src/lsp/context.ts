@@ -1,15 +1,14 @@
 import type { Connection, TextDocuments } from "vscode-languageserver";
 import type { Sentences } from "../text/say";
-import type { Checker } from "../workspace/checker";
 import type { ClientAbilities } from "./capabilities";
 import type { PatternFiles } from "./files/pattern-files";
-import type { OpenDocument } from "./open-document";
+import type { CreateChecker, OpenDocument } from "./open-document";
 import type { SettingsSource } from "./settings-source";
 
 /** What differs between the places a server runs in: Node, a browser worker, a test. */
 export interface Host {
-  /** Makes the checker of one open document; it is kept until the document closes. */
-  readonly createChecker: () => Pick<Checker, "work">;
+  /** Makes the checker of one open document, kept until the document closes, and those of copies of it. */
+  readonly createChecker: CreateChecker;
   /** Resolves after the messages that have already arrived had a chance to be handled. */
   readonly nextTurn: () => Promise<void>;
   readonly version: string;

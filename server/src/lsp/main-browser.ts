@@ -25,7 +25,7 @@ self.addEventListener("unhandledrejection", ({ reason }) => tellFault(reason));
 
 // There are no files here: those of folders are read by the client, if it offers to.
 startServer(connection, {
-  createChecker: () => new Checker(),
+  createChecker: (versions) => new Checker(versions),
   nextTurn,
   version: process.env.LOOPLEDGER_VERSION ?? "development",
 });

@@ -12,7 +12,7 @@ const connection = createConnection(ProposedFeatures.all);
 process.on("uncaughtException", (fault) => connection.console.error(`Unexpected fault: ${fault.stack}`));
 
 startServer(connection, {
-  createChecker: () => new Checker(),
+  createChecker: (versions) => new Checker(versions),
   nextTurn: () => nextTurn(),
   version: process.env.LOOPLEDGER_VERSION ?? "development",
   files: nodeFiles,

@@ -1,11 +1,15 @@
 import type { TextDocumentContentChangeEvent } from "vscode-languageserver";
 import { TextDocument } from "vscode-languageserver-textdocument";
+import type { Versions } from "../fabric/versions";
 import type { Checked, Checker } from "../workspace/checker";
 import { Prover } from "../workspace/prover";
 import type { PatternReport } from "../workspace/report";
 import { Advice } from "./advice";
 import type { Encoding } from "./encodings";
 import { ClientLines, ownChange } from "./positions";
+
+/** Makes a checker, where versions are given one that goes on from them. */
+export type CreateChecker = (versions?: Versions) => Pick<Checker, "work">;
 
 /** One version of a text. */
 interface Version {
@@ -28,12 +32,12 @@ export class Snapshot implements Version {
   private known: Checked | undefined;
   private knownLines: ClientLines | undefined;
   private knownProver: Prover | undefined;
+  private copiesChecker: Pick<Checker, "work"> | undefined;
 
   constructor(
     { uri, version, text, caret, encoding }: Version,
     private readonly check: (text: string) => Checked,
-    /** Checks copies of the text with changes in them. */
-    readonly tryOut: (text: string) => Checked,
+    private readonly createChecker: CreateChecker,
   ) {
     this.uri = uri;
     this.version = version;
@@ -61,10 +65,20 @@ export class Snapshot implements Version {
     return this.knownProver;
   }
 
+  /** Checks a copy of the text with changes in it, from what is known of this version on. */
+  readonly tryOut = (text: string): Checked => {
+    this.copiesChecker ??= this.createChecker(this.worked.copies());
+    return this.copiesChecker.work(text);
+  };
+
   /** The same version once nobody is typing in it. */
   withoutCaret(): Snapshot {
     const { uri, version, text, encoding } = this;
-    return new Snapshot({ uri, version, text, encoding, caret: null }, () => this.checked, this.tryOut);
+    return new Snapshot(
+      { uri, version, text, encoding, caret: null },
+      () => this.checked,
+      () => ({ work: this.tryOut }),
+    );
   }
 
   private get checked(): Checked {
@@ -79,7 +93,7 @@ interface Opening {
   readonly version: number;
   readonly text: string;
   readonly encoding: Encoding;
-  readonly createChecker: () => Pick<Checker, "work">;
+  readonly createChecker: CreateChecker;
   readonly log: (message: string) => void;
 }
 
@@ -88,8 +102,6 @@ export class OpenDocument {
   readonly advice = new Advice();
   private readonly content: TextDocument;
   private checker: Pick<Checker, "work">;
-  /** For copies with changes in them: what it remembers is not to get in the way of typing. */
-  private copiesChecker: Pick<Checker, "work"> | undefined;
   private current: Snapshot;
 
   constructor(private readonly opening: Opening) {
@@ -128,9 +140,9 @@ export class OpenDocument {
 
   private snapshotAt(caret: number | null): Snapshot {
     const { uri, version } = this.content;
-    const [check, tryOut] = [(text: string) => this.check(text), (text: string) => this.tryOut(text)];
-    const { encoding } = this.opening;
-    return new Snapshot({ uri, version, text: this.content.getText(), caret, encoding }, check, tryOut);
+    const { encoding, createChecker } = this.opening;
+    const text = this.content.getText();
+    return new Snapshot({ uri, version, text, caret, encoding }, (all) => this.check(all), createChecker);
   }
 
   /** The protocol tells of no caret: it is taken to be at the end of what was inserted last on one line. */
@@ -148,10 +160,5 @@ export class OpenDocument {
       this.checker = this.opening.createChecker();
       return this.checker.work(text);
     }
-  }
-
-  private tryOut(text: string): Checked {
-    this.copiesChecker ??= this.opening.createChecker();
-    return this.copiesChecker.work(text);
   }
 }

@@ -109,9 +109,13 @@ class FolderDiagnostics {
     const content = await this.files.read(uri);
     if ("reason" in content) return [unreadableDiagnostic(content.reason)];
     const settings = await this.server.settings.of(folder);
-    const work = (text: string) => this.host.createChecker().work(text);
+    const { createChecker } = this.host;
     const { encoding } = this.server.client;
-    const snapshot = new Snapshot({ uri, version: 0, text: content.text, caret: null, encoding }, work, work);
+    const snapshot = new Snapshot(
+      { uri, version: 0, text: content.text, caret: null, encoding },
+      (text) => createChecker().work(text),
+      createChecker,
+    );
     return guarded(
       this.server,
       `Checking ${uri}`,

@@ -49,9 +49,17 @@ const contentsAtMost = 10_000;
 export class LineReader {
   private text = "";
   private lines: readonly PatternLine[] = [new PatternLine(contentOf(""), 0)];
-  private readonly contents = new Map<string, readonly LineContent[]>();
   /** How many lines of the last version were taken over from the one before, at its start and at its end. */
   kept = { head: 0, tail: 0 };
+
+  constructor(private readonly contents = new Map<string, readonly LineContent[]>()) {}
+
+  apart(): LineReader {
+    const other = new LineReader(new Map(this.contents));
+    other.text = this.text;
+    other.lines = this.lines;
+    return other;
+  }
 
   read(text: string): readonly PatternLine[] {
     const { start, end } = sharedEnds(this.text, text);

@@ -1,8 +1,7 @@
 import { isWorkedOnce } from "../fabric/rework";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
-import { shift, type TextEdit, withEdits } from "../text/span";
-import { copiesOf } from "./copies";
-import { addressOf, follow, type RowAddress } from "./follow";
+import { shift, type TextEdit } from "../text/span";
+import { addressOf, type Following, follow, type RowAddress, type WorkedText } from "./follow";
 import { nearestCounts } from "./nearest-counts";
 import { type Rewritten, rewriteToMake } from "./rewrite-row";
 import { isRefusal, type Refusal, trialOf } from "./row-trial";
@@ -14,12 +13,8 @@ export interface FromAbove {
   readonly rewritten: Rewritten;
   /** What the row that was asked for makes then. */
   readonly makes: number;
-}
-
-/** A pattern as far as its rows are needed. */
-export interface WorkedText {
-  readonly text: string;
-  readonly pieces: readonly WorkedPiece[];
+  /** What becomes of the rows below the setter. */
+  readonly following: Following;
 }
 
 /** Rows above looked at, and those of them that are tried. */
@@ -85,7 +80,7 @@ class Setting {
   private readonly next: RowAddress | null;
   private readonly now: number;
   private readonly set: number;
-  private readonly known = new Map<Rewritten, number | null>();
+  private readonly known = new Map<Rewritten, FromAbove | null>();
 
   constructor(
     private readonly pattern: WorkedText,
@@ -132,28 +127,22 @@ class Setting {
     return isRefusal(found) ? null : this.fromAbove(found);
   }
 
+  /** Null where the row, or one between, cannot follow once the setter is written anew. */
   private fromAbove(rewritten: Rewritten): FromAbove | null {
-    const makes = this.madeWith(rewritten);
-    return makes === null ? null : { setter: this.setter, rewritten, makes };
-  }
-
-  /** What the row makes once the setter is written anew; null where it or a row between cannot follow. */
-  private madeWith(rewritten: Rewritten): number | null {
     const known = this.known.get(rewritten);
     if (known !== undefined) return known;
-    const made = this.worked(rewritten);
-    this.known.set(rewritten, made);
-    return made;
+    const found = this.followed(rewritten);
+    this.known.set(rewritten, found);
+    return found;
   }
 
-  private worked(rewritten: Rewritten): number | null {
-    const { pattern, next, address } = this;
+  private followed(rewritten: Rewritten): FromAbove | null {
+    const { pattern, next, address, setter } = this;
     if (!next || !address) return null;
-    const first = placedEdits(this.setter, rewritten);
-    const { changed } = follow(pattern.text, next, first, copiesOf(pattern.pieces));
-    const all = [...first, ...changed.flatMap(({ edits }) => edits)];
-    const row = copiesOf(pattern.pieces).work(withEdits(pattern.text, all))[address.piece]?.rows[address.row];
-    return row?.result === "ok" ? (row.outcome?.makes[0] ?? null) : null;
+    const edits = placedEdits(setter, rewritten);
+    const following = follow(pattern, next, { edits, left: rewritten.after });
+    const makes = following.makes[address.row - next.row] ?? null;
+    return makes === null ? null : { setter, rewritten, makes, following };
   }
 }
 

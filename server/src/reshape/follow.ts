@@ -1,9 +1,8 @@
 import type { State } from "../fabric/outcome";
 import { isWorkedOnce } from "../fabric/rework";
 import { countPlaces } from "../fabric/strip";
-import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import type { WorkedPattern, WorkedPiece, WorkedRow } from "../fabric/worked";
 import { shift, type TextEdit, withEdits } from "../text/span";
-import { Copies } from "./copies";
 import { hasRepeat, type Rewritten, rewriteOn } from "./rewrite-row";
 import { countEdits, isRefusal, type Refusal } from "./row-trial";
 import { rewriteInProportion } from "./scaled-row";
@@ -23,6 +22,8 @@ export interface Following {
   /** The rows that have to change, in order; rows that still fit as they are written are not among them. */
   readonly changed: readonly Followed[];
   readonly asWritten: number;
+  /** What the rows of the piece make then, from the first that was looked at on. */
+  readonly makes: readonly (number | null)[];
   /** The row that cannot follow: those below it are not looked at. */
   readonly stopped: (Refusal & { readonly row: WorkedRow }) | null;
 }
@@ -39,78 +40,81 @@ export function addressOf(pieces: readonly WorkedPiece[], row: WorkedRow): RowAd
   return at < 0 ? null : { piece, row: at };
 }
 
+/** A pattern as far as its rows are needed. */
+export type WorkedText = Pick<WorkedPattern, "text" | "pieces" | "copies">;
+
+/** Rows that were changed already, and what the row above the first that follows leaves then, where that is known. */
+export interface Changes {
+  readonly edits: readonly TextEdit[];
+  readonly left?: State;
+}
+
 /**
- * What the rows from one on have to become after `first` edits of rows above them, and rows of other pieces that are
+ * What the rows from one on have to become after changes of rows above them, and rows of other pieces that are
  * worked on theirs, or as they are. Each is read and worked again where it stands, with all that was changed before it.
  */
-export function follow(
-  text: string,
-  from: RowAddress,
-  first: readonly TextEdit[],
-  copies: Copies = new Copies(),
-): Following {
-  const original = { text, before: copies.work(text), copies };
-  const own = inPiece(original, from, first);
-  return own.stopped ? own : inOtherPieces(original, from.piece, first, own);
+export function follow(pattern: WorkedText, from: RowAddress, first: Changes): Following {
+  const own = inPiece(pattern, from, first);
+  return own.stopped ? own : inOtherPieces(pattern, from.piece, first.edits, own);
 }
 
 /** The same of one piece alone. */
-export function followInPiece(text: string, from: RowAddress, copies: Copies): Following {
-  return inPiece({ text, before: copies.work(text), copies }, from, []);
+export function followInPiece(pattern: WorkedText, from: RowAddress): Following {
+  return inPiece(pattern, from, { edits: [] });
 }
 
-/** A pattern as it was, with copies of it to be changed. */
-interface Original {
-  readonly text: string;
-  readonly before: readonly WorkedPiece[];
-  readonly copies: Copies;
-}
-
-function inPiece(original: Original, from: RowAddress, first: readonly TextEdit[]): Following {
-  const quick = new Desk(original, from, first, "by-rows");
+function inPiece(pattern: WorkedText, from: RowAddress, first: Changes): Following {
+  const quick = new Desk(pattern, from, first, "by-rows");
   const following = followOn(quick, from.row);
   return quick.isRight(from.row, following)
     ? following
-    : followOn(new Desk(original, from, first, "by-piece"), from.row);
+    : followOn(new Desk(pattern, from, first, "by-piece"), from.row);
 }
 
 /** Legs that a body is joined from, and rounds that are worked as those of another piece. */
 function inOtherPieces(
-  original: Original,
+  pattern: WorkedText,
   piece: number,
   first: readonly TextEdit[],
   own: Following,
 ): Following {
   let all = own;
-  for (let other = 0; original.before.length > 1 && other < original.before.length; other++) {
+  for (let other = 0; pattern.pieces.length > 1 && other < pattern.pieces.length; other++) {
     const edits = [...first, ...all.changed.flatMap((one) => one.edits)];
-    const row = other === piece ? -1 : firstWrong(original, other, edits);
+    const row = other === piece ? -1 : firstWrong(pattern, other, edits);
     if (row < 0) continue;
-    const { changed, asWritten, stopped } = inPiece(original, { piece: other, row }, edits);
-    all = { changed: [...all.changed, ...changed], asWritten: all.asWritten + asWritten, stopped };
+    const { changed, asWritten, stopped } = inPiece(pattern, { piece: other, row }, { edits });
+    const both = [...all.changed, ...changed];
+    all = { ...all, changed: both, asWritten: all.asWritten + asWritten, stopped };
     if (stopped) return all;
   }
   return all;
 }
 
-function firstWrong({ text, before, copies }: Original, piece: number, edits: readonly TextEdit[]): number {
-  const now = copies.work(withEdits(text, edits))[piece]?.rows ?? [];
-  const rows = before[piece]?.rows ?? [];
-  return now.length === rows.length
-    ? now.findIndex(({ result }, i) => result !== "ok" && rows[i]?.result === "ok")
-    : -1;
+function firstWrong(pattern: WorkedText, piece: number, edits: readonly TextEdit[]): number {
+  const before = pattern.pieces[piece];
+  const now = workedWith(pattern, edits)[piece];
+  if (!before || !now || now.work === before.work || now.rows.length !== before.rows.length) return -1;
+  return now.rows.findIndex(({ result }, i) => result !== "ok" && before.rows[i]?.result === "ok");
+}
+
+/** The pieces of a pattern with changes in it. */
+export function workedWith({ text, copies }: WorkedText, edits: readonly TextEdit[]): readonly WorkedPiece[] {
+  return copies().work(withEdits(text, edits)).pieces;
 }
 
 function followOn(desk: Desk, from: number): Following {
   const changed: Followed[] = [];
+  const makes: (number | null)[] = [];
   let asWritten = 0;
   for (let i = from; i < desk.length; i++) {
     const done = desk.follow(i);
-    if (done === "as-written") asWritten++;
-    else if ("why" in done) return { changed, asWritten, stopped: { ...done, row: desk.before(i) } };
+    if ("why" in done) return { changed, asWritten, makes, stopped: { ...done, row: desk.before(i) } };
+    makes.push(done.makes);
+    if (done.edits.length === 0) asWritten++;
     else changed.push(done);
   }
-  return { changed, asWritten, stopped: null };
+  return { changed, asWritten, makes, stopped: null };
 }
 
 /**
@@ -118,36 +122,33 @@ function followOn(desk: Desk, from: number): Following {
  * a row stands for others: else a row is tried on what the row before it left.
  */
 class Desk {
-  private readonly text: string;
   private readonly piece: number;
-  private readonly copies: Copies;
   private readonly original: WorkedPiece | undefined;
   private edits: readonly TextEdit[];
   private now: WorkedPiece | undefined;
   /** What the row before leaves; null where the piece has to be worked to know. */
-  private left: State | null = null;
-  private isStale = false;
+  private left: State | null;
+  private isStale = true;
   /** By how much the openings of a row are wider now: what is worked into them is, too. */
   private wider: number | null = null;
 
   constructor(
-    { text, before, copies }: Original,
+    private readonly pattern: WorkedText,
     from: RowAddress,
-    first: readonly TextEdit[],
+    first: Changes,
     private readonly way: "by-rows" | "by-piece",
   ) {
-    this.text = text;
     this.piece = from.piece;
-    this.copies = copies;
-    this.original = before[from.piece];
-    this.edits = first;
-    this.now = this.worked(first);
-    const changed = this.now?.rows[from.row - 1];
-    this.left = changed?.result === "ok" ? (changed.outcome?.after ?? null) : null;
+    this.original = pattern.pieces[from.piece];
+    this.edits = first.edits;
+    this.left = first.left ?? this.leftBy(from.row - 1);
+    if (way === "by-piece") this.catchUp();
   }
 
+  /** None where the changes made other lines rows. */
   get length(): number {
-    return this.now?.rows.length === this.original?.rows.length ? (this.now?.rows.length ?? 0) : 0;
+    const many = this.original?.rows.length ?? 0;
+    return this.isStale || this.now?.rows.length === many ? many : 0;
   }
 
   before(i: number): WorkedRow {
@@ -158,10 +159,15 @@ class Desk {
   isRight(from: number, { stopped }: Following): boolean {
     this.catchUp();
     const to = stopped ? this.original?.rows.indexOf(stopped.row) : undefined;
-    return this.now?.rows.slice(from, to).every(({ result }) => result === "ok") === true;
+    const rows = this.now?.rows ?? [];
+    return (
+      rows.length === this.original?.rows.length &&
+      rows.slice(from, to).every(({ result }) => result === "ok")
+    );
   }
 
-  follow(i: number): Followed | Refusal | "as-written" {
+  /** A row that stays as it is written has no edits. */
+  follow(i: number): Followed | Refusal {
     const quick = this.quickly(i);
     if (quick) return quick;
     this.catchUp();
@@ -170,30 +176,36 @@ class Desk {
     return done;
   }
 
+  private leftBy(i: number): State | null {
+    this.catchUp();
+    const row = this.now?.rows[i];
+    return row?.result === "ok" ? (row.outcome?.after ?? null) : null;
+  }
+
   private catchUp(): void {
     if (this.isStale) this.now = this.worked(this.edits);
     this.isStale = false;
   }
 
-  private quickly(i: number): Followed | "as-written" | null {
+  private quickly(i: number): Followed | null {
     const row = this.before(i);
     const isPlain = row.result === "ok" && row.line.kind === "row" && isWorkedOnce(row);
     if (this.way === "by-piece" || !this.left || !this.original || !isPlain) return null;
     const found = this.onPlaces(row, this.left);
     if (isRefusal(found)) return null;
     this.left = found.after;
-    if (found.edits.length === 0) return "as-written";
     const edits = this.placed(i, found.edits);
     this.edits = [...this.edits, ...edits];
-    this.isStale = true;
+    this.isStale ||= edits.length > 0;
     return { row, how: found.how, edits, makes: found.makes };
   }
 
-  private inPiece(i: number): Followed | Refusal | "as-written" {
+  private inPiece(i: number): Followed | Refusal {
     const [row, piece] = [this.now?.rows[i], this.now];
     if (!row || !piece) return { why: "it is gone" };
-    if (row.result === "ok" || row.line.kind === "foundation") return "as-written";
     const before = this.before(i);
+    if (row.result === "ok" || row.line.kind === "foundation")
+      return { row: before, how: "count", edits: [], makes: row.outcome?.makes[0] ?? null };
     const changes = [countOnly(row, piece), this.onItsPlaces(before, row), ...countsTold(before, row)];
     for (const change of changes) {
       const done = isRefusal(change) ? null : this.keep(i, change);
@@ -238,7 +250,7 @@ class Desk {
   }
 
   private worked(edits: readonly TextEdit[]): WorkedPiece | undefined {
-    return this.copies.work(withEdits(this.text, edits))[this.piece];
+    return workedWith(this.pattern, edits)[this.piece];
   }
 }
 

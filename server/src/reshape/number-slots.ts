@@ -1,3 +1,4 @@
+import type { RowContent } from "../fabric/pattern";
 import type { Word } from "../notation/words";
 import { readWords } from "../notation/words";
 import type { Span, TextEdit } from "../text/span";
@@ -14,8 +15,17 @@ export interface Slot {
   readonly isChain: boolean;
 }
 
+const known = new WeakMap<RowContent, readonly Slot[]>();
+
 /** Those of the instructions, not of the count. */
-export function slotsOf({ text, row, piece }: RowTrial): Slot[] {
+export function slotsOf(trial: RowTrial): readonly Slot[] {
+  const { content } = trial.row.line;
+  const slots = known.get(content) ?? slotsIn(trial);
+  known.set(content, slots);
+  return slots;
+}
+
+function slotsIn({ text, row, piece }: RowTrial): Slot[] {
   const count = row.line.plan?.statedSpan;
   const words = readWords(text, piece.context.lexicon)
     .filter(({ cls }) => cls === "n" || cls === "W")

@@ -5,11 +5,12 @@ import { hasProfile, profileOf } from "../fabric/profile";
 import { isWorkedOnce } from "../fabric/rework";
 import { countPlaces } from "../fabric/strip";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { keptBy } from "../text/kept-by";
 import { type TextEdit, withEdits } from "../text/span";
 import { type Group, isEven, isStaggered } from "./even";
 import { evenText, groupsFor, type Shaping, type Spacing, shapingOf } from "./even-row";
 import { editsFor, type Slot, slotsOf } from "./number-slots";
-import { isRefusal, type Proved, proved, type Refusal, type RowTrial, trialOf } from "./row-trial";
+import { countForeseen, isRefusal, type Proved, proved, type Refusal, type RowTrial, trialOf } from "./row-trial";
 import { type ShapedRow, shapedRow } from "./shaped-row";
 import { difference } from "./text-difference";
 import { begunLike, type Samples, samplesOf, wordingOf } from "./wording";
@@ -28,8 +29,19 @@ export interface Rewritten {
   readonly after: State;
 }
 
+/** By the count that was asked for: the nearest counts are looked for again and again. */
+const madeFor = keptBy((_: WorkedRow) => new Map<number, Rewritten | Refusal>());
+
 /** The row on the places that it has, made to come to so many stitches. */
 export function rewriteToMake(row: WorkedRow, piece: WorkedPiece, makes: number): Rewritten | Refusal {
+  const known = madeFor(row).get(makes);
+  if (known) return known;
+  const found = toMake(row, piece, makes);
+  madeFor(row).set(makes, found);
+  return found;
+}
+
+function toMake(row: WorkedRow, piece: WorkedPiece, makes: number): Rewritten | Refusal {
   const trial = trialOf(row, piece);
   if (isRefusal(trial)) return trial;
   if (!isWorkedOnce(row)) return { why: "it stands for several rows" };
@@ -120,8 +132,10 @@ export function rewritten(trial: RowTrial, { text, outcome }: Proved, how: Rewri
 // Increases and decreases
 
 export function shapedOf({ outcome }: RowTrial): ShapedRow | null {
-  return outcome.how ? shapedRow(outcome.how.plan, outcome, 0) : null;
+  return shapeOf(outcome);
 }
+
+const shapeOf = keptBy((outcome: Outcome) => (outcome.how ? shapedRow(outcome.how.plan, outcome, 0) : null));
 
 /** As it was; where it was not shaped, half a group at each end of a flat row. */
 export function spacingOf({ row }: RowTrial, { groups, unit }: ShapedRow): Spacing {
@@ -140,7 +154,13 @@ export function spaced(
   const before = trial.text.slice(own.span.start, own.span.end);
   const stitches = groupsText(trial, own, shaping, groupsFor(shaping, spacing));
   if (losesLoops(before, stitches)) return null;
-  const text = withEdits(trial.text, [{ span: own.span, newText: begunLike(stitches, before) }]);
+  const { units, plain, unit, filler } = shaping;
+  const text = withEdits(trial.text, [
+    { span: own.span, newText: begunLike(stitches, before) },
+    ...countForeseen(trial, units * unit.makes + plain * filler.makes).filter(
+      ({ span }) => span.start >= own.span.end,
+    ),
+  ]);
   const found = proved(trial, text, on);
   return found && rewritten(trial, found, "spaced");
 }
@@ -167,11 +187,12 @@ function groupsText(trial: RowTrial, own: ShapedRow, shaping: Shaping, groups: r
 const neighboursAtMost = 12;
 
 /** The row's own ways first, then those of the rows nearest to it. */
-function samplesNear({ row, piece }: RowTrial): Samples[] {
-  const at = piece.rows.indexOf(row);
-  const near = piece.rows
-    .map((one, i) => ({ one, apart: Math.abs(i - at) }))
-    .filter(({ apart }) => apart <= neighboursAtMost)
+function samplesNear({ row, piece: { rows } }: RowTrial): Samples[] {
+  const at = rows.indexOf(row);
+  const from = Math.max(at - neighboursAtMost, 0);
+  const near = rows
+    .slice(from, at + neighboursAtMost + 1)
+    .map((one, i) => ({ one, apart: Math.abs(from + i - at) }))
     .sort((a, b) => a.apart - b.apart);
   return near.flatMap(({ one }) => (one.line.plan ? [samplesOf(one.line.plan)] : []));
 }

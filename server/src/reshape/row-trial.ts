@@ -115,6 +115,14 @@ export function countEdits(
   return typedCounts(context, plan).flatMap((span, i) => countEdit(span, made[i] ?? 0));
 }
 
+/** The count of a row that states what it makes, for what it is going to make. */
+export function countForeseen({ piece, row, outcome }: RowTrial, makes: number): TextEdit[] {
+  const { plan } = row.line;
+  const [typed, ...others] = plan ? typedCounts(piece.context, plan) : [];
+  const isAll = typed && others.length === 0 && typed.number?.[0] === outcome.makes[0];
+  return isAll ? countEdit(typed, makes) : [];
+}
+
 /** The numbers of a count as they are typed; none where they are not one for each kind. */
 function typedCounts({ lexicon }: PatternContext, { stated, statedSpan, text }: RowPlan): Word[] {
   if (!stated || !statedSpan) return [];

@@ -1,4 +1,5 @@
 import type { Instruction, RowPlan } from "../fabric/instructions";
+import { keptBy } from "../text/kept-by";
 import type { Folded, FoldedRepeat } from "./fold";
 
 /** How a designer writes plain stitches, increases and repeats: taken from rows that are there. */
@@ -40,7 +41,7 @@ interface RepeatSample {
 }
 
 /** What stands for plain stitches, increases and repeats in a row. */
-export function samplesOf({ instructions, text }: RowPlan): Samples {
+export const samplesOf = keptBy(({ instructions, text }: RowPlan): Samples => {
   const all = flat(instructions);
   const works = all.flatMap((one) => (one.op === "work" ? sampleOf(one, text) : []));
   return {
@@ -50,7 +51,7 @@ export function samplesOf({ instructions, text }: RowPlan): Samples {
       one.op === "repeat" && one.times.how !== "lone" ? repeatOf(one, text) : [],
     ),
   };
-}
+});
 
 function flat(list: readonly Instruction[]): Instruction[] {
   return list.flatMap((one) => {

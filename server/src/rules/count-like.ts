@@ -1,5 +1,5 @@
 import type { Outcome } from "../fabric/outcome";
-import { RowReader } from "../fabric/row-reader";
+import { readerIn } from "../fabric/row-reader";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { shift, type TextEdit, withEdits } from "../text/span";
 import type { WorkedPattern } from "./rule";
@@ -78,11 +78,9 @@ function listedKinds(kinds: ReadonlyMap<string, number>): string {
   return [...kinds].map(([kind, n]) => `${n} ${/ sp$/.test(kind) && n > 1 ? `${kind}s` : kind}`).join(", ");
 }
 
-const reader = new RowReader();
-
 /** What is written must be understood as this count, and nothing else of the row be changed by it. */
 function isReadBack(text: string, { makes, counted }: Outcome, { context }: WorkedPiece): boolean {
-  const stated = reader.read(text, context)?.stated ?? [];
+  const stated = readerIn(context).read(text)?.stated ?? [];
   const sum = (size: number): number =>
     stated.reduce((all, { n, sort }) => all + (sort === "space" ? 0 : (n[n.length > 1 ? size : 0] ?? 0)), 0);
   return stated.length === Math.max(counted[0]?.kinds.size ?? 1, 1) || stated.length === 1

@@ -1,8 +1,7 @@
-import { PatternReader } from "../fabric/pattern";
-import { Fabric, type WorkedPiece } from "../fabric/worked";
+import { Versions } from "../fabric/versions";
+import type { WorkedPiece } from "../fabric/worked";
 import { inMetres, rowYarn } from "../measure/row-yarn";
 import { yarnUseOf } from "../measure/yarn-used";
-import { withoutAsMeant } from "../notation/as-meant";
 import { patternRules, quietRules, rowRules } from "../rules/all-rules";
 import { type Found, findingOf, moved, type Rule, type WorkedPattern } from "../rules/rule";
 import { unanswered } from "./as-meant";
@@ -16,10 +15,7 @@ import { rowReport } from "./row-report";
  * checked before.
  */
 export class Checker {
-  private readonly reader = new PatternReader();
-  /** By the work that they are of, with where its piece stood. */
-  private readonly ofPieces = new WeakMap<object, { start: number; findings: readonly Finding[] }>();
-  readonly fabric = new Fabric();
+  constructor(private readonly versions = new Versions()) {}
 
   check(text: string): PatternReport {
     return this.work(text).report;
@@ -28,8 +24,8 @@ export class Checker {
   /** The report with what it was made from: one reading of a text for all who ask about it. */
   work(text: string): Checked {
     const reach = reachOf(text);
-    const pattern = this.reader.read(withoutAsMeant(text.slice(0, reach)));
-    const worked = { ...pattern, text, pieces: this.fabric.work(pattern) };
+    const read = this.versions.work(text.slice(0, reach));
+    const worked = read.text === text ? read : { ...read, text };
     return { worked, report: reportOf(worked, [...this.findingsOf(worked), ...beyondReach(text, reach)]) };
   }
 
@@ -44,7 +40,7 @@ export class Checker {
 
   private rowFindings(piece: WorkedPiece): readonly Finding[] {
     const { start } = piece.piece.span;
-    const known = this.ofPieces.get(piece.work);
+    const known = ofPieces.get(piece.work);
     if (known)
       return known.start === start
         ? known.findings
@@ -52,10 +48,13 @@ export class Checker {
     const findings = piece.rows.flatMap((row) =>
       rowRules.flatMap((rule) => named(rule, rule.check(row, piece))),
     );
-    this.ofPieces.set(piece.work, { start, findings });
+    ofPieces.set(piece.work, { start, findings });
     return findings;
   }
 }
+
+/** What was found in the rows of a piece, by the work that it is of, with where the piece stood. */
+const ofPieces = new WeakMap<object, { start: number; findings: readonly Finding[] }>();
 
 /** All that one reading of a text gave. */
 export interface Checked {

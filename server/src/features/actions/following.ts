@@ -1,8 +1,6 @@
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
-import { copiesOf } from "../../reshape/copies";
-import { addressOf, type Followed, follow } from "../../reshape/follow";
+import { addressOf, type Changes, type Followed, type Following, follow } from "../../reshape/follow";
 import type { Refusal } from "../../reshape/row-trial";
-import type { TextEdit } from "../../text/span";
 import { roundsOrRows, rowTitle } from "../row-names";
 import type { NotedEdit, Scene } from "./action";
 
@@ -18,13 +16,17 @@ export interface WithFollowing {
  * Some edits with what the rows from one on become after them; or why not: a row cannot follow, or something new
  * would be found.
  */
-export function withFollowing(
-  { text, worked, prover }: Scene,
-  from: WorkedRow | null,
-  first: readonly TextEdit[],
+export function withFollowing(scene: Scene, from: WorkedRow | null, first: Changes): WithFollowing | Refusal {
+  const address = from && addressOf(scene.worked.pieces, from);
+  return provedWith(scene, first.edits, address ? follow(scene.worked, address, first) : null);
+}
+
+/** The same, where it is known already what they become. */
+export function provedWith(
+  { prover }: Scene,
+  first: Changes["edits"],
+  following: Following | null,
 ): WithFollowing | Refusal {
-  const address = from && addressOf(worked.pieces, from);
-  const following = address ? follow(text, address, first, copiesOf(worked.pieces)) : null;
   const stopped = following?.stopped ?? null;
   if (stopped && isChecked(stopped.row))
     return { why: `${rowTitle(stopped.row)} cannot follow: ${stopped.why}` };

@@ -10,7 +10,7 @@ export const respace: ActionSource = (scene, focus) => {
   const here = rowHere(scene, focus);
   if (!here) return [];
   return respacings(here.row, here.piece).flatMap((one) => {
-    const done = withFollowing(scene, null, placedEdits(here.row, one.rewritten));
+    const done = withFollowing(scene, null, { edits: placedEdits(here.row, one.rewritten) });
     if (isRefusal(done)) return [];
     return [{ kind: "rewrite", title: titleOf(one), mends: [], preferred: false, edits: () => done.edits }];
   });

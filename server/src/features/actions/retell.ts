@@ -19,7 +19,7 @@ export const retell: ActionSource = (scene, focus) => {
   const { start } = row.line;
   return retellings(row, piece).flatMap(({ way, edit: { span, newText } }) => {
     const moved = { span: { start: span.start + start, end: span.end + start }, newText };
-    const done = withFollowing(scene, null, [moved]);
+    const done = withFollowing(scene, null, { edits: [moved] });
     if (isRefusal(done)) return [];
     return [{ kind: "rewrite", title: titles[way], mends: [], preferred: false, edits: () => done.edits }];
   });

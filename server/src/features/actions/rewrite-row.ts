@@ -12,7 +12,7 @@ import { isRefusal, type Refusal } from "../../reshape/row-trial";
 import { rowTitle } from "../row-names";
 import { sts } from "../shown/counts";
 import type { ActionSource, Scene } from "./action";
-import { thoseBehind, type WithFollowing, withFollowing } from "./following";
+import { provedWith, thoseBehind, type WithFollowing, withFollowing } from "./following";
 import { type RowHere, rowHere } from "./row-here";
 
 /** The row here with the nearest count on either side, and the rows that have to follow. */
@@ -52,7 +52,7 @@ export function rewriteAbove(
   { row, piece }: RowHere,
   count: number,
 ): RewrittenWith | Refusal | null {
-  const above = rewriteFromAbove(patternOf(scene), row, piece, count);
+  const above = rewriteFromAbove(scene.worked, row, piece, count);
   return isRefusal(above) ? null : withThoseBehind(scene, piece, above);
 }
 
@@ -63,36 +63,40 @@ export function nearestWithFollowing(
   from: number,
   suitsToo: (one: RewrittenWith) => boolean = () => true,
 ): { readonly below: RewrittenWith | null; readonly above: RewrittenWith | null } {
-  const known = new Map<string, RewrittenWith>();
-  const keyOf = ({ setter, rewritten }: FromAbove): string => `${setter.line.start} ${rewritten.makes}`;
-  const suits = (one: FromAbove): boolean => {
+  const known = new Map<string, RewrittenWith | null>();
+  const keyOf = ({ setter, rewritten }: RewrittenFor): string => `${setter.line.start} ${rewritten.makes}`;
+  const suits = (one: RewrittenFor): boolean => {
+    const before = known.get(keyOf(one));
+    if (before !== undefined) return before !== null;
     const done = withThoseBehind(scene, piece, one);
-    if (isRefusal(done) || !suitsToo(done)) return false;
-    known.set(keyOf(one), done);
-    return true;
+    const isSuited = !isRefusal(done) && suitsToo(done);
+    known.set(keyOf(one), isSuited ? done : null);
+    return isSuited;
   };
-  const asOwn = (rewritten: Rewritten): FromAbove => ({ setter: row, rewritten, makes: rewritten.makes });
+  const asOwn = (rewritten: Rewritten): RewrittenFor => ({ setter: row, rewritten, makes: rewritten.makes });
   const own = nearestCounts(row, piece, from, (one) => suits(asOwn(one)));
-  const doneOf = (one: FromAbove | null) => (one && known.get(keyOf(one))) ?? null;
+  const doneOf = (one: RewrittenFor | null) => (one && known.get(keyOf(one))) ?? null;
   if (own.below || own.above)
     return { below: doneOf(own.below && asOwn(own.below)), above: doneOf(own.above && asOwn(own.above)) };
   if (whyNoCount(row, piece)) return { below: null, above: null };
-  const { below, above } = nearestFromAbove(patternOf(scene), row, piece, from, suits);
+  const { below, above } = nearestFromAbove(scene.worked, row, piece, from, suits);
   return { below: doneOf(below), above: doneOf(above) };
 }
+
+/** A row for another count, by itself or by one above it: of that, what follows is known already. */
+type RewrittenFor = Omit<FromAbove, "following"> & Partial<Pick<FromAbove, "following">>;
 
 function withThoseBehind(
   scene: Scene,
   piece: WorkedPiece,
-  { setter, rewritten, makes }: FromAbove,
+  { setter, rewritten, makes, following }: RewrittenFor,
 ): RewrittenWith | Refusal {
   const next = piece.rows[piece.rows.indexOf(setter) + 1] ?? null;
-  const done = withFollowing(scene, next, placedEdits(setter, rewritten));
+  const edits = placedEdits(setter, rewritten);
+  const done = following
+    ? provedWith(scene, edits, following)
+    : withFollowing(scene, next, { edits, left: rewritten.after });
   return isRefusal(done) ? done : { makes, setter, text: rewritten.text, ...done };
-}
-
-function patternOf({ text, worked }: Scene) {
-  return { text, pieces: worked.pieces };
 }
 
 export function titleOf(

@@ -26,7 +26,7 @@ export const rowRanges: ActionSource = (scene, focus) => {
 };
 
 function written(scene: Scene, title: string, edits: readonly TextEdit[]): Action[] {
-  const done = withFollowing(scene, null, edits);
+  const done = withFollowing(scene, null, { edits });
   if (isRefusal(done)) return [];
   return [{ kind: "rewrite", title, mends: [], preferred: false, edits: () => done.edits }];
 }

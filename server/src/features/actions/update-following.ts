@@ -9,7 +9,7 @@ import { rowHere } from "./row-here";
 export const updateFollowing: ActionSource = (scene, focus) => {
   const here = rowHere(scene, focus);
   const stale = here && [here.row, here.next].find((row) => row !== null && isWrong(row));
-  const done = stale ? withFollowing(scene, stale, []) : null;
+  const done = stale ? withFollowing(scene, stale, { edits: [] }) : null;
   if (!here || !stale || !done || isRefusal(done)) return [];
   return [
     {

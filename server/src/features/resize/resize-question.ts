@@ -6,7 +6,6 @@ import { silhouetteOf } from "../../reshape/resize/silhouette";
 import { isRefusal, type Refusal } from "../../reshape/row-trial";
 import { sentence } from "../../text/sentence";
 import { withEdits } from "../../text/span";
-import { Checker } from "../../workspace/checker";
 import type { Finding } from "../../workspace/report";
 import type { NotedEdit, Scene } from "../actions/action";
 import { pieceAround } from "../placed-row";
@@ -52,7 +51,7 @@ export function resizeAnswer(scene: Scene, offset: number, typed: string | null)
     const near = nearestWords(scene, piece, wanted, shape.widest);
     return { ...refused(name, `${sentence(found.why)} ${near}`.trim()), ...asked };
   }
-  const after = new Checker().work(withEdits(scene.text, found.edits)).worked;
+  const after = scene.worked.copies().work(withEdits(scene.text, found.edits));
   const { resized, edits, left } = found;
   const notes = [...left, ...whatElse({ pattern: scene.worked, piece, after, resized, measures })];
   return { ...asked, fits: true, says: fitsWords(piece, found, wanted, measures), notes, edits };
@@ -72,7 +71,7 @@ interface ResizedWith {
 
 /** The piece in that size with all that names its rows, if nothing new is found then. */
 function resizedWith(scene: Scene, piece: WorkedPiece, { goal }: WantedSize): ResizedWith | Refusal {
-  const found = resizePiece({ text: scene.text, pieces: scene.worked.pieces }, piece, goal);
+  const found = resizePiece(scene.worked, piece, goal);
   return isRefusal(found) ? found : proved(scene, piece, found);
 }
 
@@ -98,8 +97,7 @@ function isMore(scene: Scene, edits: readonly NotedEdit[], rule: string, fresh: 
 export const ofAmounts = new Set(["too-little-yarn", "too-much-yarn", "size-differs"]);
 
 function nearestWords(scene: Scene, piece: WorkedPiece, { goal, sized }: WantedSize, now: number): string {
-  const pattern = { text: scene.text, pieces: scene.worked.pieces };
-  const near = nearestSizes(pattern, piece, goal, (one) => !isRefusal(proved(scene, piece, one)));
+  const near = nearestSizes(scene.worked, piece, goal, (one) => !isRefusal(proved(scene, piece, one)));
   const word = (width: number): string => `${width}${sized(width)}${width === now ? " (as it is now)" : ""}`;
   const words = (all: readonly number[]): string => all.map(word).join(" and ");
   if (near.whole.length === 0 && near.partial.length === 0) return "";

@@ -12,9 +12,9 @@ export interface SizeScene {
 
 /** The pattern for each of its sizes; null where a size told alone would not be read as one size. */
 export const sizeScenes = keptBy((worked: Scene["worked"]): readonly SizeScene[] | null => {
-  const copies = new Checker();
   const scenes = oneSizeEach(worked).map((one): SizeScene => {
     const { worked: alone, report } = new Checker().work(one.text);
+    const copies = new Checker(alone.copies());
     const prover = new Prover(one.text, report.findings, (copy) => copies.check(copy));
     return { one, scene: { text: one.text, report, worked: alone, findings: report.findings, prover } };
   });

@@ -1,7 +1,7 @@
 import type { RowPlan } from "../../fabric/instructions";
 import { type Outcome, stateKey } from "../../fabric/outcome";
 import { isRight, type Reworking, reworking } from "../../fabric/rework";
-import { RowReader } from "../../fabric/row-reader";
+import { readerIn } from "../../fabric/row-reader";
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { type TextEdit, withEdits } from "../../text/span";
 import { styledCount } from "./counts";
@@ -30,9 +30,9 @@ export function restyledRow(row: WorkedRow, { context }: WorkedPiece, style: Hou
   const { line, found } = row;
   if (!found || line.kind !== "row" || line.text.length > longestRow) return line.text;
   const rework = reworking(row, context, placesTried);
-  const reader = new RowReader();
+  const reader = readerIn(context);
   return aspects.reduce((text, aspect) => {
-    const plan = reader.read(text, context);
+    const plan = reader.read(text);
     const edits = plan ? aspect(plan, style) : [];
     return edits.length === 0 ? text : bornOut(text, edits, rework);
   }, line.text);

@@ -1,5 +1,5 @@
 import type { WorkedPiece } from "../../fabric/worked";
-import type { WorkedText } from "../count-from-above";
+import type { WorkedText } from "../follow";
 import { isRefusal } from "../row-trial";
 import { type Resized, type ResizeGoal, resizePiece, widensAtStart } from "./resize";
 import { type Silhouette, silhouetteOf } from "./silhouette";

@@ -1,5 +1,5 @@
 import type { WorkedPiece } from "../../fabric/worked";
-import type { WorkedText } from "../count-from-above";
+import type { WorkedText } from "../follow";
 import { isRefusal, type Refusal } from "../row-trial";
 import { climb } from "./climb";
 import { descend, isRegularFall } from "./descend";

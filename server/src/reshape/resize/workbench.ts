@@ -1,8 +1,6 @@
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { type TextEdit, withEdits } from "../../text/span";
-import { type Copies, copiesOf } from "../copies";
-import type { WorkedText } from "../count-from-above";
-import { followInPiece } from "../follow";
+import { followInPiece, type WorkedText } from "../follow";
 import type { Refusal } from "../row-trial";
 import { type DraftRow, editsOf } from "./draft";
 import { type Increases, inLine } from "./in-line";
@@ -16,7 +14,6 @@ export interface FollowedDraft {
 
 /** Works drafts of one piece, each as a text of its own. */
 export class Workbench {
-  private readonly copies: Copies;
   private readonly at: number;
 
   constructor(
@@ -26,7 +23,6 @@ export class Workbench {
     readonly by: number,
     private readonly increases: Increases,
   ) {
-    this.copies = copiesOf(pattern.pieces);
     this.at = pattern.pieces.indexOf(piece);
   }
 
@@ -42,9 +38,11 @@ export class Workbench {
     const renumbered = this.completed(lined.map((one) => ({ ...one, body: withReferences(one.body, map) })));
     const text = this.textOf(renumbered);
     const begin = this.piece.rows.findIndex(({ line }) => line.kind !== "foundation");
-    const { changed, stopped } = followInPiece(text, { piece: this.at, row: begin + 1 }, this.copies);
+    const { copies } = this.pattern;
+    const { pieces } = copies().work(text);
+    const { changed, stopped } = followInPiece({ text, pieces, copies }, { piece: this.at, row: begin + 1 });
     const there = renumbered.filter(({ state }) => state !== "gone");
-    const before = this.work(text)?.rows ?? [];
+    const before = pieces[this.at]?.rows ?? [];
     const lineOf = (row: WorkedRow): DraftRow | undefined =>
       there[before.findIndex(({ line }) => line.start === row.line.start)];
     if (stopped) {
@@ -79,7 +77,7 @@ export class Workbench {
   }
 
   private work(text: string): WorkedPiece | null {
-    return this.copies.work(text)[this.at] ?? null;
+    return this.pattern.copies().work(text).pieces[this.at] ?? null;
   }
 }
 
