@@ -10,7 +10,15 @@ import { type TextEdit, withEdits } from "../text/span";
 import { type Group, isEven, isStaggered } from "./even";
 import { evenText, groupsFor, type Shaping, type Spacing, shapingOf } from "./even-row";
 import { editsFor, type Slot, slotsOf } from "./number-slots";
-import { countForeseen, isRefusal, type Proved, proved, type Refusal, type RowTrial, trialOf } from "./row-trial";
+import {
+  countForeseen,
+  isRefusal,
+  type Proved,
+  proved,
+  type Refusal,
+  type RowTrial,
+  trialOf,
+} from "./row-trial";
 import { type ShapedRow, shapedRow } from "./shaped-row";
 import { difference } from "./text-difference";
 import { begunLike, type Samples, samplesOf, wordingOf } from "./wording";
