@@ -10,7 +10,7 @@ import type { RowLine } from "./pattern";
 import { carrying, PlainRows } from "./plain-rows";
 import { start } from "./row-judge";
 import { rowsOfHead, type Schedule, type ScheduledRow } from "./schedule";
-import type { Ends } from "./starting";
+import { type Ends, follows } from "./starting";
 import { countPlaces } from "./strip";
 
 /** Lines that stand for other rows. */
@@ -91,9 +91,7 @@ export abstract class CopiedRows extends PlainRows {
   private linesAbove(from: number | null): ReadonlyMap<number, RowLine> | undefined {
     const [first = from ?? 0] = this.byNumber.keys();
     const above = (ends: Ends) =>
-      ends.last !== null && ends.last.number === first - 1
-        ? ends.linesOf(pieceKey(ends.last.name))
-        : undefined;
+      ends.last !== null && follows(first, ends.last) ? ends.linesOf(pieceKey(ends.last.name)) : undefined;
     const found = above(this.ends);
     this.dependences.push((ends) => sameLines(found, above(ends)));
     return found;

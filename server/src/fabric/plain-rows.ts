@@ -12,7 +12,7 @@ import { RowJudge, start } from "./row-judge";
 import { isOnChain } from "./row-states";
 import { rowsOfHead, type ScheduledRow } from "./schedule";
 import { chainSide } from "./sources";
-import { type Ends, eachSize, nothing, standsOnNothing, startState, withElsewhere } from "./starting";
+import { type Ends, eachSize, follows, nothing, standsOnNothing, startState, withElsewhere } from "./starting";
 import { plainStrip, runsOf } from "./strip";
 import { turnsFirst } from "./turns";
 import type { WorkedRow } from "./worked";
@@ -50,7 +50,7 @@ export abstract class PlainRows extends RowJudge {
   private carriedOver({ head }: RowLine): RowPlan | null {
     if (this.done.length > 0 || head === null) return null;
     const over = ({ last }: Ends) =>
-      last !== null && (head.from === null || head.from === last.number + 1) ? last.carried : null;
+      last !== null && (head.from === null || follows(head.from, last)) ? last.carried : null;
     const found = over(this.ends);
     this.dependences.push((ends) => over(ends) === found);
     return found;
@@ -162,7 +162,8 @@ export abstract class PlainRows extends RowJudge {
   /** `Turn.` ends the row before a heading, `Turn,` begins the one behind it: the work is turned once. */
   private turnedBefore({ head }: RowLine): boolean {
     if (this.done.length > 0 || head === null) return false;
-    const before = ({ last }: Ends) => last?.turned === true && head.from === last.number + 1;
+    const before = ({ last }: Ends) =>
+      last?.turned === true && head.from !== null && follows(head.from, last);
     const found = before(this.ends);
     this.dependences.push((ends) => before(ends) === found);
     return found;

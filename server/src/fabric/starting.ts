@@ -106,7 +106,12 @@ export function startState(
 /** A heading in the middle of the numbers: the work goes on from the piece before. */
 function runsOn({ head }: RowLine, { last }: Ends): State | null {
   if (head === null || last === null) return null;
-  return head.from === null || head.from === last.number + 1 ? last.state : null;
+  return head.from === null || follows(head.from, last) ? last.state : null;
+}
+
+/** The numbers run on from the piece before; behind a row without a number nobody can tell. */
+export function follows(number: number, last: PieceEnd): boolean {
+  return last.number > 0 && number === last.number + 1;
 }
 
 /** What a row that has nothing below it stands on; null where nothing tells. */

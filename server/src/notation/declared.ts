@@ -17,7 +17,12 @@ export interface Conventions {
 }
 
 const counts =
-  /\bignored?\b|\b(?:does not|do not|doesn['’]t|don['’]t|not|never)\s+count|counts?\b|counted\b|is (?:the )?first (?:dc|hdc|sc|tr|st)|not? (?:a|as) (?:st|stitch)/i;
+  /\bignored?\b|\b(?:does not|do not|doesn['’]t|don['’]t|not|never)\s+count|counts?\b|counted\b|is (?:the )?first (?:dc|hdc|sc|tr|st)|\b(?:not?|never) (?:(?:a|as) )?(?:sts?|stitch(?:es)?)\b|\bstands? for (?:a|an|one|1|the first) (?:dc|hdc|sc|tr|st)/i;
+
+/** Whether a sentence says of a chain what it counts as, and is no chain to make. */
+export function tellsOfChain(sentence: string): boolean {
+  return counts.test(sentence) || /\bat (?:the )?(?:start|beg\w*)\s+of\b/i.test(sentence);
+}
 
 /** Reads sentences such as "Turning ch-3 counts as first dc of every row. Ch-1 does not count." */
 export function readConventions(sentences: readonly string[]): Omit<Conventions, "habits" | "tallStarts"> {
@@ -40,7 +45,7 @@ function readClauses(sentence: string, startCounts: Map<number, boolean>): void 
     for (const match of subject.matchAll(/\bch(?:ain)?\.?[\s-]*(\d+)|\b(\d+)\s*-?\s*ch\b/gi))
       named.push(Number(match[1] ?? match[2]));
     if (!counts.test(clause)) continue;
-    for (const n of named) startCounts.set(n, !/\b(?:not|never|ignored?)\b|n['’]t\b/i.test(clause));
+    for (const n of named) startCounts.set(n, !/\b(?:not?|never|ignored?)\b|n['’]t\b/i.test(clause));
     named = [];
   }
 }

@@ -1,4 +1,5 @@
 import type { Language } from "../trade/languages/languages";
+import { tellsOfChain } from "./declared";
 import { isHeading } from "./headings";
 import { draftOfOtherLanguage } from "./other-heads";
 import { startingChain } from "./other-languages";
@@ -41,6 +42,10 @@ const sizedEnd = String.raw`(?:\d+(?:\s*[([]\s*[\d\s,;:–-]+[)\]])?|[([]\s*\d+(
 const dash = String.raw`\s*(?:[-–—&,]|to|and|through)\s*`;
 const ord = String.raw`\d+(?:st|nd|rd|th|d)`;
 
+/** What is done in a row: such rows have numbers of their own, and not those of the piece. */
+const shapingRow = "(?:inc(?:reas(?:e|ing))?|dec(?:reas(?:e|ing))?)";
+const kindOfRow = `(?:${shapingRow}|patt(?:ern)?|eyelet|buttonhole|short)`;
+
 const shapes: readonly { readonly form: RegExp; readonly word?: "row" | "round" }[] = [
   {
     form: new RegExp(
@@ -50,7 +55,7 @@ const shapes: readonly { readonly form: RegExp; readonly word?: "row" | "round" 
   },
   {
     form: new RegExp(
-      String.raw`^(${ord})(?:(?:${dash})(${ord}))*\s+(?:patt(?:ern)?\s+)?(rows?|rnds?|rounds?)\b`,
+      String.raw`^(${ord})(?:(?:${dash})(${ord}))*\s+(?:${kindOfRow}\.?\s+)?(rows?|rnds?|rounds?)\b`,
       "iu",
     ),
   },
@@ -67,6 +72,10 @@ const shapes: readonly { readonly form: RegExp; readonly word?: "row" | "round" 
       "iu",
     ),
   },
+  // `Dec row 2:`
+  {
+    form: new RegExp(String.raw`^(${shapingRow}\.?\s+()(row|rnd|round)\.?\s+\d{1,3})(?=\s*[:.–-])`, "iu"),
+  },
   // `Dec row:`, `Eyelet Rnd:`
   {
     form: /^((?!(?:rep|repeat|work|each|every|this|that|these|in|on|at|for|the|of|as|per|last)\b)\p{L}+(?:\s\p{L}+)?\s+()(row|rnd|round))(?=\s*(?:\((?:rs|ws)\)\s*)?:\s*\S)/iu,
@@ -81,8 +90,10 @@ const beforeHead =
   /^\s*(?:[•·▪]\s*|[-–>]\s+(?=(?:rows?|rnds?|rounds?)\s*\d))?(?:\((?:rs|ws)\)\s*)?(?:\p{L}[\p{L} ]{2,30}:\s+(?=(?:next\s+(?:row|rnd|round)|(?:row|rnd|round)\s*\d+)\b))?/iu;
 
 /** `Body Rnd 2:`, `Heel Rows 2-14:`, `Hem, Rnd 3:`: the part that a row is of. */
-const partBeforeHead =
-  /^\s*(?!(?:rep|repeat|work|after|before|for|at|in|on|from|until|between|note|see|when|during|of|the|with|through|to|as|like|end|join|continue|cont|place|mark|change)\b)\p{L}[\p{L}'’]+(?:\s\p{L}+)?\s*(?:[,–—-]\s*)?(?=(?:rows?|rnds?|rounds?)\.?\s*\d{1,4}(?:\s*[-–—]\s*\d{1,4})?\s*:\s*\S)/iu;
+const partBeforeHead = new RegExp(
+  String.raw`^\s*(?!(?:${shapingRow}|rep|repeat|work|after|before|for|at|in|on|from|until|between|note|see|when|during|of|the|with|through|to|as|like|end|join|continue|cont|place|mark|change)\b)\p{L}[\p{L}'’]+(?:\s\p{L}+)?\s*(?:[,–—-]\s*)?(?=(?:rows?|rnds?|rounds?)\.?\s*\d{1,4}(?:\s*[-–—]\s*\d{1,4})?\s*:\s*\S)`,
+  "iu",
+);
 
 /** The head that a stretch of text starts with; null where it is no row. */
 export function readHead(text: string): RowHead | null {
@@ -160,6 +171,8 @@ function withMark(draft: HeadDraft, found: string, body: string): (MarkedHead & 
   return { ...draft, length, mark: mark ?? "" };
 }
 
+const ofKind = new RegExp(String.raw`\b${kindOfRow}\b`, "i");
+
 function draftOf(shape: number, match: RegExpExecArray): HeadDraft | null {
   const text = match[0].replace(/^(?:rs|ws)\s+/i, "").trim();
   const plain = { text, open: false, many: null };
@@ -180,7 +193,7 @@ function draftOf(shape: number, match: RegExpExecArray): HeadDraft | null {
         ...plain,
         word: /^row/i.test(match[3] as string) ? "row" : "round",
         // Rows of the pattern stitch have numbers of their own.
-        from: /\bpatt/i.test(text) ? null : (all[0] ?? null),
+        from: ofKind.test(text) ? null : (all[0] ?? null),
         to: all.length > 1 ? [all.at(-1) as number] : null,
       };
     }
@@ -196,6 +209,7 @@ function draftOf(shape: number, match: RegExpExecArray): HeadDraft | null {
       };
     case 4:
     case 5:
+    case 6:
       return {
         ...plain,
         word: /^row/i.test(match[3] as string) ? "row" : "round",
@@ -328,11 +342,7 @@ export function contentOf(text: string): LineContent {
   if (head && (head.language || !numbered.test(text) || !isNote(text.slice(head.length))))
     return { text, kind: "row", head };
   if (foundationLine.test(trimmed) && workedChain.test(trimmed)) return { text, kind: "row", head: null };
-  if (
-    foundationLine.test(trimmed) &&
-    !/\bcount(?:s|ed)?\b|\bat (?:the )?(?:start|beg\w*)\s+of\b/i.test(trimmed)
-  )
-    return { text, kind: "foundation", head: null };
+  if (foundationLine.test(trimmed) && !tellsOfChain(trimmed)) return { text, kind: "foundation", head: null };
   if (fieldWords.test(trimmed)) return { text, kind: "field", head: null };
   if (isHeading(trimmed)) return { text, kind: "heading", head: null };
   return { text, kind: "prose", head: null };
