@@ -13,6 +13,8 @@ const anyStitch: Target = { sort: "stitch" };
 export class JoinBinder extends ListBinder {
   protected stated: readonly StatedTerm[] | null = null;
   protected joins = false;
+  /** New yarn is joined at the start of the row, at a place that is told. */
+  protected joinsAnew = false;
 
   protected slip(node: Tree, before: readonly Instruction[]): Instruction[] {
     if (this.stated !== null) return [];
@@ -69,7 +71,9 @@ export class JoinBinder extends ListBinder {
 
   protected join(node: Tree): Instruction[] {
     const words = this.words.slice(node.from, node.to);
-    this.joins = true;
+    const isAnew = node.from === 0 && words.some(isNewYarn) && !words.some(({ value }) => value === "any");
+    if (isAnew) this.joinsAnew = true;
+    else this.joins = true;
     const has = (cls: string): boolean => words.some((word) => word.cls === cls);
     const rowAt = words.findIndex((word) => word.cls === "R");
     const row = rowAt < 0 ? null : rowNamed(words, rowAt);

@@ -72,6 +72,7 @@ class Binder extends ProseBinder {
       statedSpan: this.statedSpan,
       turns: this.turns,
       joins: this.joins,
+      joinsAnew: this.joinsAnew,
       unknown: this.unknown,
       outOfReach: this.outOfReach,
       wrongList: this.wrongList(),

@@ -103,6 +103,11 @@ export class Cursor extends PlaceFinder {
     return placeAt(strip, at)?.sort === "space" ? 1 : 0;
   }
 
+  /** The place before this one is a space. */
+  get isBehindSpace(): boolean {
+    return placeAt(this.reach.strip, this.reach.at - 1)?.sort === "space";
+  }
+
   /** A chain closes the round. */
   close(): void {
     this.closing = true;

@@ -237,6 +237,8 @@ export interface RowPlan {
   readonly foundation: Sized | null;
   readonly turns: boolean;
   readonly joins: boolean;
+  /** New yarn is joined before anything is worked, at a place that is told. */
+  readonly joinsAnew: boolean;
   /** Words that matter and were not understood. */
   readonly unknown: readonly UnknownWord[];
   /** Why nothing of the row can be worked out, where that is so. */

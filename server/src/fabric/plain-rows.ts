@@ -174,6 +174,8 @@ export abstract class PlainRows extends RowJudge {
     const short = /^r\s*\d/i.test(line.headText);
     if (line.head?.word === "round") return short && this.turning;
     if (plan.joins && !this.turning) return false;
+    // Each row of a half motif begins with new yarn at the same edge, and nothing closes it.
+    if (plan.joinsAnew && !line.content.goesRound) return true;
     return this.turning || !this.goesRound;
   }
 

@@ -358,8 +358,9 @@ function notClosed({ plan }: RowLine): Fault | null {
 }
 
 /** `Ch 1, join. (24)`: all of it is understood, and makes no stitch. A longer chain may be the row. */
-function isEmpty({ instructions, foundation, stated, turns, joins, unknown, outOfReach }: RowPlan): boolean {
-  const isWhole = unknown.length === 0 && outOfReach === null && (turns || joins);
+function isEmpty(plan: RowPlan): boolean {
+  const { instructions, foundation, stated, unknown, outOfReach } = plan;
+  const isWhole = unknown.length === 0 && outOfReach === null && (plan.turns || plan.joins || plan.joinsAnew);
   const isShort = (foundation?.[0] ?? 0) <= 4;
   return isWhole && isShort && stated !== null && instructions.length > 0 && instructions.every(isOpening);
 }

@@ -116,13 +116,20 @@ export abstract class StepMaker {
     if (!option) return;
     if (!option.counted) return this.startUncounted(option, instruction.span);
     const { at, used } = this.cursor;
-    if (option.takesPlace && !this.below.ring && this.cursor.total > 0 && !this.placed)
+    const isPlaced = this.placed || this.slippedIntoSpace;
+    if (option.takesPlace && !this.below.ring && this.cursor.total > 0 && !isPlaced)
       this.cursor.take(1, everyPlace, "start");
     const uses = this.cursor.used - used;
     const opening = this.steps.length;
     this.emit({ kind: option.kind, sort: "stitch", n: 1, uses, at, span: instruction.span });
     if (option.space > 0) this.chain(option.space, instruction.span);
     this.opening = this.inPlace === null ? opening : null;
+  }
+
+  /** `sl st in next ch-1 sp, ch 3`: the chain stands in that space. */
+  private get slippedIntoSpace(): boolean {
+    const last = this.steps.at(-1);
+    return last !== undefined && "kind" in last && last.kind === "sl st" && this.cursor.isBehindSpace;
   }
 
   /** The chain is a space, or a part of the stitch behind it. */
