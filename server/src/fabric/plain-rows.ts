@@ -12,7 +12,15 @@ import { RowJudge, start } from "./row-judge";
 import { isOnChain } from "./row-states";
 import { rowsOfHead, type ScheduledRow } from "./schedule";
 import { chainSide } from "./sources";
-import { type Ends, eachSize, follows, nothing, standsOnNothing, startState, withElsewhere } from "./starting";
+import {
+  type Ends,
+  eachSize,
+  follows,
+  nothing,
+  standsOnNothing,
+  startState,
+  withElsewhere,
+} from "./starting";
 import { plainStrip, runsOf } from "./strip";
 import { turnsFirst } from "./turns";
 import type { WorkedRow } from "./worked";

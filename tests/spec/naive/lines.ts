@@ -36,9 +36,10 @@ const worded = new RegExp(
   "i",
 );
 const ordinal =
-  /^((\d+)(?:st|nd|rd|th|d)(?: (?:to|and|&) (\d+)(?:st|nd|rd|th|d))?(?: (?:row|rnd|round)s?)?)(?: incl)?(?: \(\d+ \w+\))?[:.—-] */i;
+  /^(?!\S+ (?:inc|dec) )((\d+)(?:st|nd|rd|th|d)(?: (?:to|and|&) (\d+)(?:st|nd|rd|th|d))?(?: (?:row|rnd|round)s?)?)(?: incl)?(?: \(\d+ \w+\))?[:.—-] */i;
 const translated = /^((\d+)\.?(?:-(\d+))? (?:rnds?|rows?|rounds?)): */i;
-const unnumbered = /^((?:foundation|next|last) (?:row|rnd|round)): */i;
+const unnumbered =
+  /^((?:foundation|next|last|\d+(?:st|nd|rd|th) (?:inc|dec)) (?:row|rnd|round)|(?:inc|dec) (?:row|rnd|round) \d+): */i;
 const bare = /^(\d+)[.)] +(?=(?:\d|\(|sc|dc|hdc|inc|dec|ch \d+,))/i;
 const copy =
   /^(?:\[?rep(?:eat)? (?:body )?(?:last|rows?|rnds?|\d+(?:st|nd|rd|th) (?:to|and))|(?:dec|inc) \d+ sts? (?:at )?(?:each|neck)|work even)/i;
@@ -50,7 +51,8 @@ const start =
 const colourOrSize = /^(?:with|using|change|join|sizes?|all sizes|magic|make|ch)\b/i;
 
 /** `Heel Row 1:`, `Row 7 of heel:`: the part is no part of the head. */
-const partBefore = /^(?!Next|Last|First|Foundation)[A-Z][a-z]+,? (?=(?:Row|Rnd|Round)s? \d+(?:[-–]\d+)?:)/;
+const partBefore =
+  /^(?!Next|Last|First|Foundation|Inc |Dec )[A-Z][a-z]+,? (?=(?:Row|Rnd|Round)s? \d+(?:[-–]\d+)?:)/;
 const partBehind = /^((?:Row|Rnd|Round)s? \d+) of (?:the )?\w+(?=:)/;
 
 /** The lines of a pattern as one size works them. */
@@ -101,7 +103,9 @@ function lineOf(raw: string, line: string, piece: string, worked: boolean): Line
   if (shown && head) {
     const numbers = Array.from({ length: head.to - head.from + 1 }, (_, index) => head.from + index);
     const body = worked ? tidy(line.slice(head.length)) : null;
-    const inRounds = /^(?:r\d|rnd|round|rd|\d+\w* r(?:nd|ound)|next rnd|last rnd)/i.test(head.head);
+    const inRounds = /^(?:r\d|rnd|round|rd|\d+\w* r(?:nd|ound)|next rnd|last rnd|.*(?:inc|dec) rnd)/i.test(
+      head.head,
+    );
     return { kind: "row", piece, head: shown.head, inRounds, numbers, open: head.open, body };
   }
   const body = tidy(line);
@@ -114,7 +118,7 @@ function lineOf(raw: string, line: string, piece: string, worked: boolean): Line
     body: worked ? body : null,
   };
   if (copy.test(line)) return { kind: "copy", ...rest };
-  return start.test(body) && !/^\d+ ch \w+ (?:at|of)|never/.test(body) ? { kind: "start", ...rest } : null;
+  return start.test(body) && !/^\d+ ch \w+ (?:at|of)|never|is not a/.test(body) ? { kind: "start", ...rest } : null;
 }
 
 function headOf(line: string): Head | null {
