@@ -4,6 +4,7 @@ import { rowYarn } from "../measure/row-yarn";
 import { minutesOf, shortDuration, shortestTime } from "../measure/time";
 import { yarnUseOf } from "../measure/yarn-used";
 import type { WorkedPattern } from "../rules/rule";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { type PlacedRow, rowsWithin } from "./placed-row";
 import { sized } from "./shown/sized";
@@ -52,8 +53,10 @@ function countOf({ row: { outcome, result, line } }: PlacedRow): Part[] {
   if (!outcome || result === "unchecked" || line.plan?.stated != null) return [];
   const { makes } = outcome;
   if (makes.every((n) => n === null)) return [];
-  const label = `${sized(makes)} ${makes.every((n) => n === null || n === 1) ? "st" : "sts"}`;
-  return [{ label, tells: "What the row makes; its line states no count." }];
+  const label = makes.every((n) => n === null || n === 1)
+    ? say`${sized(makes)} st`
+    : say`${sized(makes)} sts`;
+  return [{ label, tells: say`What the row makes; its line states no count.` }];
 }
 
 function yarnOf({ row, piece }: PlacedRow, pattern: WorkedPattern): Part[] {
@@ -62,7 +65,7 @@ function yarnOf({ row, piece }: PlacedRow, pattern: WorkedPattern): Part[] {
   const yarn = rowYarn(row, piece, use);
   if (basis === null || yarn.every((n) => n === null)) return [];
   const cells = yarn.map((n) => (n === null ? "-" : inWords(estimateOf(n / 1000, basis))));
-  return [{ label: `${bySize(cells)} m`, tells: `Yarn${inFull(cells, "m")} by ${basis.says}.` }];
+  return [{ label: `${bySize(cells)} m`, tells: say`Yarn${inFull(cells, "m")} by ${basis.says}.` }];
 }
 
 function timeOf(
@@ -74,7 +77,7 @@ function timeOf(
   if (minutes.every((n) => n === null || n < shortestTime)) return [];
   const cells = minutes.map((n) => (n ? shortDuration(n) : "-"));
   return [
-    { label: bySize(cells), tells: `Time${inFull(cells, "")} at ${stitchesPerMinute} stitches a minute.` },
+    { label: bySize(cells), tells: say`Time${inFull(cells, "")} at ${stitchesPerMinute} stitches a minute.` },
   ];
 }
 

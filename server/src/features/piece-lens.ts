@@ -3,10 +3,12 @@ import { estimateOf, inWords } from "../measure/figures";
 import { sumOf } from "../measure/row-yarn";
 import { yarnUseOf } from "../measure/yarn-used";
 import type { WorkedPattern } from "../rules/rule";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
-import { roundsOrRows } from "./row-names";
+import { roundsOrRows, rowWords } from "./row-names";
 import { runningTotals } from "./running-totals";
-import { grouped, sized } from "./shown/sized";
+import { sts } from "./shown/counts";
+import { sized } from "./shown/sized";
 
 /** What stands above a piece: `27 rounds, 756 sts`. */
 export interface PieceLens {
@@ -34,9 +36,15 @@ function titleOf(piece: WorkedPiece, pattern: WorkedPattern): string {
   return [
     rowsOf(piece),
     stitches(total),
-    ...(make > 1 ? [`make ${make}: ${stitches(total.map((n) => n * make))}`] : []),
+    ...(make > 1 ? [say`make ${make}: ${stitches(total.map((n) => n * make))}`] : []),
     ...yarnOf(piece, pattern),
-    ...(out > 0 ? [`without ${out} ${out === 1 ? "line" : "lines"} whose stitches are not known`] : []),
+    ...(out > 0
+      ? [
+          out === 1
+            ? say`without 1 line whose stitches are not known`
+            : say`without ${out} lines whose stitches are not known`,
+        ]
+      : []),
   ].join(", ");
 }
 
@@ -49,15 +57,13 @@ function yarnOf(piece: WorkedPiece, pattern: WorkedPattern): string[] {
   const [first = "", ...rest] = cells;
   const { make } = piece.piece;
   return [
-    `${rest.every((cell) => cell === first) ? first : `${first} (${rest.join(", ")})`}${make > 1 ? " each" : ""}`,
+    `${rest.every((cell) => cell === first) ? first : `${first} (${rest.join(", ")})`}${make > 1 ? say` each` : ""}`,
   ];
 }
 
 function stitches(total: readonly number[]): string {
   const [only] = total;
-  return total.length === 1 && only !== undefined
-    ? `${grouped(only)} ${only === 1 ? "st" : "sts"}`
-    : `${sized(total)} sts`;
+  return total.length === 1 && only !== undefined ? sts(only) : say`${sized(total)} sts`;
 }
 
 /** `27 rounds`, for each size; `12 rows and more` where a line leaves open how many. */
@@ -67,8 +73,9 @@ function rowsOf(piece: WorkedPiece): string {
   const many = context.sizes.map((_, size) => lines.reduce((sum, row) => sum + timesFor(row, size), 0));
   const words = new Set(lines.map(({ line }) => roundsOrRows(line, piece)));
   const [word = "rows"] = words;
-  const named = words.size > 1 ? "rows and rounds" : many.every((n) => n === 1) ? word.slice(0, -1) : word;
-  return `${sized(many)} ${named}${lines.some(({ times }) => times === null) ? " and more" : ""}`;
+  const single = word === "rows" ? say`row` : say`round`;
+  const named = words.size > 1 ? say`rows and rounds` : many.every((n) => n === 1) ? single : rowWords(word);
+  return `${sized(many)} ${named}${lines.some(({ times }) => times === null) ? say` and more` : ""}`;
 }
 
 /** Sizes that do not work a row work it no times. */

@@ -1,5 +1,6 @@
 import { type FrontMatter, frontMatterOf } from "../notation/front-matter/front-matter";
 import { LineIndex } from "../text/line-index";
+import { say, sayings } from "../text/say";
 import type { Checked } from "../workspace/checker";
 import type { Finding, MeasuredRow, PieceReport } from "../workspace/report";
 import type { Severities } from "../workspace/severities";
@@ -27,20 +28,21 @@ export function publishingPage(publishing: Publishing): string {
   const { checked } = publishing;
   const name = checked.worked.lines.find(({ kind }) => kind !== "blank")?.text.trim() ?? "";
   const sections = [
-    { title: "Open queries", blocks: queriesOf(publishing) },
-    { title: "Notes", blocks: notesOf(publishing) },
-    { title: "Rows", blocks: rowsOf(checked.report.pieces) },
-    { title: "Checked, taking for granted", blocks: assumptionsOf(checked) },
-    { title: "Not checked", blocks: notChecked(publishing) },
-    { title: "What is listed, against the rows", blocks: frontTable(publishing) },
-    { title: "Not looked at", blocks: [line(beyond)] },
+    { title: say`Open queries`, blocks: queriesOf(publishing) },
+    { title: say`Notes`, blocks: notesOf(publishing) },
+    { title: say`Rows`, blocks: rowsOf(checked.report.pieces) },
+    { title: say`Checked, taking for granted`, blocks: assumptionsOf(checked) },
+    { title: say`Not checked`, blocks: notChecked(publishing) },
+    { title: say`What is listed, against the rows`, blocks: frontTable(publishing) },
+    { title: say`Not looked at`, blocks: [line(beyond())] },
   ];
-  const heading = `# Before publishing${name === "" ? "" : `: ${escaped(name)}`}`;
+  const heading = `# ${say`Before publishing`}${name === "" ? "" : `: ${escaped(name)}`}`;
   return `${[heading, toMarkdown([line(inShort(publishing))]), ...sections.flatMap(written)].join("\n\n")}\n`;
 }
 
-const beyond =
-  "Whether the work looks as it should, the sentences between the rows, and safety: small parts, cords and heat come under the rules of the place where the pattern or the work is sold.";
+function beyond(): string {
+  return say`Whether the work looks as it should, the sentences between the rows, and safety: small parts, cords and heat come under the rules of the place where the pattern or the work is sold.`;
+}
 
 function written({ title, blocks }: Section): string[] {
   return blocks.length === 0 ? [] : [`## ${title}`, toMarkdown(blocks)];
@@ -50,10 +52,10 @@ function inShort({ checked, findings }: Publishing): string {
   const rows = allRows(checked.report.pieces);
   const open = findings.filter(isQuery).length;
   const said = [
-    counted(open, "open query", "open queries"),
-    `${rows.filter(isChecked).length} of ${counted(rows.length, "row", "rows")} checked`,
+    counted(open, say`open query`, say`open queries`),
+    say`${rows.filter(isChecked).length} of ${counted(rows.length, say`row`, say`rows`)} checked`,
   ];
-  return `${said.join("; ")}.${open === 0 && rows.length > 0 && rows.every(isChecked) ? " Nothing was found that speaks against publishing." : ""}`;
+  return `${said.join("; ")}.${open === 0 && rows.length > 0 && rows.every(isChecked) ? say` Nothing was found that speaks against publishing.` : ""}`;
 }
 
 function counted(n: number, one: string, several: string): string {
@@ -63,14 +65,14 @@ function counted(n: number, one: string, several: string): string {
 function queriesOf({ checked, findings, fixesOf }: Publishing): Block[] {
   const lines = new LineIndex(checked.worked.text);
   const queries = queryLines([["", queriedOf(checked.report, findings, lines, fixesOf)]]);
-  if (queries.length === 0) return [line("None.")];
+  if (queries.length === 0) return [line(say`None.`)];
   return list(queries.map((query) => query.replace(/^\d+\. /, "")));
 }
 
 function notesOf({ checked, findings }: Publishing): Block[] {
   const lines = new LineIndex(checked.worked.text);
   const notes = findings.filter((finding) => !isQuery(finding));
-  return list(notes.map(({ span, message }) => `line ${lines.position(span.start).line + 1}: ${message}`));
+  return list(notes.map(({ span, message }) => say`line ${lines.position(span.start).line + 1}: ${message}`));
 }
 
 function allRows(pieces: readonly PieceReport[]): MeasuredRow[] {
@@ -88,14 +90,20 @@ function rowsOf(pieces: readonly PieceReport[]): Block[] {
     const granted = checked.filter(({ assumptions }) => assumptions.length > 0).length;
     return [pieceName(piece), all.length, checked.length - granted, granted, all.length - checked.length];
   });
-  const head = ["piece", "rows", "checked", "checked, taking something for granted", "not checked"];
+  const head = [
+    say`piece`,
+    say`rows`,
+    say`checked`,
+    say`checked, taking something for granted`,
+    say`not checked`,
+  ];
   return rows.length === 0
-    ? [line("There are no rows.")]
+    ? [line(say`There are no rows.`)]
     : [{ kind: "table", head, rows: rows.map((cells) => cells.map(String)) }];
 }
 
 function pieceName({ name, make }: PieceReport): string {
-  return `${name || "the piece"}${make > 1 ? ` (make ${make})` : ""}`;
+  return `${name || say`the piece`}${make > 1 ? say` (make ${make})` : ""}`;
 }
 
 /** Each thing that was taken for granted, with the rows that stand on it. */
@@ -116,15 +124,26 @@ function notChecked({ checked, severities }: Publishing): Block[] {
   const rows = checked.report.pieces.flatMap((piece) =>
     piece.rows
       .filter((row) => !isChecked(row))
-      .map((row) => `${rowName(piece, row)}: ${row.reason ?? "it can be read in more than one way"}`),
+      .map((row) => `${rowName(piece, row)}: ${row.reason ?? say`it can be read in more than one way`}`),
   );
   const off = [...severities].filter(([, severity]) => severity === "off").map(([rule]) => rule);
-  return list([...rows, ...off.map((rule) => `${rule}: turned off in the settings`)]);
+  return list([...rows, ...off.map((rule) => say`${rule}: turned off in the settings`)]);
 }
+
+const listedThings = sayings({
+  terms: "terms",
+  abbreviations: "abbreviations",
+  specialStitches: "special stitches",
+  yarns: "yarns",
+  hooks: "hooks",
+  sizes: "sizes",
+  measurements: "measurements",
+  gauge: "gauge",
+});
 
 /** A kind of list with the rules that hold it against the rows. */
 const compared: readonly (readonly [
-  what: string,
+  what: Parameters<typeof listedThings>[0],
   listed: (front: FrontMatter) => number,
   rules: readonly string[],
 ])[] = [
@@ -134,7 +153,7 @@ const compared: readonly (readonly [
     ({ abbreviations }) => abbreviations.flatMap(({ entries }) => entries).length,
     ["undefined-abbreviation", "unused-abbreviation", "defined-twice"],
   ],
-  ["special stitches", ({ specialStitches }) => specialStitches.length, ["defined-twice"]],
+  ["specialStitches", ({ specialStitches }) => specialStitches.length, ["defined-twice"]],
   ["yarns", ({ yarns }) => yarns.length, ["unlisted-yarn", "unused-yarn"]],
   ["hooks", ({ hooks }) => hooks.length, ["unlisted-hook", "hook-mismatch"]],
   ["sizes", ({ sizes }) => sizes.length, ["uneven-sizes", "unlisted-size"]],
@@ -148,9 +167,13 @@ function frontTable({ checked, findings, severities }: Publishing): Block[] {
     const n = listed(front);
     const found = findings.filter(({ rule }) => rules.includes(rule)).length;
     const isOff = rules.every((rule) => severities.get(rule) === "off");
-    const silent = isOff ? "not compared" : n > 0 ? "agrees" : "";
-    const told = found > 0 ? counted(found, "remark above", "remarks above") : silent;
-    return [what, n === 0 ? "not listed" : what === "terms" ? (front.terms?.terms ?? "") : `${n}`, told];
+    const silent = isOff ? say`not compared` : n > 0 ? say`agrees` : "";
+    const told = found > 0 ? counted(found, say`remark above`, say`remarks above`) : silent;
+    return [
+      listedThings(what),
+      n === 0 ? say`not listed` : what === "terms" ? (front.terms?.terms ?? "") : `${n}`,
+      told,
+    ];
   });
-  return [{ kind: "table", head: ["what", "listed", "against the rows"], rows }];
+  return [{ kind: "table", head: [say`what`, say`listed`, say`against the rows`], rows }];
 }

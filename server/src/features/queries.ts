@@ -1,5 +1,6 @@
 import type { LineIndex } from "../text/line-index";
 import { plainLine } from "../text/plain-line";
+import { say } from "../text/say";
 import type { Finding, PatternReport, Severity } from "../workspace/report";
 
 /** Lines from 1. */
@@ -66,7 +67,7 @@ export function queriedOf(
 function placeOf({ pieces }: Queried, { line, message }: Asked): string[] {
   const [piece, row] = rowAt(pieces, line);
   const head = row && !message.startsWith(row.head) ? row.head : "";
-  return [piece?.name ?? "", head].map(plainLine).filter(Boolean).concat(`line ${line}`);
+  return [piece?.name ?? "", head].map(plainLine).filter(Boolean).concat(say`line ${line}`);
 }
 
 function rowAt(pieces: Queried["pieces"], line: number): [Queried["pieces"][number]?, AskedRow?] {
@@ -78,5 +79,5 @@ function rowAt(pieces: Queried["pieces"], line: number): [Queried["pieces"][numb
 }
 
 function mending(fixes: readonly string[]): string {
-  return fixes.length === 0 ? "" : ` To mend it: ${fixes.map(plainLine).join(", or: ")}.`;
+  return fixes.length === 0 ? "" : say` To mend it: ${fixes.map(plainLine).join(say`, or: `)}.`;
 }

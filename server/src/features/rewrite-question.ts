@@ -2,6 +2,7 @@ import type { WorkedRow } from "../fabric/worked";
 import { yarnUseOf } from "../measure/yarn-used";
 import { whyNoCount } from "../reshape/count-from-above";
 import { isRefusal } from "../reshape/row-trial";
+import { say } from "../text/say";
 import { sentence } from "../text/sentence";
 import type { NotedEdit, Scene } from "./actions/action";
 import { nearestWithFollowing, type RewrittenWith, rewriteWithFollowing } from "./actions/rewrite-row";
@@ -28,11 +29,15 @@ export interface RewriteAnswer {
 export function rewriteAnswer(scene: Scene, offset: number, typed: string | null): RewriteAnswer {
   const lineStart = scene.text.lastIndexOf("\n", offset - 1) + 1;
   const here = rowHere(scene, { start: lineStart, end: offset });
-  if (!here) return refused(null, "There is no row at the caret. Put the caret on a row and try again.");
+  if (!here) return refused(null, say`There is no row at the caret. Put the caret on a row and try again.`);
   const none = whyNoCount(here.row, here.piece);
-  if (none) return refused(here.row, `${rowTitle(here.row)} cannot be rewritten: ${none.why}.`);
+  if (none) return refused(here.row, say`${rowTitle(here.row)} cannot be rewritten: ${none.why}.`);
   const now = here.row.outcome?.makes[0] ?? null;
-  const asked = { row: rowTitle(here.row), now: `${now ?? ""}`, ways: "60, x1.5 or, at your gauge, 50 cm" };
+  const asked = {
+    row: rowTitle(here.row),
+    now: `${now ?? ""}`,
+    ways: say`60, x1.5 or, at your gauge, 50 cm`,
+  };
   if (typed === null) return { ...asked, fits: true, says: "", edits: [] };
   const wanted = wantedIn(typed, now, () => yarnUseOf(scene.worked).ground.basis?.gauge ?? null);
   return { ...(isRefusal(wanted) ? refused(here.row, wanted.why) : answer(scene, here, wanted)), ...asked };
@@ -55,15 +60,17 @@ function fitsWords(
   { makes, text, edits, setter, lookAt }: RewrittenWith,
   size: string,
 ): string {
-  const from = setter === row ? "" : `, from ${rowTitle(setter)} on`;
-  const besides = lookAt ? ` Look at ${rowTitle(lookAt)} and what follows yourself: it is not checked.` : "";
-  return `${sts(makes)}${size} fit${from}: ${text}${linesBelow(edits)}${besides}`;
+  const from = setter === row ? "" : say`, from ${rowTitle(setter)} on`;
+  const besides = lookAt
+    ? say` Look at ${rowTitle(lookAt)} and what follows yourself: it is not checked.`
+    : "";
+  return say`${sts(makes)}${size} fit${from}: ${text}${linesBelow(edits)}${besides}`;
 }
 
 export function linesBelow(edits: readonly NotedEdit[]): string {
   const others = new Set(edits.flatMap(({ note }) => note?.label ?? [])).size;
   if (others === 0) return "";
-  return others === 1 ? " (1 line below changes too)" : ` (${others} lines below change too)`;
+  return others === 1 ? say` (1 line below changes too)` : say` (${others} lines below change too)`;
 }
 
 export function nearestWords(scene: Scene, here: RowHere, { count, sized }: Wanted): string {
@@ -75,6 +82,6 @@ export function nearestWords(scene: Scene, here: RowHere, { count, sized }: Want
   const more = Math.min(...near.filter((one) => one > count));
   const words = [fewer, more]
     .filter(Number.isFinite)
-    .map((one) => `${one}${sized(one)}${one === now ? " (as it is now)" : ""}`);
-  return `The nearest that fit: ${words.join(" and ")}.`;
+    .map((one) => `${one}${sized(one)}${one === now ? say` (as it is now)` : ""}`);
+  return say`The nearest that fit: ${words.join(say` and `)}.`;
 }

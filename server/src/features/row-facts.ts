@@ -3,12 +3,13 @@ import { countPlaces, type Run, type Strip } from "../fabric/strip";
 import type { WorkedRow } from "../fabric/worked";
 import type { WorkedPattern } from "../rules/rule";
 import { placesNoun } from "../rules/wording";
+import { say } from "../text/say";
 import type { RowReport } from "../workspace/report";
 import { rowReport } from "../workspace/row-report";
 import { type PlacedRow, workedRow } from "./placed-row";
-import { placesShort } from "./proof/place-names";
+import { manyPlaces, onePlace, type PlaceName, placesShort } from "./proof/place-names";
 import { wordsBehind } from "./row-instructions";
-import { belowTitle, isMany, roundsOrRows, rowTitle } from "./row-names";
+import { belowTitle, isMany, roundsOrRows, rowTitle, rowWords } from "./row-names";
 import { runningTotals, type Total } from "./running-totals";
 import { kindsOf, sts } from "./shown/counts";
 import type { SizeRow } from "./shown/size-table";
@@ -30,24 +31,30 @@ export function factsOf(placed: PlacedRow, pattern: WorkedPattern): SizeRow[] {
 
 function timesRow({ row, piece }: PlacedRow, { times, kind, makes }: RowReport): SizeRow | null {
   if (kind === "foundation" || row.result === "unchecked" || times?.every((n) => n === 1)) return null;
-  const cells = times?.map(String) ?? (makes ?? []).map(() => "as many as needed");
-  return { label: roundsOrRows(row.line, piece), cells };
+  const cells = times?.map(String) ?? (makes ?? []).map(() => say`as many as needed`);
+  return { label: rowWords(roundsOrRows(row.line, piece)), cells };
 }
 
 function overRow({ row, piece }: PlacedRow, { needs, has }: RowReport): SizeRow | null {
   if (!has) return null;
   const noun = placesNoun({ ...row, line: wordsBehind(row, piece) });
-  const places = `${placesShort(noun)} of ${belowTitle(row, piece)}`;
-  if (!needs) return { label: places, cells: has.map((there) => (there === null ? null : `${there}`)) };
-  const label = `${isMany(row) ? "the first is " : ""}worked over ${places}`;
+  const [places, below] = [placesShort(noun), belowTitle(row, piece)];
+  if (!needs)
+    return {
+      label: say`${places} of ${below}`,
+      cells: has.map((there) => (there === null ? null : `${there}`)),
+    };
+  const label = isMany(row)
+    ? say`the first is worked over ${places} of ${below}`
+    : say`worked over ${places} of ${below}`;
   return {
     label,
-    cells: has.map((there, size) => (there === null ? null : `${needs[size] ?? 0} of ${there}`)),
+    cells: has.map((there, size) => (there === null ? null : say`${needs[size] ?? 0} of ${there}`)),
   };
 }
 
 function ring({ times }: RowReport): SizeRow {
-  return { label: "makes", cells: (times ?? []).map(() => "a ring for any number of stitches") };
+  return { label: say`makes`, cells: (times ?? []).map(() => say`a ring for any number of stitches`) };
 }
 
 function makesRow(row: WorkedRow, report: RowReport): SizeRow | null {
@@ -55,17 +62,17 @@ function makesRow(row: WorkedRow, report: RowReport): SizeRow | null {
   const cells = report.makes.map((n, size) => {
     if (n === null) return null;
     const kinds = kindsOf(report, size);
-    if (report.kind === "foundation") return `${n} chains`;
+    if (report.kind === "foundation") return say`${n} chains`;
     const stitches = countStitches(row.outcome?.steps[size] ?? []);
-    const all = stitches > 0 && stitches !== n ? ` (${stitches} stitches)` : "";
+    const all = stitches > 0 && stitches !== n ? say` (${stitches} stitches)` : "";
     return `${kinds || sts(n)}${all}`;
   });
-  return { label: isMany(row) ? "the last makes" : "makes", cells };
+  return { label: isMany(row) ? say`the last makes` : say`makes`, cells };
 }
 
 function statedRow({ stated, result }: RowReport): SizeRow | null {
   return result === "wrong-count" && stated
-    ? { label: "the line says", cells: stated.map((n) => (n === null ? null : `${n}`)) }
+    ? { label: say`the line says`, cells: stated.map((n) => (n === null ? null : `${n}`)) }
     : null;
 }
 
@@ -75,20 +82,20 @@ function leavesRow({ outcome, result }: WorkedRow): SizeRow | null {
   const cells = outcome.after.map((below, size) =>
     outcome.makes[size] == null || !below ? null : placesIn(below.strip),
   );
-  return cells.some((cell) => cell?.includes(",")) ? { label: "leaves", cells } : null;
+  return cells.some((cell) => cell?.includes(",")) ? { label: say`leaves`, cells } : null;
 }
 
-const sorts: readonly (readonly [sort: Run["sort"], one: string, several: string])[] = [
-  ["stitch", "st", "sts"],
-  ["space", "sp", "sps"],
-  ["chain", "ch", "chs"],
+const sorts: readonly (readonly [sort: Run["sort"], place: PlaceName])[] = [
+  ["stitch", "st"],
+  ["space", "sp"],
+  ["chain", "ch"],
 ];
 
 function placesIn(strip: Strip): string {
   return sorts
-    .map(([sort, one, several]) => [countPlaces(strip, (run) => run.sort === sort), one, several] as const)
+    .map(([sort, place]) => [countPlaces(strip, (run) => run.sort === sort), place] as const)
     .filter(([n]) => n > 0)
-    .map(([n, one, several]) => `${n} ${n === 1 ? one : several}`)
+    .map(([n, place]) => `${n} ${n === 1 ? onePlace(place) : manyPlaces(place)}`)
     .join(", ");
 }
 
@@ -98,12 +105,12 @@ function changeRow({ row, piece }: PlacedRow): SizeRow | null {
   const [made, before] = [plainCount(row), below && plainCount(below)];
   if (!made || !before || !row.below || row.line.plan?.onRow != null) return null;
   const cells = made.map((n, size) => changeOf(n, before[size] ?? null));
-  return { label: `change from ${rowTitle({ line: row.below })}`, cells };
+  return { label: say`change from ${rowTitle({ line: row.below })}`, cells };
 }
 
 function changeOf(n: number | null, before: number | null): string | null {
   if (n === null || before === null) return null;
-  return n > before ? `+${n - before}` : n < before ? `−${before - n}` : "none";
+  return n > before ? `+${n - before}` : n < before ? `−${before - n}` : say`none`;
 }
 
 function plainCount({ outcome, result }: WorkedRow): Numbers | null {
@@ -120,19 +127,19 @@ function totalRows(placed: PlacedRow, pattern: WorkedPattern): SizeRow[] {
   const { row, piece } = placed;
   if (row.line.kind === "foundation") return [];
   const totals = runningTotals(pattern);
-  const name = piece.piece.name || "this piece";
+  const name = piece.piece.name || say`this piece`;
   const inPiece = {
-    label: `so far in ${name}`,
+    label: say`so far in ${name}`,
     cells: soFar(totals.upTo(placed), totals.ofPiece(piece)),
   };
   const isAll = pattern.pieces.length === 1 && piece.piece.make === 1;
   const inAll = {
-    label: "so far in the whole pattern",
+    label: say`so far in the whole pattern`,
     cells: soFar(totals.ofPatternUpTo(placed), totals.ofPattern),
   };
   return isAll ? [inPiece] : [inPiece, inAll];
 }
 
 function soFar(now: Total, all: Total): string[] {
-  return now.map((n, size) => `${grouped(n)} of ${sts(all[size] ?? 0)}`);
+  return now.map((n, size) => say`${grouped(n)} of ${sts(all[size] ?? 0)}`);
 }

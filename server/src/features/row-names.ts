@@ -2,12 +2,13 @@ import { perPiece } from "../fabric/parts";
 import type { RowLine } from "../fabric/pattern";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { belowName } from "../rules/wording";
+import { say, sayings } from "../text/say";
 
 /** What a row is called: its head, or what it does where it has none. */
 export function rowTitle({ line }: Pick<WorkedRow, "line">): string {
   const { kind, head, headText, text } = line;
   if (head !== null) return headText;
-  if (kind === "foundation") return "Starting chain";
+  if (kind === "foundation") return say`Starting chain`;
   return text.split(/[.;:(]/)[0]?.trim() || headText;
 }
 
@@ -21,6 +22,9 @@ export function belowTitle(row: WorkedRow, piece: WorkedPiece): string {
 export function isMany({ times }: WorkedRow): boolean {
   return times?.some((n) => n > 1) ?? true;
 }
+
+/** What rows are called, in words to be shown. */
+export const rowWords = sayings({ rounds: "rounds", rows: "rows" });
 
 const isTurned = perPiece(({ rows }) => rows.some(({ line }) => line.plan?.turns));
 

@@ -1,6 +1,7 @@
 import type { WorkedRow } from "../fabric/worked";
 import type { WorkedPattern } from "../rules/rule";
 import { listed, rowName, says } from "../rules/wording";
+import { say } from "../text/say";
 import type { RowReport } from "../workspace/report";
 import { rowReport } from "../workspace/row-report";
 import type { PlacedRow } from "./placed-row";
@@ -17,10 +18,10 @@ export function notesOf({ row, piece }: PlacedRow, pattern: WorkedPattern): stri
     ...assumptionNotes(report),
     ...readingNotes(report),
     ...(row.after
-      ? [`It is judged by the count that ${row.after.headText} states, not by what that makes.`]
+      ? [say`It is judged by the count that ${row.after.headText} states, not by what that makes.`]
       : []),
     ...(row.result === "unchecked"
-      ? [`Not checked: ${report.reason ?? "nothing tells what it is worked on"}.`]
+      ? [say`Not checked: ${report.reason ?? say`nothing tells what it is worked on`}.`]
       : []),
     ...leftOutNotes(pattern, piece.piece.make),
   ];
@@ -30,7 +31,7 @@ function fitNotes(row: WorkedRow, { result, needs, has, readings }: RowReport): 
   const off = (needs ?? []).some((n, size) => n !== has?.[size]);
   if (result === "does-not-fit") return [`${says(rowName(row), "does not fit")}${misfitWords(row)}.`];
   return result === "ambiguous" && readings.length === 0 && off
-    ? ["It stops before the row below is used up."]
+    ? [say`It stops before the row below is used up.`]
     : [];
 }
 
@@ -38,24 +39,28 @@ function fitNotes(row: WorkedRow, { result, needs, has, readings }: RowReport): 
 export function misfitWords({ outcome }: WorkedRow): string {
   const misfit = outcome?.misfit;
   if (!misfit) return "";
-  const rows = misfit.after === 1 ? "row" : "rows";
-  return ` after ${misfit.after} ${rows}: the next one needs ${sized(misfit.needs)} and has ${sized(misfit.has)}`;
+  const [needs, has] = [sized(misfit.needs), sized(misfit.has)];
+  return misfit.after === 1
+    ? say` after 1 row: the next one needs ${needs} and has ${has}`
+    : say` after ${misfit.after} rows: the next one needs ${needs} and has ${has}`;
 }
 
 /** A reading is an assumption where another one would give other numbers and nothing but custom decides. */
 function assumptionNotes({ assumptions, result }: RowReport): string[] {
   if (assumptions.length === 0 || result === "ambiguous") return [];
-  return [`Assumed, since it is usual and nothing in the pattern says otherwise: ${assumptions.join("; ")}.`];
+  return [
+    say`Assumed, since it is usual and nothing in the pattern says otherwise: ${assumptions.join("; ")}.`,
+  ];
 }
 
 function readingNotes({ readings }: RowReport): string[] {
   const notes = readings.map(({ assumption, ...numbers }) => {
     const kinds = kindsOf(numbers, 0) || sts(numbers.makes?.[0] ?? 0);
-    return `It could mean ${kinds}${assumption === "" ? "" : ` if ${assumption}`}.`;
+    return say`It could mean ${kinds}${assumption === "" ? "" : say` if ${assumption}`}.`;
   });
   return notes.length === 0
     ? []
-    : [...notes, "The numbers and the steps shown are those of the first of these."];
+    : [...notes, say`The numbers and the steps shown are those of the first of these.`];
 }
 
 const namedAtMost = 3;
@@ -63,12 +68,12 @@ const namedAtMost = 3;
 function leftOutNotes(pattern: WorkedPattern, make: number): string[] {
   const { leftOut } = runningTotals(pattern);
   const notes =
-    make > 1 ? [`It is made ${make} times: the total of the whole pattern counts it ${make} times.`] : [];
+    make > 1 ? [say`It is made ${make} times: the total of the whole pattern counts it ${make} times.`] : [];
   if (leftOut.length === 0) return notes;
   const more = leftOut.length - namedAtMost;
   const names = leftOut.slice(0, namedAtMost).map(({ row }) => rowTitle(row));
   return [
     ...notes,
-    `Not in the totals, since it is not known what they make: ${listed(more > 0 ? [...names, `${more} more`] : names, "and")}.`,
+    say`Not in the totals, since it is not known what they make: ${listed(more > 0 ? [...names, say`${more} more`] : names, "and")}.`,
   ];
 }

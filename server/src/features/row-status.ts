@@ -1,6 +1,7 @@
 import { countStitches } from "../fabric/steps";
 import type { WorkedRow } from "../fabric/worked";
 import type { WorkedPattern } from "../rules/rule";
+import { say } from "../text/say";
 import type { RowReport } from "../workspace/report";
 import { rowReport } from "../workspace/row-report";
 import { rowAtOrBefore } from "./placed-row";
@@ -29,7 +30,7 @@ export function statusAt(pattern: WorkedPattern, offset: number): RowStatus | nu
   const report = rowReport(placed.row, pattern.context.sizes.length);
   const facts = sizeTable(rowTitle(placed.row), pattern.context.sizes, factsOf(placed, pattern));
   return {
-    text: `${isHere ? "" : "after "}${rowTitle(placed.row)}: ${inShort(placed.row, report)}`,
+    text: `${isHere ? "" : say`after `}${rowTitle(placed.row)}: ${inShort(placed.row, report)}`,
     details: toPlainText([...facts, ...list(notesOf(placed, pattern))]),
   };
 }
@@ -37,13 +38,13 @@ export function statusAt(pattern: WorkedPattern, offset: number): RowStatus | nu
 function inShort(row: WorkedRow, report: RowReport): string {
   switch (report.result) {
     case "unchecked":
-      return "not checked";
+      return say`not checked`;
     case "does-not-fit":
-      return "does not fit";
+      return say`does not fit`;
     case "ambiguous":
-      return "could mean two things";
+      return say`could mean two things`;
     case "wrong-count":
-      return `${made(row, report)}, the line says ${sized(report.stated ?? [])}`;
+      return say`${made(row, report)}, the line says ${sized(report.stated ?? [])}`;
     case "ok":
       return made(row, report);
   }
@@ -51,11 +52,11 @@ function inShort(row: WorkedRow, report: RowReport): string {
 
 function made({ outcome }: WorkedRow, report: RowReport): string {
   const { makes, kind } = report;
-  if (!makes) return "a ring";
-  if (kind === "foundation") return `${sized(makes)} chains`;
+  if (!makes) return say`a ring`;
+  if (kind === "foundation") return say`${sized(makes)} chains`;
   const isPlain = makes.every((n, size) => n === null || n === countStitches(outcome?.steps[size] ?? []));
   const kinds = isPlain
     ? null
     : mergedSizes(makes.map((n, size) => (n === null ? null : kindsOf(report, size) || null)));
-  return kinds ?? `${sized(makes)} ${makes.every((n) => n === 1) ? "st" : "sts"}`;
+  return kinds ?? (makes.every((n) => n === 1) ? say`${sized(makes)} st` : say`${sized(makes)} sts`);
 }

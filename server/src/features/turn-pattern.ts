@@ -1,6 +1,7 @@
 import { readPattern } from "../fabric/pattern";
 import { type LeftAlone, type Turned, turnTerms } from "../reshape/terms/turn-terms";
 import { LineIndex } from "../text/line-index";
+import { say } from "../text/say";
 import { type Span, type TextEdit, withEdits } from "../text/span";
 import type { Terms } from "../trade/stitches";
 import { type Checked, Checker } from "../workspace/checker";
@@ -54,6 +55,6 @@ export function leftLines(left: readonly LeftAlone[], text: string): string[] {
     if (!firsts.has(key)) firsts.set(key, one);
   }
   return [...firsts.values()].map(
-    ({ word, why, start }) => `"${word}" (line ${lines.position(start).line + 1}): ${why}`,
+    ({ word, why, start }) => say`"${word}" (line ${lines.position(start).line + 1}): ${why}`,
   );
 }

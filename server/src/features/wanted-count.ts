@@ -1,5 +1,6 @@
 import type { Gauge } from "../measure/gauge";
 import type { Refusal } from "../reshape/row-trial";
+import { say } from "../text/say";
 import { convertLength } from "../trade/units";
 
 /** A number of stitches that somebody wants, however it was told. */
@@ -18,14 +19,14 @@ const factor = /^(?:[x×*]\s*(\d+(?:[.,]\d+)?)|(\d+(?:[.,]\d+)?)\s*(?:[x×]|%))$
 /** A number, `x1.5` or `150 %` of the stitches there are, or a length at the gauge of the pattern: `50 cm`, `20 in`. */
 export function wantedIn(typed: string, now: number | null, gauge: () => Gauge | null): Wanted | Refusal {
   const text = typed.trim();
-  if (text === "") return { why: "Type a number of stitches." };
+  if (text === "") return { why: say`Type a number of stitches.` };
   if (/^\d+\s*[(/,]\s/.test(text) || /^\d+\s*\(/.test(text))
-    return { why: "Type one number: a row is rewritten for one count." };
+    return { why: say`Type one number: a row is rewritten for one count.` };
   const [, size, unit] = length.exec(text) ?? [];
   if (size && unit) return atGauge(numberOf(size), unitOf(unit), gauge());
   const [, times, share] = factor.exec(text) ?? [];
   if (times ?? share) return scaled(text, numberOf(times ?? share ?? ""), now);
-  if (!/^[-−]?\d+([.,]\d+)?$/.test(text)) return { why: `"${text}" is no number of stitches.` };
+  if (!/^[-−]?\d+([.,]\d+)?$/.test(text)) return { why: say`"${text}" is no number of stitches.` };
   return counted(numberOf(text));
 }
 
@@ -34,9 +35,9 @@ function numberOf(text: string): number {
 }
 
 function counted(count: number): Wanted | Refusal {
-  if (!Number.isInteger(count)) return { why: "A number of stitches is whole." };
-  if (count < 1) return { why: "A row has one stitch or more." };
-  if (count > stitchesAtMost) return { why: `No row has more than ${stitchesAtMost} stitches.` };
+  if (!Number.isInteger(count)) return { why: say`A number of stitches is whole.` };
+  if (count < 1) return { why: say`A row has one stitch or more.` };
+  if (count > stitchesAtMost) return { why: say`No row has more than ${stitchesAtMost} stitches.` };
   return { count, sized: () => "" };
 }
 
@@ -56,7 +57,7 @@ function unitOf(typed: string): Unit {
 function atGauge(size: number, unit: Unit, gauge: Gauge | null): Wanted | Refusal {
   if (!gauge)
     return {
-      why: 'A size needs the gauge. Add a line to the pattern, such as "Gauge: 18 sc and 20 rows = 10 cm".',
+      why: say`A size needs the gauge. Add a line to the pattern, such as "Gauge: 18 sc and 20 rows = 10 cm".`,
     };
   const wanted = counted(Math.round(convertLength(size, unit, "mm") / gauge.width));
   if ("why" in wanted) return wanted;

@@ -15,6 +15,7 @@ import {
   actionsOnRequest,
   type Scene,
 } from "../features/actions/all-actions";
+import { say } from "../text/say";
 import { KIND } from "./capabilities";
 import type { Server } from "./context";
 import { diagnosticOf, shownFindings } from "./diagnostics";
@@ -145,6 +146,6 @@ async function resolved(
 function outdated(): never {
   throw new ResponseError(
     LSPErrorCodes.ContentModified,
-    "The pattern has changed since this was offered. Ask for it again.",
+    say`The pattern has changed since this was offered. Ask for it again.`,
   );
 }

@@ -3,6 +3,7 @@ import {
   type DiagnosticRelatedInformation,
   DiagnosticSeverity,
 } from "vscode-languageserver";
+import { say } from "../text/say";
 import type { Finding, Related, Severity } from "../workspace/report";
 import { turnedOn, withSeverities } from "../workspace/severities";
 import type { Advice } from "./advice";
@@ -52,8 +53,8 @@ export function faultDiagnostic(): Diagnostic {
     code: "not-checked",
     source: SOURCE,
     message:
-      "Nothing in this pattern was checked, because of a fault in Loopledger. " +
-      "Your text is safe. Undo the last change to see the checks again, and please report the fault.",
+      say`Nothing in this pattern was checked, because of a fault in Loopledger. ` +
+      say`Your text is safe. Undo the last change to see the checks again, and please report the fault.`,
   };
 }
 
@@ -64,7 +65,7 @@ export function unreadableDiagnostic(reason: string): Diagnostic {
     severity: DiagnosticSeverity.Warning,
     code: "not-checked",
     source: SOURCE,
-    message: `Nothing in this file was checked. ${reason}`,
+    message: say`Nothing in this file was checked. ${reason}`,
   };
 }
 

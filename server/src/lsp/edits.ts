@@ -1,5 +1,6 @@
 import type { AnnotatedTextEdit, ChangeAnnotation, TextEdit, WorkspaceEdit } from "vscode-languageserver";
 import type { NotedEdit } from "../features/actions/all-actions";
+import { say } from "../text/say";
 import type { ClientAbilities } from "./capabilities";
 import type { Snapshot } from "./open-document";
 import { rangeOf } from "./positions";
@@ -21,7 +22,8 @@ export function editOf(
   });
   if (!takesVersionedEdits) return { changes: { [uri]: placed } };
   if (notes.size === 0) return { documentChanges: [{ textDocument: { uri, version }, edits: placed }] };
-  notes.set(lookFirst.label, lookFirst);
+  const first = lookFirst();
+  notes.set(first.label, first);
   return {
     documentChanges: [{ textDocument: { uri, version }, edits: [...placed, nothingAt(text.length, lines)] }],
     changeAnnotations: Object.fromEntries(notes),
@@ -48,13 +50,15 @@ function oneEachLine(edits: readonly NotedEdit[], text: string): NotedEdit[] {
  * Edits that need to be confirmed are shown first, but then none of those that need it is ticked. So one that changes
  * nothing needs it, and the others are ticked, to be left out one by one.
  */
-const lookFirst = { label: "Untick what is to stay as it is", needsConfirmation: true } as const;
+function lookFirst(): { label: string; needsConfirmation: true } {
+  return { label: say`Untick what is to stay as it is`, needsConfirmation: true };
+}
 
 function nothingAt(offset: number, lines: Snapshot["lines"]): AnnotatedTextEdit {
   return {
     range: rangeOf({ start: offset, end: offset }, lines),
     newText: "",
-    annotationId: lookFirst.label,
+    annotationId: lookFirst().label,
   };
 }
 

@@ -14,6 +14,7 @@ import {
   type WorkspaceEdit,
 } from "vscode-languageserver";
 import { isNotRenamed, type NamedThing, namedAt, renamed } from "../features/names/names";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import type { Server } from "./context";
 import { editOf } from "./edits";
@@ -98,14 +99,15 @@ function nameToChange({ params, snapshot }: Request<PrepareRenameParams>): {
   placeholder: string;
 } {
   const thing = thingAt(params, snapshot);
-  if (!thing) return refused("Special stitches, yarn letters, pieces and row numbers can have another name.");
+  if (!thing)
+    return refused(say`Special stitches, yarn letters, pieces and row numbers can have another name.`);
   if (thing.fixed !== null) return refused(thing.fixed);
   return { range: rangeOf(thing.span, snapshot.lines), placeholder: thing.name };
 }
 
 function renaming({ client }: Server, { params, snapshot }: Request<RenameParams>): WorkspaceEdit {
   const thing = thingAt(params, snapshot);
-  if (!thing) return refused("Nothing here has a name that can be changed.");
+  if (!thing) return refused(say`Nothing here has a name that can be changed.`);
   const edits = renamed(thing, params.newName, snapshot.prover);
   return isNotRenamed(edits) ? refused(edits.why) : editOf(edits, snapshot, client);
 }

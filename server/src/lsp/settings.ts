@@ -1,5 +1,6 @@
 import { type HouseStyle, houseStyles, readHouseStyle, styleNames } from "../features/house-style";
 import type { MeasureOptions } from "../measure/materials";
+import { say } from "../text/say";
 import type { SeveritySetting } from "../workspace/settings-table";
 import { settingsTable } from "../workspace/settings-table";
 import { readSeverity, type Severities } from "../workspace/severities";
@@ -62,7 +63,7 @@ function styleOf(
   if (chosen !== "own") return null;
   const own = set.find(([key]) => key === "own")?.[1];
   const read = readHouseStyle(own);
-  problems.push(...read.problems.map((problem) => `The style of your own: ${problem}.`));
+  problems.push(...read.problems.map((problem) => say`The style of your own: ${problem}.`));
   return typeof own === "object" && own !== null ? read.style : null;
 }
 
@@ -76,14 +77,14 @@ class PlainSettings {
   number(name: string, least: number, most: number): number {
     const value = this.valueOf(name);
     if (typeof value === "number" && value >= least && value <= most) return value;
-    this.refuse(name, value, `a number from ${least} to ${most}`);
+    this.refuse(name, value, say`a number from ${least} to ${most}`);
     return Number(defaultOf(name));
   }
 
   flag(name: string): boolean {
     const value = this.valueOf(name);
     if (typeof value === "boolean") return value;
-    this.refuse(name, value, "true or false");
+    this.refuse(name, value, say`true or false`);
     return defaultOf(name) === true;
   }
 
@@ -102,7 +103,7 @@ class PlainSettings {
 
   private refuse(name: string, value: unknown, wanted: string): void {
     if (value !== undefined && value !== null)
-      this.problems.push(`Settings, loopledger.${name} is ${JSON.stringify(value)}; use ${wanted}.`);
+      this.problems.push(say`Settings, loopledger.${name} is ${JSON.stringify(value)}; use ${wanted}.`);
   }
 }
 

@@ -1,6 +1,7 @@
 import type { Range, TextEdit } from "vscode-languageserver";
 import { type PastedTerms, pastedTerms } from "../features/pasted-terms";
 import { leftLines, turnPattern, turnStretch } from "../features/turn-pattern";
+import { say } from "../text/say";
 import type { Terms } from "../trade/stitches";
 import type { Server } from "./context";
 import { answering, type Request } from "./handler";
@@ -57,7 +58,7 @@ function turnedAnswer({ params: { to, range }, snapshot }: Request<Wanted>): Tur
   if (language)
     return {
       ...nothing,
-      reason: `The pattern is in ${language.name}, which has names of its own: US and UK terms are for English patterns.`,
+      reason: say`The pattern is in ${language.name}, which has names of its own: US and UK terms are for English patterns.`,
     };
   const turned = range ? turnStretch(worked, to, spanOf(range, lines)) : turnPattern(worked, to);
   if (!turned) return nothing;

@@ -1,6 +1,7 @@
 import type { PatternContext } from "../fabric/context";
 import type { FrontMatter } from "../notation/front-matter/front-matter";
 import type { HookSize } from "../notation/front-matter/hooks";
+import { say } from "../text/say";
 import { hookSizesOf, hookSizesOfSteel, hookSizesOfUk } from "../trade/hooks";
 import { type YarnWeight, yarnWeightNamed } from "../trade/yarn-weights";
 import { type Gauge, type GaugeProblem, type RowsTell, readGauge } from "./gauge";
@@ -81,12 +82,12 @@ function roomOf({ front, list }: Grounds, gauge: Gauge | null): Basis | null {
   const rest = { measured: new Map(), scale: 1, strands, gauge, hookMm, weight: named };
   if (gauge) {
     const size = sizeAtGauge(gauge, thickness ?? gauge.width / 3);
-    return { sort: "gauge", says: `the gauge, ${gauge.line.text}`, size, spread: spreads.gauge, ...rest };
+    return { sort: "gauge", says: say`the gauge, ${gauge.line.text}`, size, spread: spreads.gauge, ...rest };
   }
   if (hookMm !== null && thickness !== null)
     return {
       sort: "hook",
-      says: `the usual stitch of a ${hookMm} mm hook`,
+      says: say`the usual stitch of a ${hookMm} mm hook`,
       size: sizeWithHook(hookMm, thickness),
       spread: spreads.hook,
       ...rest,
@@ -94,7 +95,7 @@ function roomOf({ front, list }: Grounds, gauge: Gauge | null): Basis | null {
   if (weight && thickness !== null)
     return {
       sort: "weight",
-      says: `the usual stitch of ${weight.name} yarn`,
+      says: say`the usual stitch of ${weight.name} yarn`,
       size: sizeWithHook(usualHook(weight), thickness),
       spread: spreads.weight,
       ...rest,
@@ -114,7 +115,7 @@ function measuredBasis(grounds: Grounds, room: Basis): Basis | null {
     measured.set(kind.plain ?? word, millimetres / yarnIn(kind.path, room.size));
   }
   if (measured.size === 0) return null;
-  const says = `your own measure, ${told.map(({ text }) => text.trim()).join(", ")}`;
+  const says = say`your own measure, ${told.map(({ text }) => text.trim()).join(", ")}`;
   return {
     ...room,
     sort: "measured",
@@ -139,7 +140,7 @@ function swatchBasis(grounds: Grounds, room: Basis): Basis | null {
     return {
       ...room,
       sort: "swatch",
-      says: `your swatch, ${text.replace(/^\W*swatch\W*/i, "")}`,
+      says: say`your swatch, ${text.replace(/^\W*swatch\W*/i, "")}`,
       measured,
       scale,
       spread: spreadOf(measured, grounds),

@@ -1,4 +1,5 @@
 import type { WorkedPattern, WorkedPiece } from "../fabric/worked";
+import { say } from "../text/say";
 import type { Basis } from "./basis";
 import { inBothUnits } from "./lengths";
 import { isInRounds } from "./row-shape";
@@ -27,15 +28,17 @@ export function cordNotes(
   const isAlike = notes.every((each) => each.join() === notes[0]?.join());
   return isAlike
     ? (notes[0] ?? [])
-    : notes.flatMap((each, size) => each.map((note) => `Size ${context.sizes[size] ?? size + 1}: ${note}`));
+    : notes.flatMap((each, size) =>
+        each.map((note) => say`Size ${context.sizes[size] ?? size + 1}: ${note}`),
+      );
 }
 
 function cordNote({ piece: { name } }: WorkedPiece, long: number, around: number): string {
   const ends = (long - around) / 2;
-  const told = `${name} is ${inBothUnits(long)} long, and the eyelets go ${inBothUnits(around)} around`;
+  const told = say`${name} is ${inBothUnits(long)} long, and the eyelets go ${inBothUnits(around)} around`;
   return ends > 0
-    ? `${told}: laced through once, ${inBothUnits(ends)} is left at each end to tie.`
-    : `${told}: it is too short to be laced through and tied.`;
+    ? say`${told}: laced through once, ${inBothUnits(ends)} is left at each end to tie.`
+    : say`${told}: it is too short to be laced through and tied.`;
 }
 
 /** Length of the round of eyelets: one that calls itself so. */

@@ -1,6 +1,7 @@
 import type { WorkedPattern, WorkedPiece } from "../fabric/worked";
 import { frontMatterOf } from "../notation/front-matter/front-matter";
 import type { Length } from "../notation/front-matter/lengths";
+import { say } from "../text/say";
 import { convertLength, printedLength } from "../trade/units";
 import type { Basis } from "./basis";
 import { type PieceSize, sizeOf } from "./size";
@@ -23,7 +24,7 @@ export function easeNotes(pattern: WorkedPattern, { ground: { basis, paths } }: 
   if (worn === null || eases.some((ease) => ease === null)) return [];
   const [first, ...rest] = eases.map((ease) => signed(ease ?? 0));
   const all = rest.length > 0 ? `${first} (${rest.join(", ")})` : first;
-  return [`Ease, ${worn.what} less the body it is to fit: ${all} cm.`];
+  return [say`Ease, ${worn.what} less the body it is to fit: ${all} cm.`];
 }
 
 interface Worn {
@@ -36,14 +37,14 @@ function wornIn(pattern: WorkedPattern): Worn | null {
   const { pieces } = pattern;
   const times = pieces.map((piece) => [piece, timesMade(piece, pattern)] as const);
   const [only, second] = times;
-  if (only && !second && only[1] === 1) return { what: "the piece", pieces: times };
+  if (only && !second && only[1] === 1) return { what: say`the piece`, pieces: times };
   const called = (name: RegExp) => times.filter(([{ piece }]) => name.test(piece.name));
   const [backs, fronts] = [called(/^back\b/i), called(/^(?:(?:left|right) )?fronts?\b(?!.*(?:band|edg))/i)];
   const panels = called(/^(?:back and front|front and back|body panel|panel)\b/i);
   const worn = panels.length > 0 ? panels : [...backs, ...fronts];
   const halves = fronts.some(([{ piece }]) => /\b(?:left|right|fronts)\b/i.test(piece.name));
   const sides = worn.reduce((sum, [, n]) => sum + n, 0);
-  return sides === (halves ? 3 : 2) ? { what: "back and front together", pieces: worn } : null;
+  return sides === (halves ? 3 : 2) ? { what: say`back and front together`, pieces: worn } : null;
 }
 
 /** Null where a piece lies otherwise than it is worn. */

@@ -2,6 +2,7 @@ import type { PatternContext } from "../fabric/context";
 import type { Instruction } from "../fabric/instructions";
 import type { FrontMatter } from "../notation/front-matter/front-matter";
 import type { GaugeCount, GaugeLength, GaugeLine } from "../notation/front-matter/gauge-lines";
+import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { stitchOf } from "../trade/stitches";
 import { convertLength } from "../trade/units";
@@ -96,7 +97,7 @@ function stitchProblem(
 ): GaugeProblem[] {
   if (apart.length === 0) return [];
   const names = apart.map((us) => (terms === "UK" ? (stitchOf(us, "US")?.uk ?? us) : us));
-  const says = `it does not say in which stitch, and the pieces are worked in ${names.join(" and ")}`;
+  const says = say`it does not say in which stitch, and the pieces are worked in ${names.join(say` and `)}`;
   return [{ span: { start, end }, sort: "no-stitch", says }];
 }
 
@@ -185,37 +186,37 @@ function problemsOf(line: GaugeLine, setting: Setting): GaugeProblem[] {
   if (disc) return [];
   if (counts.length === 0)
     return /\d/.test(line.text) && !ofMotif.test(line.text)
-      ? [{ span, sort: "nothing", says: "it counts no stitches" }]
+      ? [{ span, sort: "nothing", says: say`it counts no stitches` }]
       : [];
   const bad = counts.flatMap((count): GaugeProblem[] => problemOf(count, setting));
   if (bad.length > 0) return bad;
   if (counts.every(({ sort }) => sort === "row"))
-    return ofMotif.test(line.text) ? [] : [{ span, sort: "no-stitches", says: "it tells rows only" }];
+    return ofMotif.test(line.text) ? [] : [{ span, sort: "no-stitches", says: say`it tells rows only` }];
   return ofMotif.test(line.text) || counts.some(({ sort }) => sort === "row")
     ? []
-    : [{ span, sort: "no-rows", says: "it tells no rows" }];
+    : [{ span, sort: "no-rows", says: say`it tells no rows` }];
 }
 
 function problemOf(count: GaugeCount, setting: Setting): GaugeProblem[] {
   const span = { start: count.start, end: count.end };
   if (count.over === null)
-    return [{ span, sort: "no-length", says: `it does not say over which length "${count.text}" lie` }];
+    return [{ span, sort: "no-length", says: say`it does not say over which length "${count.text}" lie` }];
   if (count.n <= 0 || count.over.value <= 0)
-    return [{ span, sort: "impossible", says: `"${count.text}" cannot be` }];
+    return [{ span, sort: "impossible", says: say`"${count.text}" cannot be` }];
   const each = millimetres(count.over) / count.n;
   if (!isPossible(each))
     return [
       {
         span,
         sort: "impossible",
-        says: `"${count.text}" over ${count.over.value} ${count.over.unit} cannot be`,
+        says: say`"${count.text}" over ${count.over.value} ${count.over.unit} cannot be`,
       },
     ];
   if (count.sort === "repeat" && placesOfRepeat(setting) === null)
     return ofMotif.test(count.text)
       ? []
-      : [{ span, sort: "repeat-unknown", says: "nothing says how many stitches a repeat has" }];
+      : [{ span, sort: "repeat-unknown", says: say`nothing says how many stitches a repeat has` }];
   return widthOf(count, setting) === null && count.sort !== "row"
-    ? [{ span, sort: "impossible", says: `"${count.text}" cannot be` }]
+    ? [{ span, sort: "impossible", says: say`"${count.text}" cannot be` }]
     : [];
 }

@@ -1,3 +1,4 @@
+import { say } from "../text/say";
 import { sentenceStart } from "../text/sentence";
 import { type Estimate, inWords, printed } from "./figures";
 import type { FinishingYarn, Materials, PieceMeasures, YarnAmount, YarnOfPattern } from "./materials";
@@ -7,13 +8,13 @@ import { durationInWords } from "./time";
 export function materialsPage(materials: Materials, title: string): string {
   const { basis, options, notes, minutes, sizes } = materials;
   return [
-    `# ${escaped(title || "Materials and measures")}`,
-    ...(basis ? [`Worked out from ${escaped(basis.says)}.`] : []),
+    `# ${escaped(title || say`Materials and measures`)}`,
+    ...(basis ? [say`Worked out from ${escaped(basis.says)}.`] : []),
     ...yarnSection(materials),
     ...pieceSection(materials),
-    "## Time",
-    `${bySize(sizes, minutes.map(durationInWords))} at ${options.stitchesPerMinute} stitches a minute. Sewing and finishing are not included.`,
-    ...(notes.length > 0 ? ["## Notes", notes.map((note) => `- ${escaped(note)}`).join("\n")] : []),
+    `## ${say`Time`}`,
+    say`${bySize(sizes, minutes.map(durationInWords))} at ${options.stitchesPerMinute} stitches a minute. Sewing and finishing are not included.`,
+    ...(notes.length > 0 ? [`## ${say`Notes`}`, notes.map((note) => `- ${escaped(note)}`).join("\n")] : []),
   ]
     .join("\n\n")
     .concat("\n");
@@ -23,24 +24,35 @@ function yarnSection({ yarns, sizes, options, finishing, leftOut }: Materials): 
   if (yarns.length === 0) return [];
   const rows = yarns.flatMap((yarn) => yarnRows(yarn, sizes));
   return [
-    "## Yarn",
-    table(["yarn", ...(sizes.length > 1 ? ["size"] : []), "metres", "yards", "grams", "balls to buy"], rows),
+    `## ${say`Yarn`}`,
+    table(
+      [
+        say`yarn`,
+        ...(sizes.length > 1 ? [say`size`] : []),
+        say`metres`,
+        say`yards`,
+        say`grams`,
+        say`balls to buy`,
+      ],
+      rows,
+    ),
     ...(leftOut.length > 0
-      ? [`**Without ${escaped(leftOut.join(", "))}**: nothing tells their stitches.`]
+      ? [say`**Without ${escaped(leftOut.join(", "))}**: nothing tells their stitches.`]
       : []),
-    `With ${printed(options.marginPercent)} % to spare, tails included${finishing.length > 0 ? "; on top of it come:" : "."}`,
+    say`With ${printed(options.marginPercent)} % to spare, tails included${finishing.length > 0 ? say`; on top of it come:` : "."}`,
     ...(finishing.length > 0 ? [finishing.map((one) => finishingLine(one, sizes)).join("\n")] : []),
   ];
 }
 
 function finishingLine({ what, metres }: FinishingYarn, sizes: readonly string[]): string {
-  if (metres.every((one) => one === null)) return `- ${escaped(what)}: nothing tells how long the seams are`;
+  if (metres.every((one) => one === null))
+    return `- ${say`${escaped(what)}: nothing tells how long the seams are`}`;
   const cells = metres.map((one) => (one ? `${inWords(one)} m` : "–"));
   return `- ${escaped(what)}: ${sizes.length > 1 ? sizes.map((size, i) => `${escaped(size)} ${cells[i]}`).join(", ") : cells[0]}`;
 }
 
 function yarnRows({ name, label, isListed, amounts }: YarnOfPattern, sizes: readonly string[]): string[][] {
-  const told = `${name}${label ? `, ${label}` : ""}${isListed ? "" : " (not in the list of materials)"}`;
+  const told = `${name}${label ? `, ${label}` : ""}${isListed ? "" : say` (not in the list of materials)`}`;
   return amounts.map((amount, i) => [
     told,
     ...(sizes.length > 1 ? [sizes[i] ?? ""] : []),
@@ -56,8 +68,11 @@ function pieceSection({ pieces, sizes }: Materials): string[] {
   const rows = pieces.flatMap((piece) => pieceRows(piece, sizes));
   if (rows.length === 0) return [];
   return [
-    "## Pieces",
-    table(["piece", ...(sizes.length > 1 ? ["size"] : []), "measures", "metres each", "time each"], rows),
+    `## ${say`Pieces`}`,
+    table(
+      [say`piece`, ...(sizes.length > 1 ? [say`size`] : []), say`measures`, say`metres each`, say`time each`],
+      rows,
+    ),
   ];
 }
 
@@ -65,11 +80,11 @@ function pieceRows(
   { name, make, sizes: measures, metres, minutes }: PieceMeasures,
   sizes: readonly string[],
 ): string[][] {
-  const title = `${name || "the piece"}${make > 1 ? ` (make ${make})` : ""}`;
+  const title = `${name || say`the piece`}${make > 1 ? say` (make ${make})` : ""}`;
   return sizes.map((size, i) => [
     title,
     ...(sizes.length > 1 ? [size] : []),
-    measures[i] ?? "not known",
+    measures[i] ?? say`not known`,
     cell(metres[i] ?? null),
     durationInWords(minutes[i] ?? 0),
   ]);

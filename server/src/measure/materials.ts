@@ -1,4 +1,5 @@
 import type { WorkedPattern, WorkedPiece } from "../fabric/worked";
+import { say } from "../text/say";
 import { convertLength } from "../trade/units";
 import { usualMetres } from "../trade/yarn-weights";
 import type { Basis } from "./basis";
@@ -165,7 +166,7 @@ function openingsOf(rounds: readonly RoundOfPiece[] | null, basis: Basis): strin
   return (rounds ?? [])
     .flatMap((round) => {
       const words = openingsInWords(round, basis);
-      return words === null ? [] : [`; openings in ${round.row.line.headText}: ${words}`];
+      return words === null ? [] : [say`; openings in ${round.row.line.headText}: ${words}`];
     })
     .join("");
 }
@@ -174,7 +175,9 @@ function openingsOf(rounds: readonly RoundOfPiece[] | null, basis: Basis): strin
 function asLaid(piece: WorkedPiece): string {
   const why = drawnIn(piece);
   if (why === null) return "";
-  return why === "waves" ? ", before its waves draw it in" : ", as its stitches lie; open work stretches";
+  return why === "waves"
+    ? say`, before its waves draw it in`
+    : say`, as its stitches lie; open work stretches`;
 }
 
 function yarnsOf(use: YarnUse, basis: Basis, { marginPercent }: MeasureOptions): YarnOfPattern[] {
@@ -183,7 +186,7 @@ function yarnsOf(use: YarnUse, basis: Basis, { marginPercent }: MeasureOptions):
   return keys.map((key) => {
     const listed = typeof key === "number" ? use.ground.list.yarns[key] : undefined;
     return {
-      name: listed?.name || (typeof key === "string" ? key : "yarn"),
+      name: listed?.name || (typeof key === "string" ? key : say`yarn`),
       // `coral / mint / cream`: pieces that are made in one of them each.
       isListed: listed?.yarn != null || (typeof key === "string" && key.includes(eachInOne)),
       label: listed?.label?.text ?? null,
@@ -206,7 +209,7 @@ function finishingOf(
   const edgings = edgingsOf(pattern, basis, paths)
     .filter(isMeasured)
     .map(({ row: { line }, stitches, yarn }) => ({
-      what: `${line.headText}, about ${told(stitches.map((n) => n && rounded(n, 2)))} sts evenly along the edge`,
+      what: say`${line.headText}, about ${told(stitches.map((n) => n && rounded(n, 2)))} sts evenly along the edge`,
       metres: yarn.map(metres),
     }));
   const seams = seamsOf(pattern, basis, paths).map(({ what, lengths }) => ({

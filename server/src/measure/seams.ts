@@ -3,6 +3,7 @@ import type { WorkedPattern, WorkedPiece } from "../fabric/worked";
 import { type Mention, nameWords, PieceNames, type Sentence, sentencesOf } from "../notation/assembly";
 import { readLengths } from "../notation/front-matter/lengths";
 import { stretchAt } from "../notation/front-matter/stretch";
+import { say } from "../text/say";
 import { numberWords } from "../trade/number-words";
 import { convertLength } from "../trade/units";
 import type { Basis } from "./basis";
@@ -96,7 +97,7 @@ class SeamReader {
   }
 
   private garmentSeam(name: string, text: string): Seam {
-    const what = `${name} seams`;
+    const what = say`${name} seams`;
     if (name === "shoulder") return { what, lengths: this.overStitches(text) };
     const panels = this.pieces.filter(({ piece: { piece } }) =>
       (/sleeve|underarm/.test(name) ? /sleeve/i : /front|back|body|panel/i).test(piece.name),
@@ -129,7 +130,7 @@ class SeamReader {
       return own?.shape === "square" ? seams * own.across : null;
     });
     return {
-      what: `${seams} seams between ${make} pieces of ${motif.piece.piece.name || "the piece"}`,
+      what: say`${seams} seams between ${make} pieces of ${motif.piece.piece.name || say`the piece`}`,
       lengths,
     };
   }
@@ -141,7 +142,7 @@ class SeamReader {
       const { name, make } = piece.piece;
       const n = many?.n ?? make;
       const lengths = sizes.map((size) => (size === null ? null : n * edgeOf(size)));
-      return [{ what: n > 1 ? `${n} of ${name} sewn on` : `${name} sewn on`, lengths }];
+      return [{ what: n > 1 ? say`${n} of ${name} sewn on` : say`${name} sewn on`, lengths }];
     });
   }
 }

@@ -1,3 +1,4 @@
+import { say } from "../text/say";
 import { areaInBothUnits, inBothUnits } from "./lengths";
 import type { PieceSize } from "./size";
 
@@ -8,29 +9,29 @@ export function sizeInWords(size: PieceSize): string {
       return flat(size);
     case "disc":
       return size.length > size.across * 1.1
-        ? `a flat oval, about ${areaInBothUnits(size.length, size.across)}`
-        : `flat, about ${inBothUnits(size.across)} across`;
+        ? say`a flat oval, about ${areaInBothUnits(size.length, size.across)}`
+        : say`flat, about ${inBothUnits(size.across)} across`;
     case "half disc":
-      return `half a circle, about ${areaInBothUnits(size.width, size.height)}`;
+      return say`half a circle, about ${areaInBothUnits(size.width, size.height)}`;
     case "half square":
-      return `a triangle, about ${areaInBothUnits(size.width, size.height)}`;
+      return say`a triangle, about ${areaInBothUnits(size.width, size.height)}`;
     case "triangle":
-      return `a triangle, about ${inBothUnits(size.across)} each side`;
+      return say`a triangle, about ${inBothUnits(size.across)} each side`;
     case "square":
-      return `a square, about ${inBothUnits(size.across)} each way`;
+      return say`a square, about ${inBothUnits(size.across)} each way`;
     case "ruffle":
-      return `ruffled, about ${inBothUnits(size.across)} across and ${inBothUnits(size.around)} around the edge`;
+      return say`ruffled, about ${inBothUnits(size.across)} across and ${inBothUnits(size.around)} around the edge`;
     case "cup":
-      return `a cup about ${across(size)}, ${inBothUnits(size.height)} deep, ${inBothUnits(size.opening)} around the opening, ${inBothUnits(size.opening / 2)} laid flat`;
+      return say`a cup about ${across(size)}, ${inBothUnits(size.height)} deep, ${inBothUnits(size.opening)} around the opening, ${inBothUnits(size.opening / 2)} laid flat`;
     case "ball":
-      return `closed, about ${inBothUnits(size.around)} around, ${inBothUnits(size.height)} high when stuffed`;
+      return say`closed, about ${inBothUnits(size.around)} around, ${inBothUnits(size.height)} high when stuffed`;
     case "tube":
-      return `a tube ${inBothUnits(size.around)} around, ${inBothUnits(size.around / 2)} laid flat, ${inBothUnits(size.height)} long`;
+      return say`a tube ${inBothUnits(size.around)} around, ${inBothUnits(size.around / 2)} laid flat, ${inBothUnits(size.height)} long`;
   }
 }
 
 function across({ across, length }: Extract<PieceSize, { shape: "cup" | "ball" | "tube" }>): string {
-  return length > across * 1.1 ? areaInBothUnits(length, across) : `${inBothUnits(across)} across`;
+  return length > across * 1.1 ? areaInBothUnits(length, across) : say`${inBothUnits(across)} across`;
 }
 
 /** A strip this much longer than high is a cord or a band. */
@@ -43,8 +44,8 @@ function flat({
   firstEdge,
   lastEdge,
 }: Extract<PieceSize, { shape: "flat" }>): string {
-  const edges = `${inBothUnits(firstEdge)} along the first edge, ${inBothUnits(lastEdge)} along the last`;
+  const edges = say`${inBothUnits(firstEdge)} along the first edge, ${inBothUnits(lastEdge)} along the last`;
   if (narrowest > 0.9 * width)
-    return width > muchLonger * height ? `${inBothUnits(width)} long` : areaInBothUnits(width, height);
+    return width > muchLonger * height ? say`${inBothUnits(width)} long` : areaInBothUnits(width, height);
   return `${areaInBothUnits(width, height)}, ${edges}`;
 }

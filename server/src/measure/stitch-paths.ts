@@ -1,5 +1,6 @@
 import type { PatternContext } from "../fabric/context";
 import type { Definition } from "../notation/front-matter/definitions";
+import { say, sayings } from "../text/say";
 import { type Stitch, stitchOf } from "../trade/stitches";
 import { pathOf, pathOfOvers, type StitchPath, together } from "./stitch-path";
 
@@ -45,11 +46,11 @@ export class StitchPaths {
   private ofTrade(name: string, uses: number): KindOfStitch | null {
     const stitch = this.trade(name);
     if (!stitch) return null;
-    const taken = usual.get(stitch.id);
+    const taken = usual(stitch.id);
     return {
       path: pathOf(stitch, uses),
       plain: stitch.id === stitch.base && uses === 1 ? stitch.id : null,
-      taken: taken === undefined ? null : `each ${stitch.usName} as ${taken}`,
+      taken: taken === undefined ? null : say`each ${stitch.usName} as ${taken}`,
     };
   }
 
@@ -62,12 +63,12 @@ export class StitchPaths {
   }
 }
 
-const usual: ReadonlyMap<string, string> = new Map([
-  ["cluster", "3 dc together"],
-  ["bobble", "5 dc together"],
-  ["popcorn", "5 dc"],
-  ["puff", "3 loops drawn up twice"],
-]);
+const usual = sayings<string>({
+  cluster: "3 dc together",
+  bobble: "5 dc together",
+  popcorn: "5 dc",
+  puff: "3 loops drawn up twice",
+});
 
 function cluster(legs: number, of: string): KindOfStitch {
   return { path: together(of, legs), plain: null, taken: null };
@@ -75,7 +76,7 @@ function cluster(legs: number, of: string): KindOfStitch {
 
 function unknown(name: string): KindOfStitch {
   const dc = stitchOf("dc", "US") as Stitch;
-  return { path: pathOf(dc), plain: null, taken: `each ${name} as a double crochet (US)` };
+  return { path: pathOf(dc), plain: null, taken: say`each ${name} as a double crochet (US)` };
 }
 
 const over = String.raw`\b(?:yo|yoh|yrh|yarn over(?: hook)?|yarn round hook|wrap(?: the)? yarn)\b`;

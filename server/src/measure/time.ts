@@ -1,4 +1,5 @@
 import type { WorkedRow } from "../fabric/worked";
+import { say } from "../text/say";
 import { stitchesOf } from "./stitch-counts";
 
 /** Minutes; a shorter time is nothing to plan with. */
@@ -29,9 +30,10 @@ export function minutesOf(
 
 /** `about 1½ minutes`, `about 2 hours`: no finer than hands are steady. */
 export function durationInWords(minutes: number): string {
-  if (minutes < 1) return "less than a minute";
+  if (minutes < 1) return say`less than a minute`;
   const { n, unit } = steady(minutes);
-  return `about ${withHalves(n)} ${unit}${n === 1 ? "" : "s"}`;
+  if (unit === "hour") return n === 1 ? say`about 1 hour` : say`about ${withHalves(n)} hours`;
+  return n === 1 ? say`about 1 minute` : say`about ${withHalves(n)} minutes`;
 }
 
 /** The same where room is scarce: `1½ min`, `2 h`. */

@@ -1,5 +1,6 @@
 import { isWorkedOnce } from "../fabric/rework";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { say } from "../text/say";
 import { shift, type TextEdit } from "../text/span";
 import { addressOf, type Following, follow, type RowAddress, type WorkedText } from "./follow";
 import { nearestCounts } from "./nearest-counts";
@@ -32,7 +33,7 @@ export function rewriteFromAbove(
     const found = new Setting(pattern, row, piece, setter).toMake(makes);
     if (found) return found;
   }
-  return { why: `no row above it can be changed so that it makes ${makes}` };
+  return { why: say`no row above it can be changed so that it makes ${makes}` };
 }
 
 /** The nearest counts on either side that a row comes to so, where what follows suits too. */
@@ -57,11 +58,12 @@ interface NearestFromAbove {
 
 /** Why no count can be asked for of a row, however it is come to. */
 export function whyNoCount({ result, reason, line, outcome }: WorkedRow, piece: WorkedPiece): Refusal | null {
-  if (result === "unchecked") return { why: reason ?? "it is not understood" };
-  if (result === "ambiguous") return { why: "it can be read in more than one way" };
-  if (line.kind === "foundation" || outcome?.makes[0] == null) return { why: "it is not worked on stitches" };
+  if (result === "unchecked") return { why: reason ?? say`it is not understood` };
+  if (result === "ambiguous") return { why: say`it can be read in more than one way` };
+  if (line.kind === "foundation" || outcome?.makes[0] == null)
+    return { why: say`it is not worked on stitches` };
   return piece.context.sizes.length > 1
-    ? { why: "it is written for several sizes. Change its numbers in the grading sheet" }
+    ? { why: say`it is written for several sizes. Change its numbers in the grading sheet` }
     : null;
 }
 

@@ -2,6 +2,7 @@ import type { State } from "../fabric/outcome";
 import { isWorkedOnce } from "../fabric/rework";
 import { countPlaces } from "../fabric/strip";
 import type { WorkedPattern, WorkedPiece, WorkedRow } from "../fabric/worked";
+import { say } from "../text/say";
 import { shift, type TextEdit, withEdits } from "../text/span";
 import { hasRepeat, type Rewritten, rewriteOn } from "./rewrite-row";
 import { countEdits, isRefusal, type Refusal } from "./row-trial";
@@ -202,7 +203,7 @@ class Desk {
 
   private inPiece(i: number): Followed | Refusal {
     const [row, piece] = [this.now?.rows[i], this.now];
-    if (!row || !piece) return { why: "it is gone" };
+    if (!row || !piece) return { why: say`it is gone` };
     const before = this.before(i);
     if (row.result === "ok" || row.line.kind === "foundation")
       return { row: before, how: "count", edits: [], makes: row.outcome?.makes[0] ?? null };
@@ -211,19 +212,19 @@ class Desk {
       const done = isRefusal(change) ? null : this.keep(i, change);
       if (done) return done;
     }
-    if (row.result === "unchecked") return { why: row.reason ?? "it is not understood" };
+    if (row.result === "unchecked") return { why: row.reason ?? say`it is not understood` };
     const [, refused] = changes;
-    return refused && isRefusal(refused) ? refused : { why: "it does not come out right" };
+    return refused && isRefusal(refused) ? refused : { why: say`it does not come out right` };
   }
 
   /** As the row was understood when it was right, on what it finds now. */
   private onItsPlaces(before: WorkedRow, { found }: WorkedRow): Change | Refusal {
-    return found ? this.onPlaces(before, found.state) : { why: "it is not worked on stitches" };
+    return found ? this.onPlaces(before, found.state) : { why: say`it is not worked on stitches` };
   }
 
   /** In its own way; a row with openings gets them by so many times as wide as there are more stitches. */
   private onPlaces(row: WorkedRow, on: State): Rewritten | Refusal {
-    if (!this.original) return { why: "it is gone" };
+    if (!this.original) return { why: say`it is gone` };
     const found = rewriteOn(row, this.original, on);
     if (!isRefusal(found) || hasRepeat(row)) return found;
     const by = this.wider ?? countPlaces(on[0]?.strip ?? []) / (row.outcome?.has[0] ?? 1);
@@ -258,7 +259,7 @@ type Change = Pick<Rewritten, "edits" | "how">;
 
 function countOnly({ result, outcome, line }: WorkedRow, { context }: WorkedPiece): Change | Refusal {
   const edits = result === "wrong-count" && outcome ? countEdits(context, line.plan, outcome) : [];
-  return edits.length > 0 ? { edits, how: "count" } : { why: "its count is right" };
+  return edits.length > 0 ? { edits, how: "count" } : { why: say`its count is right` };
 }
 
 /** The counts that a line may have which tells its rows by what they do to the count alone: `Work even. (24)`. */

@@ -1,5 +1,6 @@
 import { partsOf } from "../fabric/parts";
 import type { WorkedPattern, WorkedPiece } from "../fabric/worked";
+import { say } from "../text/say";
 import { shift, type TextEdit, withEdits } from "../text/span";
 import { mirroredRow } from "./mirrored-row";
 import { isRefusal, type Refusal } from "./row-trial";
@@ -46,11 +47,11 @@ function likeCase(word: string, model: string): string {
 export function mirroredPiece(pattern: WorkedPattern, piece: WorkedPiece): MirroredPiece | Refusal {
   const name = otherName(piece.piece.name);
   const part = partsOf(pattern).find((one) => one.piece === piece);
-  if (name === null || !part?.heading) return { why: "its name says neither left nor right" };
+  if (name === null || !part?.heading) return { why: say`its name says neither left nor right` };
   const edits: TextEdit[] = [];
   for (const row of piece.rows) {
     const found = mirroredRow(row, piece);
-    if (isRefusal(found)) return { why: `${row.line.headText} has no mirror image: ${found.why}` };
+    if (isRefusal(found)) return { why: say`${row.line.headText} has no mirror image: ${found.why}` };
     edits.push(...found.map(({ span, newText }) => ({ span: shift(span, row.line.start), newText })));
   }
   const lines = [part.heading, ...part.lines];

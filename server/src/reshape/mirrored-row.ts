@@ -3,6 +3,7 @@ import type { Instruction } from "../fabric/instructions";
 import type { Outcome } from "../fabric/outcome";
 import { isStepLoop, type Steps } from "../fabric/steps";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { say } from "../text/say";
 import { type TextEdit, withEdits } from "../text/span";
 import { isRefusal, type Refusal, trialOf } from "./row-trial";
 import { difference } from "./text-difference";
@@ -19,14 +20,14 @@ export function mirroredRow(row: WorkedRow, piece: WorkedPiece): TextEdit[] | Re
   const worked = (told: string) => trial.rework(told).find((one) => one.fits && one.outOfReach === null);
   const own = worked(text);
   const marks = own ? marksOf(own) : null;
-  if (!own || marks === null) return { why: "it is too long to be looked through" };
+  if (!own || marks === null) return { why: say`it is too long to be looked through` };
   if (`${[...marks].reverse()}` === `${marks}`) return [];
   const turned = turnedText(own, text);
   const after = turned === null ? undefined : worked(turned);
   const isMirror = after && after.makes[0] === own.makes[0] && `${marksOf(after)?.reverse()}` === `${marks}`;
   return turned !== null && isMirror
     ? difference(text, turned)
-    : { why: "it is not plain how it goes from its other end" };
+    : { why: say`it is not plain how it goes from its other end` };
 }
 
 /** One edge, or one end of a row. */

@@ -6,6 +6,7 @@ import { isWorkedOnce } from "../fabric/rework";
 import { countPlaces } from "../fabric/strip";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
+import { say } from "../text/say";
 import { type TextEdit, withEdits } from "../text/span";
 import { type Group, isEven, isStaggered } from "./even";
 import { evenText, groupsFor, type Shaping, type Spacing, shapingOf } from "./even-row";
@@ -52,13 +53,13 @@ export function rewriteToMake(row: WorkedRow, piece: WorkedPiece, makes: number)
 function toMake(row: WorkedRow, piece: WorkedPiece, makes: number): Rewritten | Refusal {
   const trial = trialOf(row, piece);
   if (isRefusal(trial)) return trial;
-  if (!isWorkedOnce(row)) return { why: "it stands for several rows" };
-  if (!Number.isInteger(makes) || makes < 1) return { why: "a row makes one stitch or more" };
+  if (!isWorkedOnce(row)) return { why: say`it stands for several rows` };
+  if (!Number.isInteger(makes) || makes < 1) return { why: say`a row makes one stitch or more` };
   for (const attempt of attemptsToMake(trial, makes)) {
     const found = attempt();
     if (found && found.makes === makes) return found;
   }
-  return { why: `nothing in it can be changed so that it makes ${makes}` };
+  return { why: say`nothing in it can be changed so that it makes ${makes}` };
 }
 
 type Attempt = () => Rewritten | null;
@@ -115,7 +116,7 @@ export function rewriteOnToMake(
   if (found?.makes === makes) return found;
   return asWritten && isSame
     ? rewritten(trial, asWritten, "count")
-    : { why: `it does not come to ${makes} there` };
+    : { why: say`it does not come to ${makes} there` };
 }
 
 /** `4 sc` over 8 stitches would be read as worked twice. */
@@ -125,11 +126,11 @@ function isReadAlike({ outcome }: RowTrial, { outcome: { reading } }: Proved): b
 
 function whyNot({ outcome }: RowTrial, places: number): string {
   const multiple = multipleOf(outcome, 0);
-  if (!multiple || multiple.of === 1) return `it is not plain how it goes on over ${places}`;
+  if (!multiple || multiple.of === 1) return say`it is not plain how it goes on over ${places}`;
   const { of, plus } = multiple;
   const below = places - ((((places - plus) % of) + of) % of);
-  const near = below > 0 ? `${below} or ${below + of}` : `${below + of}`;
-  return `it is worked over a ${inTradeForm({ ...multiple, startingChain: null })}: ${near}, and there are ${places}`;
+  const near = below > 0 ? say`${below} or ${below + of}` : `${below + of}`;
+  return say`it is worked over a ${inTradeForm({ ...multiple, startingChain: null })}: ${near}, and there are ${places}`;
 }
 
 export function rewritten(trial: RowTrial, { text, outcome }: Proved, how: Rewritten["how"]): Rewritten {

@@ -6,6 +6,7 @@ import { hasProfile, profileOf } from "../fabric/profile";
 import { isRight, type Reworking, reworking } from "../fabric/rework";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { readWords, type Word } from "../notation/words";
+import { say } from "../text/say";
 import { type TextEdit, withEdits } from "../text/span";
 
 /** A row that can be written anew and worked again on the places it found, or on others. */
@@ -29,13 +30,13 @@ export interface Refusal {
 
 export function trialOf(row: WorkedRow, piece: WorkedPiece): RowTrial | Refusal {
   const { found, outcome, line, result } = row;
-  if (result === "unchecked") return { why: row.reason ?? "it is not understood" };
-  if (result === "ambiguous") return { why: "it can be read in more than one way" };
-  if (!found || !outcome || line.kind === "foundation") return { why: "it is not worked on stitches" };
+  if (result === "unchecked") return { why: row.reason ?? say`it is not understood` };
+  if (result === "ambiguous") return { why: say`it can be read in more than one way` };
+  if (!found || !outcome || line.kind === "foundation") return { why: say`it is not worked on stitches` };
   if (line.kind === "copy" || line.plan?.copies || copyOf(line.content))
-    return { why: "it stands for other rows" };
-  if (piece.context.sizes.length > 1) return { why: "it is written for several sizes" };
-  if (line.text.length > longestRewritten) return { why: "it is too long" };
+    return { why: say`it stands for other rows` };
+  if (piece.context.sizes.length > 1) return { why: say`it is written for several sizes` };
+  if (line.text.length > longestRewritten) return { why: say`it is too long` };
   return { row, piece, text: line.text, outcome, rework: reworking(row, piece.context, placesTried) };
 }
 

@@ -19,9 +19,23 @@ export function say(parts: TemplateStringsArray, ...values: readonly Value[]): s
   return told === undefined ? joined(parts, values) : filled(told, values);
 }
 
+/** Of a table by any words, what is not in it is undefined. */
+type Saying<K extends string> = string extends K ? string | undefined : string;
+
 /** Words that are told when they are asked for, so that tables of them can be made before it is known who reads. */
-export function sayings<K extends string>(table: Readonly<Record<K, string>>): (key: K) => string {
-  return (key) => spoken?.[table[key]] ?? table[key];
+export function sayings<K extends string>(table: Readonly<Record<K, string>>): (key: K) => Saying<K> {
+  return (key) => (spoken?.[table[key]] ?? table[key]) as Saying<K>;
+}
+
+/** What is written into a pattern is told in English, whoever reads. */
+export function inEnglish<T>(work: () => T): T {
+  const other = spoken;
+  spoken = null;
+  try {
+    return work();
+  } finally {
+    spoken = other;
+  }
 }
 
 function joined(parts: readonly string[], values: readonly Value[]): string {

@@ -1,5 +1,6 @@
 import { notUnderstood } from "../rules/not-understood";
 import { type Finding, findingOf } from "../rules/rule";
+import { say } from "../text/say";
 
 /** Ten times what the longest patterns have: a text with more lines is no pattern. */
 const linesAtMost = 10_000;
@@ -26,6 +27,6 @@ export function beyondReach(text: string, reach: number): readonly Finding[] {
   const lineEnd = text.indexOf("\n", reach);
   const span = { start: reach, end: lineEnd < 0 ? text.length : lineEnd };
   const [most, first] = [linesAtMost, linesOfOthers].map((n) => n.toLocaleString("en"));
-  const message = `Nothing is checked from here on: a pattern can have ${most} lines, and of a longer text only the first ${first} are looked at. Split it into several files.`;
+  const message = say`Nothing is checked from here on: a pattern can have ${most} lines, and of a longer text only the first ${first} are looked at. Split it into several files.`;
   return [findingOf(notUnderstood, { span, message, fixes: [], related: [] })];
 }

@@ -2,6 +2,7 @@ import { plainKinds, statedTotal, tally } from "../fabric/count";
 import { forSize, type StatedTerm } from "../fabric/instructions";
 import type { Outcome } from "../fabric/outcome";
 import type { WorkedRow } from "../fabric/worked";
+import { say } from "../text/say";
 import type { Counts, ReadingReport, RowReport } from "./report";
 
 /** One worked row as the report shows it; `sizes` is how many sizes the pattern has. */
@@ -71,7 +72,7 @@ function readingsOf(row: WorkedRow): ReadingReport[] {
   const stated = row.line.plan?.stated ?? null;
   const doubt = row.outcome?.counted.find((one) => one?.doubt)?.doubt;
   if (row.outcome && doubt) {
-    const first = { ...reading(row.outcome, stated), assumption: "the spaces are meant" };
+    const first = { ...reading(row.outcome, stated), assumption: say`the spaces are meant` };
     const made = Object.fromEntries([...doubt.kinds].map(([kind, n]) => [kind, [n]]));
     return [first, { needs: known(row.outcome.needs), makes: [doubt.makes], made, assumption: doubt.says }];
   }

@@ -1,6 +1,7 @@
 import { allRules, quietRules } from "../rules/all-rules";
 import { closest } from "../rules/closest";
 import { withSeverity } from "../rules/rule";
+import { say } from "../text/say";
 import type { Finding, PatternReport } from "./report";
 import { type SeveritySetting, severitySettings } from "./settings-table";
 
@@ -15,14 +16,14 @@ export function readSeverity(
   value: unknown,
 ): { readonly severity: SeveritySetting } | { readonly problem: string } {
   const severity = severitySettings.find((known) => known === value);
-  if (!ids.includes(rule)) return { problem: `There is no rule "${rule}". ${likely(rule)}` };
+  if (!ids.includes(rule)) return { problem: say`There is no rule "${rule}". ${likely(rule)}` };
   if (severity) return { severity };
-  return { problem: `${rule} is ${JSON.stringify(value)}; use ${severitySettings.join(", ")}.` };
+  return { problem: say`${rule} is ${JSON.stringify(value)}; use ${severitySettings.join(", ")}.` };
 }
 
 function likely(rule: string): string {
   const near = closest(rule, ids);
-  return near ? `Did you mean ${near}?` : `The rules are ${ids.join(", ")}.`;
+  return near ? say`Did you mean ${near}?` : say`The rules are ${ids.join(", ")}.`;
 }
 
 /** The findings of rules that are off until somebody turns them on, and that somebody has turned on. */

@@ -1,5 +1,6 @@
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { countLike } from "../../rules/count-like";
+import { say } from "../../text/say";
 import type { Span, TextEdit } from "../../text/span";
 import { type Action, type ActionSource, findingsAt, type Scene } from "./action";
 
@@ -11,7 +12,10 @@ export const addCount: ActionSource = (scene, focus) => {
   const placed = findingsAt(scene, focus).length === 0 ? silentAt(scene, focus) : null;
   const own = placed && countFor(scene, placed.row, placed.piece);
   if (!own) return [];
-  return [...proved(scene, `Add the count ${own.shown}`, [own.edit]), ...inWholePiece(scene, placed.piece)];
+  return [
+    ...proved(scene, say`Add the count ${own.shown}`, [own.edit]),
+    ...inWholePiece(scene, placed.piece),
+  ];
 };
 
 function silentAt({ worked }: Scene, { start, end }: Span): { row: WorkedRow; piece: WorkedPiece } | null {
@@ -32,7 +36,7 @@ function inWholePiece(scene: Scene, piece: WorkedPiece): Action[] {
   if (silent.length > atOnceAtMost) return [];
   const edits = silent.flatMap((row) => countFor(scene, row, piece)?.edit ?? []);
   if (edits.length < 2) return [];
-  return proved(scene, `Add the count to all ${edits.length} rows of the piece that give none`, edits);
+  return proved(scene, say`Add the count to all ${edits.length} rows of the piece that give none`, edits);
 }
 
 function countFor({ worked }: Scene, row: WorkedRow, piece: WorkedPiece): ReturnType<typeof countLike> {

@@ -1,3 +1,4 @@
+import { say } from "../../text/say";
 import { asMeantEdit } from "../../workspace/as-meant";
 import type { Finding } from "../../workspace/report";
 import { type Action, type ActionSource, findingsAt, type Scene } from "./action";
@@ -12,7 +13,7 @@ export const asMeant: ActionSource = (scene, focus) =>
 function answered({ text, report }: Scene, finding: Finding): Action {
   return {
     kind: "mend",
-    title: `Leave it as it is: add "[as meant: ${finding.rule}]"`,
+    title: say`Leave it as it is: add "[as meant: ${finding.rule}]"`,
     mends: [finding],
     preferred: false,
     edits: () => [asMeantEdit(text, report, finding)],

@@ -1,5 +1,6 @@
 import { languageOfWords } from "../../notation/other-languages";
 import { unknownWords } from "../../rules/not-understood";
+import { say } from "../../text/say";
 import { type ActionSource, findingsAt } from "./action";
 import { newLine } from "./new-line";
 
@@ -17,6 +18,6 @@ export const declareLanguage: ActionSource = (scene, focus) => {
   const mends = findingsAt(scene, focus).filter(({ rule }) => rule === "not-understood");
   // What is found in the rows once they are read is no fault of the line.
   if (prover.aftermath(edits, mends)?.stays.length !== 0) return [];
-  const title = `Say that the pattern is in ${language.name}`;
+  const title = say`Say that the pattern is in ${language.name}`;
   return [{ kind: "mend", title, mends, preferred: false, edits: () => edits }];
 };

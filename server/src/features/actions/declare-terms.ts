@@ -1,5 +1,6 @@
 import { frontMatterOf } from "../../notation/front-matter/front-matter";
 import { declaringLabels } from "../../reshape/terms/labels";
+import { say } from "../../text/say";
 import { shift } from "../../text/span";
 import { otherTerms } from "../../trade/term-spellings";
 import { type ActionSource, findingsAt } from "./action";
@@ -15,6 +16,6 @@ export const declareTerms: ActionSource = (scene, focus) => {
     newText: turned,
   }));
   if (edits.length === 0 || !prover.proves(edits, mends)) return [];
-  const title = `Say that the pattern is in ${otherTerms(line.terms)} terms`;
+  const title = say`Say that the pattern is in ${otherTerms(line.terms)} terms`;
   return [{ kind: "mend", title, mends, preferred: false, edits: () => edits }];
 };

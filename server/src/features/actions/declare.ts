@@ -1,5 +1,6 @@
 import type { Choice } from "../../fabric/instructions";
 import { takenForGranted } from "../../fabric/outcome";
+import { say } from "../../text/say";
 import type { Finding } from "../../workspace/report";
 import { rowAt } from "../placed-row";
 import { type Action, type ActionSource, findingsAt, type Scene } from "./action";
@@ -16,7 +17,7 @@ export const declare: ActionSource = (scene, focus) =>
 function declared({ worked, prover }: Scene, finding: Finding, sentence: string): Action[] {
   const edits = [newLine(worked, sentence, notes)];
   if (!prover.proves(edits, [finding])) return [];
-  const title = `Say it once in the notes: "${sentence.replaceAll('"', "'")}"`;
+  const title = say`Say it once in the notes: "${sentence.replaceAll('"', "'")}"`;
   return [{ kind: "mend", title, mends: [finding], preferred: false, edits: () => edits }];
 }
 

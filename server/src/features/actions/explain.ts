@@ -1,4 +1,5 @@
 import type { WorkedRow } from "../../fabric/worked";
+import { say } from "../../text/say";
 import type { Finding } from "../../workspace/report";
 import { rowAt } from "../placed-row";
 import { type Action, type ActionSource, findingsAt, type Scene } from "./action";
@@ -50,7 +51,7 @@ function explained({ worked, prover }: Scene, finding: Finding, word: string): A
     const says = `worked over ${stitchesIn(uses)}, counts as ${stitchesIn(makes)}`;
     const edits = [newLine(worked, `${word} = ${says}`, stitches)];
     if (!prover.proves(edits, [finding])) continue;
-    const title = `Begin to explain "${word}": ${says}`;
+    const title = say`Begin to explain "${word}": ${says}`;
     return [{ kind: "mend", title, mends: [finding], preferred: false, edits: () => edits }];
   }
   return [];

@@ -1,6 +1,7 @@
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { addressOf, type Changes, type Followed, type Following, follow } from "../../reshape/follow";
 import type { Refusal } from "../../reshape/row-trial";
+import { say, sayings } from "../../text/say";
 import { roundsOrRows, rowTitle } from "../row-names";
 import type { NotedEdit, Scene } from "./action";
 
@@ -29,12 +30,12 @@ export function provedWith(
 ): WithFollowing | Refusal {
   const stopped = following?.stopped ?? null;
   if (stopped && isChecked(stopped.row))
-    return { why: `${rowTitle(stopped.row)} cannot follow: ${stopped.why}` };
+    return { why: say`${rowTitle(stopped.row)} cannot follow: ${stopped.why}` };
   const edits = [...first, ...(following?.changed.flatMap(notedEdits) ?? [])];
   const after = prover.aftermath(edits, []);
-  if (!after) return { why: "nothing has to be changed" };
+  if (!after) return { why: say`nothing has to be changed` };
   const [fresh] = after.fresh;
-  if (fresh) return { why: `something else would be wrong then: ${fresh.message}` };
+  if (fresh) return { why: say`something else would be wrong then: ${fresh.message}` };
   return { edits, lookAt: stopped?.row ?? null };
 }
 
@@ -43,17 +44,17 @@ function isChecked({ result }: WorkedRow): boolean {
 }
 
 function notedEdits({ row, how, edits }: Followed): NotedEdit[] {
-  const note = { label: `${rowTitle(row)}: ${deeds[how]}` };
+  const note = { label: `${rowTitle(row)}: ${deeds(how)}` };
   return edits.map((edit) => ({ ...edit, note }));
 }
 
-const deeds: Readonly<Record<Followed["how"], string>> = {
+const deeds = sayings<Followed["how"]>({
   count: "another count",
   numbers: "another number",
   spaced: "spaced anew",
-};
+});
 
 /** `the rounds that follow`, as the rows of a piece are called. */
 export function thoseBehind({ line }: WorkedRow, piece: WorkedPiece): string {
-  return `the ${roundsOrRows(line, piece)} that follow`;
+  return roundsOrRows(line, piece) === "rounds" ? say`the rounds that follow` : say`the rows that follow`;
 }

@@ -1,5 +1,6 @@
 import { isRefusal } from "../../reshape/row-trial";
 import { type Edge, edgesThatDiffer } from "../../rules/edges-differ";
+import { say } from "../../text/say";
 import type { Finding } from "../../workspace/report";
 import { rowTitle } from "../row-names";
 import { sts } from "../shown/counts";
@@ -25,7 +26,7 @@ function bring(scene: Scene, from: Edge, to: Edge, finding: Finding): Action[] {
   return [
     {
       kind: "mend",
-      title: `Bring ${from.piece.name} to the ${found.sts} of ${to.piece.name}: rewrite ${found.where}`,
+      title: say`Bring ${from.piece.name} to the ${found.sts} of ${to.piece.name}: rewrite ${found.where}`,
       mends: [finding],
       preferred: false,
       edits: () => found.edits,
@@ -44,7 +45,7 @@ function alone(scene: Scene, { row, piece }: Edge, to: Edge): Brought | null {
   const found =
     count == null ? null : rewriteWithFollowing(scene, { row, piece: piece.worked, next: null }, count);
   if (!found || isRefusal(found)) return null;
-  const where = found.setter === row ? rowTitle(row) : `it from ${rowTitle(found.setter)} on`;
+  const where = found.setter === row ? rowTitle(row) : say`it from ${rowTitle(found.setter)} on`;
   return { edits: found.edits, sts: sts(found.makes), where };
 }
 
@@ -54,5 +55,5 @@ function inSizes(scene: Scene, { row }: Edge, to: Edge): Brought | null {
   const counts = found?.rows.map(({ size }) => to.count[found.all.indexOf(size)] ?? to.count[0] ?? null);
   const done = found && counts ? rewriteInSizes(scene, found, counts) : null;
   if (!done || isRefusal(done)) return null;
-  return { edits: done.edits, sts: `${saidOfAll((counts ?? []).map(String))} sts`, where: rowTitle(row) };
+  return { edits: done.edits, sts: say`${saidOfAll((counts ?? []).map(String))} sts`, where: rowTitle(row) };
 }

@@ -1,21 +1,22 @@
+import { say, sayings } from "../../text/say";
 import { offsetAfter, type TextEdit } from "../../text/span";
 import type { Finding, Fix } from "../../workspace/report";
 import { type Action, type ActionSource, findingsAt, type Scene } from "./action";
 
 /** What is done, by kind of fix. Fixes of other kinds are to be looked at one by one. */
-const deeds: ReadonlyMap<string, string> = new Map([
-  ["count", "change the count"],
-  ["space-length", "change the length of the spaces in the count"],
-  ["add-count", "add the count"],
-  ["number", "change one number"],
-  ["together", "work another number of stitches together"],
-  ["inc-or-dec", "exchange inc and dec"],
-  ["starting-chain", "change the starting chain"],
-  ["first-chain", "change the chain to begin in"],
-  ["leave-rest", "leave the rest unworked"],
-  ["in-all", "say how many more times, taking the number as in all"],
-  ["more", "say how many more times, taking the number as more"],
-]);
+const deeds = sayings<string>({
+  count: "change the count",
+  "space-length": "change the length of the spaces in the count",
+  "add-count": "add the count",
+  number: "change one number",
+  together: "work another number of stitches together",
+  "inc-or-dec": "exchange inc and dec",
+  "starting-chain": "change the starting chain",
+  "first-chain": "change the chain to begin in",
+  "leave-rest": "leave the rest unworked",
+  "in-all": "say how many more times, taking the number as in all",
+  more: "say how many more times, taking the number as more",
+});
 
 /** A finding with one way to mend it. */
 interface Mended {
@@ -38,14 +39,14 @@ export const mendAlike: ActionSource = (scene, focus) => {
 };
 
 function alike(scene: Scene, { finding: { rule }, fix: { kind } }: Mended): Action[] {
-  const deed = deeds.get(kind ?? "");
+  const deed = deeds(kind ?? "");
   if (!deed) return [];
   const all = provedTogether(
     scene,
     mendable(scene.findings, (finding, fix) => finding.rule === rule && fix.kind === kind),
   );
   if (all.length < 2) return [];
-  const title = `Mend all ${all.length} like this: ${deed}`;
+  const title = say`Mend all ${all.length} like this: ${deed}`;
   return [
     {
       kind: "mend",

@@ -1,5 +1,6 @@
 import { isWorkedOnce } from "../../fabric/rework";
 import type { WorkedRow } from "../../fabric/worked";
+import { say } from "../../text/say";
 import type { Finding } from "../../workspace/report";
 import type { ActionSource, Scene } from "./action";
 import { editsOf, mendable, provedTogether } from "./mend-alike";
@@ -15,7 +16,7 @@ export const mendSafely: ActionSource = (scene) => {
   const proved = all.length === 0 ? [] : provedTogether(scene, all);
   if (proved.length === 0) return [];
   const mends = proved.map(({ finding }) => finding);
-  const title = "Correct the counts that can only be slips";
+  const title = say`Correct the counts that can only be slips`;
   return [{ kind: "mend-safely", title, mends, preferred: false, edits: () => editsOf(proved) }];
 };
 

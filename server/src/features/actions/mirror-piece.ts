@@ -1,5 +1,6 @@
 import { mirroredPiece, otherName } from "../../reshape/mirrored-piece";
 import { isRefusal } from "../../reshape/row-trial";
+import { say } from "../../text/say";
 import { pieceAround } from "../placed-row";
 import type { ActionSource } from "./action";
 
@@ -18,7 +19,7 @@ export const mirrorPiece: ActionSource = (scene, focus) => {
   return [
     {
       kind: "rewrite",
-      title: `Write ${found.name} as the mirror image of ${piece.piece.name}`,
+      title: say`Write ${found.name} as the mirror image of ${piece.piece.name}`,
       mends: [],
       preferred: false,
       edits: () => [found.edit],

@@ -1,6 +1,7 @@
 import { placedEdits } from "../../reshape/count-from-above";
 import { type Respaced, respacings } from "../../reshape/respace";
 import { isRefusal } from "../../reshape/row-trial";
+import { say } from "../../text/say";
 import type { ActionSource } from "./action";
 import { withFollowing } from "./following";
 import { rowHere } from "./row-here";
@@ -17,7 +18,7 @@ export const respace: ActionSource = (scene, focus) => {
 };
 
 function titleOf({ way, isIncrease }: Respaced): string {
-  const units = isIncrease ? "increases" : "decreases";
-  if (way === "evenly") return `Space the ${units} evenly`;
-  return way === "staggered" ? `Stagger the ${units} by half a group` : `Line the ${units} up`;
+  const units = isIncrease ? say`increases` : say`decreases`;
+  if (way === "evenly") return say`Space the ${units} evenly`;
+  return way === "staggered" ? say`Stagger the ${units} by half a group` : say`Line the ${units} up`;
 }

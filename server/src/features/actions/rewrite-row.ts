@@ -9,6 +9,7 @@ import {
 import { nearestCounts } from "../../reshape/nearest-counts";
 import { type Rewritten, rewriteToMake } from "../../reshape/rewrite-row";
 import { isRefusal, type Refusal } from "../../reshape/row-trial";
+import { say } from "../../text/say";
 import { rowTitle } from "../row-names";
 import { sts } from "../shown/counts";
 import type { ActionSource, Scene } from "./action";
@@ -103,8 +104,8 @@ export function titleOf(
   { row, piece, next }: RowHere,
   { makes, edits, setter, lookAt }: RewrittenWith,
 ): string {
-  const behind = next && edits.some(({ note }) => note) ? ` and update ${thoseBehind(next, piece)}` : "";
-  const from = setter === row ? behind : `, from ${rowTitle(setter)} on`;
-  const besides = lookAt ? ` (look at ${rowTitle(lookAt)} yourself)` : "";
-  return `Rewrite ${rowTitle(row)} for ${sts(makes)}${from}${besides}`;
+  const behind = next && edits.some(({ note }) => note) ? say` and update ${thoseBehind(next, piece)}` : "";
+  const from = setter === row ? behind : say`, from ${rowTitle(setter)} on`;
+  const besides = lookAt ? say` (look at ${rowTitle(lookAt)} yourself)` : "";
+  return say`Rewrite ${rowTitle(row)} for ${sts(makes)}${from}${besides}`;
 }

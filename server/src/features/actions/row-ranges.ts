@@ -1,5 +1,6 @@
 import { rangeApart, rowsTogether } from "../../reshape/row-ranges";
 import { isRefusal } from "../../reshape/row-trial";
+import { say } from "../../text/say";
 import type { TextEdit } from "../../text/span";
 import { rowTitle } from "../row-names";
 import type { Action, ActionSource, Scene } from "./action";
@@ -14,11 +15,11 @@ export const rowRanges: ActionSource = (scene, focus) => {
   const apart = rangeApart(scene.text, piece, row);
   const together = rowsTogether(scene.text, piece, row);
   return [
-    ...(apart ? written(scene, `Write ${rowTitle(row)} one by one`, apart) : []),
+    ...(apart ? written(scene, say`Write ${rowTitle(row)} one by one`, apart) : []),
     ...(together
       ? written(
           scene,
-          `Write ${rowTitle(together.first)} to ${rowTitle(together.last)} as one line`,
+          say`Write ${rowTitle(together.first)} to ${rowTitle(together.last)} as one line`,
           together.edits,
         )
       : []),

@@ -1,5 +1,6 @@
 import type { WorkedRow } from "../../fabric/worked";
 import { isRefusal } from "../../reshape/row-trial";
+import { say } from "../../text/say";
 import { rowTitle } from "../row-names";
 import type { ActionSource } from "./action";
 import { thoseBehind, withFollowing } from "./following";
@@ -14,7 +15,7 @@ export const updateFollowing: ActionSource = (scene, focus) => {
   return [
     {
       kind: "rewrite",
-      title: `Update ${rowTitle(stale)} and ${thoseBehind(stale, here.piece)}`,
+      title: say`Update ${rowTitle(stale)} and ${thoseBehind(stale, here.piece)}`,
       mends: [],
       preferred: false,
       edits: () => done.edits,

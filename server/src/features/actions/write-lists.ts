@@ -1,5 +1,6 @@
 import { frontMatterOf } from "../../notation/front-matter/front-matter";
 import { usesOf } from "../../rules/uses";
+import { say } from "../../text/say";
 import type { Span, TextEdit } from "../../text/span";
 import { entryFor, needsNoList } from "../../trade/abbreviations";
 import type { Finding } from "../../workspace/report";
@@ -26,7 +27,7 @@ function newList(scene: Scene): Action[] {
   const lineEnd = worked.text.includes("\r\n") ? "\r\n" : "\n";
   const edits = [newLine(worked, ["Abbreviations", ...entries].join(lineEnd), [])];
   if (!prover.proves(edits, [])) return [];
-  const title = `Write a list of the ${entries.length} abbreviations that are used`;
+  const title = say`Write a list of the ${entries.length} abbreviations that are used`;
   return [{ kind: "rewrite", title, mends: [], preferred: false, edits: () => edits }];
 }
 
@@ -61,7 +62,7 @@ function refreshed({ findings, prover }: Scene): Action[] {
     edits = joined;
   }
   if (mends.length < 2 || !prover.proves(edits, mends)) return [];
-  const title = `Bring what is listed up to date with the rows: ${mends.length} entries`;
+  const title = say`Bring what is listed up to date with the rows: ${mends.length} entries`;
   return [{ kind: "rewrite", title, mends, preferred: false, edits: () => edits }];
 }
 

@@ -11,6 +11,7 @@ import { frontMatterOf } from "../../notation/front-matter/front-matter";
 import { type Length, readLengthPairs } from "../../notation/front-matter/lengths";
 import type { Amount } from "../../notation/front-matter/yarns";
 import type { WorkedPattern } from "../../rules/rule";
+import { inEnglish, say } from "../../text/say";
 import type { Span, TextEdit } from "../../text/span";
 import { sized } from "../shown/sized";
 import type { ActionSource } from "./action";
@@ -21,7 +22,7 @@ export const writeMaterials: ActionSource = ({ worked, prover, measures = usualO
   if (!isOnMaterials(worked, focus)) return [];
   const edits = materialEdits(worked, measures);
   if (edits.length === 0 || !prover.proves(edits, [])) return [];
-  const title = "Write the yarn amounts and the finished size by the rows and the gauge";
+  const title = say`Write the yarn amounts and the finished size by the rows and the gauge`;
   return [{ kind: "rewrite", title, mends: [], preferred: false, edits: () => edits }];
 };
 
@@ -154,5 +155,13 @@ function newSize({ ground: { basis, paths } }: YarnUse, pattern: WorkedPattern):
   )
     return [];
   const size = sizeOf(piece, 0, basis, paths);
-  return size ? [newLine(pattern, `Finished size: ${sizeInWords(size)}`, underSize)] : [];
+  return size
+    ? [
+        newLine(
+          pattern,
+          inEnglish(() => `Finished size: ${sizeInWords(size)}`),
+          underSize,
+        ),
+      ]
+    : [];
 }

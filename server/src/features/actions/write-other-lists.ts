@@ -1,5 +1,6 @@
 import { frontMatterOf } from "../../notation/front-matter/front-matter";
 import type { PatternLine } from "../../notation/lines";
+import { say } from "../../text/say";
 import type { TextEdit } from "../../text/span";
 import type { Action, ActionSource, Scene } from "./action";
 import { newLine } from "./new-line";
@@ -22,7 +23,9 @@ function piecesList(scene: Scene): Action[] {
   const there = worked.lines.find(({ text }) => piecesLine.test(text));
   const said = `Pieces: ${list}`;
   if (there?.text.trim() === said) return [];
-  const title = there ? "Bring the list of pieces up to date" : `Write a list of the ${named.length} pieces`;
+  const title = there
+    ? say`Bring the list of pieces up to date`
+    : say`Write a list of the ${named.length} pieces`;
   const edit = there ? replaced(there, said) : newLine(worked, said, notes);
   return offered(scene, title, edit);
 }
@@ -61,7 +64,7 @@ function missingNotions(scene: Scene): Action[] {
   const line = `${names.slice(0, 1).toUpperCase()}${names.slice(1)}`;
   const end = last.at + last.of.text.length;
   const lineEnd = worked.text.includes("\r\n") ? "\r\n" : "\n";
-  return offered(scene, `List what the text needs: ${names}`, {
+  return offered(scene, say`List what the text needs: ${names}`, {
     span: { start: end, end },
     newText: `${lineEnd}${line}`,
   });

@@ -3,6 +3,7 @@ import { RowLine } from "../../fabric/pattern";
 import { isRight, reworking } from "../../fabric/rework";
 import type { WorkedRow } from "../../fabric/worked";
 import { countLike } from "../../rules/count-like";
+import { say } from "../../text/say";
 import type { PlacedRow } from "../placed-row";
 import { line } from "../shown/blocks";
 import { sized } from "../shown/sized";
@@ -48,10 +49,10 @@ function entryOf(shown: string, typed: string, { makes }: Outcome, place: Writin
   return {
     kind: "count",
     label: shown,
-    detail: "the count of this row",
+    detail: say`the count of this row`,
     span: { start, end: place.offset + closing },
     newText: shown,
     rank: 0,
-    blocks: () => [line(`Worked on the row below, this row makes ${sized(makes)} sts.`)],
+    blocks: () => [line(say`Worked on the row below, this row makes ${sized(makes)} sts.`)],
   };
 }

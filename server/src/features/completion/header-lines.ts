@@ -1,19 +1,35 @@
+import { sayings } from "../../text/say";
 import { line } from "../shown/blocks";
 import type { CompletionSource } from "./entry";
 
-/** Lines that stand above the rows, each with what is written there. */
-const lines: readonly (readonly [text: string, tells: string, there: RegExp])[] = [
-  ["Terms: US", "which names the stitches have: US", /^\s*terms\b/im],
-  ["Terms: UK", "which names the stitches have: UK", /^\s*terms\b/im],
-  ["Level: ", "how hard it is", /^\s*(?:skill )?level\b/im],
-  ["Sizes: ", "S (M, L): rows then give a number for each", /^\s*sizes?\b/im],
-  ["Finished size: ", "how large it becomes", /^\s*(?:finished|size)\b/im],
-  ["Materials", "yarn with amounts, hook, notions, a line each", /^\s*(?:materials?|you will need)\b/im],
-  ["Gauge: ", "stitches and rows to 10 cm (4 in)", /^\s*(?:gauge|tension)\b/im],
-  ["Tension: ", "stitches and rows to 10 cm (4 in), as UK patterns call it", /^\s*(?:gauge|tension)\b/im],
-  ["Abbreviations", "what the short words stand for, a line each", /^\s*abbreviations?\b/im],
-  ["Special stitches", "stitches that this pattern explains", /^\s*(?:special stitch|stitch guide)/im],
-  ["Notes", "what holds for all rows", /^\s*(?:pattern )?notes?\b/im],
+/** What is written on a line above the rows. */
+const tells = sayings({
+  us: "which names the stitches have: US",
+  uk: "which names the stitches have: UK",
+  level: "how hard it is",
+  sizes: "S (M, L): rows then give a number for each",
+  finished: "how large it becomes",
+  materials: "yarn with amounts, hook, notions, a line each",
+  gauge: "stitches and rows to 10 cm (4 in)",
+  tension: "stitches and rows to 10 cm (4 in), as UK patterns call it",
+  abbreviations: "what the short words stand for, a line each",
+  special: "stitches that this pattern explains",
+  notes: "what holds for all rows",
+});
+
+/** Lines that stand above the rows. */
+const lines: readonly (readonly [text: string, tells: Parameters<typeof tells>[0], there: RegExp])[] = [
+  ["Terms: US", "us", /^\s*terms\b/im],
+  ["Terms: UK", "uk", /^\s*terms\b/im],
+  ["Level: ", "level", /^\s*(?:skill )?level\b/im],
+  ["Sizes: ", "sizes", /^\s*sizes?\b/im],
+  ["Finished size: ", "finished", /^\s*(?:finished|size)\b/im],
+  ["Materials", "materials", /^\s*(?:materials?|you will need)\b/im],
+  ["Gauge: ", "gauge", /^\s*(?:gauge|tension)\b/im],
+  ["Tension: ", "tension", /^\s*(?:gauge|tension)\b/im],
+  ["Abbreviations", "abbreviations", /^\s*abbreviations?\b/im],
+  ["Special stitches", "special", /^\s*(?:special stitch|stitch guide)/im],
+  ["Notes", "notes", /^\s*(?:pattern )?notes?\b/im],
 ];
 
 /** Lines of the front matter that are not there yet, where such a line may begin. */
@@ -26,13 +42,13 @@ export const headerLines: CompletionSource = (place) => {
   const indent = /^\s*/.exec(place.before)?.[0].length ?? 0;
   return lines
     .filter(([, , there]) => !there.test(others))
-    .map(([text, tells]) => ({
+    .map(([text, what]) => ({
       kind: "header",
       label: text.trim(),
-      detail: tells,
+      detail: tells(what),
       span: { start: at.start + indent, end: offset },
       newText: text,
       rank: 60,
-      blocks: () => [line(tells)],
+      blocks: () => [line(tells(what))],
     }));
 };

@@ -1,5 +1,6 @@
 import type { WorkedRow } from "../../fabric/worked";
 import { type NextStep, nextStep } from "../../reshape/next-step";
+import { say } from "../../text/say";
 import { type PlacedRow, pieceAround } from "../placed-row";
 import { rowTitle } from "../row-names";
 import { type Block, line, title } from "../shown/blocks";
@@ -22,7 +23,7 @@ function startOfRow(place: WritingPlace): CompletionEntry[] {
   const number: CompletionEntry = {
     kind: "row",
     label: head.trim(),
-    detail: place.above ? "the next row" : "the first row",
+    detail: place.above ? say`the next row` : say`the first row`,
     span,
     newText: head,
     rank: 1,
@@ -61,7 +62,7 @@ function wholeRow(
 }
 
 function stitches({ makes }: NextStep): string {
-  return `${sized(makes)} sts`;
+  return say`${sized(makes)} sts`;
 }
 
 function blocksOf(text: string, step: NextStep, above: WorkedRow): Block[] {
@@ -69,7 +70,7 @@ function blocksOf(text: string, step: NextStep, above: WorkedRow): Block[] {
   return [
     title(text),
     line(
-      `Goes on as the rows before it do: ${rowTitle(above)} has ${sized(has)} sts, this row makes ${sized(step.makes)}. It was tried on ${rowTitle(above)} and fits.`,
+      say`Goes on as the rows before it do: ${rowTitle(above)} has ${sized(has)} sts, this row makes ${sized(step.makes)}. It was tried on ${rowTitle(above)} and fits.`,
     ),
   ];
 }

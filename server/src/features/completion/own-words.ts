@@ -1,5 +1,6 @@
 import type { Definition } from "../../notation/front-matter/definitions";
 import { frontMatterOf } from "../../notation/front-matter/front-matter";
+import { say } from "../../text/say";
 import { type Block, line, title } from "../shown/blocks";
 import type { CompletionEntry, CompletionSource } from "./entry";
 import type { WritingPlace } from "./writing-place";
@@ -26,7 +27,10 @@ function entriesOf(definition: Definition, rank: number, place: WritingPlace): C
       span: place.beginningOf(label),
       newText: label,
       rank,
-      blocks: (): Block[] => [title(label), ...(meaning ? [line(`In this pattern: ${meaning.text}`)] : [])],
+      blocks: (): Block[] => [
+        title(label),
+        ...(meaning ? [line(say`In this pattern: ${meaning.text}`)] : []),
+      ],
     };
   });
 }

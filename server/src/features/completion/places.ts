@@ -1,4 +1,5 @@
 import { countPlaces, type Run, runsOf, type Strip } from "../../fabric/strip";
+import { say } from "../../text/say";
 import { stitchOf } from "../../trade/stitches";
 import { rowTitle } from "../row-names";
 import { line, title } from "../shown/blocks";
@@ -57,13 +58,13 @@ function entriesOf({ words, n, kind }: Sort, { name }: BelowRow, place: WritingP
     return {
       kind: "place",
       label,
-      detail: `${n} in ${name}`,
+      detail: say`${n} in ${name}`,
       span: place.beginningOf(label),
       newText: label,
       rank: 4,
       blocks: () => [
         title(label),
-        line(`${name} has ${n} of them${stitch && words === kind ? `: ${nameIn(stitch, terms)}` : ""}.`),
+        line(say`${name} has ${n} of them${stitch && words === kind ? `: ${nameIn(stitch, terms)}` : ""}.`),
       ],
     };
   });

@@ -1,8 +1,10 @@
 import { frontMatterOf } from "../../notation/front-matter/front-matter";
 import { keptBy } from "../../text/kept-by";
+import { say } from "../../text/say";
 import { namedStitches, plainStitches, prefixes } from "../../trade/stitch-table";
 import { abbreviationOf, type Stitch, stitchOf, type Terms } from "../../trade/stitches";
 import { type Block, list, title } from "../shown/blocks";
+import { sts } from "../shown/counts";
 import { fullName, nameIn, otherAbbreviation } from "../shown/stitch-names";
 import type { CompletionEntry, CompletionSource } from "./entry";
 import type { WritingPlace } from "./writing-place";
@@ -42,9 +44,7 @@ function blocksOf(stitch: Stitch, terms: Terms): Block[] {
     title(fullName(stitch, terms)),
     ...list([
       ...(elsewhere === null ? [] : [elsewhere]),
-      ...(shapes
-        ? [`One of it is worked over ${uses} ${uses === 1 ? "st" : "sts"} and makes ${makes}.`]
-        : []),
+      ...(shapes ? [say`One of it is worked over ${sts(uses)} and makes ${makes}.`] : []),
     ]),
   ];
 }

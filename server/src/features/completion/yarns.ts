@@ -1,5 +1,6 @@
 import { frontMatterOf } from "../../notation/front-matter/front-matter";
 import type { Yarn } from "../../notation/front-matter/yarns";
+import { say } from "../../text/say";
 import { line, title } from "../shown/blocks";
 import type { CompletionEntry, CompletionSource } from "./entry";
 import type { WritingPlace } from "./writing-place";
@@ -25,7 +26,7 @@ function entryOf({ letter, colour, item, text }: Yarn, place: WritingPlace): Com
       span: place.word,
       newText: name,
       rank: 2,
-      blocks: () => [title(`Yarn ${name}`), line(item.text)],
+      blocks: () => [title(say`Yarn ${name}`), line(item.text)],
     },
   ];
 }

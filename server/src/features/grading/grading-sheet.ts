@@ -2,6 +2,7 @@ import { nextSize } from "../../reshape/grading/add-size";
 import { editsFromSheet, sheetOf } from "../../reshape/grading/sheet";
 import { type SizedList, sizedListsOf } from "../../reshape/grading/size-lists";
 import { isRefusal } from "../../reshape/row-trial";
+import { say } from "../../text/say";
 import type { TextEdit } from "../../text/span";
 import type { Checked } from "../../workspace/checker";
 import type { NotedEdit, Scene } from "../actions/action";
@@ -29,24 +30,25 @@ ${sheetOf(lists, sizes)}
 `;
 }
 
-const noSizes =
-  'This pattern has one size. Write a line such as "Sizes: S (M, L)" and a number for each in the rows.';
+function noSizes(): string {
+  return say`This pattern has one size. Write a line such as "Sizes: S (M, L)" and a number for each in the rows.`;
+}
 
 /** The pattern with the numbers of a sheet. */
 export function sheetAnswer(scene: Scene, markdown: string): GradingAnswer {
   const { worked } = scene;
   const lists = sizedListsOf(worked);
   const edits = editsFromSheet(markdown, lists, worked.context.sizes);
-  if (isRefusal(edits)) return refused(`Nothing is written back: ${edits.why}.`);
-  if (edits.length === 0) return refused("The pattern has these numbers already.");
-  return answer(scene, edits, lists, `${edits.length === 1 ? "1 change" : `${edits.length} changes`}`);
+  if (isRefusal(edits)) return refused(say`Nothing is written back: ${edits.why}.`);
+  if (edits.length === 0) return refused(say`The pattern has these numbers already.`);
+  return answer(scene, edits, lists, `${edits.length === 1 ? say`1 change` : say`${edits.length} changes`}`);
 }
 
 /** One size more in every list: `2XL x1.1`, or at the gauge `2XL 62 cm`. */
 export function addSizeAnswer(scene: Scene, typed: string): GradingAnswer {
   const { worked } = scene;
   const lists = sizedListsOf(worked);
-  if (lists.length === 0) return refused(noSizes);
+  if (lists.length === 0) return refused(noSizes());
   const wanted = readNewSize(typed, worked, lists);
   if (isRefusal(wanted)) return refused(wanted.why);
   const next = nextSize(lists, wanted.by);
@@ -56,7 +58,7 @@ export function addSizeAnswer(scene: Scene, typed: string): GradingAnswer {
     const newText = `${sign}${next[i] ?? wanted.name}`;
     return last ? [{ span: { start: last.end, end: last.end }, newText }] : [];
   });
-  return answer(scene, added, lists, `${wanted.name} in ${added.length} lists`);
+  return answer(scene, added, lists, say`${wanted.name} in ${added.length} lists`);
 }
 
 function refused(says: string): GradingAnswer {
@@ -71,14 +73,14 @@ function answer(
 ): GradingAnswer {
   const placed = edits.map((edit): NotedEdit => {
     const list = lists.find(({ start, end }) => start <= edit.span.start && edit.span.end <= end);
-    return list ? { ...edit, note: { label: `Line ${list.line + 1}, ${list.of}` } } : edit;
+    return list ? { ...edit, note: { label: say`Line ${list.line + 1}, ${list.of}` } } : edit;
   });
   const notes = (scene.prover.aftermath(placed, [])?.fresh ?? []).map(({ message }) => message);
   const rest =
     notes.length === 0
-      ? "Every row comes out."
+      ? say`Every row comes out.`
       : notes.length === 1
-        ? "1 query to look at then."
-        : `${notes.length} queries to look at then.`;
+        ? say`1 query to look at then.`
+        : say`${notes.length} queries to look at then.`;
   return { fits: true, says: `${what}. ${rest}`, notes, edits: placed };
 }

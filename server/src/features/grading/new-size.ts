@@ -2,6 +2,7 @@ import { yarnUseOf } from "../../measure/yarn-used";
 import { noDriver, widestIn } from "../../reshape/grading/add-size";
 import type { SizedList } from "../../reshape/grading/size-lists";
 import type { Refusal } from "../../reshape/row-trial";
+import { say } from "../../text/say";
 import { convertLength } from "../../trade/units";
 import type { Checked } from "../../workspace/checker";
 
@@ -25,16 +26,16 @@ export function readNewSize(
 ): NewSize | Refusal {
   const [, name, times, share, length, unit] = form.exec(typed.trim()) ?? [];
   if (!name)
-    return { why: "Type a name and by how much it is wider than the last size: 2XL x1.1, or 2XL 62 cm." };
+    return { why: say`Type a name and by how much it is wider than the last size: 2XL x1.1, or 2XL 62 cm.` };
   if (/[()[\],;:]/.test(name))
-    return { why: `"${name}" is no name for a size: leave out brackets and commas.` };
+    return { why: say`"${name}" is no name for a size: leave out brackets and commas.` };
   if (worked.context.sizes.some((one) => one.toLowerCase() === name.toLowerCase()))
-    return { why: `There is a size ${name} already.` };
+    return { why: say`There is a size ${name} already.` };
   const by = length && unit ? atGauge(numberOf(length), unit, worked, lists) : factor(times, share);
   if (typeof by !== "number") return by;
   return by >= least && by <= most
     ? { name, by }
-    : { why: "A new size is between half and three times as wide as the last one." };
+    : { why: say`A new size is between half and three times as wide as the last one.` };
 }
 
 function numberOf(text: string): number {
@@ -54,10 +55,10 @@ function atGauge(
   const gauge = yarnUseOf(worked).ground.basis?.gauge;
   if (!gauge)
     return {
-      why: 'A size needs the gauge. Add a line to the pattern, such as "Gauge: 18 sc and 20 rows = 10 cm".',
+      why: say`A size needs the gauge. Add a line to the pattern, such as "Gauge: 18 sc and 20 rows = 10 cm".`,
     };
   const widest = widestIn(lists);
-  if (widest === null) return { why: `${noDriver}.` };
+  if (widest === null) return { why: `${noDriver()}.` };
   const name = unit.toLowerCase();
   const millimetres = convertLength(length, name === "mm" || name === "cm" ? name : "in", "mm");
   return millimetres / gauge.width / widest;

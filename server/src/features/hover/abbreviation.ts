@@ -1,3 +1,5 @@
+import { counted } from "../../rules/wording";
+import { say } from "../../text/say";
 import { meaningOf } from "../../trade/abbreviations";
 import { line, title } from "../shown/blocks";
 import { explained } from "./glossary";
@@ -18,7 +20,7 @@ export const abbreviation: HoverPart = {
       span,
       blocks: [
         title(`${written}: ${means}`),
-        ...(own !== null ? [line("As this pattern explains it.")] : []),
+        ...(own !== null ? [line(say`As this pattern explains it.`)] : []),
       ],
     };
   },
@@ -42,6 +44,6 @@ function plural(noun: string): string {
 function spaceOf({ word }: Place): string | undefined {
   const chains = word?.number?.[0];
   if (chains == null || (word?.cls !== "C" && word?.cls !== "H")) return undefined;
-  const many = `${chains} ${chains === 1 ? "chain" : "chains"}`;
-  return word.cls === "C" ? `the space under ${many}` : `the ${many} made before`;
+  const many = counted(chains, "chain");
+  return word.cls === "C" ? say`the space under ${many}` : say`the ${many} made before`;
 }

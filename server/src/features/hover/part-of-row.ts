@@ -1,5 +1,6 @@
 import type { Instruction } from "../../fabric/instructions";
 import { placesNoun } from "../../rules/wording";
+import { say } from "../../text/say";
 import { shift } from "../../text/span";
 import type { PlacedRow } from "../placed-row";
 import type { Telling } from "../proof/done";
@@ -38,16 +39,16 @@ export function shareRows(instruction: Instruction, { row }: PlacedRow): SizeRow
   const shares = outcome.steps.map((steps) => (steps.length > 0 ? shareOf(steps, spans) : null));
   if (!shares.some((share) => share && share.uses + share.makes > 0)) return [];
   const over = outcome.has.some((n) => n !== null);
-  const ofAll = (size: number) => (isMany(row) ? "" : ` of ${outcome.has[size] ?? 0}`);
+  const ofAll = (size: number) => (isMany(row) ? "" : say` of ${outcome.has[size] ?? 0}`);
   const uses = shares.map((share, size) => share && `${share.uses}${ofAll(size)}`);
   return [
-    ...(over ? [{ label: `uses ${placesShort(placesNoun(row))}`, cells: uses }] : []),
-    { label: "makes", cells: shares.map(madeIn) },
+    ...(over ? [{ label: say`uses ${placesShort(placesNoun(row))}`, cells: uses }] : []),
+    { label: say`makes`, cells: shares.map(madeIn) },
   ];
 }
 
 function madeIn(share: Share | null): string | null {
-  return share && (share.makes === 0 ? "no stitch" : sts(share.makes));
+  return share && (share.makes === 0 ? say`no stitch` : sts(share.makes));
 }
 
 /** How often a repeat is worked, and what is done each time; nothing for one that is worked once. */
@@ -62,13 +63,13 @@ function repeatRows(instruction: Instruction, { row }: PlacedRow): SizeRow[] {
   const passes = outcome.steps.map((steps) => passesOfRepeat(instruction, steps, telling));
   if (!passes.some((one) => one && one.times > 1)) return [];
   return [
-    { label: "worked", cells: passes.map((one) => one && timesWords(one)) },
-    { label: "each time", cells: passes.map((one) => one?.once ?? null) },
+    { label: say`worked`, cells: passes.map((one) => one && timesWords(one)) },
+    { label: say`each time`, cells: passes.map((one) => one?.once ?? null) },
   ];
 }
 
 function timesWords({ times, lastIsShort }: RepeatPasses): string {
-  return `${times === 1 ? "once" : `${times} times`}${lastIsShort ? ", the last not to its end" : ""}`;
+  return `${times === 1 ? say`once` : say`${times} times`}${lastIsShort ? say`, the last not to its end` : ""}`;
 }
 
 /** An instruction inside a repeat is told with all its times. */
@@ -76,5 +77,5 @@ function whole(instruction: Instruction, placed: PlacedRow): Block[] {
   const { plan } = placed.row.line;
   const all = [...instructionsOf({ instructions: plan?.instructions ?? [], carried: [] }).values()];
   const around = all.filter((one) => one !== instruction && spansIn(one).has(instruction.span));
-  return around.some((one) => repeatRows(one, placed).length > 0) ? [line("All repeats counted.")] : [];
+  return around.some((one) => repeatRows(one, placed).length > 0) ? [line(say`All repeats counted.`)] : [];
 }

@@ -4,6 +4,7 @@ import { pieceMeasures } from "../../measure/materials";
 import { durationInWords } from "../../measure/time";
 import { type YarnUse, yarnUseOf } from "../../measure/yarn-used";
 import type { WorkedPattern } from "../../rules/rule";
+import { say } from "../../text/say";
 import { line } from "../shown/blocks";
 import { type SizeRow, sizeTable } from "../shown/size-table";
 import type { HoverPart } from "./place";
@@ -17,12 +18,12 @@ export const pieceHeading: HoverPart = {
     const use = yarnUseOf(pattern);
     const { sizes, minutes, make, name } = pieceMeasures(piece, pattern, options);
     const rows = [
-      { label: "measures", cells: use.ground.basis?.gauge ? sizes : sizes.map(() => null) },
+      { label: say`measures`, cells: use.ground.basis?.gauge ? sizes : sizes.map(() => null) },
       ...yarnRows(piece, pattern, use),
-      { label: "time", cells: minutes.map((n) => (n > 0 ? durationInWords(n) : null)) },
+      { label: say`time`, cells: minutes.map((n) => (n > 0 ? durationInWords(n) : null)) },
     ];
     const table = sizeTable(name, pattern.context.sizes, rows);
-    const made = make > 1 ? [line(`Each of the ${make} that are made.`)] : [];
+    const made = make > 1 ? [line(say`Each of the ${make} that are made.`)] : [];
     return table.length > 0 ? { span: own, blocks: [...table, ...made] } : null;
   },
 };
@@ -34,7 +35,8 @@ function yarnRows(piece: WorkedPiece, { context }: WorkedPattern, use: YarnUse):
   const sums = use.ofPiece(piece);
   const keys = [...new Set(sums.flatMap((one) => [...one.keys()]))];
   return keys.map((key) => ({
-    label: keys.length > 1 ? ((typeof key === "number" ? list.yarns[key]?.name : key) ?? "yarn") : "yarn",
+    label:
+      keys.length > 1 ? ((typeof key === "number" ? list.yarns[key]?.name : key) ?? say`yarn`) : say`yarn`,
     cells: context.sizes.map((_, size) => {
       const length = sums[size]?.get(key);
       return length === undefined ? null : `${inWords(estimateOf(length / 1000, basis))} m`;

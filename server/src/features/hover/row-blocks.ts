@@ -1,5 +1,6 @@
 import { inTradeForm, multipleOf } from "../../fabric/multiple";
 import { countsAround } from "../../reshape/which-counts";
+import { say } from "../../text/say";
 import type { PlacedRow } from "../placed-row";
 import { proofBlocks } from "../proof/proof-blocks";
 import { workedInWords } from "../reading/row-in-words";
@@ -30,7 +31,7 @@ export function rowBlocks(placed: PlacedRow, place: Place): Block[] {
 /** For whoever cannot see a table, or does not know the abbreviations. */
 function inWords(placed: PlacedRow, { pattern }: Place): Block[] {
   const said = workedInWords(placed, pattern);
-  return said === null ? [] : [line(`In words: ${said}`)];
+  return said === null ? [] : [line(say`In words: ${said}`)];
 }
 
 /** `multiple of 4 + 2`: the numbers of stitches the row could be worked on, where not all will do. */
@@ -40,7 +41,7 @@ function multipleRow({ row: { outcome, result } }: PlacedRow): SizeRow[] {
     const multiple = multipleOf(outcome, size);
     return multiple && multiple.of > 1 ? inTradeForm(multiple) : null;
   });
-  return [{ label: "can be worked on", cells }];
+  return [{ label: say`can be worked on`, cells }];
 }
 
 /** The counts that suit the row together with its neighbours, where they ask for more than it does. */
@@ -49,7 +50,7 @@ function togetherRow({ row, piece }: PlacedRow): SizeRow[] {
   const own = row.outcome && multipleOf(row.outcome, 0);
   if (!suiting || (own && own.of === suiting.of && own.plus === suiting.plus)) return [];
   const { first, last, below, above } = suiting;
-  const near = [below, above].flatMap((n) => n ?? []).join(" and ");
-  const label = `with ${rowTitle(first)} to ${rowTitle(last)}`;
-  return [{ label, cells: [`${inTradeForm({ ...suiting, startingChain: null })}; next are ${near}`] }];
+  const near = [below, above].flatMap((n) => n ?? []).join(say` and `);
+  const label = say`with ${rowTitle(first)} to ${rowTitle(last)}`;
+  return [{ label, cells: [say`${inTradeForm({ ...suiting, startingChain: null })}; next are ${near}`] }];
 }

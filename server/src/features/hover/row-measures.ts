@@ -8,6 +8,7 @@ import { rowsYarn, rowYarn, sumOf } from "../../measure/row-yarn";
 import { roundsOf } from "../../measure/size";
 import { durationInWords, minutesOf, shortestTime } from "../../measure/time";
 import { type YarnUse, yarnUseOf } from "../../measure/yarn-used";
+import { say } from "../../text/say";
 import type { PlacedRow } from "../placed-row";
 import type { SizeRow } from "../shown/size-table";
 
@@ -21,7 +22,7 @@ export function measureRows(placed: PlacedRow, pattern: WorkedPattern, options: 
 export function measureNotes({ row, piece }: PlacedRow, pattern: WorkedPattern): string[] {
   const use = yarnUseOf(pattern);
   const { basis } = use.ground;
-  return basis && rowYarn(row, piece, use).some((n) => n !== null) ? [`Yarn by ${basis.says}.`] : [];
+  return basis && rowYarn(row, piece, use).some((n) => n !== null) ? [say`Yarn by ${basis.says}.`] : [];
 }
 
 function yarnRows({ row, piece }: PlacedRow, use: YarnUse): SizeRow[] {
@@ -31,11 +32,11 @@ function yarnRows({ row, piece }: PlacedRow, use: YarnUse): SizeRow[] {
   const before = soFar(row, piece, use);
   const whole = use.ofPiece(piece).map(sumOf);
   return [
-    { label: "yarn", cells: own.map((n) => (n === null ? null : `${metres(n, basis)} m`)) },
+    { label: say`yarn`, cells: own.map((n) => (n === null ? null : `${metres(n, basis)} m`)) },
     ...byColour(row, piece, use, basis),
     {
-      label: `yarn so far in ${piece.piece.name || "this piece"}`,
-      cells: whole.map((all, size) => `${metres(before[size] ?? 0, basis)} of ${metres(all, basis)} m`),
+      label: say`yarn so far in ${piece.piece.name || say`this piece`}`,
+      cells: whole.map((all, size) => say`${metres(before[size] ?? 0, basis)} of ${metres(all, basis)} m`),
     },
   ];
 }
@@ -46,7 +47,7 @@ function byColour(row: WorkedRow, piece: WorkedPiece, use: YarnUse, basis: Basis
   const keys = [...new Set(sums.flatMap((one) => [...one.keys()]))];
   if (keys.length < 2) return [];
   return keys.map((key) => ({
-    label: typeof key === "number" ? (use.ground.list.yarns[key]?.name ?? "yarn") : key,
+    label: typeof key === "number" ? (use.ground.list.yarns[key]?.name ?? say`yarn`) : key,
     cells: sums.map((one) => (one.has(key) ? `${metres(one.get(key) ?? 0, basis)} m` : null)),
   }));
 }
@@ -66,7 +67,7 @@ function metres(millimetres: number, basis: Basis): string {
 function timeRow({ row, piece }: PlacedRow, use: YarnUse, { stitchesPerMinute }: MeasureOptions): SizeRow[] {
   const minutes = minutesOf(row, stitchesPerMinute, use.timesOf(row, piece));
   if (minutes.every((n) => n === null || n < shortestTime)) return [];
-  return [{ label: "time", cells: minutes.map((n) => (n ? durationInWords(n) : null)) }];
+  return [{ label: say`time`, cells: minutes.map((n) => (n ? durationInWords(n) : null)) }];
 }
 
 /** Where the piece stands at the end of the row, and how it lies there. */
@@ -83,16 +84,16 @@ function sizeRows({ row, piece }: PlacedRow, { ground: { basis, paths } }: YarnU
     };
   });
   return [
-    { label: "measures", cells: bySize.map(({ measures }) => measures) },
-    { label: "openings", cells: bySize.map(({ openings }) => openings) },
-    { label: "lies", cells: bySize.map(({ lies }) => lies) },
+    { label: say`measures`, cells: bySize.map(({ measures }) => measures) },
+    { label: say`openings`, cells: bySize.map(({ openings }) => openings) },
+    { label: say`lies`, cells: bySize.map(({ lies }) => lies) },
   ];
 }
 
 function lieInWords({ lies, has, flatCount }: Curvature): string {
   const near = Math.round(flatCount);
-  if (lies === "flat") return "flat";
+  if (lies === "flat") return say`flat`;
   return lies === "cups"
-    ? `cupped: ${has} sts where ${near} would lie flat`
-    : `ruffled: ${has} sts where ${near} would lie flat`;
+    ? say`cupped: ${has} sts where ${near} would lie flat`
+    : say`ruffled: ${has} sts where ${near} would lie flat`;
 }

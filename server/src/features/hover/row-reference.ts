@@ -1,5 +1,6 @@
 import type { WorkedPattern } from "../../rules/rule";
 import { rowName } from "../../rules/wording";
+import { say } from "../../text/say";
 import { rowReport } from "../../workspace/row-report";
 import type { PlacedRow } from "../placed-row";
 import { type Block, line, title } from "../shown/blocks";
@@ -19,12 +20,13 @@ export const rowReference: HoverPart = {
     const rows = rowsMeant(found, place);
     return {
       span,
-      blocks: [title(place.textOf(span)), rows.length > 0 ? rowsTable(rows, pattern) : noSuchRow],
+      blocks: [
+        title(place.textOf(span)),
+        rows.length > 0 ? rowsTable(rows, pattern) : line(say`No row of this pattern has that number.`),
+      ],
     };
   },
 };
-
-const noSuchRow = line("No row of this pattern has that number.");
 
 /** Of more rows than this only the first ones are shown, and the last. */
 const rowsAtMost = 8;
@@ -33,12 +35,12 @@ function rowsTable(all: readonly PlacedRow[], pattern: WorkedPattern): Block {
   const pieces = new Set(all.map(({ piece }) => piece));
   const shown = all.length > rowsAtMost ? [...all.slice(0, rowsAtMost - 1), ...all.slice(-1)] : all;
   const rows = shown.map(({ row, piece }) => [
-    pieces.size > 1 ? `${rowName(row)} of ${piece.piece.name}` : rowName(row),
+    pieces.size > 1 ? say`${rowName(row)} of ${piece.piece.name}` : rowName(row),
     withoutCount(row),
     makes({ row, piece }, pattern),
   ]);
   if (all.length > rowsAtMost) rows.splice(-1, 0, ["…", "", ""]);
-  return { kind: "table", head: ["", "says", "makes"], rows };
+  return { kind: "table", head: ["", say`says`, say`makes`], rows };
 }
 
 /** What a row says, its count apart. */
@@ -49,5 +51,5 @@ function withoutCount({ line: { text, plan } }: PlacedRow["row"]): string {
 function makes({ row }: PlacedRow, pattern: WorkedPattern): string {
   const report = rowReport(row, pattern.context.sizes.length);
   const bySize = (report.makes ?? []).map((n, size) => (n === null ? null : kindsOf(report, size) || sts(n)));
-  return mergedSizes(bySize) ?? (row.result === "unchecked" ? "not checked" : bySize.join("; "));
+  return mergedSizes(bySize) ?? (row.result === "unchecked" ? say`not checked` : bySize.join("; "));
 }

@@ -1,5 +1,7 @@
 import { forSize, type StatedTerm } from "../../fabric/instructions";
 import { type Outcome, tally } from "../../fabric/outcome";
+import { counted } from "../../rules/wording";
+import { say } from "../../text/say";
 import { shift } from "../../text/span";
 import { type Stitch, stitchOf, type Terms } from "../../trade/stitches";
 import type { PlacedRow } from "../placed-row";
@@ -43,8 +45,8 @@ function termRows(
       ? []
       : sizes.map((counted) => textOfNumber(counted ? ([...counted.kinds.values()][i] ?? null) : null));
   return [
-    { label: `${before}the line says`, cells: stated },
-    { label: `${before}the row makes`, cells: made },
+    { label: say`${before}the line says`, cells: stated },
+    { label: say`${before}the row makes`, cells: made },
   ];
 }
 
@@ -58,10 +60,10 @@ function notes(stated: readonly StatedTerm[], { row }: PlacedRow, terms: Terms):
   const doubt = counted.find((one) => one?.doubt)?.doubt;
   return list([
     ...new Set(stated.map((term) => meaning(term, terms, row.outcome))),
-    ...(chains ? ["The chains or chain spaces are in this count."] : []),
-    ...(doubt ? [`It would be another number if ${doubt.says}.`] : []),
+    ...(chains ? [say`The chains or chain spaces are in this count.`] : []),
+    ...(doubt ? [say`It would be another number if ${doubt.says}.`] : []),
     ...(row.result === "unchecked"
-      ? ["The row is not checked; the rows that follow are checked against this count."]
+      ? [say`The row is not checked; the rows that follow are checked against this count.`]
       : []),
   ]);
 }
@@ -72,18 +74,18 @@ function meaning({ sort, noun, chains, word }: StatedTerm, terms: Terms, outcome
   switch (sort) {
     case "any":
       return hasSpaces(outcome)
-        ? "Counted: every stitch, whatever its kind; chain spaces apart."
-        : "Counted: every stitch.";
+        ? say`Counted: every stitch, whatever its kind; chain spaces apart.`
+        : say`Counted: every stitch.`;
     case "stitch":
-      return stitch ? `Counted: ${named(stitch, noun, terms)}.` : `Counted: ${noun}.`;
+      return stitch ? say`Counted: ${named(stitch, noun, terms)}.` : say`Counted: ${noun}.`;
     case "space":
-      return `Counted: spaces${chains === undefined ? "" : ` of ${chains} ${chains === 1 ? "chain" : "chains"}`}.`;
+      return say`Counted: spaces${chains === undefined ? "" : say` of ${counted(chains, "chain")}`}.`;
     case "chain":
-      return "Counted: chains, one by one.";
+      return say`Counted: chains, one by one.`;
     case "turning-chain":
-      return "Counted: the chain that opens the row, beside the stitches.";
+      return say`Counted: the chain that opens the row, beside the stitches.`;
     case "unit":
-      return `Counted: whole groups or special stitches, each as one (${noun}).`;
+      return say`Counted: whole groups or special stitches, each as one (${noun}).`;
   }
 }
 

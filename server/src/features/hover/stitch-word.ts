@@ -1,8 +1,11 @@
 import type { Word } from "../../notation/words";
+import { counted } from "../../rules/wording";
+import { say } from "../../text/say";
 import { shift } from "../../text/span";
 import { type Stitch, stitchOf, stitchSpellings } from "../../trade/stitches";
 import { turningChainFor } from "../../trade/turning-chains";
 import { type Block, list, title } from "../shown/blocks";
+import { sts } from "../shown/counts";
 import { sizeTable } from "../shown/size-table";
 import { fullName, otherAbbreviation } from "../shown/stitch-names";
 import { explained } from "./glossary";
@@ -51,13 +54,13 @@ function notesOf(stitch: Stitch | undefined, own: string | null, word: Word, pla
   const use = definitions.get(word.value) ?? stitch;
   const defined = definitions.has(word.value);
   return [
-    ...(own ? [`In this pattern: ${own}`] : []),
+    ...(own ? [say`In this pattern: ${own}`] : []),
     ...(stitch && !defined ? tradeNotes(stitch, place) : []),
     ...(use && isShaping(use)
-      ? [`One of it is worked over ${use.uses} ${use.uses === 1 ? "st" : "sts"} and makes ${use.makes}.`]
+      ? [say`One of it is worked over ${sts(use.uses)} and makes ${use.makes}.`]
       : []),
     ...(stitch?.family === "shell" && !defined
-      ? ["Nothing in this pattern says how many stitches it has."]
+      ? [say`Nothing in this pattern says how many stitches it has.`]
       : []),
   ];
 }
@@ -75,23 +78,23 @@ function tradeNotes(stitch: Stitch, place: Place): string[] {
 function heightNotes(stitch: Stitch, { pattern }: Place): string[] {
   if (stitch.turningChain === 0 || stitch.family === "foundation" || stitch.family === "start") return [];
   const { chains, counts } = turningChainFor(stitch.id);
-  const high = `As high as ${stitch.turningChain} ${stitch.turningChain === 1 ? "chain" : "chains"}.`;
+  const high = say`As high as ${counted(stitch.turningChain, "chain")}.`;
   const { startCounts, habits } = pattern.context.conventions;
   const here = startCounts.get(chains) ?? habits.get(chains);
   return [
-    `${high} ${here === undefined ? usual(chains, counts) : `In this pattern ch ${chains} at the start ${countsWords(here)}.`}`,
+    `${high} ${here === undefined ? usual(chains, counts) : say`In this pattern ch ${chains} at the start ${countsWords(here)}.`}`,
   ];
 }
 
 function usual(chains: number, counts: boolean | "unsettled"): string {
-  const begins = `A row of it usually begins with ch ${chains}`;
+  const begins = say`A row of it usually begins with ch ${chains}`;
   return counts === "unsettled"
-    ? `${begins}; makers differ on whether that counts as a stitch.`
-    : `${begins}, which ${countsWords(counts)}.`;
+    ? say`${begins}; makers differ on whether that counts as a stitch.`
+    : say`${begins}, which ${countsWords(counts)}.`;
 }
 
 function countsWords(counts: boolean): string {
-  return counts ? "counts as a stitch" : "does not count as a stitch";
+  return counts ? say`counts as a stitch` : say`does not count as a stitch`;
 }
 
 /** What of its row a stitch accounts for; one that is only worked into accounts for nothing. */
@@ -104,5 +107,5 @@ function shareBlocks(place: Place): Block[] {
     (word) => start <= word.start && word.end <= end && stitchClasses.test(word.cls),
   );
   if (made !== place.word) return [];
-  return sizeTable("In the whole row", pattern.context.sizes, shareRows(instruction, placed));
+  return sizeTable(say`In the whole row`, pattern.context.sizes, shareRows(instruction, placed));
 }

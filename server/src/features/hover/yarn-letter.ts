@@ -1,5 +1,6 @@
 import { frontMatterOf } from "../../notation/front-matter/front-matter";
 import { yarnLetter as letters, type Yarn } from "../../notation/front-matter/yarns";
+import { say } from "../../text/say";
 import { meaningOf } from "../../trade/abbreviations";
 import { type Block, line, title } from "../shown/blocks";
 import type { HoverPart, Place } from "./place";
@@ -22,13 +23,13 @@ export const yarnLetter: HoverPart = {
 };
 
 function found({ letter, colour, text, item }: Yarn): Block[] {
-  return [title(`Yarn ${letter?.text}: ${colour?.text ?? text}`), line(item.text)];
+  return [title(say`Yarn ${letter?.text}: ${colour?.text ?? text}`), line(item.text)];
 }
 
 function unknown(written: string, { pattern }: Place): Block[] {
   const meaning = meaningOf(written, pattern.context.terms);
   return [
-    title(`Yarn ${written}${meaning ? `: ${meaning}` : ""}`),
-    line("Nothing in this pattern says which yarn that is. Write it with the materials: 20 g blue (B)."),
+    title(say`Yarn ${written}${meaning ? `: ${meaning}` : ""}`),
+    line(say`Nothing in this pattern says which yarn that is. Write it with the materials: 20 g blue (B).`),
   ];
 }

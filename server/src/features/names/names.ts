@@ -1,5 +1,6 @@
 import { usualOptions } from "../../measure/materials";
 import type { WorkedPattern } from "../../rules/rule";
+import { say } from "../../text/say";
 import type { TextEdit } from "../../text/span";
 import type { Prover } from "../../workspace/prover";
 import { Place } from "../hover/place";
@@ -31,6 +32,6 @@ export function renamed(thing: NamedThing, to: string, prover: Prover): readonly
   if (isNotRenamed(edits)) return edits;
   const [fresh] = prover.aftermath(edits, [])?.fresh ?? [];
   return fresh
-    ? { why: `With that name the pattern would not read as it does now: ${fresh.message}` }
+    ? { why: say`With that name the pattern would not read as it does now: ${fresh.message}` }
     : edits;
 }

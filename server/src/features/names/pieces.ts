@@ -2,6 +2,7 @@ import { sentencesOf } from "../../notation/assembly";
 import { trade } from "../../notation/vocabulary";
 import { type MadePiece, makingOf } from "../../rules/pieces-made";
 import type { WorkedPattern } from "../../rules/rule";
+import { say } from "../../text/say";
 import { type Span, shift, type TextEdit } from "../../text/span";
 import { holds, type NamedThing, type NameSource, type NotRenamed } from "./named-thing";
 
@@ -40,7 +41,7 @@ function namedThing(piece: MadePiece, span: Span, pattern: WorkedPattern): Named
     name: pattern.text.slice(span.start, span.end),
     definitions: [heading],
     uses,
-    fixed: isOne ? null : "This heading names more than one piece. Change it by hand.",
+    fixed: isOne ? null : say`This heading names more than one piece. Change it by hand.`,
     renamed: (to) =>
       whyNot(to, pattern) ?? [
         edit(heading, to, pattern.text),
@@ -63,14 +64,14 @@ function usesOf(piece: MadePiece, pattern: WorkedPattern): Span[] {
 }
 
 function whyNot(to: string, pattern: WorkedPattern): NotRenamed | null {
-  if (!/^\p{L}[\p{L}\p{N} '’-]{0,59}$/u.test(to)) return { why: "A piece is named by words." };
+  if (!/^\p{L}[\p{L}\p{N} '’-]{0,59}$/u.test(to)) return { why: say`A piece is named by words.` };
   const name = to.toLowerCase();
   const isTaken = pattern.pieces.some(({ piece }) => piece.name.toLowerCase() === name);
-  if (isTaken) return { why: `There is a piece named "${to}" already.` };
+  if (isTaken) return { why: say`There is a piece named "${to}" already.` };
   const meaning = trade.get(name);
   if (meaning && meaning.cls !== "N")
     return {
-      why: `The trade uses "${to}" in rows: makers would not take it for a piece. Choose another name.`,
+      why: say`The trade uses "${to}" in rows: makers would not take it for a piece. Choose another name.`,
     };
   return null;
 }

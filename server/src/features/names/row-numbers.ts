@@ -3,6 +3,7 @@ import { type NumberInText, readRowReferences } from "../../notation/row-referen
 import type { WorkedPattern } from "../../rules/rule";
 import { rowName } from "../../rules/wording";
 import { keptBy } from "../../text/kept-by";
+import { say } from "../../text/say";
 import { type Span, shift } from "../../text/span";
 import type { Place } from "../hover/place";
 import { piecesMeant, rowNumbered } from "../wake/meant-rows";
@@ -68,12 +69,12 @@ function namedThing({ row, piece }: Numbered, span: Span, pattern: WorkedPattern
     definitions: head ? [head] : [],
     uses: uses.map((one) => one.span),
     fixed: row.line.head?.to
-      ? `${rowName(row)} is one line for several rows. Change its numbers by hand.`
+      ? say`${rowName(row)} is one line for several rows. Change its numbers by hand.`
       : null,
     renamed: (to) => {
       const n = /^\D{0,8}(\d{1,9})\D?$/.exec(to.trim())?.[1];
-      if (n === undefined) return { why: "A row is named by its number: write the number alone." };
-      if (rowNumbered(piece, Number(n))) return { why: `There is a row ${n} in this piece already.` };
+      if (n === undefined) return { why: say`A row is named by its number: write the number alone.` };
+      if (rowNumbered(piece, Number(n))) return { why: say`There is a row ${n} in this piece already.` };
       const all = [...(head ? [head] : []), ...uses.map((one) => one.span)];
       return all.filter((one) => said(one) === from).map((one) => ({ span: one, newText: n }));
     },

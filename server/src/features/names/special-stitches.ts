@@ -4,6 +4,7 @@ import type { PatternLine } from "../../notation/lines";
 import { isFiller, trade } from "../../notation/vocabulary";
 import type { WorkedPattern } from "../../rules/rule";
 import { keptBy } from "../../text/kept-by";
+import { say } from "../../text/say";
 import type { Span, TextEdit } from "../../text/span";
 import { isAbbreviation } from "../../trade/abbreviations";
 import { stitchSpellings } from "../../trade/stitches";
@@ -92,17 +93,17 @@ function isOfTrade(name: string): boolean {
 }
 
 function ofTrade(name: string): string {
-  return `"${name}" is a word of the trade: every maker reads it so, whatever this pattern calls it. Only names that the pattern gives itself can be changed.`;
+  return say`"${name}" is a word of the trade: every maker reads it so, whatever this pattern calls it. Only names that the pattern gives itself can be changed.`;
 }
 
 function whyNot(to: string, { byName }: Names): NotRenamed | null {
   const name = to.toLowerCase();
   if (!/^\p{L}[\p{L}\p{N} '’-]{0,39}$/u.test(to))
-    return { why: "A stitch is named by letters, and figures behind them." };
-  if (byName.has(name)) return { why: `This pattern explains "${to}" already. Choose another name.` };
+    return { why: say`A stitch is named by letters, and figures behind them.` };
+  if (byName.has(name)) return { why: say`This pattern explains "${to}" already. Choose another name.` };
   if (isOfTrade(name) || isFiller(name))
     return {
-      why: `The trade uses "${to}" already: makers would read it as that. Choose a name that only this pattern has.`,
+      why: say`The trade uses "${to}" already: makers would read it as that. Choose a name that only this pattern has.`,
     };
   return null;
 }

@@ -3,6 +3,7 @@ import { yarnLetter } from "../../notation/front-matter/yarns";
 import { mentionsOf } from "../../notation/mentions/mentions";
 import { readWords } from "../../notation/words";
 import type { WorkedPattern } from "../../rules/rule";
+import { say } from "../../text/say";
 import { type Span, shift } from "../../text/span";
 import { holds, type NamedThing, type NameSource } from "./named-thing";
 
@@ -74,8 +75,9 @@ function namedThing({ letter, span }: Letter, all: readonly Letter[], pattern: W
     fixed: null,
     renamed: (to) => {
       if (!isLetter.test(to))
-        return { why: "A yarn is told by one of the letters A to H, or by MC, CC, CA to CH or C1 to C9." };
-      if (all.some((one) => one.letter === to)) return { why: `Another yarn has the letter ${to} already.` };
+        return { why: say`A yarn is told by one of the letters A to H, or by MC, CC, CA to CH or C1 to C9.` };
+      if (all.some((one) => one.letter === to))
+        return { why: say`Another yarn has the letter ${to} already.` };
       return same.map((one) => ({ span: one.span, newText: to }));
     },
   };

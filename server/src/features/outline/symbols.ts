@@ -3,6 +3,7 @@ import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { frontMatterOf } from "../../notation/front-matter/front-matter";
 import { readHeading } from "../../notation/headings";
 import type { WorkedPattern } from "../../rules/rule";
+import { say } from "../../text/say";
 import type { Span } from "../../text/span";
 import { rowTitle } from "../row-names";
 import { sized } from "../shown/sized";
@@ -37,7 +38,7 @@ function entriesOf(part: WorkedPart, pattern: WorkedPattern): OutlineEntry[] {
 
 function makeOf(piece: WorkedPiece | null): string {
   const make = piece?.piece.make ?? 1;
-  return make > 1 ? `make ${make}` : "";
+  return make > 1 ? say`make ${make}` : "";
 }
 
 /** Blank lines at its end belong to no part. */
@@ -66,7 +67,7 @@ function rowEntry(row: WorkedRow): OutlineEntry {
   return {
     kind: "row",
     name: rowTitle(row) || "row",
-    detail: made && line.kind !== "foundation" ? `${sized(made)} sts` : "",
+    detail: made && line.kind !== "foundation" ? say`${sized(made)} sts` : "",
     span,
     nameSpan: head,
     inside: [],

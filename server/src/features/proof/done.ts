@@ -1,9 +1,10 @@
 import type { Instruction } from "../../fabric/instructions";
 import { countStitches, isStepLoop, type Step, type StepLoop, type Steps } from "../../fabric/steps";
 import type { Noun } from "../../rules/wording";
+import { say } from "../../text/say";
 import type { InstructionBySpan } from "../row-instructions";
 import { spanOf, usesOf } from "../step-sums";
-import { intoPlaces, placeOf, takesOf } from "./place-names";
+import { intoPlaces, manyPlaces, type PlaceName, placeOf, takesOf } from "./place-names";
 
 /** The same thing done on so many places, one after the other. */
 export interface Done {
@@ -37,7 +38,7 @@ function wordsFor(step: Step, telling: Telling): Done["words"] {
   const instruction = telling.instructions.get(step.span);
   if (step.sort === "space") return several(`ch ${step.chains ?? 1}`);
   if (step.sort === "none") return unmade(step);
-  if (isOpening(step, instruction)) return several(`the opening chain counts as 1 ${step.kind}`);
+  if (isOpening(step, instruction)) return several(say`the opening chain counts as 1 ${step.kind}`);
   if (step.uses === 0) return freely(step, onNothing(instruction, telling));
   return worked(step, placeOf(instruction, telling.noun));
 }
@@ -50,19 +51,22 @@ function freely(step: Step, where: string): Done["words"] {
 
 /** Skips, joins and picots: they make no stitch. */
 function unmade({ kind, uses }: Step): Done["words"] {
+  if (kind === "skip") return uses === 0 ? several(say`skip`) : () => say`skip`;
   if (uses === 0) return several(kind);
-  return (places) => (kind === "skip" || places === 1 ? kind : `${kind} in each`);
+  return (places) => (places === 1 ? kind : say`${kind} in each`);
 }
 
 function several(text: string): Done["words"] {
-  return (places) => (places === 1 ? text : `${text}, ${places} times`);
+  return (places) => (places === 1 ? text : say`${text}, ${places} times`);
 }
 
 /** `sc in each`, `2 sc in one st`, `sc over 2 sts together`. */
-function worked(step: Step, place: string): Done["words"] {
+function worked(step: Step, place: PlaceName): Done["words"] {
   const { kind, uses, perPlace } = step;
   if (uses > 1)
-    return several(/\d+tog$/.test(kind) ? kind : `${severalOf(step)} over ${uses} ${place}s together`);
+    return several(
+      /\d+tog$/.test(kind) ? kind : say`${severalOf(step)} over ${uses} ${manyPlaces(place)} together`,
+    );
   if (perPlace > 1) return (places) => `${severalOf(step)} ${intoPlaces(place, places)}`;
   return (places) => (places === 1 && place === "st" ? kind : `${kind} ${intoPlaces(place, places)}`);
 }
@@ -79,8 +83,8 @@ function isOpening({ uses }: Step, instruction: Instruction | undefined): boolea
 
 /** Where stitches are worked that use no place of their own. */
 function onNothing(instruction: Instruction | undefined, { onRing }: Telling): string {
-  if (takesOf(instruction).some((take) => take.how === "same")) return " in the same place";
-  return onRing && instruction?.op === "work" && instruction.stitch.uses > 0 ? " in the ring" : "";
+  if (takesOf(instruction).some((take) => take.how === "same")) return say` in the same place`;
+  return onRing && instruction?.op === "work" && instruction.stitch.uses > 0 ? say` in the ring` : "";
 }
 
 /** Whether a loop of steps is a group worked into one place, `times` of them. */
@@ -94,7 +98,7 @@ export function groupDone(loop: StepLoop, telling: Telling): Done {
   const all = `${loop.group ? `${loop.group}: ` : ""}${parts.length > 1 ? `(${parts.join(", ")})` : parts[0]}`;
   const [uses, makes] = [usesOf(loop.steps), countStitches(loop.steps)];
   const place = placeOf(telling.instructions.get(spanOf(loop)), telling.noun);
-  const same = telling.onRing ? "in the ring" : "in the same place";
+  const same = telling.onRing ? say`in the ring` : say`in the same place`;
   const words = (places: number): string => `${all} ${uses === 0 ? same : intoPlaces(place, places)}`;
   return { key: `${words(1)}/${uses}/${makes}`, places: loop.times, uses, makes, words };
 }
@@ -114,6 +118,6 @@ function isBeginning({ sort, begins, kind }: Step): boolean {
 
 function partOf(step: Step, { instructions }: Telling): string {
   if (step.sort === "space") return `ch ${step.chains ?? 1}`;
-  if (isOpening(step, instructions.get(step.span))) return `the opening chain as 1 ${step.kind}`;
+  if (isOpening(step, instructions.get(step.span))) return say`the opening chain as 1 ${step.kind}`;
   return step.n > 1 ? `${step.n} ${step.kind}` : step.kind;
 }

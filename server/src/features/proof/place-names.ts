@@ -1,7 +1,31 @@
 import type { Instruction, Take } from "../../fabric/instructions";
 import type { Noun } from "../../rules/wording";
+import { say, sayings } from "../../text/say";
 
-const short: Readonly<Record<Noun, string>> = {
+/** What a place is called where room is scarce. */
+export type PlaceName = "st" | "ch" | "sp" | "loop" | "gap" | "place" | "st or sp";
+
+export const onePlace = sayings<PlaceName>({
+  st: "st",
+  ch: "ch",
+  sp: "sp",
+  loop: "loop",
+  gap: "gap",
+  place: "place",
+  "st or sp": "st or sp",
+});
+
+export const manyPlaces = sayings<PlaceName>({
+  st: "sts",
+  ch: "chs",
+  sp: "sps",
+  loop: "loops",
+  gap: "gaps",
+  place: "places",
+  "st or sp": "st or sps",
+});
+
+const short: Readonly<Record<Noun, PlaceName>> = {
   stitch: "st",
   chain: "ch",
   "chain space": "sp",
@@ -12,7 +36,7 @@ const short: Readonly<Record<Noun, string>> = {
 
 /** `sts`, `sts and sps`. */
 export function placesShort(noun: Noun): string {
-  return noun === "stitch or space" ? "sts and sps" : `${short[noun]}s`;
+  return noun === "stitch or space" ? say`sts and sps` : manyPlaces(short[noun]);
 }
 
 export function takesOf(instruction: Instruction | undefined): readonly Take[] {
@@ -20,7 +44,7 @@ export function takesOf(instruction: Instruction | undefined): readonly Take[] {
 }
 
 /** What an instruction is worked into; where it does not say, what its row is worked into. */
-export function placeOf(instruction: Instruction | undefined, noun: Noun): string {
+export function placeOf(instruction: Instruction | undefined, noun: Noun): PlaceName {
   const [take] = takesOf(instruction);
   const of = take?.how === "each" ? take.of : take?.how === "next" || take?.how === "last" ? [take.of] : [];
   if (of.some(({ sort }) => sort === "space"))
@@ -31,10 +55,11 @@ export function placeOf(instruction: Instruction | undefined, noun: Noun): strin
 
 /** `st 3`, `sts 1–2`: places of a row by their numbers. */
 export function numbered(noun: Noun, places: string): string {
-  return `${short[noun]}${/[–(]/.test(places) ? "s" : ""} ${places}`;
+  return `${/[–(]/.test(places) ? manyPlaces(short[noun]) : onePlace(short[noun])} ${places}`;
 }
 
 /** `in one sp`, `in each sp`; a stitch is what all else is worked into, and is not named. */
-export function intoPlaces(place: string, places: number): string {
-  return places === 1 ? `in one ${place}` : `in each${place === "st" ? "" : ` ${place}`}`;
+export function intoPlaces(place: PlaceName, places: number): string {
+  if (places === 1) return say`in one ${onePlace(place)}`;
+  return place === "st" ? say`in each` : say`in each ${onePlace(place)}`;
 }

@@ -1,3 +1,4 @@
+import { say } from "../../text/say";
 import { sentenceStart } from "../../text/sentence";
 import type { PlacedRow } from "../placed-row";
 import { type Block, line } from "../shown/blocks";
@@ -14,17 +15,18 @@ export function proofBlocks({ row, piece }: PlacedRow): Block[] {
   if (!proof) return [];
   return proof.tables.flatMap((table) => {
     const sizes = sizesOf(table, piece);
-    return [...(sizes === null ? [] : [line(`In ${sizes}:`)]), ...tableOf(proof, table)];
+    return [...(sizes === null ? [] : [line(say`In ${sizes}:`)]), ...tableOf(proof, table)];
   });
 }
 
 function tableOf(proof: Proof, { lines }: ProofTable): Block[] {
   const isOver = lines.some(({ places }) => places !== "");
-  const over = `${sentenceStart(placesShort(proof.noun))} of ${proof.below}`;
-  const head = ["Step", ...(isOver ? [over] : []), "Sts made", "Worked"];
+  const over = say`${sentenceStart(placesShort(proof.noun))} of ${proof.below}`;
+  const head = [say`Step`, ...(isOver ? [over] : []), say`Sts made`, say`Worked`];
   const rows = lines.slice(0, linesAtMost).map((each, i) => rowOf(each, i, isOver));
   const more = lines.length - rows.length;
-  const left = more > 0 ? [line(`And ${more} more steps: copy the proof of this row to see them all.`)] : [];
+  const left =
+    more > 0 ? [line(say`And ${more} more steps: copy the proof of this row to see them all.`)] : [];
   return [{ kind: "table", head, rows }, ...left];
 }
 

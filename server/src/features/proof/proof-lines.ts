@@ -1,3 +1,4 @@
+import { say } from "../../text/say";
 import type { Done } from "./done";
 import { type Item, isPass } from "./passes";
 
@@ -40,10 +41,11 @@ class Writer {
     const first = lines.length + 1;
     this.all(items);
     const again = times - 1;
-    const steps = first === lines.length ? `step ${first}` : `steps ${first}–${lines.length}`;
     if (again > 0)
       this.write(
-        `${steps} again, ${again} more ${again === 1 ? "time" : "times"}`,
+        again === 1
+          ? say`${stepsSaid(first, lines.length)} again, 1 more time`
+          : say`${stepsSaid(first, lines.length)} again, ${again} more times`,
         (this.used - used) * again,
         (this.made - made) * again,
       );
@@ -56,6 +58,10 @@ class Writer {
     this.made += makes;
     this.lines.push({ places, does, makes: stitches, sum: `${this.made}` });
   }
+}
+
+function stepsSaid(first: number, last: number): string {
+  return first === last ? say`step ${first}` : say`steps ${first}–${last}`;
 }
 
 /** `3–12`: the `n` numbers behind the first `before`. */

@@ -1,6 +1,7 @@
 import type { RowLine } from "../../fabric/pattern";
 import type { WorkedRow } from "../../fabric/worked";
 import type { WorkedPattern } from "../../rules/rule";
+import { say } from "../../text/say";
 import { sentenceStart } from "../../text/sentence";
 import type { RowReport } from "../../workspace/report";
 import { rowReport } from "../../workspace/row-report";
@@ -33,10 +34,10 @@ export function proofTextAt(pattern: WorkedPattern, offset: number): ProofText |
 }
 
 function whyNot({ row: { line, result, reason } }: PlacedRow, name: string): string {
-  if (line.kind === "foundation") return "A starting chain or ring has no row below it to be worked over.";
+  if (line.kind === "foundation") return say`A starting chain or ring has no row below it to be worked over.`;
   if (result === "unchecked")
-    return `${name} is not checked: ${reason ?? "nothing tells what it is worked on"}.`;
-  return `${name} says how the count changes, not which stitches are worked.`;
+    return say`${name} is not checked: ${reason ?? say`nothing tells what it is worked on`}.`;
+  return say`${name} says how the count changes, not which stitches are worked.`;
 }
 
 function textOf(proof: Proof, placed: PlacedRow, pattern: WorkedPattern): string {
@@ -60,15 +61,15 @@ function quote({ span }: RowLine, { text }: WorkedPattern): string {
 function intro(proof: Proof, table: ProofTable, { row, piece }: PlacedRow): string {
   const sizes = sizesOf(table, piece);
   const isOver = table.lines.some(({ places }) => places !== "");
-  const over = isOver ? `over the ${placesShort(proof.noun)} of ${proof.below}` : "step by step";
-  const many = isMany(row) ? "the last of them is " : "";
-  return sentenceStart(`${sizes === null ? "" : `in ${sizes}, `}${many}worked ${over}:`);
+  const over = isOver ? say`over the ${placesShort(proof.noun)} of ${proof.below}` : say`step by step`;
+  const how = isMany(row) ? say`the last of them is worked ${over}:` : say`worked ${over}:`;
+  return sentenceStart(sizes === null ? how : say`in ${sizes}, ${how}`);
 }
 
 /** `2. st 2: 2 sc in one st (3 sts made so far)`. */
 function step({ places, does, makes, sum }: ProofLine, i: number, { noun }: Proof): string {
   const where = places === "" ? "" : `${numbered(noun, places)}: `;
-  const made = makes === "" ? "" : ` (${sum} made so far)`;
+  const made = makes === "" ? "" : say` (${sum} made so far)`;
   return `${i + 1}. ${where}${does}${made}`.replaceAll("–", "-");
 }
 
@@ -80,13 +81,15 @@ function closing({ noun }: Proof, { row, piece }: PlacedRow, pattern: WorkedPatt
   );
   const over =
     needs && has
-      ? `worked over ${worked(needs)} of the ${worked(has)} ${placesShort(noun)} of ${belowTitle(row, piece)}; `
+      ? say`worked over ${worked(needs)} of the ${worked(has)} ${placesShort(noun)} of ${belowTitle(row, piece)}; `
       : "";
-  const says = result === "wrong-count" && stated ? ` The line says ${worked(stated)}.` : "";
+  const says = result === "wrong-count" && stated ? say` The line says ${worked(stated)}.` : "";
   const [meant] = result === "ambiguous" ? (row.outcome?.assumptions ?? []) : row.assumptions;
-  const assumed = meant ? ` This is so if ${meant}.` : "";
-  const [first, last] = isMany(row) ? ["The first of them: ", "the last of them "] : ["In all: ", ""];
-  return `${over === "" ? "In all: " : first}${over}${last}makes ${made ?? worked(makes ?? [])}.${says}${misfit(report, row)}${assumed}`;
+  const assumed = meant ? say` This is so if ${meant}.` : "";
+  const first = isMany(row) && over !== "" ? say`The first of them: ` : say`In all: `;
+  const all = made ?? worked(makes ?? []);
+  const sum = isMany(row) ? say`the last of them makes ${all}.` : say`makes ${all}.`;
+  return `${first}${over}${sum}${says}${misfit(report, row)}${assumed}`;
 }
 
 /** Of the sizes that work the row. */
@@ -98,6 +101,7 @@ function misfit({ result, needs, has }: RowReport, row: WorkedRow): string {
   if (result !== "does-not-fit") return "";
   const apart = (needs ?? []).map((n, size) => (n ?? 0) - (has?.[size] ?? 0)).filter((n) => n !== 0);
   const [first] = apart;
-  if (first === undefined) return ` It does not fit${misfitWords(row)}.`;
-  return ` It does not fit: ${sized(apart.map(Math.abs))} ${first > 0 ? "short" : "left over"}.`;
+  if (first === undefined) return say` It does not fit${misfitWords(row)}.`;
+  const by = sized(apart.map(Math.abs));
+  return first > 0 ? say` It does not fit: ${by} short.` : say` It does not fit: ${by} left over.`;
 }

@@ -1,5 +1,6 @@
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { listed, type Noun, placesNoun, sizeName } from "../../rules/wording";
+import { say } from "../../text/say";
 import { instructionsBehind, wordsBehind } from "../row-instructions";
 import { belowTitle, isMany } from "../row-names";
 import { mergedSizes } from "../shown/sized";
@@ -38,7 +39,7 @@ export function proofOf(row: WorkedRow, piece: WorkedPiece): Proof | null {
   if (bySize.every((lines) => lines === null)) return null;
   return {
     noun,
-    below: isMany(row) ? "the row before it" : belowTitle(row, piece),
+    below: isMany(row) ? say`the row before it` : belowTitle(row, piece),
     tables: tablesOf(bySize),
   };
 }

@@ -1,5 +1,6 @@
 import type { WorkedPattern } from "../../rules/rule";
 import { counted, type Noun } from "../../rules/wording";
+import { inEnglish } from "../../text/say";
 import { sentenceStart } from "../../text/sentence";
 import type { RowReport } from "../../workspace/report";
 import { rowReport } from "../../workspace/row-report";
@@ -26,8 +27,9 @@ export function rowInWordsAt(pattern: WorkedPattern, offset: number): RowInWords
   return { row, text: inWords(row, placed, pattern) };
 }
 
+/** Patterns are English, and a row read out is the pattern in longer words. */
 function inWords(name: string, placed: PlacedRow, pattern: WorkedPattern): string {
-  const said = sentencesOf(name, placed, pattern);
+  const said = inEnglish(() => sentencesOf(name, placed, pattern));
   return said.map((one) => spelledOut(one, pattern.context.terms)).join(" ");
 }
 

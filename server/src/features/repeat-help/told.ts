@@ -1,4 +1,5 @@
 import { counted, type Noun } from "../../rules/wording";
+import { say } from "../../text/say";
 import { placesShort } from "../proof/place-names";
 import { type Block, line } from "../shown/blocks";
 import { sized } from "../shown/sized";
@@ -32,13 +33,13 @@ function eachTime(goings: readonly (Going | null)[], { noun }: Told): string | n
   const each = goings.map((going) => going?.each ?? null);
   if (!each.some((one) => one)) return null;
   const [uses, makes] = [sizedBy(each, ({ uses }) => uses), sizedBy(each, ({ makes }) => makes)];
-  return `Each time it uses ${uses} ${placesShort(noun)} and makes ${makes}.`;
+  return say`Each time it uses ${uses} ${placesShort(noun)} and makes ${makes}.`;
 }
 
 function howOften(goings: readonly (Going | null)[], { isTried }: Told): string {
   const times = sizedBy(goings, ({ times }) => times);
-  const word = times === "1" ? "once" : `${times} times`;
-  return isTried ? `As a repeat it fits ${word}.` : `Worked ${word}.`;
+  const word = times === "1" ? say`once` : say`${times} times`;
+  return isTried ? say`As a repeat it fits ${word}.` : say`Worked ${word}.`;
 }
 
 function left(goings: readonly (Going | null)[], { below, noun }: Told): string | null {
@@ -47,10 +48,10 @@ function left(goings: readonly (Going | null)[], { below, noun }: Told): string 
   const used = sizedBy(goings, ({ used }) => used);
   const has = goings.map((going) => going?.has ?? null);
   const rest = goings.map((going) => (going?.has == null ? null : going.has - going.used));
-  if (rest.some((n) => n !== null && n < 0)) return `${used} used by its end; ${below} has ${sized(has)}.`;
+  if (rest.some((n) => n !== null && n < 0)) return say`${used} used by its end; ${below} has ${sized(has)}.`;
   const [first] = has;
   const places = has.length === 1 ? counted(first ?? 0, noun) : `${sized(has)} ${counted(2, noun).slice(2)}`;
-  return `Of the ${places} of ${below}, ${used} are used by its end: ${sized(rest)} left.`;
+  return say`Of the ${places} of ${below}, ${used} are used by its end: ${sized(rest)} left.`;
 }
 
 function sizedBy<T>(list: readonly (T | null)[], numberOf: (one: T) => number): string {

@@ -1,6 +1,7 @@
 import type { WorkedPattern, WorkedPiece } from "../../fabric/worked";
 import type { NumberedRow, RowEdits } from "../../reshape/resize/draft";
 import type { Resized } from "../../reshape/resize/resize";
+import { say } from "../../text/say";
 import type { NotedEdit } from "../actions/action";
 import { rowTitle } from "../row-names";
 import { eyeletsOf } from "./eyelets";
@@ -23,11 +24,11 @@ function notedEdits({ row, edits }: RowEdits): NotedEdit[] {
 
 function labelOf({ row, state, from, rows, body }: NumberedRow): string {
   const numbers = from === null ? "" : rows > 1 ? ` ${from}-${from + rows - 1}` : ` ${from}`;
-  if (state === "gone") return `${rowTitle(row)}: left out`;
-  if (state !== "kept") return `New:${numbers}`;
+  if (state === "gone") return say`${rowTitle(row)}: left out`;
+  if (state !== "kept") return say`New:${numbers}`;
   const isMoved =
     from !== row.line.head?.from || rows !== (row.line.head?.to?.[0] ?? from ?? 1) - (from ?? 1) + 1;
   const isTold = body !== row.line.text;
-  const moved = isMoved && from !== null ? ` now${numbers}` : "";
-  return `${rowTitle(row)}:${moved}${moved && isTold ? "," : ""}${isTold ? " told anew" : ""}`;
+  const moved = isMoved && from !== null ? say` now${numbers}` : "";
+  return `${rowTitle(row)}:${moved}${moved && isTold ? "," : ""}${isTold ? say` told anew` : ""}`;
 }

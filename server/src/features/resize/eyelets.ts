@@ -2,6 +2,7 @@ import type { WorkedPattern, WorkedPiece, WorkedRow } from "../../fabric/worked"
 import { type Sentence, sentencesOf } from "../../notation/assembly";
 import type { PatternLine } from "../../notation/lines";
 import type { Resized } from "../../reshape/resize/resize";
+import { say } from "../../text/say";
 import { shift } from "../../text/span";
 import type { NotedEdit } from "../actions/action";
 import { piecesNamedIn } from "../named-pieces";
@@ -23,7 +24,8 @@ export function eyeletsOf(pattern: WorkedPattern, piece: WorkedPiece, resized: R
     left: meant
       .filter(isOpen)
       .map(
-        ({ sentence, n }) => `"${sentence.text.trim()}" may mean another piece: look whether ${n} is right.`,
+        ({ sentence, n }) =>
+          say`"${sentence.text.trim()}" may mean another piece: look whether ${n} is right.`,
       ),
   };
 }
@@ -69,7 +71,7 @@ function editOf({ line, digits }: EyeletCount, to: number): NotedEdit {
   return {
     span: shift(digits, line.start),
     newText: `${to}`,
-    note: { label: `"${short(line.text)}": eyelets` },
+    note: { label: say`"${short(line.text)}": eyelets` },
   };
 }
 

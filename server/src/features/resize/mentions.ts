@@ -2,6 +2,7 @@ import type { WorkedPattern, WorkedPiece } from "../../fabric/worked";
 import type { PatternLine } from "../../notation/lines";
 import { type RowReference, readRowReferences } from "../../notation/row-references";
 import type { Resized } from "../../reshape/resize/resize";
+import { say } from "../../text/say";
 import { shift, type TextEdit } from "../../text/span";
 import type { NotedEdit } from "../actions/action";
 import { piecesNamedIn, whereNamed } from "../named-pieces";
@@ -37,12 +38,12 @@ function toldAnew(line: PatternLine, pattern: WorkedPattern, piece: WorkedPiece,
   const meant = references.filter((one) => whose(one, line, pattern) === piece);
   if (meant.length === 0) return { edits: [], left: [] };
   const isGone = meant.some(({ numbers }) => numbers.some(({ n }) => resized.map.isGone(n)));
-  const label = `"${short(line.text)}": rows and places`;
+  const label = say`"${short(line.text)}": rows and places`;
   const edits = [...meant.flatMap((one) => placedAnew(one, line, resized)), ...apart(line, resized)];
   return {
     edits: edits.map(({ span, newText }) => ({ span: shift(span, line.start), newText, note: { label } })),
     left: isGone
-      ? [`"${line.text.trim()}" names a row that is gone: look whether the new place is right.`]
+      ? [say`"${line.text.trim()}" names a row that is gone: look whether the new place is right.`]
       : [],
   };
 }

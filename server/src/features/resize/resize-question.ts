@@ -4,12 +4,13 @@ import { nearestSizes } from "../../reshape/resize/nearest-sizes";
 import { type Resized, resizePiece } from "../../reshape/resize/resize";
 import { silhouetteOf } from "../../reshape/resize/silhouette";
 import { isRefusal, type Refusal } from "../../reshape/row-trial";
+import { say } from "../../text/say";
 import { sentence } from "../../text/sentence";
 import { withEdits } from "../../text/span";
 import type { Finding } from "../../workspace/report";
 import type { NotedEdit, Scene } from "../actions/action";
 import { pieceAround } from "../placed-row";
-import { roundsOrRows } from "../row-names";
+import { roundsOrRows, rowWords } from "../row-names";
 import { sts } from "../shown/counts";
 import { editsOf } from "./edits";
 import { measuresOf, type PieceMeasures } from "./piece-measures";
@@ -24,7 +25,7 @@ export interface ResizeAnswer {
   readonly now: string | null;
   /** What may be typed. */
   readonly ways: string;
-  readonly where: "at its widest" | "in its plain rows";
+  readonly where: string;
   /** Whether the size can be had; `says` is why not, with the nearest that can. */
   readonly fits: boolean;
   readonly says: string;
@@ -36,12 +37,13 @@ export interface ResizeAnswer {
 /** Whether the piece at an offset can be had in a size, as it is typed; `null`: nothing is typed yet. */
 export function resizeAnswer(scene: Scene, offset: number, typed: string | null): ResizeAnswer {
   const piece = pieceAround(scene.worked, offset);
-  if (!piece) return refused(null, "There is no piece at the caret. Put the caret on a row and try again.");
-  const name = piece.piece.name || "the piece";
+  if (!piece)
+    return refused(null, say`There is no piece at the caret. Put the caret on a row and try again.`);
+  const name = piece.piece.name || say`the piece`;
   const shape = silhouetteOf(piece);
-  if (isRefusal(shape)) return refused(name, `${name} cannot be resized: ${shape.why}.`);
-  const where = shape.isWiderInLace ? "in its plain rows" : "at its widest";
-  const asked = { piece: name, now: `${shape.widest}`, ways, where } as const;
+  if (isRefusal(shape)) return refused(name, say`${name} cannot be resized: ${shape.why}.`);
+  const where = shape.isWiderInLace ? say`in its plain rows` : say`at its widest`;
+  const asked = { piece: name, now: `${shape.widest}`, ways: ways(), where };
   if (typed === null) return { ...asked, fits: true, says: "", notes: [], edits: [] };
   const measures = measuresOf(scene.worked, piece, shape);
   const wanted = wantedSize(typed, measures);
@@ -57,10 +59,12 @@ export function resizeAnswer(scene: Scene, offset: number, typed: string | null)
   return { ...asked, fits: true, says: fitsWords(piece, found, wanted, measures), notes, edits };
 }
 
-const ways = "60, x1.5, start 8 or, at your gauge, 40 cm, 16 in across, 20 cm high";
+function ways(): string {
+  return say`60, x1.5, start 8 or, at your gauge, 40 cm, 16 in across, 20 cm high`;
+}
 
 export function refused(piece: string | null, says: string): ResizeAnswer {
-  return { piece, now: null, ways: "", where: "at its widest", fits: false, says, notes: [], edits: [] };
+  return { piece, now: null, ways: "", where: say`at its widest`, fits: false, says, notes: [], edits: [] };
 }
 
 interface ResizedWith {
@@ -78,11 +82,11 @@ function resizedWith(scene: Scene, piece: WorkedPiece, { goal }: WantedSize): Re
 function proved(scene: Scene, piece: WorkedPiece, resized: Resized): ResizedWith | Refusal {
   const { edits, left } = editsOf(scene.worked, piece, resized);
   const after = scene.prover.aftermath(edits, []);
-  if (!after) return { why: "it has that size already" };
+  if (!after) return { why: say`it has that size already` };
   const wrong = after.fresh.find(
     ({ rule }) => !ofAmounts.has(rule) && isMore(scene, edits, rule, after.fresh),
   );
-  if (wrong) return { why: `something else would be wrong then: ${wrong.message}` };
+  if (wrong) return { why: say`something else would be wrong then: ${wrong.message}` };
   return { resized, edits, left: [...left, ...after.fresh.map(({ message }) => message)] };
 }
 
@@ -98,14 +102,15 @@ export const ofAmounts = new Set(["too-little-yarn", "too-much-yarn", "size-diff
 
 function nearestWords(scene: Scene, piece: WorkedPiece, { goal, sized }: WantedSize, now: number): string {
   const near = nearestSizes(scene.worked, piece, goal, (one) => !isRefusal(proved(scene, piece, one)));
-  const word = (width: number): string => `${width}${sized(width)}${width === now ? " (as it is now)" : ""}`;
-  const words = (all: readonly number[]): string => all.map(word).join(" and ");
+  const word = (width: number): string =>
+    `${width}${sized(width)}${width === now ? say` (as it is now)` : ""}`;
+  const words = (all: readonly number[]): string => all.map(word).join(say` and `);
   if (near.whole.length === 0 && near.partial.length === 0) return "";
   const partial =
-    near.partial.length > 0 ? `; with one round that adds or takes fewer, ${words(near.partial)}` : "";
+    near.partial.length > 0 ? say`; with one round that adds or takes fewer, ${words(near.partial)}` : "";
   return near.whole.length === 0
-    ? `The nearest that fit: ${words(near.partial)}.`
-    : `The nearest that fit: ${words(near.whole)}${partial}.`;
+    ? say`The nearest that fit: ${words(near.partial)}.`
+    : say`The nearest that fit: ${words(near.whole)}${partial}.`;
 }
 
 function fitsWords(
@@ -127,7 +132,7 @@ function fitsWords(
   const noun = line ? roundsOrRows(line.line, piece) : isRound ? "rounds" : "rows";
   const partial = partialWords(resized);
   const lines = new Set(edits.flatMap(({ note }) => note?.label ?? [])).size;
-  return `${sts(widest)}${wanted.sized(widest)} fit: ${are} ${noun} for ${were}.${partial} ${lines === 1 ? "1 line changes" : `${lines} lines change`}.`;
+  return say`${sts(widest)}${wanted.sized(widest)} fit: ${are} ${rowWords(noun)} for ${were}.${partial} ${lines === 1 ? say`1 line changes` : say`${lines} lines change`}.`;
 }
 
 /** Which of the new rows adds fewer stitches than its fellows. */
@@ -138,5 +143,5 @@ function partialWords({ rows, after, before }: Resized): string {
     const by = (outcome?.makes[0] ?? 0) - (outcome?.has[0] ?? 0);
     return isNew(row) && by > 0 && by !== before.rate ? [{ by, name: line?.headText ?? "" }] : [];
   });
-  return odd ? ` ${odd.name} adds ${odd.by}, where the others add ${before.rate}.` : "";
+  return odd ? say` ${odd.name} adds ${odd.by}, where the others add ${before.rate}.` : "";
 }

@@ -1,5 +1,6 @@
 import type { ResizeGoal } from "../../reshape/resize/resize";
 import type { Refusal } from "../../reshape/row-trial";
+import { say } from "../../text/say";
 import { convertLength } from "../../trade/units";
 import type { PieceMeasures, Side } from "./piece-measures";
 
@@ -35,8 +36,8 @@ const sides: readonly (readonly [RegExp, Side])[] = [
  */
 export function wantedSize(typed: string, measures: PieceMeasures): WantedSize | Refusal {
   const text = typed.trim();
-  if (text === "") return { why: "Type a size, such as 60, x1.5 or 40 cm." };
-  if (/^\d+\s*[(/,]\s*\d/.test(text)) return { why: "Type one size: the piece is rewritten for one." };
+  if (text === "") return { why: say`Type a size, such as 60, x1.5 or 40 cm.` };
+  if (/^\d+\s*[(/,]\s*\d/.test(text)) return { why: say`Type one size: the piece is rewritten for one.` };
   const [, times, share] = factor.exec(text) ?? [];
   if (times ?? share)
     return scaledBy(numberOf(times ?? share ?? "") / (share && /%/.test(text) ? 100 : 1), measures);
@@ -45,7 +46,8 @@ export function wantedSize(typed: string, measures: PieceMeasures): WantedSize |
   const [, stitches] = count.exec(text) ?? [];
   if (stitches) return counted("widest", numberOf(stitches), measures);
   const [, fit, size, unit, word] = length.exec(text) ?? [];
-  if (!size || !unit) return { why: `"${text}" is no size. Type one such as 60, x1.5, 40 cm or 18 cm high.` };
+  if (!size || !unit)
+    return { why: say`"${text}" is no size. Type one such as 60, x1.5, 40 cm or 18 cm high.` };
   const side = fit ? "fit" : (sides.find(([form]) => form.test(word ?? ""))?.[1] ?? measures.usualSide);
   return atGauge({ size: numberOf(size), unit: unitOf(unit), side }, measures);
 }
@@ -55,16 +57,16 @@ function numberOf(text: string): number {
 }
 
 function scaledBy(by: number, measures: PieceMeasures): WantedSize | Refusal {
-  if (by <= 0) return { why: "A piece is made larger or smaller by a number above 0." };
-  if (by > timesAtMost) return { why: `No piece is made more than ${timesAtMost} times as large.` };
+  if (by <= 0) return { why: say`A piece is made larger or smaller by a number above 0.` };
+  if (by > timesAtMost) return { why: say`No piece is made more than ${timesAtMost} times as large.` };
   const wanted = counted("widest", Math.round(measures.shape.widest * by), measures);
   return "why" in wanted ? wanted : { ...wanted, goal: { ...wanted.goal, rowsBy: by } };
 }
 
 function counted(of: ResizeGoal["of"], n: number, measures: PieceMeasures): WantedSize | Refusal {
-  if (!Number.isInteger(n)) return { why: "A number of stitches is whole." };
-  if (n < 1) return { why: "A row has one stitch or more." };
-  if (n > stitchesAtMost) return { why: `No row has more than ${stitchesAtMost} stitches.` };
+  if (!Number.isInteger(n)) return { why: say`A number of stitches is whole.` };
+  if (n < 1) return { why: say`A row has one stitch or more.` };
+  if (n > stitchesAtMost) return { why: say`No row has more than ${stitchesAtMost} stitches.` };
   const { rungs, begin, widest } = measures.shape;
   const now = of === "start" ? (rungs[begin]?.makes ?? n) : widest;
   // Back and forth a count tells the width alone; in the round a piece keeps its shape.
@@ -82,13 +84,13 @@ function unitOf(typed: string): Wish["unit"] {
   return name === "mm" || name === "cm" ? name : "in";
 }
 
-const noGauge =
-  'A size needs the gauge. Add a line to the pattern, such as "Gauge: 18 sc and 20 rows = 10 cm".';
-
 function atGauge(wish: Wish, measures: PieceMeasures): WantedSize | Refusal {
   const { stitch, shape } = measures;
-  if (stitch === null) return { why: noGauge };
-  if (wish.size <= 0) return { why: "A size is more than 0." };
+  if (stitch === null)
+    return {
+      why: say`A size needs the gauge. Add a line to the pattern, such as "Gauge: 18 sc and 20 rows = 10 cm".`,
+    };
+  if (wish.size <= 0) return { why: say`A size is more than 0.` };
   if (wish.side === "high") return inHeight(wish, measures);
   const wanted = wish.side === "fit" ? aroundFor(wish, measures) : convertLength(wish.size, wish.unit, "mm");
   if (typeof wanted !== "number") return wanted;
@@ -106,7 +108,7 @@ function atGauge(wish: Wish, measures: PieceMeasures): WantedSize | Refusal {
 function aroundFor({ size, unit }: Wish, { body, stitch, shape }: PieceMeasures): number | Refusal {
   if (body === null)
     return {
-      why: 'To keep the ease, the pattern has to say whom it fits now: add a line such as "To fit head: 54 cm".',
+      why: say`To keep the ease, the pattern has to say whom it fits now: add a line such as "To fit head: 54 cm".`,
     };
   return convertLength(size, unit, "mm") + shape.widest * (stitch ?? 0) - body;
 }
@@ -115,13 +117,13 @@ function inHeight({ size, unit }: Wish, measures: PieceMeasures): WantedSize | R
   const { row, high, plainRows, shape } = measures;
   if (row === null || high === null)
     return {
-      why: 'A height needs the rows of the gauge. Write them too, as in "Gauge: 18 sc and 20 rows = 10 cm".',
+      why: say`A height needs the rows of the gauge. Write them too, as in "Gauge: 18 sc and 20 rows = 10 cm".`,
     };
-  if (plainRows === 0) return { why: "It has no plain rows that could be more or fewer." };
+  if (plainRows === 0) return { why: say`It has no plain rows that could be more or fewer.` };
   const rows = plainRows + (convertLength(size, unit, "mm") - high) / row;
-  if (rows < 1) return { why: `Its shaping alone is higher than ${size} ${unit}.` };
+  if (rows < 1) return { why: say`Its shaping alone is higher than ${size} ${unit}.` };
   const to = Math.round(rows);
   const long = convertLength(high + (to - plainRows) * row, "mm", unit);
   const goal: ResizeGoal = { of: "widest", count: shape.widest, rowsBy: to / plainRows };
-  return { goal, sized: () => ` (${Math.round(long * 10) / 10} ${unit} high)` };
+  return { goal, sized: () => say` (${Math.round(long * 10) / 10} ${unit} high)` };
 }

@@ -3,6 +3,7 @@ import { yarnUseOf } from "../../measure/yarn-used";
 import { sentencesOf } from "../../notation/assembly";
 import { frontMatterOf } from "../../notation/front-matter/front-matter";
 import type { Resized } from "../../reshape/resize/resize";
+import { say } from "../../text/say";
 import { whereNamed } from "../named-pieces";
 import { rowTitle } from "../row-names";
 import { cord, spacesIn } from "./eyelets";
@@ -42,9 +43,11 @@ function widthBy({ resized }: BeforeAndAfter): number {
 
 const spacesNote: Note = ({ pattern, resized }) => {
   const changed = spacesIn(resized);
-  const told = changed.map(({ row, were, are }) => `${rowTitle(row)} has ${are} spaces instead of ${were}`);
+  const told = changed.map(
+    ({ row, were, are }) => say`${rowTitle(row)} has ${are} spaces instead of ${were}`,
+  );
   const isOdd = isLaced(pattern) && changed.some(({ were, are }) => were % 2 === 0 && are % 2 === 1);
-  const odd = isOdd ? " An even number lets both ends of the cord come out on the same side." : "";
+  const odd = isOdd ? say` An even number lets both ends of the cord come out on the same side.` : "";
   return told.length > 0 ? `${told.join("; ")}.${odd}` : null;
 };
 
@@ -57,7 +60,7 @@ const cordNote: Note = (change) => {
   const own = pattern.pieces.filter((one) => one !== piece && cord.test(one.piece.name));
   if (!isLaced(pattern) || own.length === 0 || isAsMuch(widthBy(change))) return null;
   const names = own.map((one) => one.piece.name).join(", ");
-  return `${names}: left as it is. To go around as loosely as now it has to be ${times(widthBy(change))} times as long.`;
+  return say`${names}: left as it is. To go around as loosely as now it has to be ${times(widthBy(change))} times as long.`;
 };
 
 const sewnNote: Note = ({ pattern, piece, resized }) => {
@@ -71,7 +74,7 @@ const sewnNote: Note = ({ pattern, piece, resized }) => {
         deeds.some(({ does }) => does === "sew") && (name === "" || whereNamed(text, name) !== null),
     )
     .map(({ text }) => `"${text.trim()}"`);
-  return said.length > 0 ? `Parts that meet it have the size they had. Look at ${said.join(" ")}` : null;
+  return said.length > 0 ? say`Parts that meet it have the size they had. Look at ${said.join(" ")}` : null;
 };
 
 const sidesNote: Note = ({ resized }) => {
@@ -80,7 +83,7 @@ const sidesNote: Note = ({ resized }) => {
       state === "kept" && row.line.head?.side != null && ((from ?? 0) - (row.line.head.from ?? 0)) % 2 !== 0,
   );
   return turned
-    ? `${rowTitle(turned.row.row)} comes to lie on the other side: its (${turned.row.row.line.head?.side}) is yours to change.`
+    ? say`${rowTitle(turned.row.row)} comes to lie on the other side: its (${turned.row.row.line.head?.side}) is yours to change.`
     : null;
 };
 
@@ -97,7 +100,7 @@ const yarnNote: Note = (change) => {
     before > 0 ? then / before : widthBy(change) * (resized.after.rows.length > 1 ? rowsBy(change) : 1);
   return isAsMuch(by)
     ? null
-    : `Yarn for this piece: about ${times(by)} times as much. The amounts in the list are not changed.`;
+    : say`Yarn for this piece: about ${times(by)} times as much. The amounts in the list are not changed.`;
 };
 
 function rowsBy({ resized }: BeforeAndAfter): number {
@@ -115,11 +118,11 @@ function rowsBy({ resized }: BeforeAndAfter): number {
 const stuffingNote: Note = (change) => {
   const isStuffed = change.pattern.lines.some(({ text }) => /\bstuff/i.test(text));
   const by = widthBy(change) ** 2 * rowsBy(change);
-  return isStuffed && !isAsMuch(by) ? `Stuffing: about ${times(by)} times as much.` : null;
+  return isStuffed && !isAsMuch(by) ? say`Stuffing: about ${times(by)} times as much.` : null;
 };
 
 const sizeNote: Note = ({ pattern }) => {
   const [first] = frontMatterOf(pattern.lines).measurements;
   const name = first?.title?.text.trim();
-  return name ? `"${name}" in the list is not changed.` : null;
+  return name ? say`"${name}" in the list is not changed.` : null;
 };

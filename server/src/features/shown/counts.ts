@@ -1,3 +1,4 @@
+import { say } from "../../text/say";
 import type { RowReport } from "../../workspace/report";
 import { grouped } from "./sized";
 
@@ -15,5 +16,5 @@ function plural(kind: string): string {
 }
 
 export function sts(n: number): string {
-  return `${grouped(n)} ${n === 1 ? "st" : "sts"}`;
+  return n === 1 ? say`1 st` : say`${grouped(n)} sts`;
 }

@@ -1,3 +1,4 @@
+import { say } from "../../text/say";
 import { abbreviationOf, type Stitch, type Terms } from "../../trade/stitches";
 
 /** `single crochet`: the name of a stitch in given terms. */
@@ -16,5 +17,5 @@ export function fullName(stitch: Stitch, terms: Terms): string {
 export function otherAbbreviation(stitch: Stitch, terms: Terms): string | null {
   const other = terms === "US" ? "UK" : "US";
   const theirs = abbreviationOf(stitch, other);
-  return theirs === abbreviationOf(stitch, terms) ? null : `In ${other} terms it is written ${theirs}.`;
+  return theirs === abbreviationOf(stitch, terms) ? null : say`In ${other} terms it is written ${theirs}.`;
 }

@@ -1,5 +1,6 @@
 import { isRefusal, type Refusal } from "../../reshape/row-trial";
 import { inAllSizes } from "../../reshape/sizes/all-sizes";
+import { say } from "../../text/say";
 import type { TextEdit } from "../../text/span";
 import type { Finding } from "../../workspace/report";
 import type { NotedEdit, Scene } from "../actions/action";
@@ -30,9 +31,9 @@ export function provedInAllSizes(
   );
   if (isRefusal(merged)) return merged;
   const after = prover.aftermath(merged, []);
-  if (!after) return { why: "nothing has to be changed" };
+  if (!after) return { why: say`nothing has to be changed` };
   const fresh = after.fresh.find(({ rule }) => !onlyTold.has(rule));
-  if (fresh) return { why: `something else would be wrong then: ${fresh.message}` };
+  if (fresh) return { why: say`something else would be wrong then: ${fresh.message}` };
   const notes = notesByLine(each);
   const edits = merged.map((edit) => ({ ...edit, ...notes.get(lineAt(text, edit)) }));
   return { edits, told: after.fresh };

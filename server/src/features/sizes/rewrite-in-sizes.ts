@@ -1,4 +1,5 @@
 import { isRefusal, type Refusal } from "../../reshape/row-trial";
+import { say } from "../../text/say";
 import type { Span } from "../../text/span";
 import type { NotedEdit, Scene } from "../actions/action";
 import { type RewrittenWith, rewriteAbove, rewriteWithFollowing } from "../actions/rewrite-row";
@@ -49,7 +50,10 @@ export function rewriteInSizes(
   return isRefusal(above) ? own : above;
 }
 
-const noRowAbove: Refusal = { why: "no row above it sets its count" };
+/** A reason, with the size that it holds for. */
+export function inSize(name: string, why: string): string {
+  return say`size ${name}: ${why}`;
+}
 
 type Rewriting = (scene: Scene, here: RowHere, count: number) => RewrittenWith | Refusal | null;
 
@@ -63,8 +67,10 @@ function rewrittenBy(
   for (const [i, { size, here, now }] of rows.entries()) {
     const count = counts[i] ?? null;
     const isSame = count === null || count === now;
-    const found = isSame ? null : (rewritten(size.scene, here, count) ?? noRowAbove);
-    if (found && isRefusal(found)) return { why: `size ${size.one.name}: ${found.why}` };
+    const found = isSame
+      ? null
+      : (rewritten(size.scene, here, count) ?? { why: say`no row above it sets its count` });
+    if (found && isRefusal(found)) return { why: inSize(size.one.name, found.why) };
     each.push(found);
   }
   const done = provedInAllSizes(

@@ -1,4 +1,5 @@
 import type { Refusal } from "../../reshape/row-trial";
+import { say } from "../../text/say";
 
 const ofAll = /^(?:[x×*]\s*\d+(?:[.,]\d+)?|\d+(?:[.,]\d+)?\s*(?:[x×]|%))$/i;
 const list = /^(\D*?)(\d+(?:\.\d+)?(?:\s*[([/,:;]\s*\d+(?:\.\d+)?)+)\s*[)\]]?(\D*)$/;
@@ -16,14 +17,14 @@ export function typedForSizes(typed: string, names: readonly string[]): (string 
   const own = names.findIndex((name) => restBehind(text, name) !== null);
   if (each.length === 0 && own >= 0)
     return names.map((name, i) => (i === own ? restBehind(text, name) : null));
-  return { why: `There are ${names.length} sizes, ${names.join(", ")}: type ${waysToType(names)}.` };
+  return { why: say`There are ${names.length} sizes, ${names.join(", ")}: type ${waysToType(names)}.` };
 }
 
 /** In a maker's words, with examples. */
 export function waysToType(names: readonly string[]): string {
   const numbers = names.map((_, i) => 60 + 4 * i);
   const [first, ...others] = numbers;
-  return `a number for each, as in ${first} (${others.join(", ")}), or for one, as in ${names[1]} ${others[0]}, or x1.1 for all`;
+  return say`a number for each, as in ${first} (${others.join(", ")}), or for one, as in ${names[1]} ${others[0]}, or x1.1 for all`;
 }
 
 /** What stands behind the name of a size that a text begins with. */

@@ -1,6 +1,7 @@
 import type { WorkedPiece } from "../../fabric/worked";
 import type { WorkedPattern } from "../../rules/rule";
 import { numbers } from "../../rules/wording";
+import { say } from "../../text/say";
 import { shift } from "../../text/span";
 import { whereNamed } from "../named-pieces";
 import type { Stale } from "./stale";
@@ -23,7 +24,7 @@ export function stalePieces(
   const left = new Set(now.pieces.map(({ piece }) => piece.name));
   const gone = before.pieces
     .filter(({ piece }) => piece.name !== "" && !left.has(piece.name))
-    .map(({ piece }) => ({ name: piece.name, says: `No piece is called ${piece.name} any more.` }));
+    .map(({ piece }) => ({ name: piece.name, says: say`No piece is called ${piece.name} any more.` }));
   return [...changes, ...gone].flatMap((change) => lines.flatMap((line) => staleIn(line, change)));
 }
 
@@ -37,10 +38,10 @@ function changesOf(was: WorkedPiece, is: WorkedPiece): Change[] {
   const [ended, ends] = [endOf(was), endOf(is)];
   const says = [
     ...(ended && ends && ended !== ends
-      ? [`${name} ends with ${ends} stitches now; it ended with ${ended}.`]
+      ? [say`${name} ends with ${ends} stitches now; it ended with ${ended}.`]
       : []),
     ...(was.piece.make !== make
-      ? [`${name} is made ${times(make)} now, before ${times(was.piece.make)}.`]
+      ? [say`${name} is made ${times(make)} now, before ${times(was.piece.make)}.`]
       : []),
   ];
   return says.length > 0 ? [{ name, says: says.join(" ") }] : [];
@@ -53,7 +54,7 @@ function endOf({ rows }: WorkedPiece): string | null {
 }
 
 function times(n: number): string {
-  return n === 1 ? "once" : `${n} times`;
+  return n === 1 ? say`once` : say`${n} times`;
 }
 
 function staleIn({ now: { text, start, kind } }: LineTwins, { name, says }: Change): Stale[] {

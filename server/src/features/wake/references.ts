@@ -2,6 +2,7 @@ import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
 import { type NumberInText, readRowReferences } from "../../notation/row-references";
 import type { WorkedPattern } from "../../rules/rule";
 import { numbers } from "../../rules/wording";
+import { say } from "../../text/say";
 import { shift, type TextEdit } from "../../text/span";
 import { piecesMeant, rowNumbered } from "./meant-rows";
 import type { Stale } from "./stale";
@@ -78,8 +79,8 @@ function staleIn(
 ): Stale[] {
   if (changes.length === 0) return [];
   const edits = changes.flatMap(({ edit }) => edit ?? []);
-  const renamed = [...new Set(edits.map(({ newText }) => newText))].join(" and ");
-  const mend = edits.length > 0 ? { title: `Write ${renamed}`, edits: () => edits } : null;
+  const renamed = [...new Set(edits.map(({ newText }) => newText))].join(say` and `);
+  const mend = edits.length > 0 ? { title: say`Write ${renamed}`, edits: () => edits } : null;
   const says = [...new Set(changes.map((change) => change.says))].join(" ");
   const span = { start: start + text.length - text.trimStart().length, end: start + text.trimEnd().length };
   return [{ sort, span, name, piece: pieces[0]?.is.piece.name ?? "", says, mend }];
@@ -109,14 +110,14 @@ function movesIn(speaking: Speaking, { rowNow, rowsNow }: Twins): Change[] {
     const span = shift(number, speaking.start);
     return to === number.n
       ? []
-      : [{ says: `Row ${number.n} has become row ${to}.`, edit: { span, newText: `${to}` } }];
+      : [{ says: say`Row ${number.n} has become row ${to}.`, edit: { span, newText: `${to}` } }];
   });
 }
 
 /** A row that was changed bears its number still; one that is gone may have left it to another. */
 function lost(n: number, now: WorkedRow | undefined, rowsNow: ReadonlySet<WorkedRow>): Change[] {
-  if (!now) return [{ says: `Row ${n} is gone.`, edit: null }];
-  return rowsNow.has(now) ? [{ says: `Row ${n} is another row now.`, edit: null }] : [];
+  if (!now) return [{ says: say`Row ${n} is gone.`, edit: null }];
+  return rowsNow.has(now) ? [{ says: say`Row ${n} is another row now.`, edit: null }] : [];
 }
 
 /** Rows that make another number of stitches. */
@@ -126,7 +127,7 @@ function othersIn(speaking: Speaking, { rowNow }: Twins): Change[] {
     const [made, makes] = [row.outcome?.makes, same?.outcome?.makes];
     if (!same || !made || !makes || numbers(made) === numbers(makes)) return [];
     return [
-      { says: `${same.line.headText} makes ${numbers(makes)} now; it made ${numbers(made)}.`, edit: null },
+      { says: say`${same.line.headText} makes ${numbers(makes)} now; it made ${numbers(made)}.`, edit: null },
     ];
   });
 }

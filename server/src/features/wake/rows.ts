@@ -1,5 +1,6 @@
 import type { WorkedRow } from "../../fabric/worked";
 import { numbers } from "../../rules/wording";
+import { say } from "../../text/say";
 import type { Finding } from "../../workspace/report";
 import type { Stale, StaleSort } from "./stale";
 import type { RowTwins } from "./twins";
@@ -35,7 +36,7 @@ function worse({ now, piece }: RowTwins, findings: readonly Finding[]): Stale {
     span,
     name: headText,
     piece: piece.piece.name,
-    says: finding?.message ?? `${headText} was right before and is not now.`,
+    says: finding?.message ?? say`${headText} was right before and is not now.`,
     mend: null,
   };
 }
@@ -63,7 +64,7 @@ function numbersOf(run: readonly RowTwins[]): Stale[] {
   const [first, last] = [run[0], run.at(-1)];
   if (!first || !last) return [];
   const { span, headText } = first.now.line;
-  const name = run.length === 1 ? headText : `${headText} to ${last.now.line.headText}`;
+  const name = run.length === 1 ? headText : say`${headText} to ${last.now.line.headText}`;
   const says = numbersSay(first, run.length > 1);
   return [{ sort: "numbers", span, name, piece: first.piece.piece.name, says, mend: null }];
 }
@@ -71,8 +72,9 @@ function numbersOf(run: readonly RowTwins[]): Stale[] {
 function numbersSay({ before, now }: RowTwins, plural: boolean): string {
   const [was, is] = [numbers(before.outcome?.makes ?? []), numbers(now.outcome?.makes ?? [])];
   const [needed, needs] = [numbers(before.outcome?.needs ?? []), numbers(now.outcome?.needs ?? [])];
-  const [it, makes, made] = plural ? ["They", "make", "they"] : ["It", "makes", "it"];
-  return was === is
-    ? `${it} ${plural ? "are" : "is"} worked over ${needs} now; before, over ${needed}.`
-    : `${it} ${makes} ${is} now; ${made} made ${was}.`;
+  if (was === is)
+    return plural
+      ? say`They are worked over ${needs} now; before, over ${needed}.`
+      : say`It is worked over ${needs} now; before, over ${needed}.`;
+  return plural ? say`They make ${is} now; they made ${was}.` : say`It makes ${is} now; it made ${was}.`;
 }

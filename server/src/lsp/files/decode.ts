@@ -1,4 +1,5 @@
 import { isUtf8 } from "node:buffer";
+import { say } from "../../text/say";
 
 /** The text of a file, or why there is none. */
 export type Content = { readonly text: string } | { readonly reason: string };
@@ -12,8 +13,8 @@ export function decode(bytes: Uint8Array): Content {
   if (bytes.includes(0)) {
     return {
       reason:
-        "It looks like a binary file, not a text: it holds NUL bytes. " +
-        "Name the pattern's text file, or save the pattern as plain text (UTF-8).",
+        say`It looks like a binary file, not a text: it holds NUL bytes. ` +
+        say`Name the pattern's text file, or save the pattern as plain text (UTF-8).`,
     };
   }
   return isUtf8(bytes) ? { text: new TextDecoder().decode(bytes) } : { reason: notUtf8(bytes) };
@@ -29,14 +30,16 @@ function decodeUtf16(bytes: Uint8Array, encoding: string): Content {
   try {
     return { text: new TextDecoder(encoding, { fatal: true }).decode(bytes) };
   } catch {
-    return { reason: "It starts like UTF-16 text, but some characters are damaged. Save it again as UTF-8." };
+    return {
+      reason: say`It starts like UTF-16 text, but some characters are damaged. Save it again as UTF-8.`,
+    };
   }
 }
 
 function notUtf8(bytes: Uint8Array): string {
   return (
-    `Line ${firstBadLine(bytes)} holds a character that is not UTF-8. ` +
-    `Save the file as "UTF-8"; an older program may have saved it as "Western" or "ANSI".`
+    say`Line ${firstBadLine(bytes)} holds a character that is not UTF-8. ` +
+    say`Save the file as "UTF-8"; an older program may have saved it as "Western" or "ANSI".`
   );
 }
 

@@ -1,3 +1,4 @@
+import { say } from "../../text/say";
 import type { Refusal } from "../row-trial";
 import type { SizedList } from "./size-lists";
 
@@ -7,13 +8,15 @@ import type { SizedList } from "./size-lists";
  */
 
 /** Why a pattern has no new size whose lists tell nothing of how they go up. */
-export const noDriver = "No count of the pattern rises with its sizes";
+export function noDriver(): string {
+  return say`No count of the pattern rises with its sizes`;
+}
 
 /** The entries of a new size, one for each list, null where a list has names; or why there is none. */
 export function nextSize(lists: readonly SizedList[], by: number): (string | null)[] | Refusal {
   const driver = driverOf(lists);
   const last = driver?.at(-1) ?? null;
-  if (!driver || last === null) return { why: noDriver };
+  if (!driver || last === null) return { why: noDriver() };
   const to = stepsTo(driver, last * by, lists);
   const entries = lists.map((list) => {
     const values = valuesOf(list);
@@ -22,11 +25,11 @@ export function nextSize(lists: readonly SizedList[], by: number): (string | nul
   const at = entries.findIndex((text, i) => text !== null && isTooFew(text, lists[i]));
   const list = lists[at];
   return list
-    ? { why: `Line ${list.line + 1}, ${list.of}: ${entries[at]} in the new size. ${byHand}` }
+    ? {
+        why: say`Line ${list.line + 1}, ${list.of}: ${entries[at]} in the new size. Add the size as a column of the grading sheet, with numbers of your own`,
+      }
     : entries;
 }
-
-const byHand = "Add the size as a column of the grading sheet, with numbers of your own";
 
 /** Less than there can be of it, where the last size has more. */
 function isTooFew(text: string, list: SizedList | undefined): boolean {

@@ -1,3 +1,4 @@
+import { say } from "../../text/say";
 import type { TextEdit } from "../../text/span";
 import type { Refusal } from "../row-trial";
 import type { SizedList } from "./size-lists";
@@ -52,7 +53,7 @@ function readSheet(markdown: string): Sheet | Refusal {
       .map((text) => unescaped(text.trim())),
   );
   if (!head || !rule || !fixed.every((name, i) => head[i] === name))
-    return { why: "this is no grading sheet: its table begins with the columns no., line and what" };
+    return { why: say`this is no grading sheet: its table begins with the columns no., line and what` };
   return { sizes: head.slice(fixed.length), rows };
 }
 
@@ -69,11 +70,11 @@ export function editsFromSheet(
   const { sizes: columns, rows } = sheet;
   if (rows.length !== lists.length)
     return {
-      why: `the sheet has ${rows.length} lists and the pattern ${lists.length}: open the sheet again, and change only numbers in it`,
+      why: say`the sheet has ${rows.length} lists and the pattern ${lists.length}: open the sheet again, and change only numbers in it`,
     };
   if (columns.length < sizes.length)
     return {
-      why: `the sheet has ${columns.length} sizes and the pattern ${sizes.length}: a column is missing`,
+      why: say`the sheet has ${columns.length} sizes and the pattern ${sizes.length}: a column is missing`,
     };
   const edits: TextEdit[] = [];
   for (const [i, list] of lists.entries()) {
@@ -81,12 +82,12 @@ export function editsFromSheet(
     const cells = row.slice(fixed.length);
     if (row[2] !== list.of)
       return {
-        why: `list ${i + 1} is "${list.of}" in the pattern: open the sheet again, and change only numbers in it`,
+        why: say`list ${i + 1} is "${list.of}" in the pattern: open the sheet again, and change only numbers in it`,
       };
     const bad = columns.findIndex((_, column) => !isCell(cells[column] ?? "", list, column, sizes.length));
     if (bad >= 0)
       return {
-        why: `${list.of}, ${columns[bad]}: "${cells[bad] ?? ""}" is no number; a size that has none gets a dash`,
+        why: say`${list.of}, ${columns[bad]}: "${cells[bad] ?? ""}" is no number; a size that has none gets a dash`,
       };
     edits.push(...listEdits(list, cells.slice(0, columns.length)));
   }

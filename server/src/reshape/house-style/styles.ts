@@ -1,3 +1,5 @@
+import { say } from "../../text/say";
+
 /** How a house writes its rows. Common practice of the trade, no source. */
 export interface HouseStyle {
   /** The word before the number of a round, and of a row. */
@@ -50,7 +52,7 @@ const choices: { readonly [Part in keyof HouseStyle]: readonly HouseStyle[Part][
 /** A style of one's own, read from data that may be anything: what it leaves out is as in `compact`. */
 export function readHouseStyle(data: unknown): { style: HouseStyle; problems: readonly string[] } {
   if (typeof data !== "object" || data === null || Array.isArray(data))
-    return { style: houseStyles.compact, problems: ["it is no list of choices in { }"] };
+    return { style: houseStyles.compact, problems: [say`it is no list of choices in { }`] };
   const read = Object.entries(data).map(([part, value]) => ({
     part,
     value,
@@ -65,7 +67,7 @@ export function readHouseStyle(data: unknown): { style: HouseStyle; problems: re
 
 function problemOf(part: string, value: unknown): string | null {
   const values = Object.entries(choices).find(([name]) => name === part)?.[1];
-  if (!values) return `"${part}" is no part of a style; there are ${Object.keys(choices).join(", ")}`;
+  if (!values) return say`"${part}" is no part of a style; there are ${Object.keys(choices).join(", ")}`;
   const isChoice = values.some((one) => one === value);
-  return isChoice ? null : `"${part}" is ${JSON.stringify(value)}; use ${values.join(", ")}`;
+  return isChoice ? null : say`"${part}" is ${JSON.stringify(value)}; use ${values.join(", ")}`;
 }

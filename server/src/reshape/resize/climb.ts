@@ -1,4 +1,5 @@
 import type { WorkedRow } from "../../fabric/worked";
+import { say } from "../../text/say";
 import { nextStep } from "../next-step";
 import { rewriteOnToMake } from "../rewrite-row";
 import { isRefusal, type Refusal } from "../row-trial";
@@ -19,18 +20,19 @@ export function climb(
 ): DraftParts | Refusal {
   const { rungs, first, begin, rate } = shape;
   const stuck = rungs.slice(begin, first + 1).find(({ turn }) => turn === "lace" || turn === "fall");
-  if (stuck) return { why: `${stuck.row.line.headText} is no plain row of increases` };
+  if (stuck) return { why: say`${stuck.row.line.headText} is no plain row of increases` };
   const last = rungs[first];
   if (last && last.turn === "rise" && last.rows > 1) return longer(parts, last, widest);
   const top = rungs.findLastIndex(
     ({ turn, makes, by }, i) =>
       i <= first && makes <= widest && (turn === "start" || (turn === "rise" && by === rate)),
   );
-  if (top < begin) return { why: `its first row has ${rungs[begin]?.makes ?? 0} stitches already` };
+  if (top < begin) return { why: say`its first row has ${rungs[begin]?.makes ?? 0} stitches already` };
   if (rate === null || (widest - (rungs[top]?.makes ?? 0)) / rate > newRowsAtMost)
-    return { why: `more than ${newRowsAtMost} rows would have to be put in` };
+    return { why: say`more than ${newRowsAtMost} rows would have to be put in` };
   const idle = rungs.slice(top + 1, first).find(({ turn }) => turn === "even");
-  if (idle && !isRegularRise(shape)) return { why: `${idle.row.line.headText} lies between its increases` };
+  if (idle && !isRegularRise(shape))
+    return { why: say`${idle.row.line.headText} lies between its increases` };
   const kept = parts.up.map((one, i): DraftRow => (i > top ? { ...one, state: "gone" } : one));
   const climbing = { bench, shape, widest, model: modelOf(shape), anchor: parts.up[top]?.row as WorkedRow };
   const up = climbed(kept, rungs[top]?.makes ?? 0, climbing);
@@ -40,9 +42,9 @@ export function climb(
 /** A line for several rows that add as many each stands for more of them, or fewer. */
 function longer(parts: DraftParts, { row, rows, makes, by }: Rung, widest: number): DraftParts | Refusal {
   const to = rows + (widest - makes) / by;
-  if (to < 1) return { why: `${row.line.headText} begins with more than ${widest} stitches` };
+  if (to < 1) return { why: say`${row.line.headText} begins with more than ${widest} stitches` };
   if (!Number.isInteger(to))
-    return { why: `${row.line.headText} go by ${by} stitches a row: ${widest} is between two` };
+    return { why: say`${row.line.headText} go by ${by} stitches a row: ${widest} is between two` };
   return { ...parts, up: parts.up.map((one) => (one.row === row ? { ...one, rows: to } : one)) };
 }
 
@@ -71,7 +73,7 @@ interface Climbing {
 function climbed(kept: readonly DraftRow[], from: number, climbing: Climbing): DraftRow[] | Refusal {
   const up = [...kept];
   for (let now = from; now < climbing.widest; ) {
-    if (up.length - kept.length >= 2 * newRowsAtMost) return { why: "its increases do not go on evenly" };
+    if (up.length - kept.length >= 2 * newRowsAtMost) return { why: say`its increases do not go on evenly` };
     const step = stepUp(up, now, climbing);
     if (isRefusal(step)) return step;
     up.push({ row: climbing.anchor, state: "new-behind", body: step.text, rows: 1 });
@@ -91,14 +93,16 @@ function stepUp(up: readonly DraftRow[], now: number, climbing: Climbing): StepU
   const worked = bench.worked(up);
   const rows = worked?.rows ?? [];
   if (rows.length !== up.filter(({ state }) => state !== "gone").length)
-    return { why: "a new row would not be told apart from the others" };
+    return { why: say`a new row would not be told apart from the others` };
   const like = worked && nextStep(rows, worked);
   const makes = like?.makes[0] ?? 0;
   if (like && makes >= now && makes <= widest && !isIdle(rows, makes)) return { text: like.text, makes };
   const on = rows.at(-1)?.outcome?.after;
   const to = Math.min(now + (shape.rate ?? 1), widest);
   const found = model && on ? rewriteOnToMake(model, bench.piece, on, to) : null;
-  return found && !isRefusal(found) ? found : { why: `no row of increases like the others comes to ${to}` };
+  return found && !isRefusal(found)
+    ? found
+    : { why: say`no row of increases like the others comes to ${to}` };
 }
 
 /** Plain rows that would go on for ever. */

@@ -1,5 +1,6 @@
 import type { State } from "../../fabric/outcome";
 import type { WorkedRow } from "../../fabric/worked";
+import { say } from "../../text/say";
 import { rewriteOnToMake } from "../rewrite-row";
 import { isRefusal, type Refusal } from "../row-trial";
 import type { DraftRow } from "./draft";
@@ -38,7 +39,7 @@ function shorter(parts: DraftParts, own: readonly Rung[], at: number, widest: nu
   const { row, makes, by } = own[at] as Rung;
   const rows = (makes - widest) / by;
   if (!Number.isInteger(rows))
-    return { why: `${row.line.headText} go by ${-by} stitches a row: ${widest} is between two` };
+    return { why: say`${row.line.headText} go by ${-by} stitches a row: ${widest} is between two` };
   const down = parts.down.map((one, i): DraftRow => {
     if (i < at) return { ...one, state: "gone" };
     return i === at ? { ...one, rows } : one;
@@ -50,7 +51,7 @@ function shorter(parts: DraftParts, own: readonly Rung[], at: number, widest: nu
 function leftAbove({ up, wide }: DraftParts, bench: Workbench): State | Refusal {
   const above = bench.followed([...up, ...wide]);
   if (isRefusal(above)) return above;
-  return above.piece.rows.at(-1)?.outcome?.after ?? { why: "nothing shows how its decreases begin" };
+  return above.piece.rows.at(-1)?.outcome?.after ?? { why: say`nothing shows how its decreases begin` };
 }
 
 /** All that is left of the decreases is the last row, which takes away fewer. */
@@ -63,11 +64,11 @@ function fewerInLast(
   const at = own.findLastIndex(({ turn }) => turn === "fall");
   const last = own[at];
   if (!last || last.makes >= widest)
-    return { why: `its last decrease row has ${last?.makes ?? 0} stitches already` };
+    return { why: say`its last decrease row has ${last?.makes ?? 0} stitches already` };
   const on = leftAbove(parts, bench);
   if (isRefusal(on)) return on;
   const found = rewriteOnToMake(last.row, bench.piece, on, last.makes);
-  if (isRefusal(found)) return { why: `${last.row.line.headText} cannot take away fewer` };
+  if (isRefusal(found)) return { why: say`${last.row.line.headText} cannot take away fewer` };
   const down = parts.down.map((one, i): DraftRow => {
     if (i < at) return { ...one, state: "gone" };
     return i === at ? { ...one, body: found.text, after: found.after } : one;
@@ -128,7 +129,7 @@ function fallen(
     const like = cycle[(counts.length - i) % 2] ?? cycle[0] ?? [];
     for (const { row, rows } of like) {
       const found = rewriteOnToMake(row, bench.piece, left, count);
-      if (isRefusal(found)) return { why: `no row like ${row.line.headText} comes to ${count}` };
+      if (isRefusal(found)) return { why: say`no row like ${row.line.headText} comes to ${count}` };
       added.push({
         row: before,
         state: "new-before",

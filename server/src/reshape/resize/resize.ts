@@ -1,4 +1,5 @@
 import type { WorkedPiece } from "../../fabric/worked";
+import { say } from "../../text/say";
 import type { WorkedText } from "../follow";
 import { isRefusal, type Refusal } from "../row-trial";
 import { climb } from "./climb";
@@ -45,7 +46,7 @@ export function resizePiece(pattern: WorkedText, piece: WorkedPiece, goal: Resiz
   const now = goal.of === "start" ? startOf(shape) : shape.widest;
   const bench = new Workbench(pattern, piece, goal.count / now, "as-places-allow");
   const draft = scaled(partsOf(draftOf(pattern.text, piece), shape), shape, goal.rowsBy);
-  let refused: Refusal = { why: "it has no rows" };
+  let refused: Refusal = { why: say`it has no rows` };
   for (const way of waysTo(draft, bench, shape, goal)) {
     const parts = way.parts();
     const done = isRefusal(parts) ? parts : finished(parts, way.bench, shape, goal);
@@ -101,7 +102,7 @@ function finished(
   const wide = [...parts.up, ...parts.wide].filter(({ state }) => state !== "gone").length;
   const widest = done.piece.rows[wide - 1]?.outcome?.makes[0] ?? 0;
   if (goal.of === "widest" && widest !== goal.count)
-    return { why: `its widest row would have ${widest} stitches` };
+    return { why: say`its widest row would have ${widest} stitches` };
   const rows = editsOf(bench.pattern.text, done.draft);
   return { widest, rows, map: mapOf(parts), before: shape, after: done.piece };
 }

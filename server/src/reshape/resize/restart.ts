@@ -1,3 +1,4 @@
+import { say } from "../../text/say";
 import { withEdits } from "../../text/span";
 import { type Rewritten, rewriteToMake } from "../rewrite-row";
 import { isRefusal, type Refusal } from "../row-trial";
@@ -14,11 +15,11 @@ export function restart(
   to: number,
 ): DraftParts | Refusal {
   const first = rungs[begin];
-  if (!first) return { why: "it has no first row" };
-  if (to < 1) return { why: `its first row would have ${to} stitches` };
+  if (!first) return { why: say`it has no first row` };
+  if (to < 1) return { why: say`its first row would have ${to} stitches` };
   const found = rewriteToMake(first.row, piece, to);
   if (isRefusal(found))
-    return { why: `${first.row.line.headText} cannot be made wider or narrower: ${found.why}` };
+    return { why: say`${first.row.line.headText} cannot be made wider or narrower: ${found.why}` };
   return { ...parts, up: parts.up.map((one) => rewrittenIn(one, first.row, found)) };
 }
 

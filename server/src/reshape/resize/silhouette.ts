@@ -1,5 +1,6 @@
 import { countStitches } from "../../fabric/steps";
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
+import { say } from "../../text/say";
 import type { Refusal } from "../row-trial";
 import { shapedRow } from "../shaped-row";
 
@@ -39,15 +40,15 @@ export interface Silhouette {
 /** Null where no row has a width. */
 export function silhouetteOf({ rows, context }: WorkedPiece): Silhouette | Refusal {
   if (context.sizes.length > 1)
-    return { why: "it is written for several sizes. Change them in the grading sheet, or add one there" };
+    return { why: say`it is written for several sizes. Change them in the grading sheet, or add one there` };
   const rungs = rows.map(rungOf);
   const stuck = rows.find(({ result }) => result !== "ok");
   const name = stuck?.line.headText.replace(/\s+/g, " ");
-  if (stuck) return { why: `${name} is not right yet, or not understood. Mend it first` };
+  if (stuck) return { why: say`${name} is not right yet, or not understood. Mend it first` };
   const widest = widthOf(plainStart(rungs));
   const isWidest = ({ turn, makes }: Rung): boolean => turn !== "lace" && makes === widest;
   const begin = rungs.findIndex(({ row }) => row.line.kind !== "foundation");
-  if (begin < 0 || widest < 1) return { why: "none of its rows has a width that is known" };
+  if (begin < 0 || widest < 1) return { why: say`none of its rows has a width that is known` };
   const last = rungs.findLastIndex(isWidest);
   const behind = rungs.findIndex(({ turn }, i) => i > last && turn !== "fall" && turn !== "even");
   return {

@@ -1,4 +1,5 @@
 import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
+import { say } from "../../text/say";
 import { type TextEdit, withEdits } from "../../text/span";
 import { followInPiece, type WorkedText } from "../follow";
 import type { Refusal } from "../row-trial";
@@ -47,7 +48,7 @@ export class Workbench {
       there[before.findIndex(({ line }) => line.start === row.line.start)];
     if (stopped) {
       const name = (lineOf(stopped.row)?.row ?? stopped.row).line.headText;
-      return { why: `${name} cannot follow: ${stopped.why}` };
+      return { why: say`${name} cannot follow: ${stopped.why}` };
     }
     const bodies = new Map(
       changed.map(({ row, edits }) => {
@@ -58,7 +59,7 @@ export class Workbench {
     const done = renumbered.map((one) => ({ ...one, body: bodies.get(one) ?? one.body }));
     const piece = this.work(this.textOf(done));
     const wrong = piece?.rows.find(({ result }) => result !== "ok");
-    if (!piece || wrong) return { why: `${wrong?.line.headText ?? "a row"} would not come out right` };
+    if (!piece || wrong) return { why: say`${wrong?.line.headText ?? say`a row`} would not come out right` };
     return { draft: done, piece };
   }
 

@@ -1,3 +1,4 @@
+import { say } from "../../text/say";
 import { type Span, shift, type TextEdit, withEdits } from "../../text/span";
 import type { Refusal } from "../row-trial";
 import { alikeEnds, partsOf } from "../text-difference";
@@ -72,12 +73,17 @@ function lineInAll(line: LineInAll): TextEdit[] | Refusal {
   );
   // Under `Size L only:` a line belongs to those that work it; with a dash in it, to the others as well.
   if (!isAlike || (line.own.length < line.all && hasDash(line.text)))
-    return { why: `the sizes would need different words in ${nameOf(line.text)}` };
+    return { why: differentWords(nameOf(line.text)) };
   const told = inOne(
     line,
     parts.map(({ now }) => now),
   );
   return [...edits, { span: first.span, newText: told }].sort((a, b) => a.span.start - b.span.start);
+}
+
+/** Why sizes do not go into one line; the line stands last. */
+export function differentWords(line: string): string {
+  return say`the sizes would need different words in ${line}`;
 }
 
 /** A line of a size in its parts, with how many at either end are others in their numbers at most. */

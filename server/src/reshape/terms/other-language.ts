@@ -4,6 +4,7 @@ import { frontMatterOf } from "../../notation/front-matter/front-matter";
 import type { PatternLine } from "../../notation/lines";
 import { isFiller } from "../../notation/vocabulary";
 import { readWords, type Word } from "../../notation/words";
+import { say } from "../../text/say";
 import { shift, type TextEdit } from "../../text/span";
 import { type Language, stitchNamesIn } from "../../trade/languages/languages";
 import { stitchOf, type Terms } from "../../trade/stitches";
@@ -110,7 +111,7 @@ function turnLine({ content }: PatternLine, words: WordsOf, context: Pattern["co
     const written = words.of(word, found);
     const span = { start: word.start, end: word.end };
     if (written === undefined)
-      left.push({ ...span, word: found, why: `no ${words.language.name} word with a source is known` });
+      left.push({ ...span, word: found, why: say`no ${words.language.name} word with a source is known` });
     else if (written !== null) edits.push({ span, newText: likeCase(written, found) });
   }
   return { edits, left };

@@ -1,6 +1,7 @@
 import type { Pattern } from "../../fabric/pattern";
 import { termsDeclaredIn } from "../../notation/front-matter/terms";
 import { trade } from "../../notation/vocabulary";
+import { say } from "../../text/say";
 import { type Span, shift, type TextEdit } from "../../text/span";
 import type { Terms } from "../../trade/stitches";
 import { otherTerms } from "../../trade/term-spellings";
@@ -81,8 +82,8 @@ export function isOwn(word: string, own: OwnWords): boolean {
 
 function whyLeft(name: StitchName, own: OwnWords, from: Terms): string {
   return isOwn(name.spelling, own)
-    ? "the pattern gives it a meaning of its own"
-    : `it is a ${otherTerms(from)} name already`;
+    ? say`the pattern gives it a meaning of its own`
+    : say`it is a ${otherTerms(from)} name already`;
 }
 
 /** Words of rows that nobody understood: they may hide a stitch. */
@@ -91,7 +92,7 @@ function notUnderstood({ pieces }: Readable): LeftAlone[] {
     rows.flatMap(({ plan, start }) =>
       (plan?.unknown ?? [])
         .filter(({ text }) => /\p{L}/u.test(text))
-        .map(({ text, span }) => ({ ...shift(span, start), word: text, why: "it was not understood" })),
+        .map(({ text, span }) => ({ ...shift(span, start), word: text, why: say`it was not understood` })),
     ),
   );
 }
