@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { say, sayings, speak } from "../../server/src/text/say";
-import { textsIn } from "./sentences-said";
+import { type SourceText, textsIn } from "./sentences-said";
 
 /* What the server says is told in German too. No published source: the sentences are our own. */
 
@@ -19,6 +19,59 @@ test("every sentence has its German, and no German is left of one that is gone",
   expect(without).toEqual([]);
   const texts = new Set(said.map(({ text }) => text));
   expect(Object.keys(german).filter((text) => !texts.has(text))).toEqual([]);
+});
+
+/** What is written into patterns or a log, and what only the manifest and the README show. */
+const notTold = [
+  "features/reading/",
+  "features/completion/phrases.ts",
+  "features/draft-in-language.ts",
+  "reshape/wording.ts",
+  "reshape/terms/other-words.ts",
+  "rules/documentation.ts",
+  "rules/left-over",
+  "workspace/settings-table.ts",
+];
+const written = new Set([
+  "Ch {0} counts as a stitch.",
+  "Ch {0} does not count as a stitch.",
+  "Sew on the {0}{1}.",
+  "leave remaining st unworked",
+  "leave remaining {0} sts unworked",
+  "worked over {0}, counts as {1}",
+  "times in all",
+  " (does not count as a st)",
+  " (counts as a st)",
+  "ch {0} at the start",
+  ", easing in the larger edge",
+  "{0} in each st {1}",
+  "start turn slip mark",
+]);
+const isLogged =
+  /failed|could not be had|will not be seen|did not answer|Cancelled|^(?:Sending|Asking|Looking)\b/;
+
+/** A text like a sentence that is neither told nor known to be something else: a form of words, a log. */
+function isForgotten({ told, text, file, within }: SourceText): boolean {
+  const parts = within.map((node) => JSON.stringify([node.key, node.tag, node.callee]) ?? "");
+  const isForm = parts.some((part) => /"name":"(?:documentation|raw|RegExp)"/.test(part));
+  const isOfLog =
+    file.startsWith("lsp/") && (/"name":"name"/.test(parts.at(-1) ?? "") || isLogged.test(text));
+  const words = text.match(/(?<![\p{L}\\])\p{L}{2,}(?!\p{L})/gu) ?? [];
+  const isLong = words.length > 3 || (words.length === 3 && /^\p{Lu}|[.;:,]|\{\d\}/u.test(text));
+  const isSentence = isLong && / /.test(text) && !/\(\?|\\|\||<!--/.test(text);
+  return (
+    !told &&
+    isSentence &&
+    !isForm &&
+    !isOfLog &&
+    !written.has(text) &&
+    !notTold.some((one) => file.startsWith(one))
+  );
+}
+
+test("no sentence is said in English alone", () => {
+  const texts = textsIn("fabric", "measure", "reshape", "rules", "workspace", "features", "lsp");
+  expect(texts.filter(isForgotten).map(({ file, line, text }) => `${file}:${line} ${text}`)).toEqual([]);
 });
 
 test("what is put into a sentence is put into its German, and blanks at the ends stay", () => {

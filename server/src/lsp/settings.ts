@@ -33,7 +33,7 @@ export function readSettings(section: unknown): Settings {
   for (const [rule, value] of Object.entries(partOf(section, "rules"))) {
     const read = readSeverity(rule, value);
     if ("severity" in read) severities.set(rule, read.severity);
-    else problems.push(`Settings, loopledger.rules: ${read.problem}`);
+    else problems.push(say`Settings, loopledger.rules: ${read.problem}`);
   }
   const plain = new PlainSettings(section, problems);
   return {

@@ -16,7 +16,7 @@ export interface StatedLength extends Told {
 /** What a stated length is of, and what the stitches come to. */
 interface Told {
   readonly length: Length;
-  readonly what: string;
+  readonly what: "across" | "around" | "wide" | "high";
   readonly comesTo: number;
 }
 

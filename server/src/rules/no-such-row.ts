@@ -90,9 +90,9 @@ function makesAsStated({ outcome }: WorkedRow, { line }: WorkedRow): boolean {
 }
 
 function fixFor({ numbers }: RowReference, meant: readonly number[], row: WorkedRow): Fix {
-  const rows = meant.length > 1 ? "rows" : "row";
+  const rows = listed(meant.map(String), "and");
   return {
-    title: say`Write ${rows} ${listed(meant.map(String), "and")} instead`,
+    title: meant.length > 1 ? say`Write rows ${rows} instead` : say`Write row ${rows} instead`,
     edits: () => numbers.map((one, i) => ({ span: placed(one, row), newText: `${meant[i]}` })),
   };
 }

@@ -1,6 +1,6 @@
 import { inBothUnits } from "../measure/lengths";
 import { type StatedLength, statedLengths } from "../measure/stated-size";
-import { say } from "../text/say";
+import { say, sayings } from "../text/say";
 import { convertLength } from "../trade/units";
 import type { Found, PatternRule } from "./rule";
 
@@ -53,10 +53,17 @@ function differs({ stated, length, comesTo }: StatedLength): boolean {
   return Math.abs(stated - comesTo) > within * Math.max(stated, comesTo) + rounding;
 }
 
+const ways = sayings<StatedLength["what"]>({
+  across: "across",
+  around: "around",
+  wide: "wide",
+  high: "high",
+});
+
 function found({ length, what, comesTo, stated }: StatedLength): Found {
   return {
     span: { start: length.start, end: length.end },
-    message: say`The finished size says ${inBothUnits(stated)} ${what}; at the stated gauge the stitches come to ${inBothUnits(comesTo)}. Gauge, counts or size are not of the same version.`,
+    message: say`The finished size says ${inBothUnits(stated)} ${ways(what)}; at the stated gauge the stitches come to ${inBothUnits(comesTo)}. Gauge, counts or size are not of the same version.`,
     fixes: [],
     related: [],
   };

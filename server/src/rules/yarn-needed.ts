@@ -87,9 +87,11 @@ export function queryOn(need: YarnNeed, spare: number): AmountQuery {
   const { amount, yarn, basis, needs } = need;
   const value = inUnitOf(amount, needs * spare, yarn, basis);
   const enough = value === null ? null : listedAmount(value, amount.unit);
-  const of = yarn.name === "" ? "" : say` of ${yarn.name}`;
   return {
-    listed: say`The materials list ${listedInWords(need)}${of}`,
+    listed:
+      yarn.name === ""
+        ? say`The materials list ${listedInWords(need)}`
+        : say`The materials list ${listedInWords(need)} of ${yarn.name}`,
     taken: say`the rows take about ${inWords(estimateOf(needs, basis))} m`,
     by: say`This is by ${basis.says}.`,
     enough: enough === null ? null : inUnit(need, enough),

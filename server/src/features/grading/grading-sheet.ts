@@ -21,10 +21,10 @@ export interface GradingAnswer {
 export function gradingPage(worked: Checked["worked"], of: string): string {
   const { sizes } = worked.context;
   const lists = sizedListsOf(worked);
-  if (lists.length === 0) return `${noSizes}\n`;
+  if (lists.length === 0) return `${noSizes()}\n`;
   return `<!-- Grading sheet of ${of} -->
 
-All lists of the pattern, one column a size. Change numbers, or add a column with a name for one size more, and choose _Loopledger: Write the grading sheet back_.
+${say`All lists of the pattern, one column a size. Change numbers, or add a column with a name for one size more, and choose _Loopledger: Write the grading sheet back_.`}
 
 ${sheetOf(lists, sizes)}
 `;

@@ -16,7 +16,7 @@ export function spelledOut(text: string, terms: Terms): string {
     .replace(/\bch[- ](\d+) (sps?)\b/g, (_, n: string, sp: string) => `${words.get(sp)} of ${chains(n)}`)
     .replace(/\bch (\d+)/g, (_, n: string) => chains(n))
     .replace(/(\d)\s*[–-]\s*(\d)/g, "$1 to $2")
-    .replace(/\bsl st\b|\p{L}[\p{L}\d]*(?:-\p{L}+)*/gu, (word) => spelled(word, terms));
+    .replace(/\bsl st\b|\b\d*1st\b|\p{L}[\p{L}\d]*(?:-\p{L}+)*/gu, (word) => spelled(word, terms));
 }
 
 function chains(n: string): string {

@@ -1,9 +1,10 @@
+import { say } from "../../text/say";
 /** One number a size; null where a size has none. */
 export type Numbers = readonly (number | null)[];
 
-/** `1,030`: digits in threes, as in print. */
+/** `1,030`: digits in threes, as in print; not where a comma stands for a decimal point. */
 export function grouped(n: number): string {
-  return String(n).replace(/\B(?=(?:\d{3})+$)/g, ",");
+  return String(n).replace(/\B(?=(?:\d{3})+$)/g, say`,`);
 }
 
 /** `56 (64, 72, 80)`: one number a size as patterns write them; `-` for a size without one; equal ones once. */

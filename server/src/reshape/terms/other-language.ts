@@ -98,7 +98,7 @@ function turnLine({ content }: PatternLine, words: WordsOf, context: Pattern["co
   if (kind === "foundation" || kind === "copy" || namesRows(read))
     return {
       edits,
-      left: [{ start: from, end: text.length, word: text.slice(from), why: "put into words" }],
+      left: [{ start: from, end: text.length, word: text.slice(from), why: say`put into words` }],
     };
   const isList = kind !== "row";
   const left: LeftAlone[] = [];
