@@ -205,3 +205,32 @@ describe("nothing-worked", () => {
     expect(foundBy("nothing-worked", `${ring}${row}`)).toEqual([]);
   });
 });
+
+describe("chain-unlike", () => {
+  const ends = "dc in each of next 23 dc, join. (24 dc)";
+  const circle = `${tall}Rnd 2: Ch 3, dc in same st, 2 dc in each st around, join. (24 dc)\n`;
+
+  test("one that is no stitch where all others are", () => {
+    const text = `${circle}Rnd 3: Ch 3, dc in each of next 24 dc, join. (24 dc)\nRnd 4: Ch 3, ${ends}`;
+    expect(onlyFinding("chain-unlike", text).message).toBe(
+      "Rnd 3 is right only if its ch 3 does not count as a stitch; in Rnd 1, Rnd 2 and Rnd 4 it does.",
+    );
+  });
+
+  test.each(["2 dc", "0 dc", "inc"])("one that is said to count as %s, and is one stitch", (said) => {
+    const text = `Rnd 1: Ch 3 (counts as ${said}), 11 dc in magic ring, join. (12 dc)`;
+    expect(onlyFinding("chain-unlike", text).message).toBe(
+      `Rnd 1 says that its ch 3 counts as ${said}, and the row is right only if it counts as one stitch.`,
+    );
+  });
+
+  test.each([
+    ["there are too few others", `${tall}Rnd 2: Ch 3, dc in each of next 12 dc, join. (12 dc)`],
+    [
+      "the row says so",
+      `${circle}Rnd 3: Ch 3 (does not count), dc in each of next 24 dc, join. (24 dc)\nRnd 4: Ch 3, ${ends}`,
+    ],
+  ])("silent where %s", (_, text) => {
+    expect(foundBy("chain-unlike", text)).toEqual([]);
+  });
+});

@@ -91,6 +91,8 @@ export interface Counted {
   readonly chainsCounted: boolean;
   /** The count names one stitch, and is right only if others are counted with it. */
   readonly mixed?: true;
+  /** Stitches that make no whole block of filet. */
+  readonly over?: number;
   /** A noun that nothing made answers to. */
   readonly unknownNoun: string | null;
   /** Another meaning of the count, where both are usual: chains counted where spaces are meant. */
@@ -127,7 +129,8 @@ export function compare(
         : value,
     );
   const kinds = new Map(values.map((value) => [value.key, value.n]));
-  const matches = values.every((value) => value.stated === null || value.n === value.stated);
+  const over = sumOf(values.map((value) => value.over ?? 0));
+  const matches = over === 0 && values.every((value) => value.stated === null || value.n === value.stated);
   const inTotal = new Set(addedUp(stated));
   const makes = sumOf(values.flatMap(({ n }, i) => (inTotal.has(stated[i] as StatedTerm) ? [n] : [])));
   const unknownNoun = values.find((value) => value.unknown)?.key ?? null;
@@ -135,6 +138,7 @@ export function compare(
     matches,
     makes,
     kinds,
+    ...(over > 0 ? { over } : {}),
     ...(matches && sum.stitches.size > 1 && isMixed(stated, sum, size) ? { mixed: true } : {}),
     chainsCounted: values.some((value) => value.chains),
     unknownNoun,
@@ -169,6 +173,15 @@ function isMixed(stated: readonly StatedTerm[], sum: Tally, size: number): boole
   return exact > 0 && exact !== n && sum.units.get(term.word) !== n && familyOf(term.word, sum) !== n;
 }
 
+/** A stitch that begins a row in its own way is one like the others: `standing dc`. */
+function startingOnes(noun: string, { stitches }: Tally): number {
+  if (stitches.size < 2) return 0;
+  const first = ["standing", "chainless", "stacked", "first"].map(
+    (how) => stitches.get(`${how} ${noun}`) ?? 0,
+  );
+  return sumOf(first);
+}
+
 /** Stitches of a name, those included that have it for an ending: `FPdc` are dc too. */
 function familyOf(noun: string, { stitches }: Tally): number {
   return sumOf([...stitches].filter(([kind]) => kind === noun || kind.endsWith(noun)).map(([, n]) => n));
@@ -194,6 +207,7 @@ interface TermValue {
   readonly stated: number | null;
   readonly chains: boolean;
   readonly unknown: boolean;
+  readonly over?: number;
   readonly doubt: Counted["doubt"];
 }
 
@@ -225,7 +239,7 @@ function termValue(term: StatedTerm, all: readonly StatedTerm[], sum: Tally, siz
     case "turning-chain":
       return { ...base, n: 1 };
     case "unit":
-      return unitTerm(term, base, sum, stated);
+      return blocksBesideMeshes(term, all, base, sum) ?? unitTerm(term, base, sum, stated);
   }
 }
 
@@ -237,7 +251,7 @@ function mainKind(sum: Tally): string {
 }
 
 function stitchesNamed(noun: string, all: readonly StatedTerm[], sum: Tally, stated: number | null): number {
-  const exact = sum.stitches.get(noun) ?? sum.units.get(noun) ?? 0;
+  const exact = (sum.stitches.get(noun) ?? sum.units.get(noun) ?? 0) + startingOnes(noun, sum);
   const units = sum.units.get(noun) ?? 0;
   if (exact === stated || units === stated) return stated ?? exact;
   const loose = sum.loose.get(noun) ?? 0;
@@ -319,9 +333,30 @@ function unitTerm(
   return { ...base, n: 0, unknown: true };
 }
 
+/** `(3 open meshes, 4 blocks)`: beside its meshes a row has nothing but blocks; what makes no whole one is over. */
+function blocksBesideMeshes(
+  { word }: StatedTerm,
+  all: readonly StatedTerm[],
+  base: Omit<TermValue, "n">,
+  { spaces, stitches }: Tally,
+): TermValue | null {
+  const [[chains = 0, open = 0] = [], ...others] = spaces;
+  const columns = sumOf(stitches.values()) - open - 1;
+  const isFilet = isBlock.test(word.replace(/s$/, "")) && all.some((term) => isMesh(term));
+  if (!isFilet || others.length > 0 || open === 0 || columns < 0) return null;
+  const width = chains + 1;
+  return { ...base, n: Math.floor(columns / width), over: columns % width };
+}
+
+function isMesh({ sort, noun }: StatedTerm): boolean {
+  return sort === "space" && /\bmesh/.test(noun);
+}
+
+const isBlock = /^(?:(?:solid|filled|closed|full) (?:mesh|square|block|box)|block|bl|solid)$/;
+
 /** In filet each mesh is a stitch and the chains behind it; a block has stitches in place of those; null for other work. */
 function filledMeshes(noun: string, { spaces, stitches }: Tally, stated: number | null): number | null {
-  if (!/^(?:(?:solid|filled|closed|full) (?:mesh|square|block|box)|block|bl|solid)$/.test(noun)) return null;
+  if (!isBlock.test(noun)) return null;
   const [[chains = 0, open = 0] = [], ...others] = spaces;
   const columns = sumOf(stitches.values()) - open - 1;
   if (others.length > 0 || columns < 0) return null;

@@ -268,6 +268,11 @@ export class Cursor extends PlaceFinder {
     this.reach.takenAny = false;
   }
 
+  /** Whether any place was worked into yet. */
+  get hasTaken(): boolean {
+    return this.reach.takenAny;
+  }
+
   /** The place worked into last; before any, the first one, or the loop whose end closed the round. */
   same(inSpace: boolean): void {
     const { reach } = this;

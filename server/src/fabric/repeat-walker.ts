@@ -53,6 +53,11 @@ export abstract class RepeatWalker extends ChainWalker {
    * pass is alike, and the rest is arithmetic.
    */
   protected fixed(body: readonly Instruction[], times: number, going: Going): void {
+    if (times > 1 && this.takesFirst(body)) {
+      this.all(body);
+      this.passed(going);
+      return this.fixed(body, times - 1, going);
+    }
     const starts = new Map<string, PassStart>();
     for (let pass = 0; pass < times; pass++) {
       const phase = this.cursor.phase();
@@ -77,6 +82,11 @@ export abstract class RepeatWalker extends ChainWalker {
       this.passed(going);
     }
     going.afterLast = this.cursor.used;
+  }
+
+  /** `(sc in same st, sc in next st) x6`: the first pass takes the place that the row begins in, the others none for it. */
+  private takesFirst(body: readonly Instruction[]): boolean {
+    return !this.cursor.hasTaken && takesIn(body)[0]?.how === "same";
   }
 
   protected passed(going: Going): void {
@@ -198,6 +208,7 @@ export abstract class RepeatWalker extends ChainWalker {
   /** Whether a pass takes places, and how many whole ones surely fit before `end`: all of them over places that are alike. */
   protected passTo(body: readonly Instruction[], end: number): { usesPlaces: boolean; passes: number } {
     const { at, over, used } = this.cursor;
+    const isFirst = this.takesFirst(body);
     const after = this.tried(body, end, () => {
       const { at, over, used } = this.cursor;
       return { at, over, used };
@@ -206,7 +217,8 @@ export abstract class RepeatWalker extends ChainWalker {
     if (after.over !== over || after.at > end || after.at <= at) return { usesPlaces, passes: 0 };
     const [here, there] = [this.cursor.phase(), this.cursor.phaseAt(after.at)];
     const alike = here !== undefined && here.start === there?.start && here.offset === there.offset;
-    const passes = alike ? Math.max(1, Math.floor((Math.min(here.end, end) - at) / (after.at - at)) - 1) : 1;
+    const passes =
+      alike && !isFirst ? Math.max(1, Math.floor((Math.min(here.end, end) - at) / (after.at - at)) - 1) : 1;
     return { usesPlaces, passes };
   }
 

@@ -2,6 +2,7 @@ import { againstNotes } from "./against-notes";
 import { ambiguous } from "./ambiguous";
 import { chainTwice } from "./chain-twice";
 import { chainTwoWays } from "./chain-two-ways";
+import { chainUnlike } from "./chain-unlike";
 import { countMissing } from "./count-missing";
 import { definedTwice } from "./defined-twice";
 import { doesNotFit } from "./does-not-fit";
@@ -87,6 +88,7 @@ export const frontRules: readonly PatternRule[] = [
 export const patternRules: readonly PatternRule[] = [
   againstNotes,
   chainTwoWays,
+  chainUnlike,
   rowSkipped,
   rowDoubled,
   wrongNumberOfRows,

@@ -12,7 +12,7 @@ export const oneForSeveral: RowRule = {
   id: "one-for-several",
   severity: "warning",
   documentation: `## What it finds
-Words that name one stitch where several are meant: "sc in next st to last 2 sts", "dc in next of next 3 dc", and a row that says no more than "2 sc in next st" or "1 sc" and is right only if that is worked on to the end. Where a piece has more than one row of this last kind, that is its way of writing, and nothing is said.
+Words that name one stitch where several are meant: "sc in next st to last 2 sts", "dc in next of next 3 dc", and a row that says no more than "2 sc in next st" or "1 sc" and is right only if that is worked on to the end; also "inc" alone, where a row like it says how often: "inc x6". Where a piece has more than one row of this last kind, that is its way of writing, and nothing is said.
 
 ## Why it matters
 Read as it stands it is one stitch. "Each" is easily typed as "next", and a number easily loses a digit.
@@ -86,7 +86,7 @@ function foundOnce({ span: at }: OnceWritten, row: WorkedRow): Found {
   const span = shift(at, row.line.start);
   return {
     span,
-    message: say`${says(rowName(row), "comes")} out right only if this is worked on to the end, and it says one stitch. Did you mean "in each st", or another number?`,
+    message: say`${says(rowName(row), "comes")} out right only if this is worked on to the end, and it says one. Did you mean "in each st", or another number?`,
     fixes: [throughout(span, row)],
     related: [],
   };

@@ -1,41 +1,69 @@
-import type { Instruction } from "../fabric/instructions";
+import type { Instruction, RowPlan, WorkRun } from "../fabric/instructions";
 import { perPiece } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { keptBy } from "../text/kept-by";
 import type { Span } from "../text/span";
 
 /** The one instruction of a row that is right only if it is worked on to the end, which the row does not say. */
 export interface OnceWritten {
   /** In the text of the row. */
   readonly span: Span;
-  /** It says in so many words that it is for one stitch: `2 sc in next sc`, `1 sc`. */
+  /** It says that it is for one stitch, `2 sc in next sc`, `1 sc`; or other rows like it say how often. */
   readonly saysOne: boolean;
-  /** By the word "next". */
-  readonly inNext: boolean;
 }
 
-/** Such lines; none where the piece has more of its sort, which is its way of writing then. */
+/**
+ * Such lines; none where the piece has more of its sort, which is its way of writing then. One that names its
+ * place, or is among others that say how often, is told all the same.
+ */
 export function onceWritten(row: WorkedRow, piece: WorkedPiece): OnceWritten | null {
   const at = row.result === "ok" ? onceIn(row) : null;
   if (at === null) return null;
-  const { inNext, all } = repeatedLines(piece);
-  return (at.inNext ? inNext : all) === 1 ? at : null;
+  const { placed, all, told } = repeatedLines(piece);
+  if (at.placed) return placed === 1 ? at : null;
+  return all === 1 ? { ...at, saysOne: at.saysOne || told.has(at.sort) } : null;
 }
 
-/** How many rows of a piece are lines that go on to the end without a word of it, and how many of them say "in next st". */
+interface Once extends OnceWritten {
+  /** It names a place: `in next st`, `in all 1 sts`. */
+  readonly placed: boolean;
+  readonly sort: Sort;
+}
+
+/** A row of one stitch, by what it does to the count. */
+type Sort = "increases" | "decreases" | "plain";
+
+/** How many rows of a piece are such lines and how many name their place; of which sorts others say how often. */
 const repeatedLines = perPiece(({ rows }) => {
   const lines = rows.filter((row) => repeatedLine(row) !== null);
-  return { all: lines.length, inNext: lines.filter((row) => onceIn(row)?.inNext).length };
+  const told = new Set(rows.flatMap(({ line }) => (line.plan && oftenTold(line.plan)) ?? []));
+  return { all: lines.length, placed: lines.filter((row) => onceIn(row)?.placed).length, told };
 });
+
+/** `inc x6`, `6 inc`. */
+const oftenTold = keptBy(({ instructions }: RowPlan): Sort | null => {
+  const [only, ...others] = instructions.filter(({ op }) => op === "work" || op === "repeat");
+  if (only?.op !== "work" || others.length > 0) return null;
+  const [take] = only.takes;
+  return take?.how === "next" && take.unplaced && (take.n[0] ?? 1) > 1 ? sortOf(only) : null;
+});
+
+function sortOf({ stitch: { uses, makes } }: WorkRun): Sort {
+  if (uses > 1) return "decreases";
+  return makes > 1 ? "increases" : "plain";
+}
 
 /** Words that say how far a row goes, wherever they stand in it. */
 const saysHowFar = /\b(?:each|every|all|around|across|along|end|even)\b/i;
 
-const numberOne = /\b0?1 ?[a-z]/i;
+const numberOne = /(?<!ch[- ]?)\b0?1(?!\d|[- ]?ch)/i;
 
 /** One place: not `in next 6 sts`. */
 const nextPlace = /\bin(?:to)? (?:the )?next [a-z]/i;
 
-function onceIn(row: WorkedRow): OnceWritten | null {
+const oneOfAll = /\bin(?:to)? (?:the )?(?:next|all|each of (?:the )?next) (?:the )?0?1(?!\d)/i;
+
+function onceIn(row: WorkedRow): Once | null {
   const work = (repeatedLine(row) ?? []).filter(({ op }) => op !== "mark");
   const [only] = work;
   if (work.length > 1 || only?.op !== "work") return null;
@@ -43,9 +71,9 @@ function onceIn(row: WorkedRow): OnceWritten | null {
   const { span } = only;
   const typed = text.slice(span.start, span.end);
   const goesOn = saysHowFar.test(text);
-  const inNext = !goesOn && nextPlace.test(typed);
-  const saysOne = inNext || numberOne.test(typed);
-  return saysOne || !goesOn ? { span, saysOne, inNext } : null;
+  const placed = oneOfAll.test(typed) || (!goesOn && nextPlace.test(typed));
+  const saysOne = placed || numberOne.test(typed);
+  return saysOne || !goesOn ? { span, saysOne, placed, sort: sortOf(only) } : null;
 }
 
 /** What is repeated, in a row that was understood as a line that is. */

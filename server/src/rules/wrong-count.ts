@@ -61,11 +61,22 @@ function slipsOf({ line, outcome }: WorkedRow, piece: WorkedPiece): Slip[] {
   return (outcome?.counted ?? []).flatMap((sum, size): Slip[] => {
     if (!sum || (line.sizes && !line.sizes.includes(size)) || size >= piece.context.sizes.length) return [];
     const values = [...sum.kinds.values()];
-    return stated.flatMap((term, i): Slip[] => {
+    const over = sum.over
+      ? [
+          {
+            size,
+            noun: sum.over === 1 ? say`stitch in no block` : say`stitches in no block`,
+            made: sum.over,
+            said: 0,
+          },
+        ]
+      : [];
+    const apart = stated.flatMap((term, i): Slip[] => {
       const made = stated.length === 1 ? sum.makes : (values[i] ?? sum.makes);
       const said = forSize(term.n, size);
       return said === made ? [] : [{ size, noun: nounOf(term.noun, made), made, said }];
     });
+    return [...apart, ...over];
   });
 }
 
