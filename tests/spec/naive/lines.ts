@@ -118,7 +118,9 @@ function lineOf(raw: string, line: string, piece: string, worked: boolean): Line
     body: worked ? body : null,
   };
   if (copy.test(line)) return { kind: "copy", ...rest };
-  return start.test(body) && !/^\d+ ch \w+ (?:at|of)|never|is not a/.test(body) ? { kind: "start", ...rest } : null;
+  return start.test(body) && !/^\d+ ch \w+ (?:at|of)|never|is not a/.test(body)
+    ? { kind: "start", ...rest }
+    : null;
 }
 
 function headOf(line: string): Head | null {
