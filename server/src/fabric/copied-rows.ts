@@ -15,6 +15,8 @@ import { countPlaces } from "./strip";
 
 /** Lines that stand for other rows. */
 export abstract class CopiedRows extends PlainRows {
+  /** Lines that repeat rows that are not there. */
+  private readonly lost = new Set<RowLine>();
   /** The rows that say themselves what they do. */
   protected readonly plains: RowLine[] = [];
 
@@ -46,11 +48,16 @@ export abstract class CopiedRows extends PlainRows {
     const missing = named.findIndex((row) => row?.plan == null);
     if (missing >= 0) return this.lacks(line, numbers[missing] ?? null, copy);
     this.number(line, named as RowLine[]);
+    this.copiedRows = named as RowLine[];
     this.copiedLast = named.at(-1)?.plan ?? null;
+    const lost = this.copiedRows.find((row) => this.lost.has(row));
+    if (lost) return this.repeatsSlip(line, lost);
     this.repeatRows(line, named as RowLine[], copy);
   }
 
   protected lacks(line: RowLine, number: number | null, copy: Copy): void {
+    this.lost.add(line);
+    this.number(line, [line]);
     const which = number === null ? say`row before this one` : say`row ${number}`;
     const isOwn = number !== null && copy.how === "rows" && !copy.ofOther && copy.of === null;
     const piece = copy.how === "rows" && copy.of !== null ? `"${copy.of}"` : say`this piece`;

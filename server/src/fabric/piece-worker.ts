@@ -66,6 +66,7 @@ export class PieceWorker extends CopiedRows {
     if (line.kind === "foundation") return this.foundation(line, i);
     const copy = copyOf(line.content);
     this.copiedLast = null;
+    this.copiedRows = [];
     if (!copy) this.number(line, [line]);
     if (copy) this.copied(line, copy);
     else if (line.plan === null)

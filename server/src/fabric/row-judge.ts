@@ -50,6 +50,10 @@ export abstract class RowJudge {
   protected readonly readAs = new Map<RowPlan, readonly string[]>();
   /** What the last of the rows said that a line stands for. */
   protected copiedLast: RowPlan | null = null;
+  /** Rows with a slip: those that repeat them have none of their own. */
+  protected readonly slipped = new Set<RowLine>();
+  /** The rows that the line stands for. */
+  protected copiedRows: readonly RowLine[] = [];
   /** The side of the starting chain that no row was worked on. */
   protected freeSide: State | null = null;
   /** The piece whose end the first row is tried on. */
@@ -234,6 +238,9 @@ export abstract class RowJudge {
         say`a row before it is not checked, and nothing else tells what it is worked on`,
       );
     if (outcome.supposed) return this.unchecked(line, outcome.supposed, path.state, outcome);
+    const repeated = this.copiedRows.find((row) => this.slipped.has(row));
+    if (repeated) return this.repeatsSlip(line, repeated);
+    this.slipped.add(line);
     const made: Path = {
       state: outcome.after,
       outcome,
@@ -256,6 +263,12 @@ export abstract class RowJudge {
       fault: against?.fault ?? null,
     } as const;
     this.finish(line, differs ? [made, { ...made, state: other, stated: line }] : [made], known, []);
+  }
+
+  /** A slip is told where it stands, and not of the rows that repeat it. */
+  protected repeatsSlip(line: RowLine, row: RowLine): void {
+    this.unchecked(line, say`it repeats ${row.headText}, which is not right`, this.paths[0]?.state);
+    this.blame({ fault: null, after: row });
   }
 
   /** Whether the row is right, on what was made or stated below, if its opening chain is what the pattern says it is not. */

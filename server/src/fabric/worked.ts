@@ -38,7 +38,7 @@ export interface WorkedRow {
   readonly handsOn: readonly (number | null)[] | null;
   /** How often it is worked, one number a size or one for all; null for an open range. */
   readonly times: readonly number[] | null;
-  /** The row whose slip this one was written for. */
+  /** The row whose slip this one was written for, or repeats. */
   readonly after: RowLine | null;
   /** The row that left the places. */
   readonly below: RowLine | null;

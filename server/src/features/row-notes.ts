@@ -17,7 +17,7 @@ export function notesOf({ row, piece }: PlacedRow, pattern: WorkedPattern): stri
     ...fitNotes(row, report),
     ...assumptionNotes(report),
     ...readingNotes(report),
-    ...(row.after
+    ...(row.after && row.result !== "unchecked"
       ? [say`It is judged by the count that ${row.after.headText} states, not by what that makes.`]
       : []),
     ...(row.result === "unchecked"

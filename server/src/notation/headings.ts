@@ -16,6 +16,9 @@ function withoutMarks(framed: string): string {
 const inColour =
   /,\s+(?:worked\s+)?(?:in|with|using)\s+(?:yarn\s+|colou?r\s+)?\p{Lu}[\p{L}'’]*(?:\s\p{Lu}[\p{L}'’]*)?$/u;
 
+/** `US terms`: what the pattern is written in. */
+const termsToldIn = /^(?:us|uk|american|british)\s+(?:crochet\s+)?(?:terms|terminology)$/i;
+
 const headingEnds = /[.;,]$/;
 
 /** Whether a line is nothing but the name of a part: `## Leg`, `Ears, make 2`. */
@@ -29,6 +32,7 @@ export function isHeading(marked: string): boolean {
     .replace(inColour, "")
     .trim();
   if (bare === "" || /\d{3,}/.test(bare) || bare.split(/\s+/).length > 5) return false;
+  if (termsToldIn.test(bare)) return false;
   if (inDashes.test(marked) && !/:/.test(bare)) return true;
   if (/[:,]/.test(bare)) return false;
   // `body:`

@@ -32,7 +32,8 @@ R2: lotus x6 (18)
 \`\`\`
 `,
   check(row) {
-    if (row.result !== "unchecked" || row.fault || (row.line.plan && saidAgain(row.line.plan))) return [];
+    if (row.result !== "unchecked" || row.fault || row.after || (row.line.plan && saidAgain(row.line.plan)))
+      return [];
     const words = unknownWords(row);
     const isWord = words.length > 0 && row.reason === whyUnknown(row.line.plan?.unknown[0] as UnknownWord);
     const message = isWord ? unknownMessage(rowName(row), words) : reasonMessage(row);
