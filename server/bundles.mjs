@@ -1,7 +1,8 @@
 // How each bundle is made: what is shipped, and what is measured.
 import { readFileSync } from "node:fs";
-import { join } from "node:path";
+import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
+import { build } from "esbuild";
 import { leftOutOfServer, leftOutOfWebClient } from "./left-out.mjs";
 
 export const root = fileURLToPath(new URL("..", import.meta.url));
@@ -26,11 +27,52 @@ export const node = { platform: "node", target: "node20", keepNames: true };
 // Over a line every kilobyte counts.
 const web = { platform: "browser", target: "es2022" };
 
+const sources = join(root, "server/src");
+const commandLine = {
+  ...node,
+  entryPoints: ["server/src/cli/main.ts"],
+  outfile: "dist/loopledger.js",
+  banner: { js: "#!/usr/bin/env node" },
+};
+
 /** The command line needs the server for one command only: it is loaded from its own bundle then, and not at every start. */
 const serverApart = {
   name: "server apart",
   setup: ({ onResolve }) =>
     onResolve({ filter: /\/lsp\/main-node$/ }, () => ({ path: "./server.js", external: true })),
+};
+
+/** What the command line shares with the server: all it needs of the layers below. It is shipped once. */
+const coreModules = await modulesBelow({
+  ...commandLine,
+  alias: leftOutOfServer.alias,
+  plugins: [serverApart, ...leftOutOfServer.plugins],
+});
+
+async function modulesBelow(bundle) {
+  const { metafile } = await build({ ...common, ...bundle, write: false });
+  return Object.keys(metafile.inputs)
+    .flatMap((input) => /^server\/src\/((?!lsp\/|cli\/).*)\.ts$/.exec(input)?.[1] ?? [])
+    .sort();
+}
+
+function exported(module, index) {
+  return `export * as m${index} from "./${module}";`;
+}
+
+/** Takes what lies below the hosts from the bundle of its own. */
+const coreApart = {
+  name: "core apart",
+  setup: ({ onResolve, onLoad }) => {
+    onResolve({ filter: /^\./ }, ({ path, resolveDir }) => {
+      const module = relative(sources, join(resolveDir, path)).replaceAll("\\", "/");
+      return coreModules.includes(module) ? { path: module, namespace: "core" } : null;
+    });
+    onResolve({ filter: /^\.\/core\.js$/, namespace: "core" }, () => ({ path: "./core.js", external: true }));
+    onLoad({ filter: /.*/, namespace: "core" }, ({ path }) => ({
+      contents: `module.exports = require("./core.js").m${coreModules.indexOf(path)};`,
+    }));
+  },
 };
 
 export const bundles = {
@@ -40,20 +82,19 @@ export const bundles = {
     outfile: "dist/client.js",
     external: ["vscode"],
   },
-  server: {
+  core: {
     ...node,
     ...leftOutOfServer,
+    stdin: { contents: coreModules.map(exported).join("\n"), resolveDir: sources },
+    outfile: "dist/core.js",
+  },
+  server: {
+    ...node,
     entryPoints: ["server/src/lsp/main-node.ts"],
     outfile: "dist/server.js",
+    plugins: [coreApart, ...leftOutOfServer.plugins],
   },
-  commandLine: {
-    ...node,
-    entryPoints: ["server/src/cli/main.ts"],
-    outfile: "dist/loopledger.js",
-    banner: { js: "#!/usr/bin/env node" },
-    alias: leftOutOfServer.alias,
-    plugins: [serverApart, ...leftOutOfServer.plugins],
-  },
+  commandLine: { ...commandLine, plugins: [serverApart, coreApart] },
   webClient: {
     ...web,
     ...leftOutOfWebClient,

@@ -15,6 +15,25 @@ const rulePages = {
     })),
 };
 
+const notOffered =
+  "notebook|callHierarchy|typeHierarchy|moniker|linkedEditingRange|inlineValue|showDocument|textDocumentContent|fileOperations";
+
+/** What the protocol knows and this server does not offer: each leaves what it is given as it is (4). */
+const featuresNotOffered = {
+  name: "features not offered",
+  setup: ({ onLoad }) => {
+    onLoad(
+      { filter: new RegExp(`vscode-languageserver[\\\\/]lib[\\\\/]common[\\\\/](?:${notOffered})\\.js$`) },
+      () => ({
+        contents: "module.exports = new Proxy({}, { get: () => (given) => given });",
+      }),
+    );
+    onLoad({ filter: new RegExp(`common[\\\\/]protocol\\.(?:${notOffered})\\.js$`) }, () => ({
+      contents: "",
+    }));
+  },
+};
+
 /** Patterns of file names: the client's library asks for them where a server watches renamed files, and ours does not (11). */
 const fileNamePatterns = {
   name: "file name patterns",
@@ -26,5 +45,5 @@ const fileNamePatterns = {
   },
 };
 
-export const leftOutOfServer = { alias: matchingOnly, plugins: [rulePages] };
+export const leftOutOfServer = { alias: matchingOnly, plugins: [rulePages, featuresNotOffered] };
 export const leftOutOfWebClient = { plugins: [fileNamePatterns] };

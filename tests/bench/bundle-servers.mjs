@@ -6,7 +6,7 @@ import { bundles, common, node } from "../../server/bundles.mjs";
 const folder = process.argv[2];
 
 /** As shipped, but into the folder. */
-const shipped = [bundles.server, bundles.commandLine].map((bundle) => ({
+const shipped = [bundles.core, bundles.server, bundles.commandLine].map((bundle) => ({
   ...bundle,
   outfile: join(folder, bundle.outfile),
 }));

@@ -17,6 +17,7 @@ const shipped: readonly Shipped[] = [
   { file: "loopledger.vsix", what: "extension file (.vsix)", goal: 1_500, sizeOf: inFull },
   { file: "dist/server-web.js", what: "server for the web, gzipped", goal: 350, sizeOf: zipped },
   { file: "dist/client-web.js", what: "client for the web, gzipped", sizeOf: zipped },
+  { file: "dist/core.js", what: "what server and command line share", sizeOf: inFull },
   { file: "dist/server.js", what: "server", sizeOf: inFull },
   { file: "dist/loopledger.js", what: "command line", sizeOf: inFull },
 ];
