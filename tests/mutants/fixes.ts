@@ -1,4 +1,5 @@
-// `npm run mutants -- fixes`: makes every change that is offered in patterns with slips, and judges the outcome.
+// `npm run mutants -- fixes`: makes every change that is offered in patterns with slips, and judges the outcome;
+// `-- fixes --sample 2000`: in so many of them.
 import { pathToFileURL } from "node:url";
 import { Checker } from "../../server/src/workspace/checker";
 import { readCases } from "../spec/case-file";
@@ -6,6 +7,7 @@ import { sampleMutants } from "./corpus";
 import type { Mutant } from "./mutant";
 import { mutantsOf } from "./numbers";
 import { correctsTheSlip, type Offer, offersIn, sceneOf } from "./promises";
+import { sampled } from "./sample";
 
 /** A pattern with at least one slip in it. */
 interface Slipped {
@@ -20,7 +22,11 @@ const clean = cases.filter(({ text }) => new Checker().check(text).findings.leng
 const mutants = [...clean.flatMap(({ name, text }) => mutantsOf(name, text)), ...sampleMutants()];
 const texts: readonly Slipped[] = [
   ...cases.map(({ name, text }) => ({ name, text })),
-  ...mutants.map((mutant) => ({ name: `${mutant.file}: ${mutant.shown}`, text: mutant.text, mutant })),
+  ...sampled(mutants).map((mutant) => ({
+    name: `${mutant.file}: ${mutant.shown}`,
+    text: mutant.text,
+    mutant,
+  })),
 ];
 
 interface Tally {

@@ -1,10 +1,10 @@
 // `npm run mutants`: which slips in right patterns are found, and what is told of patterns that are right.
-import { parseArgs } from "node:util";
 import type { WorkedPattern } from "../../server/src/fabric/worked";
 import { Checker } from "../../server/src/workspace/checker";
 import { allMutants, cleanPatterns, rightPatterns } from "./corpus";
 import { isLoud, isSure, type Seen, seen, type Verdict, verdictOf } from "./judge";
 import { type Mutant, type Place, places } from "./mutant";
+import { sampled } from "./sample";
 
 interface Judged {
   readonly mutant: Mutant;
@@ -32,7 +32,6 @@ const numberPlaces: ReadonlySet<Place> = new Set([
 /** The share that was found when this was last looked at, less a hair; it may only grow. */
 const floor = 0.965;
 
-const { values } = parseArgs({ options: { sample: { type: "string" } }, strict: false });
 const checker = new Checker();
 
 function judged(mutant: Mutant): Judged {
@@ -141,14 +140,6 @@ function alarms(): string[] {
 /** Fewer than the floor by more than chance makes of so many. */
 function isTooFew(found: number, of: number): boolean {
   return found / of < floor - 3 * Math.sqrt((floor * (1 - floor)) / of);
-}
-
-function sampled(all: readonly Mutant[]): readonly Mutant[] {
-  const stride = values.sample ? Math.max(1, all.length / Number(values.sample)) : 1;
-  return Array.from(
-    { length: Math.floor(all.length / stride) },
-    (_, i) => all[Math.floor(i * stride)],
-  ).flatMap((mutant) => mutant ?? []);
 }
 
 const texts = cleanPatterns();

@@ -84,6 +84,13 @@ describe("other-stitches", () => {
     });
   });
 
+  test("a count of a stitch that is not in the row at all", () => {
+    const text = "Rnd 1: 12 sc in ring (12 sc)\nRnd 2: hdc in each st around (12 sc)";
+    expect(onlyFinding("other-stitches", text).message).toBe(
+      "Rnd 2 counts sc, and there is none: it is 12 hdc. Did you mean sc here?",
+    );
+  });
+
   test("those of a repeat are added up", () => {
     const text = "Rnd 1: 12 dc in ring (12 dc)\nRnd 2: (sc in next st, 2 dc in next st) 6 times (18 dc)";
     expect(onlyFinding("other-stitches", text).message).toContain("6 sc among them");
@@ -93,6 +100,7 @@ describe("other-stitches", () => {
     ["both kinds are counted", "Rnd 2: (sc in next st, 2 dc in next st) 6 times (6 sc, 12 dc)"],
     ["the count names no stitch", "Rnd 2: (sc in next st, 2 dc in next st) 6 times (18 sts)"],
     ["decreases are counted as what they are made of", "Rnd 2: (dc in next st, dc2tog) 4 times (8 dc)"],
+    ["foundation stitches are counted as such", "Row 2: Fsc 12. (12 fsc)"],
     ["post stitches are", "Rnd 2: (FPdc around next st, dc in next st) 6 times (12 dc)"],
   ])("silent where %s", (_, row) => {
     expect(foundBy("other-stitches", `Rnd 1: 12 dc in ring (12 dc)\n${row}`)).toEqual([]);

@@ -139,7 +139,7 @@ export function compare(
     makes,
     kinds,
     ...(over > 0 ? { over } : {}),
-    ...(matches && sum.stitches.size > 1 && isMixed(stated, sum, size) ? { mixed: true } : {}),
+    ...(matches && isMixed(stated, sum, size) ? { mixed: true } : {}),
     chainsCounted: values.some((value) => value.chains),
     unknownNoun,
     doubt: values.find((value) => value.doubt)?.doubt ?? null,
@@ -164,13 +164,15 @@ export function statedTotal(stated: readonly StatedTerm[], size: number): number
   return all.reduce((sum, n) => (sum === null || n === null ? null : sum + n), 0);
 }
 
-/** Of one stitch among others, more are stated than there are of it, however it is told. */
+/** Of one stitch more are stated than there are of it, however it is told: others are counted with it, or in its place. */
 function isMixed(stated: readonly StatedTerm[], sum: Tally, size: number): boolean {
   const [term, ...others] = stated.filter(({ sort }) => sort !== "space" && sort !== "chain");
   if (term?.sort !== "stitch" || others.length > 0) return false;
   const n = forSize(term.n, size);
   const exact = sum.stitches.get(term.word) ?? 0;
-  return exact > 0 && exact !== n && sum.units.get(term.word) !== n && familyOf(term.word, sum) !== n;
+  if (exact === n || sum.units.get(term.word) === n || familyOf(term.word, sum) === n) return false;
+  // Where there is none of it, what there is may be called so.
+  return exact > 0 || (sum.units.size === 0 && sumOf(sum.stitches.values()) === n);
 }
 
 /** A stitch that begins a row in its own way is one like the others: `standing dc`. */
@@ -319,6 +321,9 @@ function unitTerm(
   // One of them may be written out: begun with the round, and finished at its end.
   const likeIt = sum.groups.get(sum.sizes.get(called ?? "") ?? 0) ?? 0;
   if (direct !== undefined && direct + likeIt === stated) return { ...base, n: stated };
+  // Without a chain there is none, whatever else is made as often.
+  if (noun === "picot" && sum.spaces.size === 0 && ![...sum.units.keys()].some((name) => /picot/.test(name)))
+    return { ...base, n: 0 };
   const alike = [...sum.groups.values(), ...sum.units.values(), sumOf(sum.units.values())];
   const candidates = noun === "group" ? alike : isFilled(noun) ? [] : [...alike, ...sum.spaces.values()];
   // A group may be written out where its name is used besides, and a block is told by its space as well.

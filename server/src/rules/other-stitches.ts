@@ -11,7 +11,7 @@ export const otherStitches: RowRule = {
   id: "other-stitches",
   severity: "warning",
   documentation: `## What it finds
-A row whose count names one stitch and comes out right only if some others are counted with it: "36 dc" of a row that makes 34 dc and 2 sc. Decreases, post stitches and the like count as the stitch they are made of.
+A row whose count names one stitch and comes out right only if some others are counted with it, or in its place: "36 dc" of a row that makes 34 dc and 2 sc, or 36 hdc. Decreases, post stitches and the like count as the stitch they are made of.
 
 ## Why it matters
 Either a stitch was slipped in by mistake, or the count is not what a maker finds who checks it stitch by stitch.
@@ -38,18 +38,27 @@ function foundIn(row: WorkedRow, { context: { terms } }: WorkedPiece, size: numb
   const { plan, start } = row.line;
   const named = plan?.stated?.find(({ sort }) => sort === "stitch")?.noun;
   if (!plan || plan.copies || named === undefined) return [];
-  const others = single(row.outcome?.steps[size] ?? [], 1).filter(
+  const all = single(row.outcome?.steps[size] ?? [], 1);
+  const others = all.filter(
     ({ step }) => step.sort === "stitch" && !step.kind.endsWith(named) && step.kind !== "sl st",
   );
   const [first] = others;
   if (!first || !others.every(({ step }) => isOther(step, terms))) return [];
   const kinds = new Map<string, number>();
   for (const { step, times } of others) kinds.set(step.kind, (kinds.get(step.kind) ?? 0) + step.n * times);
-  const made = [...kinds].map(([kind, n]) => `${n} ${kind}`);
+  const made = listed(
+    [...kinds].map(([kind, n]) => `${n} ${kind}`),
+    "and",
+  );
+  const name = rowName(row);
+  const isNone = all.every(({ step }) => step.sort !== "stitch" || others.some((one) => one.step === step));
+  if (isNone && (named === "sl st" || stitchOf(named, terms)?.family !== "plain")) return [];
   return [
     {
       span: shift(first.step.span, start),
-      message: say`${says(rowName(row), "counts")} ${named} only, and ${listed(made, "and")} among them. Did you mean ${named} here?`,
+      message: isNone
+        ? say`${says(name, "counts")} ${named}, and there is none: it is ${made}. Did you mean ${named} here?`
+        : say`${says(name, "counts")} ${named} only, and ${made} among them. Did you mean ${named} here?`,
       fixes: [],
       related: [],
     },
