@@ -254,7 +254,7 @@ function habitsOf(all: readonly Habit[]): ReadonlyMap<number, boolean> {
 
 /** `Sizes: adult S (M, L)`: who is to wear it stands before the sizes. */
 const sizeNames =
-  /(?:^|\b)(?:sizes?|to fit)\b\s*:?\s*(?:(?:adults?|child(?:ren)?|kids?|bab(?:y|ies)|(?:wo)?m[ae]n|lad(?:y|ies)|youth|toddlers?|teens?)(?:['’]s|s['’])?\s+(?=[\w./-]+\s*[([]))?([\w./-]+(?:\s+(?:months?|mos?|years?|yrs?))?)?\s*[([]([^)\]]+)[)\]]/i;
+  /(?:^|\b)(?:sizes?|to fit|ages?(?=:))\b\s*:?\s*(?:(?:adults?|child(?:ren)?|kids?|bab(?:y|ies)|(?:wo)?m[ae]n|lad(?:y|ies)|youth|toddlers?|teens?)(?:['’]s|s['’])?\s+(?=[\w./-]+\s*[([]))?([\w./-]+(?:\s+(?:months?|mos?|years?|yrs?))?)?\s*[([]([^)\]]+)[)\]]/i;
 const sizedNumber = /\d+\s*[([]\s*((?:\d+|[-–])(?:\s*[,:;–-]\s*\d+)+)\s*[)\]]/;
 const onlyBracket = /[([]\s*(\d+(?:\s*[,:;]\s*\d+)+)\s*[)\]]/;
 
@@ -269,7 +269,7 @@ function readSizes(all: readonly LineContent[], lines: readonly LineContent[]): 
   const header = withTheirTitle(all);
   for (const line of header) {
     if (
-      !/(?<!\bone )\bsizes?\b|to fit/i.test(line.text) ||
+      !/(?<!\bone )\bsizes?\b|to fit|^\W*ages?:/i.test(line.text) ||
       /finished|size [A-Z]\b.*hook|hook|\bchanges for\b/i.test(line.text)
     )
       continue;

@@ -157,7 +157,10 @@ export abstract class CopiedRows extends PlainRows {
   protected repeatRows(line: RowLine, named: readonly RowLine[], copy: RowCopy): void {
     const rows = named.map((row, i) => {
       const before = i === 0 ? this.carried : (named[i - 1]?.plan ?? null);
-      return this.scheduled(row, this.onEdge(line, this.withCarried(row.plan as RowPlan, before)));
+      const plan = row.plan as RowPlan;
+      const scheduled = this.scheduled(row, this.onEdge(line, this.withCarried(plan, before)));
+      const isOther = copy.how === "rows" && copy.of !== null;
+      return isOther ? { ...scheduled, readAs: scheduled.readAs ?? this.readElsewhere(plan) } : scheduled;
     });
     this.carried = carrying(named.at(-1)?.plan ?? null);
     const stated = line.plan?.stated ?? null;
@@ -177,6 +180,13 @@ export abstract class CopiedRows extends PlainRows {
     const told = copy.times !== null || copy.until.rowsInAll !== null || left !== null;
     const open = !told && /until|for .*(?:cm|in|")/i.test(line.text);
     this.step(line, { rows, stated, each, times: open ? null : each }, paths);
+  }
+
+  /** A row of another piece is worked as it was there. */
+  private readElsewhere(plan: RowPlan): readonly string[] | null {
+    const read = this.ends.readAs(plan);
+    this.dependences.push((ends) => String(ends.readAs(plan)) === String(read));
+    return read;
   }
 
   /** `Work as for Back to Row 48`, with no chain of its own: on what the Back began with. */

@@ -1,5 +1,6 @@
 import type { PatternContext } from "./context";
 import { type Habits, noHabits, type OpenRows, settle } from "./habits";
+import type { RowPlan } from "./instructions";
 import { type Meant, type State, stateKey } from "./outcome";
 import type { Piece, RowLine } from "./pattern";
 import { sameTalk } from "./piece-talk";
@@ -17,6 +18,8 @@ interface Run {
   readonly lines: ReadonlyMap<number, RowLine>;
   /** What its numbered rows left. */
   readonly leaves: ReadonlyMap<number, State>;
+  /** How its rows were understood. */
+  readonly readings: ReadonlyMap<RowPlan, readonly string[]>;
   /** Its numbers run on from the piece before, whose lines are among its own. */
   readonly runsOn: boolean;
   readonly end: Ends["last"];
@@ -51,9 +54,9 @@ export class PieceRun {
 
   /** The same work where the piece stands now; tells later pieces what it leaves. */
   at(piece: Piece, ends: Ends, context: PatternContext): PieceRun {
-    const { worked, end, lines, leaves, runsOn } = this.run;
+    const { worked, end, lines, leaves, runsOn, readings } = this.run;
     const first = worked.rows.find(({ line }) => line.kind !== "foundation")?.found?.state ?? null;
-    ends.add(piece.name, end, lines, leaves, first, runsOn);
+    ends.add(piece.name, end, lines, leaves, first, runsOn, readings);
     if (!isMoved(piece, this.piece))
       return new PieceRun({ ...this.run, worked: rebased(worked, piece, context) }, piece, context);
     if (piece === this.piece && context === this.context) return this;

@@ -43,6 +43,7 @@ export class PieceWorker extends CopiedRows {
       ...this.allLines,
       dependences: this.dependences,
       leaves: this.leaves,
+      readings: this.readAs,
       end,
       open: openRows(rows, alive),
       shows: shownBy(rows, alive),

@@ -41,6 +41,8 @@ export class Ends {
   /** What the first row of each piece was worked on. */
   private readonly firsts = new Map<string, State>();
   private readonly rowLines = new Map<string, ReadonlyMap<number, RowLine>>();
+  /** How rows of the pieces were understood. */
+  private readonly readings: ReadonlyMap<RowPlan, readonly string[]>[] = [];
   /** The end of the piece before, and the number of its last row. */
   last: PieceEnd | null = null;
 
@@ -52,7 +54,9 @@ export class Ends {
     leaves: ReadonlyMap<number, State>,
     first: State | null,
     runsOn: boolean,
+    readings: ReadonlyMap<RowPlan, readonly string[]>,
   ): void {
+    if (readings.size > 0) this.readings.push(readings);
     const key = pieceKey(name);
     // What comes under a heading within a piece has rows of that piece.
     this.within = runsOn ? [...this.within, key] : [key];
@@ -66,6 +70,11 @@ export class Ends {
   /** What the row of this number left, in the last piece that has one. */
   row(number: number): State | null {
     return this.leaves.findLast((rows) => rows.has(number))?.get(number) ?? null;
+  }
+
+  /** How a row was understood where it stands; null where its usual reading was right. */
+  readAs(plan: RowPlan): readonly string[] | null {
+    return this.readings.findLast((read) => read.has(plan))?.get(plan) ?? null;
   }
 
   /** The lines of a piece by row number: `as for Body`. */

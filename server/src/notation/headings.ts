@@ -4,10 +4,15 @@ import { numberWords } from "../trade/number-words";
 const headingMarks = /^[#=*_\s]+|(?:[#=*_\s]|(?:\s*\.){3}|…)+$/g;
 /** `- Body, bottom (red) -`: a heading between dashes. */
 const inDashes = /^\s*[-–—~]+\s+(\p{L}[^-–—~]*?)\s+[-–—~]+\s*$/u;
+/** `~ Head ~ (caramel)`, `>> Arms << (make 2)`, `+++ Body +++`: between any marks, with a remark behind them. */
+const inMarks =
+  /^\s*([~+<>«»°◦★☆♥✿❀|/\\^-]{1,6})\s*(\p{L}[^~+<>«»°◦★☆♥✿❀|\\^]{0,40}?)\s*[~+<>«»°◦★☆♥✿❀|/\\^-]{1,6}\s*(\([^()]{1,60}\))?\s*:?\s*$/u;
 
 /** `* Wings * (make two)` without its stars. */
 function withoutMarks(framed: string): string {
-  const marked = inDashes.exec(framed)?.[1] ?? framed;
+  const [, , inside, remark] = inMarks.exec(framed) ?? [];
+  const marked =
+    inside === undefined ? (inDashes.exec(framed)?.[1] ?? framed) : `${inside} ${remark ?? ""}`.trim();
   const behind = /\s*\([^()]*\)\s*:?\s*$/.exec(marked)?.[0] ?? "";
   return marked.slice(0, marked.length - behind.length).replace(headingMarks, "") + behind.trimEnd();
 }

@@ -31,12 +31,18 @@ const ends =
 const inEachRow =
   /\b(one|two|three|[1-3])\s+(?:\w+\s+)?(?:in(?:to)?|for|per)\s+(?:each|every)\s+row\b|\b(?:one|1)\s+per\s+row\b/i;
 
+/** `Ch 1, sc in each row end around, join. (64)`: that and nothing else. */
+const oneInEach =
+  /^\W*(?:turn\W+)?(?:(?:ch\s*1|1\s*ch)\W+)?(?:work\s+)?(?:1\s+|one\s+)?(?:sc|dc)\s+(?:evenly\s+)?in(?:to)?\s+(?:the\s+end\s+of\s+)?(?:each|every)(?:\s+of\s+the)?\s+(?:row(?:[\s-]ends?)?)\b(?:\s+of\s+the\s+\p{L}+)?(?:\s+(?:around|across|along))?\s*[,.;]?\s*(?:join\b[^()[\]{}]*)?[-–—=([{.\s\d]*(?:sc|dc|sts)?\s*[)\]}]?\W*$/iu;
+
 const worksAlong = perPiece(({ rows }: WorkedPiece): readonly Along[] =>
   rows.flatMap(({ line: { plan, text }, result, outcome }, at) => {
     // Rows whose places are not known are looked at only: the others are checked.
     const isOpen = result === "unchecked" || (outcome?.needs.every((n) => n === null) ?? false);
-    const worked = isOpen && plan?.stated ? ends.exec(text)?.[1] : undefined;
-    if (worked === undefined || Number(worked) !== plan?.stated?.[0]?.n[0]) return [];
+    if (!isOpen || !plan?.stated) return [];
+    if (oneInEach.test(text)) return [{ at, inEach: 1 }];
+    const worked = ends.exec(text)?.[1];
+    if (worked === undefined || Number(worked) !== plan.stated[0]?.n[0]) return [];
     const match = inEachRow.exec(text);
     const said = (match?.[1] ?? (match ? "one" : "")).toLowerCase();
     return [{ at, inEach: match ? (numberWords.get(said) ?? Number(said)) : null }];

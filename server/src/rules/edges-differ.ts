@@ -4,6 +4,8 @@ import { alongRowEnds } from "./along-row-ends";
 import { flatClosings } from "./flat-closings";
 import { type MadePiece, makingOf, type PlacedSentence } from "./pieces-made";
 import type { Fix, Found, PatternRule, Related, WorkedPattern } from "./rule";
+import { shoulderEdges } from "./shoulder-edges";
+import { skippedStitches } from "./skipped-stitches";
 import { toldEdges } from "./told-edges";
 import { numbers, rowName, says } from "./wording";
 
@@ -12,7 +14,7 @@ export const edgesDiffer: PatternRule = {
   id: "edges-differ",
   severity: "warning",
   documentation: `## What it finds
-Two pieces that the assembly sews together opening to opening, last round to last round or stitch for stitch, and whose last rounds have different numbers of stitches, or another number than the assembly tells. Also a round along the row ends of a piece that has half as many stitches again as the rows are high, or another number than "one in each row" says; a piece that is closed flat through both layers with more stitches than half of its last round; and a last row that is joined to the foundation with another number of stitches than it has.
+Two pieces that the assembly sews together opening to opening, last round to last round or stitch for stitch, and whose last rounds have different numbers of stitches, or another number than the assembly tells. Also a round along the row ends of a piece that has half as many stitches again as the rows are high, or another number than "one in each row" says; a piece that is closed flat through both layers with more stitches than half of its last round; and a last row that is joined to the foundation with another number of stitches than it has. Stitches that are told as skipped, or as those of a shoulder, in another number than there are.
 
 ## Why it matters
 The seam puckers, or stitches of the larger edge are left over, and the maker looks for a mistake of their own.
@@ -58,6 +60,8 @@ Sew the head to the body, opening to opening.
       ...alongRowEnds(pattern),
       ...flatClosings(pattern),
       ...toldEdges(pattern),
+      ...shoulderEdges(pattern),
+      ...skippedStitches(pattern),
     ];
   },
 };

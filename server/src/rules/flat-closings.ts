@@ -3,13 +3,14 @@ import { sentencesOf } from "../notation/assembly";
 import type { PatternLine } from "../notation/lines";
 import { say } from "../text/say";
 import type { Span } from "../text/span";
+import { numberWords } from "../trade/number-words";
 import { inProse } from "./outline";
 import type { Found, WorkedPattern } from "./rule";
 import { numbers, rowName, says } from "./wording";
 
 /** Pieces that are closed flat with more stitches than half of their last round. */
 export function flatClosings(pattern: WorkedPattern): Found[] {
-  return [...throughLayers(pattern), ...toFoundations(pattern)];
+  return [...throughLayers(pattern), ...toFoundations(pattern), ...alongFoundations(pattern)];
 }
 
 function throughLayers(pattern: WorkedPattern): Found[] {
@@ -44,6 +45,40 @@ function toFoundations(pattern: WorkedPattern): Found[] {
   });
 }
 
+const eachChain = inProse((line): NumberSaid[] =>
+  sentencesOf(line).flatMap(({ text, start }) => {
+    const match = foundation.test(text)
+      ? /\beach\s+of\s+the\s+(\d{1,3})\s+(?:chs?|chains?)\b/i.exec(text)
+      : null;
+    if (!match) return [];
+    const typed = match[1] as string;
+    const at = start + match.index + match[0].indexOf(typed);
+    return [{ n: Number(typed), start: at, end: at + typed.length }];
+  }),
+);
+
+/** `1 dc in each of the 51 chs of the foundation edge`: no piece was begun on so many. */
+function alongFoundations(pattern: WorkedPattern): Found[] {
+  return eachChain(pattern).flatMap(({ said: { n, start, end }, line }) => {
+    const begun = pattern.pieces.flatMap(({ rows }) => rows.slice(0, 2));
+    const numbersBegun = begun.flatMap(({ outcome, makes, line: row }) => {
+      const chains = row.kind === "foundation" ? (makes?.[0] ?? null) : (row.plan?.foundation?.[0] ?? null);
+      return [outcome?.makes[0] ?? null, outcome?.needs[0] ?? null, chains].filter((one) => one !== null);
+    });
+    const [row] = begun;
+    if (!row || numbersBegun.length === 0 || numbersBegun.includes(n)) return [];
+    const span = { start: line.start + start, end: line.start + end };
+    return [
+      {
+        span,
+        message: say`No piece begins with ${n} chains. Make the numbers agree.`,
+        fixes: [],
+        related: [{ span: row.line.span, message: say`Here the work begins.` }],
+      },
+    ];
+  });
+}
+
 /** What a part without rows speaks of, in a pattern of one piece. */
 function lastRowOf({ pieces }: WorkedPattern): WorkedRow | undefined {
   return pieces.length === 1 ? pieces[0]?.rows.at(-1) : undefined;
@@ -58,32 +93,46 @@ function notAllJoined(span: Span, n: number, made: number, last: WorkedRow): Fou
   };
 }
 
-const throughBoth =
-  /\b(\d{1,3})\s*(?:sc|hdc|dc|htr|tr|sl\s?st|ss)s?\b(?=[^.;,]*\bthrough\s+both\s+(?:layers|thicknesses)\b)/i;
-
-/** `Flatten; sc through both layers across (4 sc)` */
-const toldBehind =
-  /\b(?:sc|hdc|dc|htr|tr|sl\s?st|ss)\s+(?:\w+\s+){0,2}?through\s+both\s+(?:layers|thicknesses)\b[^.;,()]*\(\s*(\d{1,3})(\s*(?:sc|hdc|dc|htr|tr|sl\s?sts?|ss|sts|stitches)?)\s*\)/i;
+const bothLayers =
+  /\b(?:through|across|into?)\s+(?:both|the\s+two|all)\s+(?:layers|thicknesses|sides|walls|edges|halves|sets\s+of\s+\w+)\b/i;
+/** `5 sc`, `(5 sc)`, `five sc`; behind a stitch also the number alone, `sc … across (5)`. */
+const soMany =
+  /\b(\d{1,3}|[a-z]{3,8})\s+(?:sl\s?sts?|slip\s+stitches|ss|single\s+crochets?|sc|hdc|dc|htr|tr|sts|stitches)\b|\(\s*(\d{1,3})\s*\)/giu;
+const crocheted = /\b(?:sc|hdc|dc|htr|tr|ss|sl\s?st|slip\s+stitch|single\s+crochet|crochet|work)\b/i;
 
 const twoPieces = /\b(?:two|pieces|circles|discs|motifs|squares|halves|front|back|other)\b/i;
 
-const closings = inProse(({ text }): RegExpExecArray[] => {
-  const match = throughBoth.exec(text) ?? toldBehind.exec(text);
-  if (!match) return [];
-  const at = match[0].lastIndexOf(match[1] as string);
-  return [Object.assign(match, { index: match.index + (match[2] === undefined ? 0 : at) })];
-});
+/** How many stitches a sentence closes a flattened piece with; null where it names none, or several numbers. */
+const closings = inProse((line): NumberSaid[] =>
+  sentencesOf(line).flatMap(({ text, start }) => {
+    if (!bothLayers.test(text) || !crocheted.test(text)) return [];
+    const [only, ...others] = numbersIn(text, start);
+    return only && others.length === 0 ? [only] : [];
+  }),
+);
 
-function closing(match: RegExpExecArray, { text, start }: PatternLine, last: WorkedRow): Found[] {
-  const makes = last.outcome?.makes ?? [];
-  if (makes.length !== 1 || makes[0] == null) return [];
-  const at = start + match.index;
-  const span = { start: at, end: at + (match[1] as string).length };
-  const n = Number(match[1]);
+/** A number of stitches in a line. */
+interface NumberSaid extends Span {
+  readonly n: number;
+}
+
+function numbersIn(text: string, from: number): NumberSaid[] {
+  return [...text.matchAll(soMany)].flatMap((match) => {
+    const typed = (match[1] ?? match[2]) as string;
+    const n = numberWords.get(typed.toLowerCase()) ?? Number(typed);
+    const start = from + match.index + match[0].indexOf(typed);
+    return Number.isInteger(n) ? [{ n, start, end: start + typed.length }] : [];
+  });
+}
+
+function closing({ n, start: at, end }: NumberSaid, { text, start }: PatternLine, last: WorkedRow): Found[] {
+  const [all, ...sizes] = new Set(last.outcome?.makes ?? []);
+  if (all == null || sizes.length > 0) return [];
+  const span = { start: start + at, end: start + end };
   // Two pieces that lie alike take one for each of their stitches: `hold the circles together`.
-  if (n === makes[0] || twoPieces.test(text)) return [];
+  if (n === all || twoPieces.test(text)) return [];
   // Of an odd number one is worked alone; fewer leave the ends open, as they may.
-  return n <= Math.ceil(makes[0] / 2) ? [] : [found(span, n, makes[0], last)];
+  return n <= Math.ceil(all / 2) ? [] : [found(span, n, all, last)];
 }
 
 function found(span: Span, n: number, all: number, last: WorkedRow): Found {

@@ -36,7 +36,8 @@ export function leftOverParts(pattern: WorkedPattern): Found[] {
 
 const partsSaid = inProse((line) => sentencesOf(line).flatMap(partsIn));
 
-const lead = /\b(?:sew|stuff|join|attach|fill)\s+(?:the|all|both|each)\s+(?:\p{L}+\s+){0,2}?$/iu;
+const lead =
+  /\b(?:sew|stuff|join|attach|fill|stitch)\s+(?:(?:on|in|up|down)\s+)?(?:the|all|both|each)\s+(?:\p{L}+\s+){0,2}?$/iu;
 
 /** What a sentence sews or stuffs, if it is such a part. */
 function partsIn({ words, text, start }: Sentence): SaidWord[] {

@@ -130,6 +130,10 @@ const otherMeaning =
 const handling =
   /\b(?:sew|stuff|join|attach|fill|turn|fold|set|stuffing|sewing|press)\s+(?:(?:in|on|up|down|under)\s+)?(?:the|all|both|each)\s+(?:\p{L}+\s+){0,2}?$/iu;
 
+/** What something is put on: `Attach the tassels to the hood`. */
+const putOn =
+  /\b(?:sew|join|attach|stitch|tack|pin)\s+(?:[^.;]{1,40}?\s)?(?:to|onto|on|around|along)\s+(?:the|both|each)\s+(?:\p{L}+\s+)?$/iu;
+
 /** Things at hand while one works, where something is done with, on or in them: `Pin it to the mat`, `roll it in a towel`. */
 const aids = new Set(
   "mat towel cloth flannel bowl basket bin tray cushion pillow bag kettle mug jar bottle vase napkin".split(
@@ -152,7 +156,11 @@ function isHandled({ word: { start, end }, noun, sentence }: HandledWord): boole
   const before = text.slice(0, start - from);
   const isAid = aids.has(noun) && aside.test(before);
   const isOther = isAid || likened.test(before) || otherMeaning.test(text.slice(end - from));
-  return !isCompound && !isOther && (entry.isThing ? definite : handling).test(before);
+  return (
+    !isCompound &&
+    !isOther &&
+    (entry.isThing ? definite.test(before) : handling.test(before) || putOn.test(before))
+  );
 }
 
 function isLeftOver(one: SaidInPart<HandledWord>, pattern: WorkedPattern): boolean {

@@ -57,7 +57,7 @@ const plainStart = keptBy((plan: RowPlan): Start | null => {
   const [chains, ...sizes] = start?.n ?? [];
   if (!start || chains == null || sizes.length > 0 || /\bcount/i.test(text)) return null;
   // Chains that a first row passes over are none of its own.
-  if (!/\bch/i.test(text.slice(start.span.start, start.span.end))) return null;
+  if (!/\bch\w*[\s-]*\(?\d|\d\s*ch/i.test(text.slice(start.span.start, start.span.end))) return null;
   const behind = instructions[instructions.indexOf(start) + 1];
   const kind = behind && behind.op !== "skip" && behind.op !== "chain" ? firstKind([behind]) : null;
   return kind ? { chains, kind } : null;

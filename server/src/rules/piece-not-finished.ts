@@ -91,6 +91,10 @@ function openPieces(pattern: WorkedPattern): Found[] {
 const ending =
   /\b(?:fast\w*|finish\w*|end(?:s|ing)?|clos\w*|cut\w*|break|tie|bind|join\w*|sew\w*|seam\w*|tail|weav\w*|layers|thicknesses|both\s+(?:sides|walls)|together|continue\w*|go\s+on|invisible|turn\s+inside|same|likewise|hole|opening)\b|\bf\s?\/\s?o\b|\bfo\b|do\s+not|don['’]t/i;
 
+/** `Make a second one in the same way`: that one ends as this one does. */
+const another =
+  /[^.;]*\b(?:make|work|crochet)\s+(?:the\s+|a\s+|another\s+|one\s+more\s*)*(?:second|other|another|one\s+more)\b[^.]*/gi;
+
 /** What is worked through both layers draws the edges together, and the yarn is there still. */
 const throughLayers = /[^.;]*\bthrough\s+(?:both|all)\s+(?:layers|thicknesses)\b[^.;,]*/gi;
 
@@ -105,7 +109,7 @@ const saysItsEnd = perPart(({ piece, lines }): boolean => {
   const after = lines.filter(({ kind, start }) => kind !== "blank" && start >= last.span.end);
   return (
     ending.test(last.text.replace(ofRows, " ")) ||
-    after.some(({ text }) => ending.test(text.replace(throughLayers, " ")))
+    after.some(({ text }) => ending.test(text.replace(throughLayers, " ").replace(another, " ")))
   );
 });
 

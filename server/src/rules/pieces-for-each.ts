@@ -27,6 +27,12 @@ const eachSide = new RegExp(
   "iu",
 );
 
+/** `a flower to each of the four corners`. */
+const eachOfMany = new RegExp(
+  String.raw`${lead}\s+(?:each\s+of\s+the\s+(\d{1,2}|two|three|four|five|six|seven|eight|nine|ten)\s+\p{L}+|(?:all\s+)?the\s+four\s+corners|each\s+of\s+the\s+corners)\b`,
+  "iu",
+);
+
 /** `one strap to the front and the other to the back` */
 const andOther = /^[^.;]{0,60}?\b(?:and|,)\s+the\s+other\b(?!\s+(?:side|end|edge|piece)s?\b)/iu;
 
@@ -55,6 +61,11 @@ function forEach(mention: SaidOf, said: PlacedSentence, { pieces }: Making): For
   );
   if (other && other.kin[0] !== meantBy(mention)[0])
     return { mention, n, times: madeOf(other.kin), end: other.end };
+  const many = eachOfMany.exec(behind);
+  if (many) {
+    const typed = (many[1] ?? "four").toLowerCase();
+    return { mention, n, times: numberWords.get(typed) ?? Number(typed), end: mention.end + many[0].length };
+  }
   // Where nothing is made twice, all of it may be told for one.
   const inPairs = pieces.some(({ make }) => make === 2);
   const two =

@@ -1,5 +1,5 @@
 import { partsOf, perPart, perPiece, type WorkedPart } from "../fabric/parts";
-import type { WorkedPiece } from "../fabric/worked";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { type Mention, nameWords, PieceNames, type Sentence, sentencesOf } from "../notation/assembly";
 import type { LineContent } from "../notation/document";
 import { readHeading } from "../notation/headings";
@@ -137,6 +137,16 @@ function madePiece(part: WorkedPart, above: WorkedPart | undefined, whole: Patte
   const words = over === own ? own.words : [...over.words, ...own.words];
   const make = Math.max(over.make, own.make, worked.piece.make);
   return words.length > 0 ? [{ part, worked, heading: named, name: over.name, words, make }] : [];
+}
+
+const shaping = /^(?:shap|divid|increas|decreas|armhole|neck|shoulder|raglan|yoke)/i;
+
+/** The rows that a piece ends with: those below the headings that shape it. */
+export function lastRowsOf({ part }: MadePiece, pattern: WorkedPattern): readonly WorkedRow[] {
+  const parts = partsOf(pattern);
+  let at = parts.indexOf(part);
+  while (shaping.test(parts[at + 1]?.name ?? "") && parts[at + 1]?.piece) at++;
+  return parts[at]?.piece?.rows ?? [];
 }
 
 function isColour(name: string): boolean {

@@ -60,6 +60,7 @@ function foundAt(span: Span, name: string, sizes: readonly string[]): Found {
 }
 
 const letterName = "(?:\\d?x{0,4}[sl]|m|small|medium|large)";
+const letterNames = `${letterName}(?:\\s*/\\s*${letterName})?`;
 const sizeSaid = new RegExp(
   `\\bsizes?\\s+(${letterName}(?:\\s*(?:,|and|or|&|/)\\s*${letterName})*)(?![\\p{L}\\d/-]|\\s*(?:crochet\\s+)?(?:hook|needle))`,
   "giu",
@@ -76,7 +77,7 @@ const saidSizes = inProse(({ text }) =>
 /** Where all sizes go by letters, as those do. */
 function inSentences(pattern: WorkedPattern): Found[] {
   const { sizes } = pattern.context;
-  if (!sizes.every((size) => new RegExp(`^${letterName}$`, "i").test(size))) return [];
+  if (!sizes.every((size) => new RegExp(`^${letterNames}$`, "i").test(size))) return [];
   return saidSizes(pattern).flatMap(({ line, said: { said, at } }) =>
     [...said.matchAll(names)]
       .filter(([name]) => !sizes.some((size) => isSame(name.toLowerCase(), size.toLowerCase())))

@@ -65,8 +65,13 @@ function unusedIn(entries: readonly Definition[], uses: Uses, pattern: WorkedPat
 }
 
 /** Special stitches, gauge and other lists use abbreviations too. */
-const explainingWords = keptBy(({ lines }: FrontMatter): ReadonlySet<string> => {
-  const others = lines.filter(({ topic }) => topic !== "abbreviations" && topic !== "stitches");
+const explainingWords = keptBy(({ lines, abbreviations }: FrontMatter): ReadonlySet<string> => {
+  const others = lines.filter(
+    ({ topic, content }) =>
+      topic !== "abbreviations" &&
+      topic !== "stitches" &&
+      !abbreviations.some(({ title }) => title.start === content.start),
+  );
   return new Set(others.flatMap(({ line }) => wordsOf(line.text.toLowerCase())));
 });
 

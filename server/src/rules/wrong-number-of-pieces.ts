@@ -6,6 +6,7 @@ import { headingFix, saysMore, tellsOfOthers } from "./make-number";
 import { wrongLayout } from "./piece-layout";
 import { wrongForEach } from "./pieces-for-each";
 import { type MadePiece, type Making, makingOf, type PlacedSentence, placedSentences } from "./pieces-made";
+import { sharedOut } from "./pieces-shared-out";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { listed } from "./wording";
 
@@ -51,13 +52,14 @@ Sew both legs to the body.
 `,
   check(pattern) {
     const making = makingOf(pattern);
-    return making.joining.map(toldApart).flatMap((said) => {
+    const told = making.joining.map(toldApart).flatMap((said) => {
       const forEach = wrongForEach(said, making);
       const isTold = (mention: SaidOf): boolean => forEach.some(({ of }) => of === mention);
       const wrong = said.mentions.filter((one) => !isTold(one) && isWrong(one, said, making, pattern));
       const layout = wrong.length + forEach.length === 0 ? wrongLayout(said, making) : null;
       return layout ? [layout] : [...forEach, ...wrong.map((mention) => found(mention, said, pattern))];
     });
+    return [...told, ...sharedOut(making)];
   },
 };
 
@@ -99,7 +101,7 @@ const someOnly =
   /\b(?:each|every|either|other|others|remaining|rest|left over|another|more|again|together|pairs?)\b/i;
 
 /** `2 ears together`, `3 pairs`: several counted as one, or one as several. */
-const otherCounting = /\b(?:pairs?|again|more|another|set)\b/i;
+const otherCounting = /\b(?:pairs?|again|more|another|sets?\s+of)\b/i;
 
 function isWrong(mention: SaidOf, said: PlacedSentence, making: Making, pattern: WorkedPattern): boolean {
   const { many, pieces } = mention;

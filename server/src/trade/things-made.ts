@@ -25,7 +25,7 @@ export const sortsOfThings = {
   feet: sort("sock slipper bootee bootie shoe sandal boot stocking legwarmer", "heel toe sole instep ankle"),
   upper: sort(
     "sweater jumper cardigan pullover vest waistcoat tank tee tunic dress bolero shrug jacket coat poncho cape hoodie romper blouse singlet garment tabard gilet",
-    "sleeve armhole yoke neckline collar placket",
+    "sleeve armhole yoke neckline collar placket hood",
   ),
   neck: sort("scarf shawl cowl wrap shawlette snood stole neckwarmer kerchief bandana capelet"),
   /** What is tied around a neck of any size. */

@@ -14,7 +14,7 @@ export interface AbbreviationList {
 
 /** The lists of a pattern: those titled as abbreviations, and those of the stitches used. */
 export function readAbbreviations(lines: readonly FrontLine[]): AbbreviationList[] {
-  return lines
+  const titled = lines
     .filter(({ topic, title }) => title !== null && (topic === "abbreviations" || topic === "stitches"))
     .map(({ topic, title, section }) => {
       const own = lines.filter((line) => line.section === section);
@@ -22,7 +22,22 @@ export function readAbbreviations(lines: readonly FrontLine[]): AbbreviationList
       return { title: title as Stretch, entries, isWhole: topic === "abbreviations" || isMore(entries) };
     })
     .filter(({ entries }) => entries.length > 1);
+  return titled.length > 0 ? titled : untitled(lines);
 }
+
+/** `sc: single crochet / ch: chain / st: stitch` on one line under no title; three entries that everybody shortens so. */
+function untitled(lines: readonly FrontLine[]): AbbreviationList[] {
+  return lines.flatMap(({ title, content }) => {
+    if (title !== null || !/[/;,•|].*[/;,•|]/.test(content.text)) return [];
+    const entries = readListed(content).filter(({ meaning }) => meaning !== null);
+    const known = entries.filter(({ names }) => names.some(isAbbreviation));
+    return known.length >= fewestUntitled && known.length * 2 > entries.length
+      ? [{ title: content, entries, isWhole: true }]
+      : [];
+  });
+}
+
+const fewestUntitled = 3;
 
 /** A list that explains `st` and `sk` among the stitches is one of abbreviations, whatever its title. */
 function isMore(entries: readonly Definition[]): boolean {

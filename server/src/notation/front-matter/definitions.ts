@@ -11,6 +11,13 @@ export interface Definition extends Span {
   readonly meaning: Stretch | null;
 }
 
+/** The entries of one line: parted by strokes, `ch chain / dc double crochet / st stitch`, where nothing else parts them. */
+export function entriesOf(line: Stretch): Stretch[] {
+  const parts = splitAt(line, betweenEntries);
+  const strokes = parts.length === 1 ? splitAt(line, /\s\/\s/g) : [];
+  return strokes.length > 2 ? strokes : parts;
+}
+
 /** What parts the entries of one line: `; • |`, or a stroke between two that have a sign, `ch: chain / sc: single crochet`. */
 export const betweenEntries = /[;•·|\t]+|(?<=[=:–—]\s?[^=:–—/]{2,})\s\/\s(?=[\p{L}\d][^=:–—/]{0,24}[=:–—])/gu;
 
@@ -22,7 +29,7 @@ const longestName = 40;
 
 /** The definitions that have a sign, `Shell: 5 dc in one st`; several of one line are parted by `;` or `•`. */
 export function readSigned(line: Stretch): Definition[] {
-  return splitAt(line, betweenEntries).flatMap((part) => {
+  return entriesOf(line).flatMap((part) => {
     const pieces = runOn(splitOutsideBrackets(part, ","), line);
     return pieces.flatMap((piece) => signed(piece, strong) ?? []);
   });
@@ -30,7 +37,7 @@ export function readSigned(line: Stretch): Definition[] {
 
 /** Also those that have none, as lists of abbreviations do: `ch chain`, `ch, chain`, and mere names. */
 export function readListed(line: Stretch): Definition[] {
-  const parts = splitAt(line, betweenEntries);
+  const parts = entriesOf(line);
   const [first] = parts;
   return parts.flatMap((part) => {
     // `Ldc: a dc two rows below; leave the st behind it`: the meaning goes on.

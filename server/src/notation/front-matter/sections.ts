@@ -52,7 +52,7 @@ const titles: readonly (readonly [Topic, string])[] = [
   ],
   [
     "materials",
-    "materials?(?: (?:needed|required|used))?|(?:materials|yarn) (?:and|&) (?:tools|notions|hook|supplies)|(?:tools|yarn|hook) (?:and|&) materials|(?:what |things |stuff )?you(?:['’]ll| will)? need|supplies|shopping list|ingredients|requirements",
+    "materials?(?: (?:needed|required|used))?|(?:materials|yarn) (?:and|&) (?:tools|notions|hook|supplies)|(?:tools|yarn|hook) (?:and|&) materials|(?:what |things |stuff )?(?:you|we)(?:['’]ll| will)?(?: also)? need(?:ed)?|what (?:is|you['’]ll be) (?:needed|using)|materials? list|supplies|shopping list|ingredients|requirements",
   ],
   ["yarn", "yarns?|colou?rs?|wool|thread"],
   ["hook", "(?:crochet )?hooks?(?: sizes?)?"],
@@ -235,9 +235,17 @@ function belongsTo(topic: Topic, open: Open): boolean {
   );
 }
 
+/** `Start with Brown.` right above the first row is none of the materials. */
+function beginsWork(lines: readonly PatternLine[], i: number): boolean {
+  const { text = "" } = lines[i] ?? {};
+  if (!/^\s*(?:(?:start|begin)\s+(?:with|in)|with|using)\s/i.test(text)) return false;
+  const next = lines.slice(i + 1, i + 3).find(({ kind }) => kind !== "blank");
+  return next?.kind === "row" || next?.kind === "foundation";
+}
+
 function goesOn(open: Open, lines: readonly PatternLine[], i: number): boolean {
   if (open.goesOn === "comma") return /[,;]\s*$/.test(lines[i - 1]?.text ?? "");
-  if (lines[i]?.kind !== "heading") return true;
+  if (lines[i]?.kind !== "heading") return !beginsWork(lines, i);
   const next = lines.slice(i + 1, i + 4).find(({ kind }) => kind !== "blank");
   return (
     next?.kind !== "row" && next?.kind !== "foundation" && !/^\s*(?:with|using)\s/i.test(next?.text ?? "")

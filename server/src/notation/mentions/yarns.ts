@@ -10,7 +10,7 @@ export interface YarnMention extends Span {
   readonly name: string;
 }
 
-const taking = `(?:[Ww]ith|[Uu]sing|(?:[Rr]e)?[Jj]oin(?:ing)?|[Cc]hang(?:e|ing) to|[Ss]witch(?:ing)? to|[Aa]ttach)`;
+const taking = `(?:[Ww]ith|(?:[Ss]tart|[Bb]egin)(?:ning)? in|[Uu]sing|(?:[Rr]e)?[Jj]oin(?:ing)?|[Cc]hang(?:e|ing) to|[Ss]witch(?:ing)? to|[Aa]ttach)`;
 const letter = new RegExp(
   String.raw`\b${taking}\s+(?:(?:yarn|colou?r)\s+)?(${anyYarnLetter})\b(?![-'’/]|\s+(?:crochet\s+)?hook)`,
   "gu",
@@ -19,7 +19,7 @@ const name = String.raw`(\p{L}[\p{L}-]{1,20}(?: \p{L}[\p{L}-]{1,20}){0,2}?)`;
 const end = String.raw`(?=\s+(?:yarns?|colou?r|cotton|wool)\b|\s*(?:[.:;,)]|$)|\s+(?:in|at|on|for|from|and|with|when|before|to)\b)`;
 /** Where a colour is taken up with words that say so. */
 const change = new RegExp(
-  String.raw`(?:^\s*(?:with|using)|\b(?:chang(?:e|ing)|switch(?:ing)?)(?: colou?r)? to|^\s*(?:begin|start|work) with|\bjoin)\s+(?:the\s+)?${name}${end}`,
+  String.raw`(?:^\s*(?:with|using)|\b(?:chang(?:e|ing)|switch(?:ing)?)(?: colou?r)? to|^\s*(?:begin|start|work) (?:with|in)|\bjoin)\s+(?:the\s+)?${name}${end}`,
   "giu",
 );
 
@@ -28,7 +28,11 @@ const withColour = new RegExp(String.raw`(?<!^\s*)\bwith\s+${name}(?=\s*(?:[.;,)
 
 /** The yarns that a line takes up: `With A`, `Change to tide blue.`, `Join cream with a sl st`. */
 export function yarnsIn(text: string): YarnMention[] {
-  if (!/\b(?:with|using|chang|switch|join|rejoin|attach|lengths?|strands?|pompoms?|tassels?)/i.test(text))
+  if (
+    !/\b(?:with|using|chang|switch|join|rejoin|attach|(?:start|begin)\s+in|lengths?|strands?|pompoms?|tassels?)/i.test(
+      text,
+    )
+  )
     return [];
   return [...lettersIn(text), ...coloursIn(text), ...coloursMadeOf(text)].sort((a, b) => a.start - b.start);
 }
