@@ -34,6 +34,20 @@ describe("all rows of a line, as alike rows", () => {
     expect(stitchesIn(last as WorkedRow)).toEqual([3 * 3000 * 3001 - 6 - 12]);
   });
 
+  /** Rows times stitches of a row; numbers far enough apart that rows are told by arithmetic. */
+  test.each(["Rep Row 2 8 (18, 28) more times.", "Rows 3-10 (20, 30): Ch 1, sc in each st, turn."])(
+    "each size has its own number of rows: %s",
+    (line) => {
+      const rows = rowsOf(
+        `Sizes: S (M, L)\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch, turn. (10)\nRow 2: Ch 1, sc in each st, turn. (10)\n${line}`,
+      );
+      const last = rows.at(-1) as WorkedRow;
+      expect(last.outcome?.worked.some(({ before }) => before !== null)).toBe(true);
+      expect(last.outcome?.inAll).toEqual([80, 180, 280]);
+      expect(stitchesIn(last)).toEqual([80, 180, 280]);
+    },
+  );
+
   test("rows in turn are told apart", () => {
     const rows = rowsOf(
       "Ch 11.\nRow 1: sc in 2nd ch from hook and in each ch across (10)\nRow 2: ch 1, turn, sc across (10)\n" +

@@ -56,9 +56,14 @@ export class Foresight {
     return null;
   }
 
-  private leapTo(state: State, period: number, times: number): Leap {
+  /** A size has had its rows: those before tell nothing of what is to come. */
+  forget(): void {
     this.seen = [];
     this.lastSeen.clear();
+  }
+
+  private leapTo(state: State, period: number, times: number): Leap {
+    this.forget();
     return { period, times, state };
   }
 

@@ -48,6 +48,7 @@ function follow(fabric: Fabric, schedule: Schedule, first: Outcome): Outcome {
   let [last, onebyone] = [first, 0];
   let fits: Pick<Outcome, "fits" | "misfit"> = { fits: first.fits };
   for (let pass = 1; pass < most; pass++) {
+    if (each.includes(pass)) foresight.forget();
     const leap = foresight.leap(pass, last.after, stretchFrom(each, pass) - 1);
     if (leap) {
       made.repeat(leap);
