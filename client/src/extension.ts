@@ -43,7 +43,7 @@ export function startWith(started: BaseLanguageClient, { subscriptions }: Extens
   client = started;
   client.registerFeature(readsPatterns);
   subscriptions.push(...readFolders(client));
-  client.clientOptions.errorHandler = restartQuietly(client.createDefaultErrorHandler());
+  client.clientOptions.errorHandler = restartQuietly(client);
   // The library itself tells the user why a server did not start.
   client.start().catch(() => undefined);
   subscriptions.push(

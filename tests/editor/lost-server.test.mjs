@@ -50,9 +50,9 @@ test("a server that is killed while someone types is back at once, and nothing i
     process.kill(before, "SIGKILL");
     const killed = Date.now();
     await page.keyboard.type("nc) x5 (30)");
-    const colours = await page
-      .locator(".view-line:has-text('x5 (30)') span[class*='mtk']")
-      .evaluateAll((spans) => new Set(spans.map(({ className }) => className)).size);
+    const typed = page.locator(".view-line:has-text('x5 (30)') span[class*='mtk']");
+    await typed.first().waitFor();
+    const colours = await typed.evaluateAll((spans) => new Set(spans.map(({ className }) => className)).size);
     await page.waitForSelector(".squiggly-error");
     const took = Date.now() - killed;
     // Aimed at is one second; a test does not judge by the clock.
@@ -67,6 +67,36 @@ test("a server that is killed while someone types is back at once, and nothing i
     await page.keyboard.press("Escape");
     await page.waitForSelector(".view-line:has-text('Rnd 5: (3 sc, inc) x5 (30)')");
     assert.equal(await page.locator(".notification-toast").count(), 0);
+  } catch (fault) {
+    await workbench.screenshot("failed");
+    throw fault;
+  }
+});
+
+test("a server that is killed while it starts is followed by another one", {
+  ...editorLimits,
+  ...supported,
+}, async (t) => {
+  const workbench = await openWorkbench(pattern);
+  t.after(workbench.close);
+  const { page } = workbench;
+  try {
+    await page.waitForSelector(".codelens-decoration:has-text('9 rounds, 180 sts')");
+    const killed = new Set();
+    for (let times = 0; times < 3; times++) {
+      const [id = 0] = await until(() => {
+        const others = serverOf(workbench.home).filter((one) => !killed.has(one));
+        return others.length > 0 ? others : undefined;
+      });
+      process.kill(id, "SIGKILL");
+      killed.add(id);
+    }
+    await workbench.goTo(9, 29);
+    await page.keyboard.press("Enter");
+    await page.keyboard.press("Escape");
+    await page.keyboard.type("Rnd 5: (3 sc, inc) x5 (30)");
+    await page.waitForSelector(".squiggly-error");
+    assert.equal(serverOf(workbench.home).filter((one) => !killed.has(one)).length, 1);
   } catch (fault) {
     await workbench.screenshot("failed");
     throw fault;
@@ -107,6 +137,7 @@ test("a server that breaks down again and again is given up with a word, and wri
     await page.keyboard.press("Enter");
     await page.keyboard.type("Rnd 6: (3 sc, inc) x6 (30)");
     const line = page.locator(".view-line:has-text('x6 (30)') span[class*='mtk']");
+    await line.first().waitFor();
     const colours = await line.evaluateAll((spans) => new Set(spans.map(({ className }) => className)).size);
     assert.ok(colours > 2, `the line has ${colours} colours`);
     await page.keyboard.press("Control+s");
