@@ -161,6 +161,16 @@ describe("one-for-several", () => {
   });
 });
 
+describe("one-for-several, of stitches drawn together", () => {
+  const row = (n: string) =>
+    `Rnd 1: 12 sc in mr (12)\nRnd 2: *Sc in next 4 sts, sc2tog over next ${n}; rep from * around. (10)`;
+
+  test("over one stitch", () => {
+    expect(onlyFinding("one-for-several", row("1 st")).on).toBe("sc2tog over next 1 st");
+    expect(foundBy("one-for-several", row("2 sts"))).toEqual([]);
+  });
+});
+
 describe("said-twice", () => {
   test.each([
     ["how far", "Rnd 2: *2 sc in next st; rep from * around, around. (12)", ", around"],
@@ -241,4 +251,45 @@ describe("chain-unlike", () => {
   ])("silent where %s", (_, text) => {
     expect(foundBy("chain-unlike", text)).toEqual([]);
   });
+});
+
+describe("chain-unlike, of rows and loops", () => {
+  const rounds = (third: string) =>
+    ["Rnd 1: Ch 1, 12 sc in mr, join.", "Rnd 2: Ch 1, sc in each st around, join.", third]
+      .concat("Rnd 4: Ch 1, sc in each st around, join.", "Rnd 5: Ch 1, sc in each st around, join.")
+      .map((line) => `${line} (12)`)
+      .join("\n");
+
+  test("the one joined round without a chain", () => {
+    const text = rounds("Rnd 3: Sc in each st around, join.");
+    expect(onlyFinding("chain-unlike", text).message).toBe(
+      "Rnd 3 begins without a chain, and all other rows here with one. Was it left out?",
+    );
+    expect(foundBy("chain-unlike", rounds("Rnd 3: Ch 1, sc in each st around, join."))).toEqual([]);
+    expect(
+      foundBy(
+        "chain-unlike",
+        rounds("Rnd 3: Join B with a standing sc in first st, sc in next 11 sts, join."),
+      ),
+    ).toEqual([]);
+  });
+
+  const loops = (last: string) =>
+    `Rnd 1: Ch 1, 12 sc in mr, join. (12 sc)\nRnd 2: Ch 1, sc in same place, *ch 5, skip next 2 sc, sc in next sc; rep from * around, ending with ${last}. (4 loops)`;
+
+  test("the last loop of another length", () => {
+    expect(onlyFinding("chain-unlike", loops("ch 4, join")).message).toBe(
+      "The last loop of Rnd 2 is of ch 4, and the others are of ch 5. Did you mean ch 5?",
+    );
+    expect(foundBy("chain-unlike", loops("ch 5, join"))).toEqual([]);
+    expect(foundBy("chain-unlike", loops("ch 2, dc in first sc"))).toEqual([]);
+  });
+});
+
+test("no-such-place: a join to the first increase of a round without one", () => {
+  const round = (to: string) =>
+    `Rnd 1: 12 sc in mr (12)\nRnd 2: Ch 1, sc in each st around, sl st in first ${to}. (12)`;
+  const { on, message } = onlyFinding("no-such-place", round("inc"));
+  expect([on, message]).toEqual(["inc", "Rnd 2 names the first inc, and it begins with no increase."]);
+  expect(foundBy("no-such-place", round("sc"))).toEqual([]);
 });

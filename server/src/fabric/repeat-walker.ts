@@ -86,7 +86,7 @@ export abstract class RepeatWalker extends ChainWalker {
 
   /** `(sc in same st, sc in next st) x6`: the first pass takes the place that the row begins in, the others none for it. */
   private takesFirst(body: readonly Instruction[]): boolean {
-    return !this.cursor.hasTaken && takesIn(body)[0]?.how === "same";
+    return !this.cursor.hasTaken && takesIn(body).some(({ how }) => how === "same");
   }
 
   protected passed(going: Going): void {

@@ -1,18 +1,19 @@
-import type { StartOption } from "../fabric/instructions";
+import type { Instruction, RowPlan, StartOption } from "../fabric/instructions";
 import { perPiece } from "../fabric/parts";
-import type { WorkedRow } from "../fabric/worked";
+import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { keptBy } from "../text/kept-by";
 import { say } from "../text/say";
 import { type Span, shift } from "../text/span";
 import { startOf } from "./broken-notes";
 import type { Found, PatternRule } from "./rule";
-import { listed, rowName, says } from "./wording";
+import { headOf, listed, rowName, says } from "./wording";
 
 /** The chain that opens a row is not what it is in all other rows of the pattern. */
 export const chainUnlike: PatternRule = {
   id: "chain-unlike",
   severity: "warning",
   documentation: `## What it finds
-A row that is right only if its ch 3 does not count as a stitch, in a pattern where it does in all other rows; or the other way round. Also a chain that is said to count as two stitches, as none or as an increase, and is one stitch by the count.
+A row that is right only if its ch 3 does not count as a stitch, in a pattern where it does in all other rows; or the other way round. Also a row without such a chain among rows that all have one, a last loop that is of another length than those before it, and a chain that is said to count as two stitches, as none or as an increase, and is one stitch by the count.
 
 ## Why it matters
 Makers get used to a chain after three rows, and come out with a stitch too many or too few; often a number in the row is a slip of the hand.
@@ -37,10 +38,11 @@ Rnd 4: Ch 3, dc in each of next 23 dc, join. (24 dc)
     const openings = pattern.pieces.flatMap((piece) =>
       openingsIn(piece).map((one) => ({ ...one, row: piece.rows[one.at] as WorkedRow })),
     );
-    return openings.flatMap((one) => {
+    const ofRows = openings.flatMap((one) => {
       const others = openings.filter((other) => other !== one);
       return foundRemark(one) ?? foundCounted(one, others) ?? [];
     });
+    return [...ofRows, ...pattern.pieces.flatMap((piece) => [...foundMissing(piece), ...foundLast(piece)])];
   },
 };
 
@@ -104,6 +106,66 @@ function foundCounted(one: OfRow, others: readonly OfRow[]): Found[] | null {
     : say`${says(row, "is")} right only if its ch ${one.chains} does not count as a stitch; in ${names} it does.`;
   return [foundOn(one, message, alike)];
 }
+
+/** The one row of a piece that is joined or turned and begins without a chain. */
+function foundMissing(piece: WorkedPiece): Found[] {
+  const at = withoutChain(piece);
+  const row = at === null ? undefined : piece.rows[at];
+  if (!row) return [];
+  const span = headOf(row);
+  return [
+    {
+      span,
+      message: say`${says(rowName(row), "begins")} without a chain, and all other rows here with one. Was it left out?`,
+      fixes: [],
+      related: [],
+    },
+  ];
+}
+
+const withoutChain = perPiece(({ rows }): number | null => {
+  const closed = rows.flatMap((row, at) => (isClosed(row) ? [{ row, at }] : []));
+  const bare = closed.filter(({ row }) => row.line.plan && !startOf(row.line.plan));
+  const [one, ...others] = bare;
+  if (!one || others.length > 0 || closed.length < 4 || one.at === 0) return null;
+  const before = rows[one.at - 1]?.line.plan?.carried ?? [];
+  return before.length === 0 && !opensOtherwise.test(one.row.line.text) ? one.at : null;
+});
+
+/** A row that has to come up to the next one: its end meets its beginning, or the work is turned. */
+function isClosed({ line: { plan, kind }, result }: WorkedRow): boolean {
+  const isPlain = kind === "row" && result === "ok" && plan !== null && plan.foundation === null;
+  return isPlain && plan.copies === null && (plan.joins || plan.turns);
+}
+
+/** A stitch that needs no chain before it, a ring, another yarn. */
+const opensOtherwise =
+  /^\W*(?:(?:with|using) \w+,? )?(?:join|attach|rejoin|fdc|fhdc|fsc)\b|^.{0,50}\b(?:standing|chainless|stacked|csdc|ring|mr)\b/i;
+
+/** `*ch 5, sk 2, sc in next sc; rep from * around, ending with ch 4, join`: the last loop is made like the others. */
+function foundLast({ rows }: WorkedPiece): Found[] {
+  return rows.flatMap((row) => {
+    const { plan, start } = row.line;
+    const last = plan && row.result === "ok" ? lastLoop(plan) : null;
+    if (!last) return [];
+    const { own, others } = last;
+    const message = say`The last loop of ${rowName(row)} is of ch ${own.n[0] ?? 0}, and the others are of ch ${others}. Did you mean ch ${others}?`;
+    return [{ span: shift(own.span, start), message, fixes: [], related: [] }];
+  });
+}
+
+type Chain = Extract<Instruction, { op: "chain" }>;
+
+const lastLoop = keptBy(({ instructions }: RowPlan): { own: Chain; others: number } | null => {
+  for (const one of instructions) {
+    const [own, ...more] = one.op === "repeat" ? (one.ending?.with ?? []) : [];
+    if (one.op !== "repeat" || own?.op !== "chain" || more.length > 0) continue;
+    const chains = one.body.filter((part): part is Chain => part.op === "chain");
+    const others = chains.length === 1 ? chains[0]?.n[0] : undefined;
+    if (others != null && own.n.length === 1 && own.n[0] !== others) return { own, others };
+  }
+  return null;
+});
 
 function foundOn({ span, row }: OfRow, message: string, alike: readonly OfRow[]): Found {
   return {

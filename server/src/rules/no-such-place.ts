@@ -46,7 +46,7 @@ Row 3: Ch 1, turn, *2 sc in next ch-2 sp, sc in next sc; rep from * across. (15 
     const chains = chainsNamed(row.line)
       .filter(({ isBare, chains }) => !isBare || (!isLoop(chains) && beginsWithChain.test(below.line.text)))
       .flatMap((chain) => otherChain(chain, row, below));
-    const [first] = [...places, ...chains];
+    const [first] = [...places, ...chains, ...joinsNamed(row.line)];
     return first ? [found(first, row, below)] : [];
   },
 };
@@ -241,6 +241,20 @@ function tooHigh({ n, start, end }: Span & { readonly n: number }, chains: numbe
 function openingOf({ line }: WorkedRow): number | null {
   const first = line.plan?.instructions.find(({ op }) => op !== "turn" && op !== "slip" && op !== "mark");
   return first?.op === "start" || first?.op === "chain" ? (first.n[0] ?? null) : null;
+}
+
+/** `join to first inc`, in a round that has no increase. */
+const joinsTo = /\b(?:join|sl\s?st|ss)\b[^,;.()]*\bfirst (inc|dec)\b/i;
+
+function joinsNamed({ text }: RowLine): Missing[] {
+  const match = /\bfirst (?:inc|dec)\b/i.test(text) ? joinsTo.exec(text) : null;
+  const [all, kind = ""] = match ?? [];
+  if (!match || all === undefined || new RegExp(`\\b${kind}`, "i").test(text.slice(0, match.index)))
+    return [];
+  const end = match.index + all.length;
+  const there = [/inc/i.test(kind) ? say`no increase` : say`no decrease`];
+  const at = { start: end - kind.length, end };
+  return [{ named: say`the first ${kind}`, there, at, newText: null, isOwn: true }];
 }
 
 // Telling

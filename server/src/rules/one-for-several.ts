@@ -12,7 +12,7 @@ export const oneForSeveral: RowRule = {
   id: "one-for-several",
   severity: "warning",
   documentation: `## What it finds
-Words that name one stitch where several are meant: "sc in next st to last 2 sts", "dc in next of next 3 dc", and a row that says no more than "2 sc in next st" or "1 sc" and is right only if that is worked on to the end; also "inc" alone, where a row like it says how often: "inc x6". Where a piece has more than one row of this last kind, that is its way of writing, and nothing is said.
+Words that name one stitch where several are meant: "sc in next st to last 2 sts", "dc in next of next 3 dc", "dc2tog over next 1 st", and a row that says no more than "2 sc in next st" or "1 sc" and is right only if that is worked on to the end; also "inc" alone, where a row like it says how often: "inc x6". Where a piece has more than one row of this last kind, that is its way of writing, and nothing is said.
 
 ## Why it matters
 Read as it stands it is one stitch. "Each" is easily typed as "next", and a number easily loses a digit.
@@ -35,6 +35,8 @@ Row 2: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. 
     const { plan } = row.line;
     const next = plan && nextForEach(plan);
     if (next) return [foundNext(next, row)];
+    const few = plan && overOne(plan);
+    if (few) return [foundFew(few, row)];
     const at = onceWritten(row, piece);
     return at?.saysOne ? [foundOnce(at, row)] : [];
   },
@@ -42,12 +44,21 @@ Row 2: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. 
 
 /** `next` in front of one place that stands for all of them, in a run over several; in the text of the row. */
 const nextForEach = keptBy(({ instructions, text }: RowPlan): Span | null => {
-  const run = runsIn(instructions).find(({ span }) => ofSeveral.test(text.slice(span.start, span.end)));
+  const several = runsOf(instructions, ({ takes }) => takes.some(isOverSeveral));
+  const run = several.find(({ span }) => ofSeveral.test(text.slice(span.start, span.end)));
   if (!run) return null;
   const { 0: said, index } = ofSeveral.exec(text.slice(run.span.start, run.span.end)) as RegExpExecArray;
   const start = run.span.start + index + said.search(/next/i);
   return { start, end: start + "next".length };
 });
+
+/** `dc2tog over next 1 st`, in the text of the row. */
+const overOne = keptBy(({ instructions, text }: RowPlan): Span | null => {
+  const drawn = runsOf(instructions, (run) => run.op === "work" && run.stitch.uses > 1);
+  return drawn.find(({ span }) => fewer.test(text.slice(span.start, span.end)))?.span ?? null;
+});
+
+const fewer = /\bover (?:the )?next (?:0?1|one)\b/i;
 
 const places = "(?:st|stitch|sc|hdc|htr|dc|tr|dtr|ch|(?:ch-?\\d+ |\\d+-?ch )?sp|loop)";
 const ofSeveral = new RegExp(
@@ -57,13 +68,12 @@ const ofSeveral = new RegExp(
 
 type Run = Extract<Instruction, { op: "work" | "group" }>;
 
-/** What is worked over several places without their number. */
-function runsIn(list: readonly Instruction[]): Run[] {
+/** What is worked into places, in the order of the text. */
+function runsOf(list: readonly Instruction[], isMeant: (run: Run) => boolean): Run[] {
   return list.flatMap((one): Run[] => {
-    if (one.op === "either") return runsIn(one.options[0] ?? []);
-    if (one.op === "repeat") return runsIn(one.body);
-    if (one.op !== "work" && one.op !== "group") return [];
-    return one.takes.some(isOverSeveral) ? [one] : [];
+    if (one.op === "either") return runsOf(one.options[0] ?? [], isMeant);
+    if (one.op === "repeat") return runsOf(one.body, isMeant);
+    return (one.op === "work" || one.op === "group") && isMeant(one) ? [one] : [];
   });
 }
 
@@ -78,6 +88,17 @@ function foundNext(at: Span, row: WorkedRow): Found {
     span,
     message: say`${says(rowName(row), "says")} "next", which is one stitch, of several. Did you mean "each"?`,
     fixes: [fix],
+    related: [],
+  };
+}
+
+function foundFew(at: Span, row: WorkedRow): Found {
+  const span = shift(at, row.line.start);
+  const said = row.line.text.slice(at.start, at.end);
+  return {
+    span,
+    message: say`${says(rowName(row), "says")} "${said}", which draws several stitches together, and gives it one.`,
+    fixes: [],
     related: [],
   };
 }

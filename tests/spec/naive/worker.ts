@@ -208,6 +208,7 @@ export class Worker {
 
   private stitches(node: Node & { readonly do: "work" }, rest: readonly Node[]): void {
     const { target, yields, over } = node;
+    if (this.joins(node, rest)) return;
     const put = (): void => {
       const loose = target.at === "aside";
       for (const one of yields)
@@ -220,6 +221,13 @@ export class Worker {
     } else {
       this.onEach(target, over, rest, put);
     }
+  }
+
+  /** Behind the last place of a round the next one is the first: a slip stitch there joins it. */
+  private joins({ yields, target }: Node & { readonly do: "work" }, rest: readonly Node[]): boolean {
+    const isLast = rest.length === 0 && this.cursor >= this.places.length && this.used.length > 0;
+    const isOne = target.at === "next" && target.count === 1 && yields.every(({ name }) => name === "sl st");
+    return this.setting.inRounds && isLast && isOne;
   }
 
   private skip(target: Target, rest: readonly Node[]): void {
