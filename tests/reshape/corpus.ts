@@ -21,7 +21,11 @@ export function realTexts(): readonly CorpusText[] {
 
 /** The rows that are right and make stitches; starting chains on lines of their own are no rows. */
 export function understoodRows({ name, text }: CorpusText): RealRow[] {
-  const scene = sceneOf(text);
+  return rowsIn(name, sceneOf(text));
+}
+
+/** The same of a pattern that was checked already. */
+export function rowsIn(name: string, scene: Scene): RealRow[] {
   return scene.worked.pieces.flatMap((piece) =>
     piece.rows.filter(isUnderstood).map((row) => ({ name, scene, piece, row })),
   );

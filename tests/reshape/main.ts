@@ -45,8 +45,8 @@ function randomCases(many: number, seed: number): string {
     ...broken
       .slice(0, 40)
       .map(
-        ({ asked, broken: why, text }) =>
-          `- ${asked.name}: ${asked.row.line.text} → ${asked.counts}: ${why}\n\n${text}`,
+        ({ asked, broken: why, after }) =>
+          `- ${asked.name}: ${asked.row.line.text} → ${asked.counts}: ${why}\n\n${after.text}`,
       ),
   ].join("\n\n");
 }

@@ -3,10 +3,10 @@ import { rewriteWithFollowing } from "../../server/src/features/actions/rewrite-
 import { rewriteInSizes, rowInSizes } from "../../server/src/features/sizes/rewrite-in-sizes";
 import { isRefusal, type Refusal } from "../../server/src/reshape/row-trial";
 import { type TextEdit, withEdits } from "../../server/src/text/span";
-import { Checker } from "../../server/src/workspace/checker";
 import type { Random } from "../bench/random";
 import type { CorpusText } from "../corpus";
-import { type RealRow, understoodRows } from "./corpus";
+import { sceneOf } from "../mutants/promises";
+import { type RealRow, rowsIn, understoodRows } from "./corpus";
 
 /** A row of a real pattern, and the counts that it is to come to: one a size that works it. */
 export interface RandomCase extends RealRow {
@@ -18,8 +18,8 @@ export interface Tried {
   readonly asked: RandomCase;
   readonly refused: string | null;
   readonly broken: string | null;
-  /** The pattern as it is then. */
-  readonly text: string;
+  /** The pattern as it is then, checked from scratch. */
+  readonly after: Scene;
 }
 
 /** Any other number from half to double, in each size by the same share. */
@@ -34,9 +34,9 @@ export function randomCase(row: RealRow, random: Random): RandomCase {
 export function tried(asked: RandomCase): Tried {
   const { scene } = asked;
   const edits = editsFor(asked);
-  if (isRefusal(edits)) return { asked, refused: edits.why, broken: null, text: scene.text };
-  const text = withEdits(scene.text, edits);
-  return { asked, refused: null, broken: brokenBy(asked, edits, text), text };
+  if (isRefusal(edits)) return { asked, refused: edits.why, broken: null, after: scene };
+  const after = sceneOf(withEdits(scene.text, edits));
+  return { asked, refused: null, broken: brokenBy(asked, edits, after), after };
 }
 
 function editsFor({ scene, piece, row, counts }: RandomCase): readonly TextEdit[] | Refusal {
@@ -51,14 +51,11 @@ function editsFor({ scene, piece, row, counts }: RandomCase): readonly TextEdit[
   return isRefusal(done) ? done : done.edits;
 }
 
-const checker = new Checker();
-
 function brokenBy(
   { scene, row, counts }: RandomCase,
   edits: readonly TextEdit[],
-  text: string,
+  { worked, report }: Scene,
 ): string | null {
-  const { worked, report } = checker.work(text);
   const at = row.line.start + movedBy(row.line.start, edits);
   const own = worked.pieces.flatMap(({ rows }) => rows).find(({ line }) => line.start === at);
   if (own?.result !== "ok") return `it is ${own?.result ?? "gone"} then`;
@@ -87,17 +84,17 @@ function timesOf(all: readonly string[], rule: string): number {
 export function* cases(texts: readonly CorpusText[], random: Random, many: number): Generator<Tried> {
   const known = new Map<CorpusText, readonly RealRow[]>();
   for (let done = 0; done < many; ) {
-    let now = texts[random.between(0, texts.length - 1)] as CorpusText;
+    const text = texts[random.between(0, texts.length - 1)] as CorpusText;
+    let rows = known.get(text) ?? understoodRows(text);
+    known.set(text, rows);
     for (let depth = 0; depth < 3 && done < many; depth++) {
-      const rows = known.get(now) ?? understoodRows(now);
-      if (depth === 0) known.set(now, rows);
       const row = rows[random.between(0, rows.length - 1)];
       if (!row) break;
       const one = tried(randomCase(row, random));
       done++;
       yield one;
       if (one.refused !== null || one.broken !== null) break;
-      now = { name: now.name, text: one.text };
+      rows = rowsIn(text.name, one.after);
     }
   }
 }

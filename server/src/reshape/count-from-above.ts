@@ -98,8 +98,14 @@ class Setting {
   }
 
   toMake(makes: number): FromAbove | null {
-    const like = this.at(Math.round((makes * this.set) / this.now));
-    return like?.makes === makes ? like : this.inLine(makes);
+    const guesses = [Math.round((makes * this.set) / this.now), this.set + makes - this.now];
+    let other: FromAbove | null = null;
+    for (const guess of guesses) {
+      const found = this.at(guess);
+      if (found?.makes === makes) return found;
+      if (found?.makes !== this.now) other ??= found;
+    }
+    return this.inLine(makes, other);
   }
 
   nearest(from: number, suitsAll: (found: FromAbove) => boolean): NearestFromAbove {
@@ -112,11 +118,10 @@ class Setting {
   }
 
   /** Two counts that can be had tell what one more at the setter does to the row: from that the one that is wanted. */
-  private inLine(makes: number): FromAbove | null {
-    const { below, above } = this.nearest(this.now, () => true);
-    const other = above ?? below;
-    if (!other) return null;
-    if (other.makes === makes) return other;
+  private inLine(makes: number, known: FromAbove | null): FromAbove | null {
+    const near = known ? null : this.nearest(this.now, () => true);
+    const other = known ?? near?.above ?? near?.below ?? null;
+    if (!other || other.makes === makes) return other;
     const each = (other.makes - this.now) / (other.rewritten.makes - this.set);
     const wanted = this.set + (makes - this.now) / each;
     const found = Number.isInteger(wanted) && wanted >= 1 ? this.at(wanted) : null;

@@ -253,6 +253,11 @@ function bySlots(trial: RowTrial, goal: Goal): Rewritten | null {
   return chosen ? rewritten(trial, chosen.right, "numbers") : null;
 }
 
+/** Places needed more than there are. */
+function overIn({ needs, has }: Outcome): number {
+  return (needs[0] ?? 0) - (has[0] ?? 0);
+}
+
 function addsIn({ makes, has }: Outcome): number {
   return (makes[0] ?? 0) - (has[0] ?? 0);
 }
@@ -306,8 +311,9 @@ function solved(trial: RowTrial, slot: Slot, { makes, on }: Goal): number | null
   };
   const [now, next] = [at(slot.n), at(slot.n + 1)];
   if (!now || !next) return null;
-  const value = ({ needs, has, makes: made }: typeof now): number =>
-    makes === undefined ? (needs[0] ?? 0) - (has[0] ?? 0) : (made[0] ?? 0) - makes;
+  // One more of it that takes other places: then no number but its own fits on these.
+  if (makes !== undefined && overIn(now) !== overIn(next)) return null;
+  const value = (one: Outcome): number => (makes === undefined ? overIn(one) : (one.makes[0] ?? 0) - makes);
   const each = value(next) - value(now);
   // How many are worked into one place beside others is the design: a corner, the end of a row.
   const isIntoOne = makes !== undefined && next.needs[0] === now.needs[0] && Math.abs(each) === 1;
