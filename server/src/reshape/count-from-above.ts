@@ -4,7 +4,8 @@ import { say } from "../text/say";
 import { shift, type TextEdit } from "../text/span";
 import { addressOf, type Following, follow, type RowAddress, type WorkedText } from "./follow";
 import { nearestCounts } from "./nearest-counts";
-import { type Rewritten, rewriteToMake } from "./rewrite-row";
+import { rewriteToMake } from "./rewrite-row";
+import type { Rewritten } from "./rewritten";
 import { isRefusal, type Refusal, trialOf } from "./row-trial";
 
 /** A row that comes to another count because a row above it, which sets the count, is written anew. */
@@ -18,7 +19,7 @@ export interface FromAbove {
   readonly following: Following;
 }
 
-/** Rows above looked at, and those of them that are tried. */
+/** Rows above looked at, and those of them that could be written anew and yet did not do. */
 const lookedAtMost = 40;
 const triedAtMost = 3;
 
@@ -29,9 +30,12 @@ export function rewriteFromAbove(
   piece: WorkedPiece,
   makes: number,
 ): FromAbove | Refusal {
+  let tried = 0;
   for (const setter of settersOf(row, piece)) {
-    const found = new Setting(pattern, row, piece, setter).toMake(makes);
+    const setting = new Setting(pattern, row, piece, setter);
+    const found = setting.toMake(makes);
     if (found) return found;
+    if (setting.wasChanged && ++tried === triedAtMost) break;
   }
   return { why: say`no row above it can be changed so that it makes ${makes}` };
 }
@@ -44,9 +48,12 @@ export function nearestFromAbove(
   from: number,
   suitsAll: (found: FromAbove) => boolean,
 ): NearestFromAbove {
+  let tried = 0;
   for (const setter of settersOf(row, piece)) {
-    const found = new Setting(pattern, row, piece, setter).nearest(from, suitsAll);
+    const setting = new Setting(pattern, row, piece, setter);
+    const found = setting.nearest(from, suitsAll);
     if (found.below || found.above) return found;
+    if (setting.wasChanged && ++tried === triedAtMost) break;
   }
   return { below: null, above: null };
 }
@@ -73,7 +80,7 @@ function settersOf(row: WorkedRow, piece: WorkedPiece): WorkedRow[] {
   const above = piece.rows.slice(Math.max(at - lookedAtMost, 0), Math.max(at, 0)).reverse();
   const canBe = (one: WorkedRow): boolean =>
     one.result === "ok" && isWorkedOnce(one) && !isRefusal(trialOf(one, piece));
-  return above.filter(canBe).slice(0, triedAtMost);
+  return above.filter(canBe);
 }
 
 /** One row set by another. */
@@ -95,6 +102,11 @@ class Setting {
     this.next = above && { ...above, row: above.row + 1 };
     this.now = row.outcome?.makes[0] ?? 0;
     this.set = setter.outcome?.makes[0] ?? 0;
+  }
+
+  /** Whether the setter could be written for any other count. */
+  get wasChanged(): boolean {
+    return this.known.size > 0;
   }
 
   toMake(makes: number): FromAbove | null {

@@ -4,7 +4,9 @@ import { countPlaces } from "../fabric/strip";
 import type { WorkedPattern, WorkedPiece, WorkedRow } from "../fabric/worked";
 import { say } from "../text/say";
 import { shift, type TextEdit, withEdits } from "../text/span";
-import { hasRepeat, type Rewritten, rewriteOn } from "./rewrite-row";
+import { hasRepeat } from "./by-numbers";
+import { rewriteOn } from "./rewrite-row";
+import type { Rewritten } from "./rewritten";
 import { countEdits, isRefusal, type Refusal } from "./row-trial";
 import { rewriteInProportion } from "./scaled-row";
 

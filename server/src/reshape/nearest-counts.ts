@@ -1,6 +1,7 @@
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { shapingOf } from "./even-row";
-import { type Rewritten, rewriteToMake, shapedOf } from "./rewrite-row";
+import { rewriteToMake, shapedOf } from "./rewrite-row";
+import type { Rewritten } from "./rewritten";
 import { isRefusal, trialOf } from "./row-trial";
 import { type Congruence, countsAround } from "./which-counts";
 

@@ -70,7 +70,15 @@ function writtenAs(form: Slot["form"], n: number): string {
   if (form === "digits") return `${n}`;
   // `thrice` is nobody's word any more.
   if (form === "times" && n > 2) return `${n} times`;
-  const words = form === "word" ? numberWords : timesWords;
+  return form === "word" ? spelledOut(n) : wordFor(n, timesWords);
+}
+
+/** In words, as far as there is one word for it. */
+export function spelledOut(n: number): string {
+  return wordFor(n, numberWords);
+}
+
+function wordFor(n: number, words: ReadonlyMap<string, number>): string {
   const [word] = [...words].find(([, value]) => value === n) ?? [];
   return word ?? `${n}`;
 }

@@ -1,7 +1,8 @@
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { type Group, isEven, isStaggered } from "./even";
 import type { Shaping, Spacing } from "./even-row";
-import { type Rewritten, spaced, spacingOf } from "./rewrite-row";
+import { spaced, spacingOf } from "./rewrite-row";
+import type { Rewritten } from "./rewritten";
 import { isRefusal, type RowTrial, trialOf } from "./row-trial";
 import { type ShapedRow, shapedRow } from "./shaped-row";
 

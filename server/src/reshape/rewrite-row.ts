@@ -1,16 +1,17 @@
 import { sumOf } from "../fabric/count";
 import { inTradeForm, multipleOf } from "../fabric/multiple";
 import type { Outcome, State } from "../fabric/outcome";
-import { hasProfile, profileOf } from "../fabric/profile";
 import { isWorkedOnce } from "../fabric/rework";
 import { countPlaces } from "../fabric/strip";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
 import { say } from "../text/say";
-import { type TextEdit, withEdits } from "../text/span";
+import { withEdits } from "../text/span";
+import { byChain } from "./by-chain";
+import { addsIn, bySlots } from "./by-numbers";
 import { type Group, isEven, isStaggered } from "./even";
 import { evenText, groupsFor, type Shaping, type Spacing, shapingOf } from "./even-row";
-import { editsFor, type Slot, slotsOf } from "./number-slots";
+import { type Rewritten, rewritten } from "./rewritten";
 import {
   countForeseen,
   isRefusal,
@@ -21,22 +22,7 @@ import {
   trialOf,
 } from "./row-trial";
 import { type ShapedRow, shapedRow } from "./shaped-row";
-import { difference } from "./text-difference";
 import { begunLike, type Samples, samplesOf, wordingOf } from "./wording";
-
-/** A row written anew; it was read and worked on its places, and is right. */
-export interface Rewritten {
-  readonly text: string;
-  /** Stitches made then. */
-  readonly makes: number;
-  /** In offsets of the row's text. */
-  readonly edits: readonly TextEdit[];
-  /** Changes of the starting chain on the line before, in offsets of that line's text. */
-  readonly chainEdits: readonly TextEdit[];
-  readonly how: "count" | "numbers" | "spaced";
-  /** What it leaves for the next row. */
-  readonly after: State;
-}
 
 /** By the count that was asked for: the nearest counts are looked for again and again. */
 const madeFor = keptBy((_: WorkedRow) => new Map<number, Rewritten | Refusal>());
@@ -133,11 +119,6 @@ function whyNot({ outcome }: RowTrial, places: number): string {
   return say`it is worked over a ${inTradeForm({ ...multiple, startingChain: null })}: ${near}, and there are ${places}`;
 }
 
-export function rewritten(trial: RowTrial, { text, outcome }: Proved, how: Rewritten["how"]): Rewritten {
-  const [makes, after] = [outcome.makes[0] ?? 0, outcome.after];
-  return { text, makes, edits: difference(trial.text, text), chainEdits: [], how, after };
-}
-
 // Increases and decreases
 
 export function shapedOf({ outcome }: RowTrial): ShapedRow | null {
@@ -226,168 +207,4 @@ function unitsOn({ groups, unit }: ShapedRow, places: number): number[] {
   const isRegular = isEven(groups) && (plain % units === 0 || units % plain === 0);
   const more = (places * units) / (plain + units * unit.uses);
   return isRegular && Number.isInteger(more) ? [more, units] : [units];
-}
-
-// Numbers
-
-interface Goal {
-  readonly makes?: number;
-  readonly on?: State;
-  /** Stitches more than there are places. */
-  readonly adds?: number;
-}
-
-/** One number changed so that the row comes out; none where several could be. */
-function bySlots(trial: RowTrial, goal: Goal): Rewritten | null {
-  // The stitch repeat is the design: on other places it is worked more or less often, never changed.
-  const isFixed = goal.on !== undefined && goal.adds === undefined && hasRepeat(trial);
-  const slots = slotsOf(trial).filter((slot) => !slot.isChain && (!isFixed || isMainRepeat(trial, slot)));
-  const found = slots.flatMap((slot) => {
-    const n = solved(trial, slot, goal);
-    const right = n === null ? null : proved(trial, withEdits(trial.text, editsFor(slot, n)), goal.on);
-    if (right && goal.adds !== undefined && addsIn(right.outcome) !== goal.adds) return [];
-    return right ? [{ slot, right, isRepeat: isMainRepeat(trial, slot) }] : [];
-  });
-  const chosen =
-    found.find(({ isRepeat }) => isRepeat) ?? (found.length === 1 ? found[0] : balanced(trial, found));
-  return chosen ? rewritten(trial, chosen.right, "numbers") : null;
-}
-
-/** Places needed more than there are. */
-function overIn({ needs, has }: Outcome): number {
-  return (needs[0] ?? 0) - (has[0] ?? 0);
-}
-
-function addsIn({ makes, has }: Outcome): number {
-  return (makes[0] ?? 0) - (has[0] ?? 0);
-}
-
-interface FoundSlot {
-  readonly slot: Slot;
-  readonly right: Proved;
-}
-
-/**
- * Of several numbers that would do, those that are the same at both ends, else the one in the middle of a row that
- * is the same from both ends; what the row adds or takes away stays.
- */
-function balanced(trial: RowTrial, found: readonly FoundSlot[]): FoundSlot | undefined {
-  const even = found.filter(({ right }) => addsIn(right.outcome) === addsIn(trial.outcome));
-  const together = even.filter(({ slot }) => slot.spans.length === 2);
-  const isFlat = trial.row.found?.setting.flat === true;
-  const middle = isFlat ? middleOf(slotsOf(trial).filter(({ isChain }) => !isChain)) : null;
-  return together.length === 1 ? together[0] : even.find(({ slot }) => slot.spans[0]?.start === middle);
-}
-
-/** Where the middle number of a row stands whose numbers are the same from both ends; else null. */
-function middleOf(slots: readonly Slot[]): number | null {
-  const single = slots.filter(({ spans }) => spans.length === 1);
-  const numbers = single.map(({ n }) => n);
-  const isAlike = numbers.length % 2 === 1 && `${[...numbers].reverse()}` === `${numbers}`;
-  return isAlike ? (single[(single.length - 1) / 2]?.spans[0]?.start ?? null) : null;
-}
-
-export function hasRepeat({ outcome }: Pick<WorkedRow, "outcome">): boolean {
-  const profile = outcome && profileOf(outcome, 0);
-  return profile !== null && hasProfile(profile) && profile.repeat !== null;
-}
-
-/** The number is how often the main repeat is worked: behind its body, at its end. */
-function isMainRepeat({ outcome }: RowTrial, { spans }: Slot): boolean {
-  const profile = profileOf(outcome, 0);
-  if (!hasProfile(profile) || !profile.repeat || profile.repeat.isFree) return false;
-  const { start, end } = profile.repeat.span;
-  const text = outcome.how?.plan.text ?? "";
-  return spans.every(
-    (span) => span.start >= start && span.end <= end && !/[)\]}*;]/.test(text.slice(span.end, end)),
-  );
-}
-
-/** One more tells what each one does: from that the number that is wanted. */
-function solved(trial: RowTrial, slot: Slot, { makes, on }: Goal): number | null {
-  const at = (n: number): Outcome | undefined => {
-    const ways = trial.rework(withEdits(trial.text, editsFor(slot, n)), on);
-    return ways.readAs(trial.outcome) ?? ways.all()[0];
-  };
-  const [now, next] = [at(slot.n), at(slot.n + 1)];
-  if (!now || !next) return null;
-  // One more of it that takes other places: then no number but its own fits on these.
-  if (makes !== undefined && overIn(now) !== overIn(next)) return null;
-  const value = (one: Outcome): number => (makes === undefined ? overIn(one) : (one.makes[0] ?? 0) - makes);
-  const each = value(next) - value(now);
-  // How many are worked into one place beside others is the design: a corner, the end of a row.
-  const isIntoOne = makes !== undefined && next.needs[0] === now.needs[0] && Math.abs(each) === 1;
-  const isDesign = isIntoOne && ((now.needs[0] ?? 0) > 1 || hasRepeat(trial));
-  if (isDesign && !isMainRepeat(trial, slot)) return null;
-  const n = slot.n - value(now) / each;
-  return each !== 0 && Number.isInteger(n) && n >= 1 && n !== slot.n ? n : null;
-}
-
-/** A row along a chain: the chain is made longer or shorter, and what is counted off along it. */
-function byChain(trial: RowTrial, makes: number): Rewritten | null {
-  const chain = trial.row.line.plan?.foundation ? ownChain(trial) : chainBelow(trial);
-  if (!chain) return null;
-  const free = chainFor(trial, makes, chain.n);
-  if (free !== null) return chain.changed(free, trial.text);
-  const by = makes - (trial.outcome.makes[0] ?? 0);
-  const runs = slotsOf(trial).filter(({ isChain, n }) => !isChain && n + by >= 1);
-  for (const slot of runs) {
-    // Along both sides of a chain, each chain more is two stitches more.
-    const each = by / slot.spans.length;
-    if (!Number.isInteger(each)) continue;
-    const found = chain.changed(chain.n + each, withEdits(trial.text, editsFor(slot, slot.n + each)), slot);
-    if (found?.makes === makes) return found;
-  }
-  return null;
-}
-
-/** The chain that a row is worked along. */
-interface Chain {
-  readonly n: number;
-  /** The row with another chain, and with `text` for its own, in which `slot` was changed. */
-  changed(n: number, text: string, slot?: Slot): Rewritten | null;
-}
-
-/** The row itself begins with its chain. */
-function ownChain(trial: RowTrial): Chain | null {
-  const n = trial.row.line.plan?.foundation?.[0] ?? null;
-  const own = slotsOf(trial).find((slot) => slot.isChain && slot.n === n);
-  if (n === null || !own) return null;
-  const changed = (to: number, _: string, slot?: Slot): Rewritten | null => {
-    const run = slot ? editsFor(slot, slot.n + to - n) : [];
-    const found = proved(trial, withEdits(trial.text, [...editsFor(own, to), ...run]));
-    return found && rewritten(trial, found, "numbers");
-  };
-  return { n, changed };
-}
-
-/** The chain is on a line of its own. */
-function chainBelow(trial: RowTrial): Chain | null {
-  const { below, found } = trial.row;
-  const n = found?.state[0]?.chain;
-  if (below?.kind !== "foundation" || !n) return null;
-  const digits = [...below.text.matchAll(/\d+/g)].filter(([text]) => Number(text) === n);
-  const [only] = digits;
-  if (digits.length !== 1 || !only) return null;
-  const span = { start: only.index, end: only.index + only[0].length };
-  const changed = (to: number, text: string): Rewritten | null => {
-    const right = proved(trial, text, withChain(found.state, to));
-    return right && { ...rewritten(trial, right, "numbers"), chainEdits: [{ span, newText: `${to}` }] };
-  };
-  return { n, changed };
-}
-
-function chainFor({ outcome }: RowTrial, makes: number, chain: number): number | null {
-  const profile = profileOf(outcome, 0);
-  if (!hasProfile(profile) || !profile.repeat?.isFree) return null;
-  // What a row counts in things of no name, `2 fans`, goes with its repeats.
-  const made = profile.makes ?? { base: 0, each: (outcome.makes[0] ?? 0) / profile.k };
-  if (!made.each) return null;
-  const passes = (makes - made.base) / made.each - profile.k;
-  const to = chain + passes * profile.needs.each;
-  return Number.isInteger(passes) && to >= 1 ? to : null;
-}
-
-function withChain(state: State, chain: number): State {
-  return state.map((below) => below && { ...below, chain });
 }

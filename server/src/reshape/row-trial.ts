@@ -8,6 +8,8 @@ import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { readWords, type Word } from "../notation/words";
 import { say } from "../text/say";
 import { type TextEdit, withEdits } from "../text/span";
+import { spelledOut } from "./number-slots";
+import { begunLike } from "./wording";
 
 /** A row that can be written anew and worked again on the places it found, or on others. */
 export interface RowTrial {
@@ -58,17 +60,29 @@ export function proved(trial: RowTrial, text: string, on?: State): Proved | null
   const asWritten = text === trial.text ? [() => []] : [];
   for (const counted of [...asWritten, ...countsFor(trial, fitting)]) {
     const newText = withEdits(text, counted());
-    const right = trial.rework(newText, on).all().filter(isRight);
+    const right = trial
+      .rework(newText, on)
+      .all()
+      .filter((one) => isRight(asFarAsBefore(trial, one)));
     const [outcome] = right;
     if (outcome && isSettled(trial, outcome, right)) return { text: newText, outcome };
   }
   return null;
 }
 
+/** `40 sc evenly along the edge` says no more of its places with another number: its count alone is checked. */
+function asFarAsBefore(trial: RowTrial, one: Outcome): Outcome {
+  return isByCountAlone(trial) ? { ...one, outOfReach: null } : one;
+}
+
+function isByCountAlone({ row, outcome }: RowTrial): boolean {
+  return row.line.plan?.outOfReach != null && outcome.needs.every((n) => n === null);
+}
+
 /** As the row is read now, where it fits so. */
-function fittingWay({ outcome }: RowTrial, ways: Ways): Outcome | undefined {
-  const isFitting = (one: Outcome): boolean => one.fits && one.outOfReach === null;
-  const alike = ways.readAs(outcome);
+function fittingWay(trial: RowTrial, ways: Ways): Outcome | undefined {
+  const isFitting = (one: Outcome): boolean => one.fits && asFarAsBefore(trial, one).outOfReach === null;
+  const alike = ways.readAs(trial.outcome);
   return alike && isFitting(alike) ? alike : ways.find(isFitting);
 }
 
@@ -86,7 +100,7 @@ function countByRepeats(context: PatternContext, before: Outcome, after: Outcome
   const plan = after.how?.plan;
   if (!plan?.stated || k === null || now === null || k === 0) return [];
   const made = plan.stated.map(({ n: [n] }) => (n ?? 0) + (now - k) * Math.floor((n ?? 0) / k));
-  return typedCounts(context, plan).flatMap((span, i) => countEdit(span, made[i] ?? 0));
+  return typedCounts(context, plan).flatMap((span, i) => countEdit(span, made[i] ?? 0, plan.text));
 }
 
 function passesOf(outcome: Outcome): number | null {
@@ -113,7 +127,7 @@ export function countEdits(
   if (!plan?.stated || !counted) return [];
   const made = plan.stated.length === 1 ? [counted.makes] : [...counted.kinds.values()];
   if (made.length !== plan.stated.length) return [];
-  return typedCounts(context, plan).flatMap((span, i) => countEdit(span, made[i] ?? 0));
+  return typedCounts(context, plan).flatMap((span, i) => countEdit(span, made[i] ?? 0, plan.text));
 }
 
 /** The count of a row that states what it makes, for what it is going to make. */
@@ -121,7 +135,7 @@ export function countForeseen({ piece, row, outcome }: RowTrial, makes: number):
   const { plan } = row.line;
   const [typed, ...others] = plan ? typedCounts(piece.context, plan) : [];
   const isAll = typed && others.length === 0 && typed.number?.[0] === outcome.makes[0];
-  return isAll ? countEdit(typed, makes) : [];
+  return isAll ? countEdit(typed, makes, row.line.text) : [];
 }
 
 /** The numbers of a count as they are typed; none where they are not one for each kind. */
@@ -138,6 +152,9 @@ function typedCounts({ lexicon }: PatternContext, { stated, statedSpan, text }: 
     : [];
 }
 
-function countEdit({ start, end, number }: Word, to: number): TextEdit[] {
-  return number?.[0] === to || to < 1 ? [] : [{ span: { start, end }, newText: `${to}` }];
+function countEdit({ start, end, number }: Word, to: number, text: string): TextEdit[] {
+  if (number?.[0] === to || to < 1) return [];
+  const typed = text.slice(start, end);
+  const newText = /^\d/.test(typed) ? `${to}` : begunLike(spelledOut(to), typed);
+  return [{ span: { start, end }, newText }];
 }

@@ -2,7 +2,7 @@ import type { State } from "../fabric/outcome";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { type TextEdit, withEdits } from "../text/span";
 import { editsFor, type Slot, slotsOf } from "./number-slots";
-import { type Rewritten, rewritten } from "./rewrite-row";
+import { type Rewritten, rewritten } from "./rewritten";
 import { isRefusal, proved, trialOf } from "./row-trial";
 
 /**

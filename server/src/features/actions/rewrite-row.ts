@@ -1,4 +1,4 @@
-import type { WorkedPiece, WorkedRow } from "../../fabric/worked";
+import type { WorkedRow } from "../../fabric/worked";
 import {
   type FromAbove,
   nearestFromAbove,
@@ -6,8 +6,10 @@ import {
   rewriteFromAbove,
   whyNoCount,
 } from "../../reshape/count-from-above";
+import { workedWith } from "../../reshape/follow";
 import { nearestCounts } from "../../reshape/nearest-counts";
-import { type Rewritten, rewriteToMake } from "../../reshape/rewrite-row";
+import { rewriteToMake } from "../../reshape/rewrite-row";
+import type { Rewritten } from "../../reshape/rewritten";
 import { isRefusal, type Refusal } from "../../reshape/row-trial";
 import { say } from "../../text/say";
 import { rowTitle } from "../row-names";
@@ -41,35 +43,32 @@ export interface RewrittenWith extends WithFollowing {
 export function rewriteWithFollowing(scene: Scene, here: RowHere, count: number): RewrittenWith | Refusal {
   const { row, piece } = here;
   const found = rewriteToMake(row, piece, count);
-  if (!isRefusal(found))
-    return withThoseBehind(scene, piece, { setter: row, rewritten: found, makes: count });
+  if (!isRefusal(found)) return withThoseBehind(scene, here, { setter: row, rewritten: found, makes: count });
   const above = rewriteAbove(scene, here, count);
   return above ?? found;
 }
 
 /** The row for one count by another row above it, which sets its count; null where none does. */
-export function rewriteAbove(
-  scene: Scene,
-  { row, piece }: RowHere,
-  count: number,
-): RewrittenWith | Refusal | null {
+export function rewriteAbove(scene: Scene, here: RowHere, count: number): RewrittenWith | Refusal | null {
+  const { row, piece } = here;
   const above = rewriteFromAbove(scene.worked, row, piece, count);
-  return isRefusal(above) ? null : withThoseBehind(scene, piece, above);
+  return isRefusal(above) ? null : withThoseBehind(scene, here, above);
 }
 
 /** The counts nearest to one on either side that suit the row and all that follow. */
 export function nearestWithFollowing(
   scene: Scene,
-  { row, piece }: RowHere,
+  here: RowHere,
   from: number,
   suitsToo: (one: RewrittenWith) => boolean = () => true,
 ): { readonly below: RewrittenWith | null; readonly above: RewrittenWith | null } {
+  const { row, piece } = here;
   const known = new Map<string, RewrittenWith | null>();
   const keyOf = ({ setter, rewritten }: RewrittenFor): string => `${setter.line.start} ${rewritten.makes}`;
   const suits = (one: RewrittenFor): boolean => {
     const before = known.get(keyOf(one));
     if (before !== undefined) return before !== null;
-    const done = withThoseBehind(scene, piece, one);
+    const done = withThoseBehind(scene, here, one);
     const isSuited = !isRefusal(done) && suitsToo(done);
     known.set(keyOf(one), isSuited ? done : null);
     return isSuited;
@@ -89,7 +88,7 @@ type RewrittenFor = Omit<FromAbove, "following"> & Partial<Pick<FromAbove, "foll
 
 function withThoseBehind(
   scene: Scene,
-  piece: WorkedPiece,
+  { row, piece }: RowHere,
   { setter, rewritten, makes, following }: RewrittenFor,
 ): RewrittenWith | Refusal {
   const next = piece.rows[piece.rows.indexOf(setter) + 1] ?? null;
@@ -97,7 +96,14 @@ function withThoseBehind(
   const done = following
     ? provedWith(scene, edits, following)
     : withFollowing(scene, next, { edits, left: rewritten.after });
-  return isRefusal(done) ? done : { makes, setter, text: rewritten.text, ...done };
+  if (isRefusal(done)) return done;
+  const now = workedWith(scene.worked, done.edits)[scene.worked.pieces.indexOf(piece)]?.rows ?? [];
+  const isStill = (one: WorkedRow, count: number): boolean =>
+    now[piece.rows.indexOf(one)]?.outcome?.makes[0] === count;
+  // What follows may settle in which of two ways a row is meant.
+  if (!isStill(setter, rewritten.makes) || !isStill(row, makes))
+    return { why: say`${rowTitle(row)} would be read in another way then` };
+  return { makes, setter, text: rewritten.text, ...done };
 }
 
 export function titleOf(

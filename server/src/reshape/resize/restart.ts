@@ -1,6 +1,7 @@
 import { say } from "../../text/say";
 import { withEdits } from "../../text/span";
-import { type Rewritten, rewriteToMake } from "../rewrite-row";
+import { rewriteToMake } from "../rewrite-row";
+import type { Rewritten } from "../rewritten";
 import { isRefusal, type Refusal } from "../row-trial";
 import type { DraftRow } from "./draft";
 import type { DraftParts } from "./resize";
