@@ -71,7 +71,10 @@ export class JoinBinder extends ListBinder {
 
   protected join(node: Tree): Instruction[] {
     const words = this.words.slice(node.from, node.to);
-    const isAnew = node.from === 0 && words.some(isNewYarn) && !words.some(({ value }) => value === "any");
+    const isAnew =
+      words.some(isNewYarn) &&
+      !words.some(({ value }) => value === "any") &&
+      !this.words.slice(0, node.from).some(({ cls }) => "ScH".includes(cls));
     if (isAnew) this.joinsAnew = true;
     else this.joins = true;
     const has = (cls: string): boolean => words.some((word) => word.cls === cls);
