@@ -12,7 +12,8 @@ import { type Length, readLengthPairs } from "../../notation/front-matter/length
 import type { Amount } from "../../notation/front-matter/yarns";
 import type { WorkedPattern } from "../../rules/rule";
 import { inEnglish, say } from "../../text/say";
-import type { Span, TextEdit } from "../../text/span";
+import { type Span, type TextEdit, withEdits } from "../../text/span";
+import { Checker } from "../../workspace/checker";
 import { sized } from "../shown/sized";
 import type { ActionSource } from "./action";
 import { newLine } from "./new-line";
@@ -21,10 +22,16 @@ import { newLine } from "./new-line";
 export const writeMaterials: ActionSource = ({ worked, prover, measures = usualOptions }, focus) => {
   if (!isOnMaterials(worked, focus)) return [];
   const edits = materialEdits(worked, measures);
-  if (edits.length === 0 || !prover.proves(edits, [])) return [];
+  if (edits.length === 0 || !prover.proves(edits, []) || !isReadBack(worked, edits, measures)) return [];
   const title = say`Write the yarn amounts and the finished size by the rows and the gauge`;
   return [{ kind: "rewrite", title, mends: [], preferred: false, edits: () => edits }];
 };
+
+/** What is written must be understood: else it would be written again and again. */
+function isReadBack(worked: WorkedPattern, edits: readonly TextEdit[], measures: MeasureOptions): boolean {
+  const after = new Checker().work(withEdits(worked.text, edits));
+  return materialEdits(after.worked, measures).length === 0;
+}
 
 const topics: ReadonlySet<string> = new Set(["materials", "yarn", "measurements", "gauge"]);
 
