@@ -63,7 +63,7 @@ export function itemsOf(content: Stretch): Stretch[] {
 }
 
 function yarnsOfItem(item: Stretch, about: boolean): Yarn[] {
-  const pieces = splitAt(item, /,(?![^()[\]]*[)\]])|\band\b|&|\+/g);
+  const pieces = withAmounts(item, splitAt(item, /,(?![^()[\]]*[)\]])|\band\b|&|\+/g));
   const parts = (isOneYarn(item, pieces) ? [item] : pieces).filter(({ text }) => !otherWord.test(text));
   const isYarn = about || parts.some(speaksOfYarn);
   if (!isYarn || parts.length === 0) return [];
@@ -74,6 +74,23 @@ function yarnsOfItem(item: Stretch, about: boolean): Yarn[] {
     return { ...own, letter, colour: colourOf(own, letter), amounts: readAmounts(own), item, weight };
   });
 }
+
+/** `brown, about 60 m, beige`: a bare amount is that of the yarn before it. */
+function withAmounts(item: Stretch, pieces: readonly Stretch[]): readonly Stretch[] {
+  if (!/\babout\b/i.test(item.text)) return pieces;
+  const isAmount = (piece: Stretch | undefined): boolean =>
+    piece !== undefined && onlyAmount.test(piece.text);
+  return pieces.flatMap((piece, i) => {
+    if (i > 0 && isAmount(piece)) return [];
+    const next = pieces[i + 1];
+    return [next && isAmount(next) ? partOf(item, piece.start - item.start, next.end - item.start) : piece];
+  });
+}
+
+const onlyAmount = new RegExp(
+  String.raw`^\W*about ${list}\s?(?:m|metres?|meters?|yds?|yards?|g|grams?|oz)\W*$`,
+  "iu",
+);
 
 /** `Yarn A: bulky chenille, cream, 100 g`: its letter leads all of it. */
 const ledByLetter = new RegExp(
