@@ -19,7 +19,8 @@ export function numbers(list: Numbers): string {
 
 /** The name of a row as it is typed. */
 export function rowName(row: WorkedRow): string {
-  return row.line.headText;
+  const { head, headText } = row.line;
+  return head ? headText : headText.replace(/[.,;:\s]+$/, "");
 }
 
 /** Where the head of a row stands; of a row without one, its first words. */
