@@ -34,6 +34,29 @@ const featuresNotOffered = {
   },
 };
 
+/** Where a fact of the trade is from: read with the tables, and by the tests (3). */
+const sourcesOfFacts = {
+  name: "sources of facts",
+  setup: ({ onLoad }) =>
+    onLoad({ filter: /[\\/]server[\\/]src[\\/]trade[\\/][a-z-]+\.ts$/ }, ({ path }) => ({
+      contents: readFileSync(path, "utf8").replace(/\bsource: (?:"(?:[^"\\]|\\.)*"|\w+)/g, 'source: ""'),
+      loader: "ts",
+    })),
+};
+
+/** What makes and tests values of the protocol: they are written as they are here, and only its kinds are named (7). */
+const makersOfValues = {
+  name: "makers of values",
+  setup: ({ onLoad }) =>
+    onLoad({ filter: /vscode-languageserver-types[\\/]lib[\\/]esm[\\/]main\.js$/ }, ({ path }) => ({
+      contents: readFileSync(path, "utf8").replace(namespaces, (all, name) =>
+        new RegExp(`^ +${name}\\.\\w+ = ['0-9-]`, "m").test(all) ? all : "",
+      ),
+    })),
+};
+
+const namespaces = /^export var (\w+);\n(?:\/\*\*[^/]*\*\/\n)?\(function \(\1\) \{[\s\S]*?^\}\)\(.*\);$/gm;
+
 /** Patterns of file names: the client's library asks for them where a server watches renamed files, and ours does not (11). */
 const fileNamePatterns = {
   name: "file name patterns",
@@ -45,5 +68,8 @@ const fileNamePatterns = {
   },
 };
 
-export const leftOutOfServer = { alias: matchingOnly, plugins: [rulePages, featuresNotOffered] };
+export const leftOutOfServer = {
+  alias: matchingOnly,
+  plugins: [rulePages, sourcesOfFacts, featuresNotOffered, makersOfValues],
+};
 export const leftOutOfWebClient = { plugins: [fileNamePatterns] };
