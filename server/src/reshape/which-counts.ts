@@ -92,3 +92,60 @@ function needsOf(row: WorkedRow): RowNeeds[] {
   const multiple = row.outcome && multipleOf(row.outcome, 0);
   return multiple && multiple.of > 1 ? [{ of: multiple.of, plus: multiple.plus, row }] : [];
 }
+
+/** Rows next to each other on as many places, with the counts that suit all of them, or two that none suits. */
+export interface Stretch {
+  readonly first: WorkedRow;
+  readonly last: WorkedRow;
+  readonly places: number;
+  readonly suits: Congruence | Clash;
+  /** The rows that not every count suits. */
+  readonly needs: readonly RowNeeds[];
+  /** Chains besides one for each stitch, where its first row is worked along a chain. */
+  readonly startingChain: number | null;
+}
+
+/** The stretches of a piece that not every count suits, in order; none of a piece in several sizes. */
+export function stretchesOf({ rows, context }: WorkedPiece): Stretch[] {
+  if (context.sizes.length > 1) return [];
+  const runs: WorkedRow[][] = [];
+  let places: number | null = null;
+  for (const row of rows) {
+    const own = isTold(row) ? (row.outcome?.has[0] ?? null) : null;
+    if (own !== null && own === places) runs.at(-1)?.push(row);
+    else if (own !== null) runs.push([row]);
+    places = own;
+  }
+  return runs.filter(({ length }) => length > 1).flatMap(stretchOf);
+}
+
+/** Right, or wrong by the number of its places alone. */
+function isTold({ result }: WorkedRow): boolean {
+  return result === "ok" || result === "does-not-fit";
+}
+
+function stretchOf(rows: readonly WorkedRow[]): Stretch[] {
+  const [first, last] = [rows[0], rows.at(-1)];
+  const places = first?.outcome?.has[0];
+  const needs = unlike(rows).flatMap(needsOf);
+  if (!first || !last || places == null || needs.length === 0) return [];
+  const startingChain = (first.outcome && multipleOf(first.outcome, 0)?.startingChain) ?? null;
+  return [{ first, last, places, suits: suitingAll(needs), needs, startingChain }];
+}
+
+/** Rows that say the same need the same. */
+function unlike(rows: readonly WorkedRow[]): WorkedRow[] {
+  const plans = new Set<unknown>();
+  return rows.filter(({ line: { plan } }) => {
+    const isNew = plan?.instructions.some(({ op }) => op === "repeat" || op === "work") && !plans.has(plan);
+    plans.add(plan);
+    return isNew;
+  });
+}
+
+/** The nearest that suit, on either side; below there may be none. */
+export function nearestOf({ of, plus }: Congruence, places: number): number[] {
+  const over = (((places - plus) % of) + of) % of;
+  const below = over === 0 ? places - of : places - over;
+  return [...(below >= Math.max(plus, 1) ? [below] : []), places + of - over];
+}

@@ -5,8 +5,9 @@ import { durationInWords } from "../../measure/time";
 import { type YarnUse, yarnUseOf } from "../../measure/yarn-used";
 import type { WorkedPattern } from "../../rules/rule";
 import { say } from "../../text/say";
-import { line } from "../shown/blocks";
+import { line, list } from "../shown/blocks";
 import { type SizeRow, sizeTable } from "../shown/size-table";
+import { pieceCounts } from "./piece-counts";
 import type { HoverPart } from "./place";
 
 /** The heading of a piece: how it lies when it is done, its yarn and its time. */
@@ -17,14 +18,17 @@ export const pieceHeading: HoverPart = {
     if (!piece) return null;
     const use = yarnUseOf(pattern);
     const { sizes, minutes, make, name } = pieceMeasures(piece, pattern, options);
+    const counts = pieceCounts(piece);
     const rows = [
       { label: say`measures`, cells: use.ground.basis?.gauge ? sizes : sizes.map(() => null) },
       ...yarnRows(piece, pattern, use),
       { label: say`time`, cells: minutes.map((n) => (n > 0 ? durationInWords(n) : null)) },
+      ...counts.rows,
     ];
     const table = sizeTable(name, pattern.context.sizes, rows);
     const made = make > 1 ? [line(say`Each of the ${make} that are made.`)] : [];
-    return table.length > 0 ? { span: own, blocks: [...table, ...made] } : null;
+    const blocks = [...table, ...list(counts.notes)];
+    return blocks.length > 0 ? { span: own, blocks: [...blocks, ...made] } : null;
   },
 };
 
