@@ -244,14 +244,21 @@ describe("what cannot be", () => {
     ["x1000", "No piece is made more than 100 times as large."],
     ["3", "Its first row has 6 stitches already."],
     ["36", "It has that size already."],
-    [
-      "40 cm",
-      'A size needs the gauge. Add a line to the pattern, such as "Gauge: 18 sc and 20 rows = 10 cm".',
-    ],
   ])("%j is answered with what is wrong, and nothing is changed", (typed, says) => {
     const answer = asked(text, typed);
     expect(answer).toMatchObject({ fits: false, edits: [] });
     expect(answer.says.startsWith(says), answer.says).toBe(true);
+  });
+
+  test("a size without a gauge: a line for it is put in, with blanks and before the piece, and brings no query", () => {
+    const answer = asked(text, "40 cm");
+    expect(answer).toMatchObject({ fits: true });
+    expect(answer.says).toMatch(/^A size needs the gauge\. Enter puts in a line for it/);
+    const done = withEdits(text, answer.edits);
+    expect(done).toBe(`Gauge: __ sts and __ rows = 10 cm\n\n${text}`);
+    expect(new Checker().check(done).findings).toEqual(new Checker().check(text).findings);
+    const filled = done.replace("__ sts", "18 sts").replace("__ rows", "20 rows");
+    expect(asked(filled, "40 cm").says).toMatch(/ fit: /);
   });
 
   test("a height needs the rows of the gauge", () => {

@@ -36,6 +36,7 @@ const written = new Set([
   "Ch {0} counts as a stitch.",
   "Ch {0} does not count as a stitch.",
   "Sew on the {0}{1}.",
+  "Gauge: __ sts and __ rows = 10 cm",
   "leave remaining st unworked",
   "leave remaining {0} sts unworked",
   "worked over {0}, counts as {1}",

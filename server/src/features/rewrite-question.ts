@@ -7,6 +7,7 @@ import { sentence } from "../text/sentence";
 import type { NotedEdit, Scene } from "./actions/action";
 import { nearestWithFollowing, type RewrittenWith, rewriteWithFollowing } from "./actions/rewrite-row";
 import { type RowHere, rowHere } from "./actions/row-here";
+import { gaugeLine } from "./gauge-line";
 import { rowTitle } from "./row-names";
 import { sts } from "./shown/counts";
 import { type Wanted, wantedIn } from "./wanted-count";
@@ -40,7 +41,8 @@ export function rewriteAnswer(scene: Scene, offset: number, typed: string | null
   };
   if (typed === null) return { ...asked, fits: true, says: "", edits: [] };
   const wanted = wantedIn(typed, now, () => yarnUseOf(scene.worked).ground.basis?.gauge ?? null);
-  return { ...(isRefusal(wanted) ? refused(here.row, wanted.why) : answer(scene, here, wanted)), ...asked };
+  if (!isRefusal(wanted)) return { ...answer(scene, here, wanted), ...asked };
+  return { ...refused(here.row, wanted.why), ...gaugeLine(scene, wanted), ...asked };
 }
 
 export function refused(row: WorkedRow | null, says: string): RewriteAnswer {

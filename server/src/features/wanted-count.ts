@@ -2,6 +2,7 @@ import type { Gauge } from "../measure/gauge";
 import type { Refusal } from "../reshape/row-trial";
 import { say } from "../text/say";
 import { convertLength } from "../trade/units";
+import { noGauge } from "./gauge-line";
 
 /** A number of stitches that somebody wants, however it was told. */
 export interface Wanted {
@@ -55,10 +56,7 @@ function unitOf(typed: string): Unit {
 
 /** The nearest whole number of stitches. */
 function atGauge(size: number, unit: Unit, gauge: Gauge | null): Wanted | Refusal {
-  if (!gauge)
-    return {
-      why: say`A size needs the gauge. Add a line to the pattern, such as "Gauge: 18 sc and 20 rows = 10 cm".`,
-    };
+  if (!gauge) return noGauge();
   const wanted = counted(Math.round(convertLength(size, unit, "mm") / gauge.width));
   if ("why" in wanted) return wanted;
   const long = (count: number): number =>

@@ -9,6 +9,7 @@ import { sentence } from "../../text/sentence";
 import { withEdits } from "../../text/span";
 import type { Finding } from "../../workspace/report";
 import type { NotedEdit, Scene } from "../actions/action";
+import { gaugeLine } from "../gauge-line";
 import { pieceAround } from "../placed-row";
 import { roundsOrRows, rowWords } from "../row-names";
 import { sts } from "../shown/counts";
@@ -47,7 +48,7 @@ export function resizeAnswer(scene: Scene, offset: number, typed: string | null)
   if (typed === null) return { ...asked, fits: true, says: "", notes: [], edits: [] };
   const measures = measuresOf(scene.worked, piece, shape);
   const wanted = wantedSize(typed, measures);
-  if (isRefusal(wanted)) return { ...refused(name, wanted.why), ...asked };
+  if (isRefusal(wanted)) return { ...refused(name, wanted.why), ...gaugeLine(scene, wanted), ...asked };
   const found = resizedWith(scene, piece, wanted);
   if (isRefusal(found)) {
     const near = nearestWords(scene, piece, wanted, shape.widest);

@@ -2,6 +2,7 @@ import type { ResizeGoal } from "../../reshape/resize/resize";
 import type { Refusal } from "../../reshape/row-trial";
 import { say } from "../../text/say";
 import { convertLength } from "../../trade/units";
+import { noGauge } from "../gauge-line";
 import type { PieceMeasures, Side } from "./piece-measures";
 
 /** A size that somebody wants for a piece, however it was told. */
@@ -86,10 +87,7 @@ function unitOf(typed: string): Wish["unit"] {
 
 function atGauge(wish: Wish, measures: PieceMeasures): WantedSize | Refusal {
   const { stitch, shape } = measures;
-  if (stitch === null)
-    return {
-      why: say`A size needs the gauge. Add a line to the pattern, such as "Gauge: 18 sc and 20 rows = 10 cm".`,
-    };
+  if (stitch === null) return noGauge();
   if (wish.size <= 0) return { why: say`A size is more than 0.` };
   if (wish.side === "high") return inHeight(wish, measures);
   const wanted = wish.side === "fit" ? aroundFor(wish, measures) : convertLength(wish.size, wish.unit, "mm");
