@@ -56,6 +56,7 @@ export abstract class CopiedRows extends PlainRows {
   }
 
   protected lacks(line: RowLine, number: number | null, copy: Copy): void {
+    const stood = number !== null && this.byNumber.has(number);
     this.lost.add(line);
     this.number(line, [line]);
     const which = number === null ? say`row before this one` : say`row ${number}`;
@@ -66,7 +67,7 @@ export abstract class CopiedRows extends PlainRows {
     if (isKnown && number !== null && copy.how === "rows")
       return this.blame({ fault: { sort: "no-such-row", number, piece: copy.of } });
     // A piece with numbers of its own from 1 on means those, not another piece's.
-    if (isOwn && !this.byNumber.has(number))
+    if (isOwn && !stood)
       this.blame({
         fault: this.byNumber.has(1) ? { sort: "no-such-row", number, piece: null } : this.noSuchRow(number),
       });

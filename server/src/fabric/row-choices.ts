@@ -40,7 +40,7 @@ export function rowChoices(
     withToldLast(reserveLast(withEnding(sideBySide(ownPart), choices)), choices),
     choices,
   );
-  const { kept, foundation } = splitFoundation(withStart);
+  const { kept, foundation } = splitFoundation(withStart, text);
   const late = declared !== null && carried.length > 0 && declared.from > (carried[0]?.span.start ?? 0);
   const onChain = skippedChains(kept, foundation, choices, late ? null : declared, context);
   const opened =
@@ -135,13 +135,30 @@ function splitCarried(all: readonly Instruction[]): {
 }
 
 /** `Ch 13, sc in 2nd ch from hook…`: the row makes its own starting chain. */
-function splitFoundation(all: readonly Instruction[]): {
+/** `Ch 64, join with sl st to form ring; ch 1, sc in each ch around`: joined, and worked all around. */
+const joinedChain =
+  /^\W*(?:ch(?:ain)?\s*\d+|\d+\s*ch)\b[^;:.,]*[;,.]\s*(?:(?:and|then)\s+)?(?:join|sl\s?st|ss)\b/i;
+
+function beginsJoined([chain, next, ...others]: readonly Instruction[], text: string): boolean {
+  if (chain?.op !== "chain" || (chain.n[0] ?? 0) <= longestRing || !joinedChain.test(text)) return false;
+  const [work] = next?.op === "chain" ? others : [next];
+  return work?.op === "work" && work.takes[0]?.how === "each";
+}
+
+/** Chains of a ring that stitches go into, not onto. */
+const longestRing = 10;
+
+function splitFoundation(
+  all: readonly Instruction[],
+  text: string,
+): {
   kept: readonly Instruction[];
   foundation: Sized | null;
 } {
   const at = all.findIndex((instruction) => !["mark", "unknown", "begins", "turn"].includes(instruction.op));
   const first = all[at];
-  if (first?.op !== "chain" || all.length === at + 1 || !fromHookNext(all.slice(at + 1)))
+  const begins = first?.op === "chain" && all.length > at + 1;
+  if (!begins || !(fromHookNext(all.slice(at + 1)) || beginsJoined(all.slice(at), text)))
     return { kept: all, foundation: null };
   return { kept: all.filter((_, i) => i !== at), foundation: first.n };
 }

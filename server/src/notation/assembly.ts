@@ -27,7 +27,7 @@ export interface SaidWord extends Span {
 const deeds: readonly (readonly [Deed, RegExp])[] = [
   [
     "sew",
-    /\b(?:sew|whip[\s-]?stitch|over-?sew|overcast|graft|tack|appliqu|glue|attach|join|secure|mount|(?:pin(?!\s[^.]*\bout\b)|fasten|set(?=\s+in)|crochet(?=[^.]*\b(?:on)?to\b))(?=\s+(?:in\s+)?(?:the|an?|each|both)\b)|stitch(?=\s+an?\b[^.]*\b(?:on)?to\b)|stitch(?=(?:ing)?\s+(?:the|it|them|on|each|both|together|down|rows?|rnds?|rounds?)\b)|stitched(?=\s+(?:\p{L}+\s+)?(?:to|on|onto|at|over|between|along|in|around|under\p{L}*|below|down|together)\b))\w*/giu,
+    /\b(?:sew|whip(?:[\s-]?stitch|(?=\s+(?:the|it|them)\b))|over-?sew|overcast|graft|tack|appliqu|glue|attach|join|secure|mount|(?:pin(?!\s[^.]*\bout\b)|fasten|set(?=\s+in)|crochet(?=[^.]*\b(?:on)?to\b))(?=\s+(?:in\s+)?(?:the|an?|each|both)\b)|stitch(?=\s+an?\b[^.]*\b(?:on)?to\b)|stitch(?=(?:ing)?\s+(?:the|it|them|on|each|both|together|down|rows?|rnds?|rounds?)\b)|stitched(?=\s+(?:\p{L}+\s+)?(?:to|on|onto|at|over|between|along|in|around|under\p{L}*|below|down|together)\b))\w*/giu,
   ],
   [
     "place",

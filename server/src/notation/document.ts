@@ -159,7 +159,7 @@ function isInline(mark: string, behind: string): boolean {
 function withMark(draft: HeadDraft, found: string, body: string): (MarkedHead & { mark: string }) | null {
   const rest = body.slice(found.length);
   const label =
-    /^(?:\s+of\s+(?:the\s+)?\p{L}+(?:\s\p{L}+)?(?=\s*:)|\s+and\s+(?:all|every)\s+[\w\s]{1,30}?rows?(?=\s*[:.])|\s+incl(?:usive|\.)?|\s*,\s*(?:col(?:ou?r)?\.?\s*)?[A-Z]\w*(?=\s*[:–—-])|\s*\((?!\d+\s*\))[^()]*\)(?=\s*[:.–—-])|\s*\(\d+(?:\s*,\s*\d+)*\)(?=\s*:)|\s*\((?:rs|ws|right side|wrong side)\))*/iu.exec(
+    /^(?:\s+of\s+(?:the\s+)?\p{L}+(?:\s\p{L}+)?(?=\s*:)|\s+and\s+(?:all|every)\s+[\w\s]{1,30}?rows?(?=\s*[:.])|\s+incl(?:usive|\.)?|\s*,\s*(?:col(?:ou?r)?\.?\s*)?[A-Z]\w*(?=\s*[:–—-])|\s*,\s*(?:(?:eyelets?|buttonholes?|increas\w+|decreas\w+|inc|dec|shaping|edging|fringe|turning|opening|joining)(?:\s(?:row|rnd|round))?)(?=\s*:)|\s*\((?!\d+\s*\))[^()]*\)(?=\s*[:.–—-])|\s*\(\d+(?:\s*,\s*\d+)*\)(?=\s*(?::|,\s*\p{L}[\p{L} ]{2,20}:))|\s*\((?:rs|ws|right side|wrong side)\))*/iu.exec(
       rest,
     )?.[0] ?? "";
   const behind = rest.slice(label.length);

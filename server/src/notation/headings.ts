@@ -8,13 +8,18 @@ const inDashes = /^\s*[-–—~]+\s+(\p{L}[^-–—~]*?)\s+[-–—~]+\s*$/u;
 const inMarks =
   /^\s*([~+<>«»°◦★☆♥✿❀|/\\^-]{1,6})\s*(\p{L}[^~+<>«»°◦★☆♥✿❀|\\^]{0,40}?)\s*[~+<>«»°◦★☆♥✿❀|/\\^-]{1,6}\s*(\([^()]{1,60}\))?\s*:?\s*$/u;
 
+/** `PART 2: BELLY`, `Piece B - Sleeve`: which of the parts it is. */
+const partNumber =
+  /^(?:part|piece|section|step|stage)\s+(?:\d{1,2}|[A-Z]|one|two|three|four|five|six|seven|eight|nine|ten)\s*[:.–—-]\s*(?=\p{Lu})/iu;
+
 /** `* Wings * (make two)` without its stars. */
 function withoutMarks(framed: string): string {
   const [, , inside, remark] = inMarks.exec(framed) ?? [];
   const marked =
     inside === undefined ? (inDashes.exec(framed)?.[1] ?? framed) : `${inside} ${remark ?? ""}`.trim();
   const behind = /\s*\([^()]*\)\s*:?\s*$/.exec(marked)?.[0] ?? "";
-  return marked.slice(0, marked.length - behind.length).replace(headingMarks, "") + behind.trimEnd();
+  const bare = marked.slice(0, marked.length - behind.length).replace(headingMarks, "");
+  return bare.replace(partNumber, "") + behind.trimEnd();
 }
 
 /** `EAR, in Fawn: make 2`: the yarn that it is made of. */

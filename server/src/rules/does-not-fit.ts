@@ -4,6 +4,7 @@ import { say } from "../text/say";
 import { sentenceStart } from "../text/sentence";
 import type { Span } from "../text/span";
 import { faultOf } from "./broken-notes";
+import { lastStitches } from "./last-stitches";
 import { fixOf, mendsOf, questionFor } from "./mends";
 import type { Finding, RowRule } from "./rule";
 import {
@@ -42,6 +43,7 @@ R2: (4 sc, dec) x3 (15)
 \`\`\`
 `,
   check(row, piece) {
+    if (row.result === "ok") return lastStitches(row);
     if (row.result !== "does-not-fit" || !row.outcome || faultOf(row, piece)) return [];
     return [
       {

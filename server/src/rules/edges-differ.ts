@@ -5,6 +5,7 @@ import { flatClosings } from "./flat-closings";
 import { type MadePiece, makingOf, type PlacedSentence } from "./pieces-made";
 import type { Fix, Found, PatternRule, Related, WorkedPattern } from "./rule";
 import { shoulderEdges } from "./shoulder-edges";
+import { sidesOfMotifs } from "./sides-of-motifs";
 import { skippedStitches } from "./skipped-stitches";
 import { toldEdges } from "./told-edges";
 import { numbers, rowName, says } from "./wording";
@@ -14,7 +15,7 @@ export const edgesDiffer: PatternRule = {
   id: "edges-differ",
   severity: "warning",
   documentation: `## What it finds
-Two pieces that the assembly sews together opening to opening, last round to last round or stitch for stitch, and whose last rounds have different numbers of stitches, or another number than the assembly tells. Also a round along the row ends of a piece that has half as many stitches again as the rows are high, or another number than "one in each row" says; a piece that is closed flat through both layers with more stitches than half of its last round; and a last row that is joined to the foundation with another number of stitches than it has. Stitches that are told as skipped, or as those of a shoulder, in another number than there are.
+Two pieces that the assembly sews together opening to opening, last round to last round or stitch for stitch, and whose last rounds have different numbers of stitches, or another number than the assembly tells. Also a round along the row ends of a piece that has half as many stitches again as the rows are high, or another number than "one in each row" says; a piece that is closed flat through both layers with more stitches than half of its last round; and a last row that is joined to the foundation with another number of stitches than it has. Stitches that are told as skipped, as those of a shoulder or as those along each side of a square or hexagon, in another number than there are.
 
 ## Why it matters
 The seam puckers, or stitches of the larger edge are left over, and the maker looks for a mistake of their own.
@@ -62,6 +63,7 @@ Sew the head to the body, opening to opening.
       ...toldEdges(pattern),
       ...shoulderEdges(pattern),
       ...skippedStitches(pattern),
+      ...sidesOfMotifs(pattern),
     ];
   },
 };
@@ -126,7 +128,7 @@ function openingOf(piece: MadePiece): Edge | null {
 
 /** `matching the 12 sts`, `the 12 sts of each opening`. */
 const told =
-  /\bmatching\s+(?:up\s+)?(?:all\s+)?(?:the\s+)?(\d+)\s+(?:sts|stitches)(?=\s*(?:[.,;!)]|$))|\b(\d+)\s+(?:sts|stitches)\s+(?:of|at|on|in)\s+(?:each|both)\s+(?:of\s+the\s+)?(?:opening|edge|neck)/i;
+  /\bmatching\s+(?:up\s+)?(?:all\s+)?(?:the\s+)?(\d+)\s+(?:sts|stitches)(?=\s*(?:[.,;!)]|$)|\s+(?:of|at|on|around)\s+(?:the\s+two|both|each|the)\s+(?:openings?|open|edges?|necks?|ends?)\b)|\b(\d+)\s+(?:sts|stitches)\s+(?:of|at|on|in)\s+(?:each|both)\s+(?:of\s+the\s+)?(?:opening|edge|neck)/i;
 
 /** `matching the 14 sts of each opening`, where both have 12. */
 function otherNumbers(pattern: WorkedPattern): Found[] {

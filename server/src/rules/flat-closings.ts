@@ -17,7 +17,9 @@ function throughLayers(pattern: WorkedPattern): Found[] {
   return closings(pattern).flatMap(({ said, line, part }) => {
     const last = part.piece?.rows.at(-1);
     const isBehind =
-      last?.result === "ok" && last.line.head?.word !== "row" && line.start >= last.line.span.end;
+      last?.result === "ok" &&
+      (last.line.head?.word !== "row" || folded.test(line.text)) &&
+      line.start >= last.line.span.end;
     return isBehind ? closing(said, line, last) : [];
   });
 }
@@ -93,12 +95,14 @@ function notAllJoined(span: Span, n: number, made: number, last: WorkedRow): Fou
   };
 }
 
+/** A row, too, is closed on itself where it is folded. */
+const folded = /\bfold\b[^.;]*\bhalf\b/i;
 const bothLayers =
   /\b(?:through|across|into?)\s+(?:both|the\s+two|all)\s+(?:layers|thicknesses|sides|walls|edges|halves|sets\s+of\s+\w+)\b/i;
 /** `5 sc`, `(5 sc)`, `five sc`; behind a stitch also the number alone, `sc … across (5)`. */
 const soMany =
-  /\b(\d{1,3}|[a-z]{3,8})\s+(?:sl\s?sts?|slip\s+stitches|ss|single\s+crochets?|sc|hdc|dc|htr|tr|sts|stitches)\b|\(\s*(\d{1,3})\s*\)/giu;
-const crocheted = /\b(?:sc|hdc|dc|htr|tr|ss|sl\s?st|slip\s+stitch|single\s+crochet|crochet|work)\b/i;
+  /\b(\d{1,3}|[a-z]{3,8})\s+(?:sl\s?sts?|slip\s+stitches|ss|single\s+crochets?|sc|hdc|dc|htr|tr|sts|stitches|x(?=\s+through))\b|\(\s*(\d{1,3})\s*\)/giu;
+const crocheted = /\b(?:x|sc|hdc|dc|htr|tr|ss|sl\s?st|slip\s+stitch|single\s+crochet|crochet|work)\b/i;
 
 const twoPieces = /\b(?:two|pieces|circles|discs|motifs|squares|halves|front|back|other)\b/i;
 

@@ -154,7 +154,7 @@ function isHandled({ word: { start, end }, noun, sentence }: HandledWord): boole
   const { text, start: from } = sentence;
   const isCompound = text.charAt(end - from) === "-" || text.charAt(start - from - 1) === "-";
   const before = text.slice(0, start - from);
-  const isAid = aids.has(noun) && aside.test(before);
+  const isAid = aids.has(noun) && aside.test(before) && !putOn.test(before);
   const isOther = isAid || likened.test(before) || otherMeaning.test(text.slice(end - from));
   return (
     !isCompound &&

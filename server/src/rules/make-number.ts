@@ -1,11 +1,13 @@
-import { readHeading } from "../notation/headings";
+import { readHeading, readMake } from "../notation/headings";
 import { say } from "../text/say";
 import type { MadePiece } from "./pieces-made";
 import type { Fix } from "./rule";
 
 /** `Arms (make 1)` says so itself; `Arms` alone leaves it open. */
 export function saysOne({ heading }: MadePiece): boolean {
-  return /\b(?:make|work|x)\s*(?:1|one)\b/i.test(heading.text);
+  return /\b(?:make|work|x)\s*(?:1|one)\b|[([]\s*(?:1|one)\s*(?:pcs?|pieces?|off|needed|required)?\s*[)\]]/i.test(
+    heading.text,
+  );
 }
 
 /** A heading such as `Feet`, `Leg 1` or `Left leg` says of more than one by itself. */
@@ -20,10 +22,13 @@ const oneOfSeveral = /^(?:both|each|pair|first|second|third|left|right|front|bac
 
 /** `Make the second one in white`: words of the piece that tell of more than its heading does. */
 const moreOfIt =
-  /\b(?:make|work|crochet)\s+(?:\w+\s+)?(?:another|more|two|three|four|both|as\s+many|several|enough|\d+\b(?!\s*-?\s*(?:ch|sc|hdc|dc|htr|tr|dtr|sl|ss|sts?|stitch\w*|more|rows?|rnds?|rounds?)\b))\b|\b(?:second|another|pair|twice|repeat|likewise)\b|\b(?:both|other)\b(?!\s+(?:layers|thicknesses|walls|sides?|edges?|ends?|loops?|lps)\b)|\bx\s*\d|\b\d\s*x\b/i;
+  /\b(?:make|work|crochet)\s+(?:\w+\s+)?(?:another|more|two|three|four|both|as\s+many|several|enough|(?!1\b)\d+\b(?!\s*-?\s*(?:ch|sc|hdc|dc|htr|tr|dtr|sl|ss|sts?|stitch\w*|more|rows?|rnds?|rounds?)\b))\b|\b(?:second|another|pair|twice|repeat|likewise)\b|\b(?:both|other)\b(?!\s+(?:layers|thicknesses|walls|sides?|edges?|ends?|loops?|lps)\b)|[([,]\s*(?:x\s*\d|\d\s*x)\b/i;
 
 export function saysMore({ part }: MadePiece): boolean {
-  return part.lines.some(({ text, kind }) => kind !== "row" && moreOfIt.test(text));
+  // `Make 2 in cream` right below the heading says how many there are, and no more.
+  return part.lines.some(
+    ({ text, kind }) => kind !== "row" && readMake(text) === null && moreOfIt.test(text),
+  );
 }
 
 /** The number of the heading, or one put behind its name. */

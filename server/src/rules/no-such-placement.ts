@@ -9,6 +9,7 @@ import { inProse } from "./outline";
 import { partNamesOf } from "./pieces-made";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
 import { listed } from "./wording";
+import { isWholePattern } from "./work-not-ended";
 
 /** Something is placed at a row that its piece does not have. */
 export const noSuchPlacement: PatternRule = {
@@ -47,7 +48,7 @@ Place the eyes between Rnds 3 and 4.
 };
 
 const placement =
-  /\b(?:between|b\/w|over|around|across|onto|on|at|to|along|in|behind|below|above|beneath|under(?:neath)?|beside|near|fold|stitch)\s*(?:the\s+)?$/i;
+  /\b(?:between|b\/w|from|over|around|across|onto|on|at|to|along|in|behind|below|above|beneath|under(?:neath)?|beside|near|fold|stitch)\s*(?:the\s+)?$/i;
 /** Other words for laying one thing on another. */
 const laying = /\b(?:embroider|bring|fold|line\s+up|match|pin|cent(?:er|re)|goes\b|go\b|sits?\b|belongs?\b)/i;
 /** `thread the cord through the eyelets of Rnd 28`. */
@@ -81,7 +82,7 @@ function placingOf(sentence: Sentence): Placing[] {
 
 /** `Skip the next 22 sts of Rnd 15`, `the top edge of Row 40`: a part of a row, whichever piece has it. */
 const partOfRow =
-  /\b(?:sts?|stitch(?:es)?|sc|hdc|dc|htr|tr|loops?|lps?|edge|top|chains?)\s+(?:of|in|on)\s+(?:the\s+)?$/i;
+  /\b(?:sts?|stitch(?:es)?|sc|hdc|dc|htr|tr|loops?|lps?|edges?|ends?|top|side|beginning|chains?)\s+(?:of|in|on)\s+(?:the\s+)?$/i;
 
 /** Stitches of a row that no piece has. */
 const parted = inProse((line) =>
@@ -158,7 +159,7 @@ function foundIn(
   return rows.flatMap((row) => {
     const where =
       othersThanSewnOn(row, sentence, mentions, pattern) ??
-      partsMeant(row, sentence, mentions, part) ??
+      partsMeant(row, sentence, mentions, part, pattern) ??
       anyPart(row, sentence, pattern);
     const missing = row.numbers.filter(({ n }) => !where.some((one) => hasRow(one, n, pattern)));
     return missing.length > 0 && where.length > 0
@@ -227,6 +228,7 @@ function partsMeant(
   sentence: Sentence,
   mentions: readonly Mention<WorkedPart>[],
   own: WorkedPart,
+  pattern: WorkedPattern,
 ): readonly WorkedPart[] | null {
   const textBetween = (from: number, to: number): string =>
     sentence.text.slice(from - sentence.start, to - sentence.start);
@@ -241,8 +243,16 @@ function partsMeant(
   const named = behind ?? aim;
   if (named) return named.pieces;
   if (folding.test(sentence.text) && own.piece) return [own];
-  if (toSomething.test(sentence.text)) return [];
+  // Whatever it is put on, a row that no piece has is nowhere.
+  if (toSomething.test(sentence.text)) return ofNoPiece(row, pattern);
   return own.piece && mentions.length === 0 && !isSewn(sentence) ? [own] : null;
+}
+
+/** All parts where none of several has the row; none where one has it, or the pattern may be a part of another. */
+function ofNoPiece(row: RowReference, pattern: WorkedPattern): readonly WorkedPart[] {
+  const all = partsOf(pattern).filter(({ piece }) => piece !== null);
+  const isThere = row.numbers.some(({ n }) => all.some((one) => hasRow(one, n, pattern)));
+  return isThere || all.length < 2 || !isWholePattern(pattern) ? [] : all;
 }
 
 /** Of a sentence that sews a piece on along a row of another one. */

@@ -1,5 +1,5 @@
 import { firstKind } from "../fabric/bind-start";
-import type { RowPlan } from "../fabric/instructions";
+import type { Instruction, RowPlan } from "../fabric/instructions";
 import { perPiece } from "../fabric/parts";
 import { isRight, reworking } from "../fabric/rework";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
@@ -53,18 +53,26 @@ const startsIn = perPiece(({ rows }: WorkedPiece): readonly (Start & { readonly 
 /** Null where the row says what its chain is, or begins with a space behind it. */
 const plainStart = keptBy((plan: RowPlan): Start | null => {
   const { instructions, text } = plan;
-  const start = startOf(plan);
+  const start = startOf(plan) ?? lowChain(plan);
   const [chains, ...sizes] = start?.n ?? [];
   if (!start || chains == null || sizes.length > 0 || /\bcount/i.test(text)) return null;
   // Chains that a first row passes over are none of its own.
   if (!/\bch\w*[\s-]*\(?\d|\d\s*ch/i.test(text.slice(start.span.start, start.span.end))) return null;
-  const behind = instructions[instructions.indexOf(start) + 1];
+  const behind = instructions[instructions.indexOf(start as Instruction) + 1];
   const kind = behind && behind.op !== "skip" && behind.op !== "chain" ? firstKind([behind]) : null;
   return kind ? { chains, kind } : null;
 });
 
+/** `Ch 3, sc in each st`: too high for its stitch to be anything but a slip. */
+function lowChain({ instructions }: RowPlan): Extract<Instruction, { op: "chain" }> | undefined {
+  const [first, next] = instructions.filter(({ op }) => op !== "turn" && op !== "mark");
+  return first?.op === "chain" && next?.op === "work" && next.takes.some(({ how }) => how === "each")
+    ? first
+    : undefined;
+}
+
 function withChains(text: string, row: WorkedRow, usual: number): string | null {
-  const span = row.line.plan && startOf(row.line.plan)?.span;
+  const span = row.line.plan && (startOf(row.line.plan) ?? lowChain(row.line.plan))?.span;
   if (!span) return null;
   const said = text.slice(span.start, span.end);
   const written = said.replace(/\d+/, `${usual}`);
@@ -77,7 +85,7 @@ function isRightWith(usual: number, row: WorkedRow, { context }: WorkedPiece): b
 }
 
 function foundOn(row: WorkedRow, { chains, kind }: Start, usual: number, many: number): Found | null {
-  const at = row.line.plan && startOf(row.line.plan)?.span;
+  const at = row.line.plan && (startOf(row.line.plan) ?? lowChain(row.line.plan))?.span;
   const digits = at && /\d+/.exec(row.line.text.slice(at.start, at.end));
   if (!at || !digits) return null;
   const start = row.line.start + at.start + digits.index;

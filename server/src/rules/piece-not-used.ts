@@ -87,7 +87,7 @@ function isWorkedOn({ worked: { rows } }: MadePiece): boolean {
 
 /** What is nothing by itself, in a pattern that says how it is finished. */
 const putOn =
-  /\b(?:cords?|ties?|drawstrings?|straps?|handles?|belts?|pockets?|flowers?|appliqu\w+|motifs?)\b/i;
+  /\b(?:cords?|ties?|drawstrings?|straps?|handles?|belts?|pockets?|flowers?|appliqu\w+|motifs?|bobbles?|bows?|pom[\s-]?poms?|tassels?|leaf|leaves|buttons?|ears?|wings?|collars?)\b/i;
 
 /** What the others are sewn to goes without saying. */
 const isMain = /\b(?:body|head|base)\b/i;

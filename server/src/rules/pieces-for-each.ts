@@ -51,7 +51,7 @@ export function wrongForEach(said: PlacedSentence, making: Making): (Found & { r
     .map((one) => ({ ...found(one, said), of: one.mention }));
 }
 
-function forEach(mention: SaidOf, said: PlacedSentence, { pieces }: Making): ForEach | null {
+function forEach(mention: SaidOf, said: PlacedSentence, { pieces, saysTwo }: Making): ForEach | null {
   const { text, start } = said.sentence;
   const n = numberOf(mention, text.slice(0, mention.start - start));
   if (n === null || meantBy(mention).length > 1) return null;
@@ -67,13 +67,19 @@ function forEach(mention: SaidOf, said: PlacedSentence, { pieces }: Making): For
     return { mention, n, times: numberWords.get(typed) ?? Number(typed), end: mention.end + many[0].length };
   }
   // Where nothing is made twice, all of it may be told for one.
-  const inPairs = pieces.some(({ make }) => make === 2);
+  const inPairs = pieces.some(({ make }) => make === 2) || saysTwo;
   const two =
     (eachSide.exec(behind) ?? (inPairs ? eachOfPair.exec(behind) : null))?.[0] ??
     (n === 1 ? andOther.exec(behind)?.[0] : undefined);
-  const times = 2 * stripsIn(text.slice(0, mention.start - start));
+  const rows = two === undefined ? undefined : ofRows.exec(behind.slice(two.length))?.[0];
+  const inRows = rows?.match(/,|\band\b|&/gi)?.length ?? 0;
+  const times = 2 * Math.max(stripsIn(text.slice(0, mention.start - start)), inRows + 1);
   return two === undefined ? null : { mention, n, times, end: mention.end + two.length };
 }
+
+/** `at each end of the second and fourth rows`. */
+const ofRows =
+  /^\s+of\s+(?:the\s+)?(?:(?!and\b)[\p{L}\d]+(?:\s*,\s*|\s+and\s+|\s*&\s*))*[\p{L}\d]+\s+(?:rows|strips|columns)\b/iu;
 
 /** `half hexagon` is no other hexagon; `hexagons` may be any. */
 function meantBy({ isWhole, pieces, kin }: SaidOf): readonly MadePiece[] {

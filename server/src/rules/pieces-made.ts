@@ -44,6 +44,8 @@ export interface Making {
   readonly names: PieceNames<MadePiece>;
   /** The sentences of the parts that put pieces together. */
   readonly assembly: readonly SaidInPart[];
+  /** A sentence says that all of it is made twice, as what is worn in pairs is. */
+  readonly saysTwo: boolean;
   /** Those, and the sentences behind the rows of a piece. */
   readonly joining: readonly SaidInPart[];
 }
@@ -58,8 +60,16 @@ export const makingOf = keptBy((pattern: WorkedPattern): Making => {
       part,
     })),
   );
-  return { pieces, names, joining, assembly: joining.filter(({ part }) => part.assembles) };
+  const saysTwo = pattern.lines.some(({ kind, content }) => kind === "prose" && tellsTwo(content));
+  return { pieces, names, joining, saysTwo, assembly: joining.filter(({ part }) => part.assembles) };
 });
+
+/** `Make two.` `Make the second slipper in the same way.` */
+const tellsTwo = keptBy(({ text }: LineContent): boolean =>
+  /(?:^|[.;]\s*)(?:make|work)\s+(?:two|2)\s*[.;]|\bmake\s+(?:the|a)\s+second\s+\p{L}+\s+(?:in|to|as|the\s+same)\b/iu.test(
+    text,
+  ),
+);
 
 /** The sentences of a part that may put pieces together, each with the index of its line. */
 const joiningIn = perPart(({ assembles, piece, lines }) => {

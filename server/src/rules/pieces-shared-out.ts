@@ -1,14 +1,13 @@
-import { readHeading } from "../notation/headings";
 import { say } from "../text/say";
 import type { Span } from "../text/span";
-import { numberWords } from "../trade/number-words";
+import { numberWords, ordinalWords } from "../trade/number-words";
 import { headingFix } from "./make-number";
 import type { MadePiece, Making, PlacedSentence } from "./pieces-made";
 import type { Found } from "./rule";
 
 /** Pieces that are shared out in numbers which do not come to as many as are made. */
 export function sharedOut(making: Making): Found[] {
-  return [...making.pieces.flatMap(inHeading), ...inSentences(making)];
+  return [...making.pieces.flatMap(inHeading), ...inSentences(making), ...making.joining.flatMap(inRows)];
 }
 
 const number = `\\d{1,3}|${[...numberWords.keys()].slice(0, 20).join("|")}`;
@@ -21,11 +20,53 @@ const share = new RegExp(
 /** `SQUARE (make 8: 4 with B and 3 with C)`. */
 function inHeading(piece: MadePiece): Found[] {
   const { heading, make } = piece;
-  const behind = inAll.exec(heading.text)?.[1];
-  if (behind === undefined || readHeading(heading.text.trim()).make !== make) return [];
+  const told = inAll.exec(heading.text) ?? belowHeading(piece);
+  const behind = told?.[1];
+  if (behind === undefined) return [];
   const shares = [...behind.matchAll(share)].map(([, typed = ""]) => countOf(typed));
   const sum = shares.reduce((before, n) => before + n, 0);
-  return shares.length < 2 || sum === make ? [] : [foundOn(heading, shares, piece)];
+  if (shares.length < 2 || sum === make) return [];
+  const own = inAll.test(heading.text) ? heading : (piece.part.lines[0] ?? heading);
+  return [foundOn(own, shares, piece)];
+}
+
+/** `Make 23: 12 with a clay centre, 11 with a chalk one` on the line below. */
+function belowHeading({ part }: MadePiece): RegExpExecArray | null {
+  const [below] = part.lines;
+  return below?.kind === "prose" ? inAll.exec(below.text) : null;
+}
+
+const ordinal = [...ordinalWords.keys()].slice(0, 12).join("|");
+const ordinals = `(?:${ordinal}|\\d{1,2}(?:st|nd|rd|th))`;
+const which = `${ordinals}(?:\\s*(?:,|and|&|,\\s*and)\\s*(?:the\\s+)?${ordinals})*`;
+const lines = "(?:rows?|strips?|columns?|lines?)";
+const perRow: readonly RegExp[] = [
+  new RegExp(
+    `\\b(${number})(?:\\s+\\p{L}+){0,2}?\\s+in\\s+(?:each\\s+of\\s+)?(?:the\\s+)?(${which})\\s+${lines}\\b`,
+    "giu",
+  ),
+  new RegExp(
+    `\\b${lines}\\s+(\\d{1,2}(?:\\s*(?:,|and|&|,\\s*and)\\s*\\d{1,2})*)\\s+(?:have|has|with|are\\s+of|of)\\s+(${number})\\b`,
+    "giu",
+  ),
+];
+
+/** `5 in the first and third rows and 4 in the second`: so many in so many rows. */
+function inRows({ sentence, mentions, line }: PlacedSentence): Found[] {
+  const [said] = mentions;
+  const [piece, ...others] = said?.pieces ?? [];
+  if (!said?.isWhole || !piece || others.length > 0 || piece.make < 4) return [];
+  const shares = perRow.flatMap((form, i) =>
+    [...sentence.text.matchAll(form)].map(({ 1: a = "", 2: b = "" }) => {
+      const [n, rows] = i === 0 ? [a, b] : [b, a];
+      return countOf(n) * (rows.match(i === 0 ? new RegExp(ordinals, "gi") : /\d+/g) ?? []).length;
+    }),
+  );
+  const sum = shares.reduce((before, n) => before + n, 0);
+  const kin = said.kin.reduce((before, { make }) => before + make, 0);
+  if (shares.length < 2 || sum === piece.make || sum === kin) return [];
+  const start = line.start + sentence.start + sentence.text.length - sentence.text.trimStart().length;
+  return [foundOn({ start, end: line.start + sentence.end }, shares, piece)];
 }
 
 /** `Sew 4 squares together. Sew the other 4 in the same way.` */

@@ -15,7 +15,7 @@ export interface SewnThing {
 
 /** What the assembly sews on and nothing else in the pattern speaks of. */
 export const sewnUnheardOf = keptBy((pattern: WorkedPattern): readonly SewnThing[] => {
-  const { assembly } = makingOf(pattern);
+  const { joining: assembly } = makingOf(pattern);
   const names = partNamesOf(pattern);
   const isNamed = assembly.some(({ sentence }) => names.mentionsIn(sentence).length > 0);
   if (names.all.filter(({ words }) => words.length > 0).length < 2 || !isNamed) return [];

@@ -1,3 +1,4 @@
+import { partsOf } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
 import { say } from "../text/say";
 import type { Span } from "../text/span";
@@ -5,12 +6,42 @@ import { lastRowsOf, type MadePiece, makingOf, type PlacedSentence } from "./pie
 import type { Found, WorkedPattern } from "./rule";
 import { numbers, rowName, says } from "./wording";
 
+const list = String.raw`(\d{1,3}(?:\s*[([]\s*\d{1,3}(?:\s*[,;:]\s*\d{1,3})*\s*[)\]])?)`;
+
 /** Seams that tell how many stitches of each of several pieces meet, where their last rows have another number. */
 export function shoulderEdges(pattern: WorkedPattern): Found[] {
-  return makingOf(pattern).joining.flatMap((said) => seamIn(said, pattern));
+  return makingOf(pattern).joining.flatMap((said) => [
+    ...seamIn(said, pattern),
+    ...eachShoulder(said, pattern),
+  ]);
 }
 
-const list = String.raw`(\d{1,3}(?:\s*[([]\s*\d{1,3}(?:\s*[,;:]\s*\d{1,3})*\s*[)\]])?)`;
+const onEach = new RegExp(
+  String.raw`\bshoulders?\b[^.;]*?\b${list}\s+(?:sts|stitches)\s+(?:(?:on|at|for)\s+)?(?:each|either|both)\b`,
+  "i",
+);
+
+/** `Join both shoulders, 18 (20, 22) sts each side`: as many as the last row below a neck or shoulder. */
+function eachShoulder({ sentence, line, mentions }: PlacedSentence, pattern: WorkedPattern): Found[] {
+  const match =
+    mentions.length === 0 && sentence.deeds.some(({ does }) => does === "sew")
+      ? onEach.exec(sentence.text)
+      : null;
+  if (!match) return [];
+  const typed = match[1] as string;
+  const told = (typed.match(/\d+/g) ?? []).map(Number);
+  const ends = partsOf(pattern).flatMap(({ piece, name }) => {
+    const last = piece?.rows.at(-1);
+    return last?.result === "ok" && /\b(?:neck|shoulder)\b/i.test(name) ? [{ last, name }] : [];
+  });
+  const made = ends.map(({ last }) => (last.outcome?.makes ?? []).map((n) => n ?? 0));
+  const [end] = ends;
+  const isKnown = end && made.every((one) => one.length === told.length);
+  if (!isKnown || made.some((one) => one.every((n, size) => n === told[size]))) return [];
+  const at = line.start + sentence.start + match.index + match[0].indexOf(typed);
+  return [found({ start: at, end: at + typed.length }, typed, end.last, end)];
+}
+
 /** `the 10 (11, 12) shoulder sts of each front`, `matching the 12 sts of each front`. */
 const ofEach = new RegExp(
   String.raw`\b(matching\s+(?:up\s+)?)?(?:the\s+|all\s+)?${list}\s+(shoulder\s+)?(?:sts|stitches)\s+(?:of|on|at)\s+(?:each|both|the|either)\s+(?:of\s+the\s+)?(?:\p{L}+\s+)?$`,
@@ -53,7 +84,7 @@ function lastOf(piece: MadePiece, pattern: WorkedPattern): WorkedRow | null {
   return row?.result === "ok" && row.outcome ? row : null;
 }
 
-function found(span: Span, typed: string, last: WorkedRow, { name }: MadePiece): Found {
+function found(span: Span, typed: string, last: WorkedRow, { name }: Pick<MadePiece, "name">): Found {
   const made = last.outcome?.makes ?? [];
   return {
     span,

@@ -2,7 +2,8 @@ import type { Many, Mention, Sentence } from "../notation/assembly";
 import type { PatternLine } from "../notation/lines";
 import { say } from "../text/say";
 import type { Span } from "../text/span";
-import { headingFix, saysMore, tellsOfOthers } from "./make-number";
+import { headingFix, saysMore, saysOne, tellsOfOthers } from "./make-number";
+import { notionsCounted } from "./notions-counted";
 import { wrongLayout } from "./piece-layout";
 import { wrongForEach } from "./pieces-for-each";
 import { type MadePiece, type Making, makingOf, type PlacedSentence, placedSentences } from "./pieces-made";
@@ -59,7 +60,7 @@ Sew both legs to the body.
       const layout = wrong.length + forEach.length === 0 ? wrongLayout(said, making) : null;
       return layout ? [layout] : [...forEach, ...wrong.map((mention) => found(mention, said, pattern))];
     });
-    return [...told, ...sharedOut(making)];
+    return [...told, ...sharedOut(making), ...notionsCounted(pattern)];
   },
 };
 
@@ -150,7 +151,8 @@ function speaksOfSeveral(
   sentence: Sentence,
 ): boolean {
   const [piece, ...others] = pieces;
-  if (!piece || !isWhole || others.length > 0 || tellsOfOthers(piece) || saysMore(piece)) return false;
+  if (!piece || !isWhole || others.length > 0 || saysMore(piece)) return false;
+  if (tellsOfOthers(piece) && !saysOne(piece)) return false;
   const before = sentence.text.slice(0, start - sentence.start);
   const behind = sentence.text.slice(end - sentence.start);
   if (isPlural) return many === null && !partOfPiece.test(piece.words.at(-1)?.at(-1) ?? "");

@@ -119,7 +119,7 @@ function groupsOf(line: Stretch, lengths: readonly Length[]): Length[][] {
 
 /** `22 cm x 11 cm`, `22 cm wide and 160 cm long`, `8 in wide, 63 in long`. */
 const belongTogether =
-  /^\s*(?:x|×|by|(?:wide|across|in\s+width)\s*(?:x|×|by|and|,|,\s*and)|(?:long|high|tall|in\s+length)\s*(?:x|×|by|and|,|,\s*and))\s*$/i;
+  /^\s*(?:x|×|by|(?:wide|across|deep|around|round|in\s+width)\s*(?:x|×|by|and|,|,\s*and)|(?:long|high|tall|deep|in\s+length)\s*(?:x|×|by|and|,|,\s*and))\s*$/i;
 
 function areBeside(line: Stretch, first: readonly Length[], second: readonly Length[]): boolean {
   const [end, start] = [first.at(-1)?.end ?? 0, second[0]?.start ?? 0];
@@ -128,7 +128,7 @@ function areBeside(line: Stretch, first: readonly Length[], second: readonly Len
   return (
     otherSystem &&
     first.length === second.length &&
-    /^\.?(?:\s+(?:wide|across|long|high|tall|deep|square))?\s*[([/]\s*(?:(?:about|approx\.?)\s*)?$/i.test(
+    /^\.?(?:\s+(?:wide|across|long|high|tall|deep|square|around|round|thick)(?:\s+(?:\w+ed|flat|unstretched))?)?\s*[([/]\s*(?:(?:about|approx\.?)\s*)?$/i.test(
       between,
     )
   );

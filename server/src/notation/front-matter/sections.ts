@@ -52,7 +52,7 @@ const titles: readonly (readonly [Topic, string])[] = [
   ],
   [
     "materials",
-    "materials?(?: (?:needed|required|used))?|(?:materials|yarn) (?:and|&) (?:tools|notions|hook|supplies)|(?:tools|yarn|hook) (?:and|&) materials|(?:what |things |stuff )?(?:you|we)(?:['’]ll| will)?(?: also)? need(?:ed)?|what (?:is|you['’]ll be) (?:needed|using)|materials? list|supplies|shopping list|ingredients|requirements",
+    "materials? list|list of materials|materials?(?: (?:needed|required|used))?|(?:materials|yarn) (?:and|&) (?:tools|notions|hook|supplies)|(?:tools|yarn|hook) (?:and|&) materials|(?:what |things |stuff )?(?:you|we)(?:['’]ll| will)?(?: also)? need(?:ed)?|what (?:is|you['’]ll be) (?:needed|using)|supplies|shopping list|ingredients|requirements",
   ],
   ["yarn", "yarns?|colou?rs?|wool|thread"],
   ["hook", "(?:crochet )?hooks?(?: sizes?)?"],
@@ -194,6 +194,8 @@ class FrontReader {
   private takeSaid(line: PatternLine, i: number): void {
     const mayBeTitle = !this.worked || line.kind !== "prose" || this.open !== null;
     const title = mayBeTitle ? (titleOf(line) ?? termsOverList(line, this.lines[i + 1])) : null;
+    // `Yarn: Petrol.` above the rows of a piece takes a yarn up and lists none.
+    if (this.worked && title?.topic === "yarn" && !/\d/.test(title.content.text)) return;
     if (this.open && !title && !goesOn(this.open, this.lines, i)) this.open = null;
     const front = frontLine(line, title, this.open, i);
     if (front.topic !== "other" || !this.worked) this.found.push(front);

@@ -52,9 +52,21 @@ export function readYarns(lines: readonly FrontLine[]): Yarn[] {
 
 /** `DK wool: 1 x 50 g ball each of Navy (M) and Sky (C).` under no title. */
 function isUntitled(topic: FrontLine["topic"], content: Stretch): boolean {
-  return topic === "other" && byFibre.test(content.text) && amountsIn(content.text).length > 0;
+  return (
+    topic === "other" &&
+    (byFibre.test(content.text) || byBalls.test(content.text) || isAmountOf(content)) &&
+    amountsIn(content.text).length > 0
+  );
 }
 
+/** `1 x 50 g baby DK in mint`: it begins with how much, of what weight and of what colour. */
+function isAmountOf(content: Stretch): boolean {
+  const [first] = amountsIn(content.text);
+  return first?.index === 0 && weightWord.test(content.text) && namedColour(content) !== null;
+}
+
+/** `2 [2] x 50 g balls of cotton DK in Lemon`. */
+const byBalls = new RegExp(String.raw`^\d[^.:]{0,30}\b${ball}\s+(?:of|in)\b`, "i");
 const byFibre =
   /^(?:(?:super )?(?:bulky|chunky)|double knitting|dk|worsted|aran|sport|fingering|\d{1,2}[ -]?ply|cotton|wool|merino|acrylic)\b[^.:]{0,30}[:,–—-]\s/i;
 
@@ -169,6 +181,8 @@ function letterOf(part: Stretch): Stretch | null {
   return null;
 }
 
+const weightAlone = /^(?:dk|worsted|aran|chunky|bulky|sport|fingering)$/i;
+
 /** Words of a yarn that are no name of a colour. */
 const noColour =
   /^(?:yarns?|colou?rs?|in|of|for|each|every|per|a|an|the|any|your|own|choice|about|approx|or|some|one|two|small|large|amount|oddments?|scraps?|balls?|skeins?|hanks?|cones?|weight|x|ply|with|total|square|main|contrast(?:ing)?|leftover|plus|more|less|held|single|double|doubled|strands?|together|throughout)$/i;
@@ -196,7 +210,9 @@ function colourOf(part: Stretch, letter: Stretch | null): Stretch | null {
     .map(({ 0: word, index }) => ({ word, at: from + index }))
     .filter(
       ({ word, at }) =>
-        !isInside(part.start + at, [...amounts, ...(letter ? [letter] : [])]) && !noColour.test(word),
+        !isInside(part.start + at, [...amounts, ...(letter ? [letter] : [])]) &&
+        !noColour.test(word) &&
+        !weightAlone.test(word),
     );
   const first = words[0];
   const last = words.at(-1);

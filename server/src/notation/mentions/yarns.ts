@@ -12,7 +12,7 @@ export interface YarnMention extends Span {
 
 const taking = `(?:[Ww]ith|(?:[Ss]tart|[Bb]egin)(?:ning)? in|[Uu]sing|(?:[Rr]e)?[Jj]oin(?:ing)?|[Cc]hang(?:e|ing) to|[Ss]witch(?:ing)? to|[Aa]ttach)`;
 const letter = new RegExp(
-  String.raw`\b${taking}\s+(?:(?:yarn|colou?r)\s+)?(${anyYarnLetter})\b(?![-'’/]|\s+(?:crochet\s+)?hook)`,
+  String.raw`\b${taking}\s+(?:[^.,;:()]{1,24}\bhook\s+and\s+|[\d.]+\s?mm\s+hook\s+and\s+)?(?:(?:yarn|colou?r)\s+)?(${anyYarnLetter})\b(?![-'’/]|\s+(?:crochet\s+)?hook)`,
   "gu",
 );
 const name = String.raw`(\p{L}[\p{L}-]{1,20}(?: \p{L}[\p{L}-]{1,20}){0,2}?)`;
@@ -29,7 +29,7 @@ const withColour = new RegExp(String.raw`(?<!^\s*)\bwith\s+${name}(?=\s*(?:[.;,)
 /** The yarns that a line takes up: `With A`, `Change to tide blue.`, `Join cream with a sl st`. */
 export function yarnsIn(text: string): YarnMention[] {
   if (
-    !/\b(?:with|using|chang|switch|join|rejoin|attach|(?:start|begin)\s+in|lengths?|strands?|pompoms?|tassels?)/i.test(
+    !/\b(?:with|using|yarn:|colou?r:|chang|switch|join|rejoin|attach|(?:start|begin)\s+in|lengths?|strands?|pompoms?|tassels?)/i.test(
       text,
     )
   )

@@ -1,0 +1,61 @@
+import { describe, expect, test } from "vitest";
+import { foundBy, mended, onlyFinding } from "./rule-cases";
+
+// Common practice, no source: what stands behind "to last N sts" is worked in those N.
+describe("does-not-fit, for the last stitches of a repeat", () => {
+  const row = (last: number, end: string) => `Ch 34.
+Row 1: Sc in 2nd ch from hook and in each ch across. (33)
+Row 2: Sc in first st, *sc in next 3 sts, dc in next st; rep from * to last ${last} sts, ${end}. (33)
+`;
+
+  test("more are worked than are left", () => {
+    const text = row(2, "sc in next 3 sts, sc in last st");
+    const { on, message } = onlyFinding("does-not-fit", text);
+    expect(on).toBe("2");
+    expect(message).toBe(
+      "Row 2 stops its repeat before the last 2, and 4 are worked behind it. Did you mean 4?",
+    );
+    expect(mended("does-not-fit", text)).toBe(row(4, "sc in next 3 sts, sc in last st"));
+  });
+
+  test("silent where they agree", () => {
+    expect(foundBy("does-not-fit", row(4, "sc in next 3 sts, sc in last st"))).toEqual([]);
+    expect(foundBy("does-not-fit", row(4, "sc in last 4 sts"))).toEqual([]);
+  });
+});
+
+// Trade practice: "Colours, hooks, notions listed = used" is a line of the usual technical editor's checklist.
+describe("wrong-number-of-pieces, for notions", () => {
+  const cowl = (n: string) => `Materials
+Worsted wool: 200 g
+3 buttons, 25 mm across
+
+Ch 11.
+Row 1: Sc in 2nd ch from hook and in each ch across. (10)
+Fasten off.
+Finishing
+Sew the ${n} buttons to the short edge.
+`;
+
+  test("buttons", () => {
+    expect(onlyFinding("wrong-number-of-pieces", cowl("four")).message).toBe(
+      "This speaks of 4 buttons, and the materials list 3. Make the numbers agree.",
+    );
+    expect(foundBy("wrong-number-of-pieces", cowl("3"))).toEqual([]);
+  });
+});
+
+describe("edges-differ, for the sides of a motif", () => {
+  const throw_ = (n: number) => `Hexagon (make 7)
+Rnd 1: 12 sc in magic ring (12)
+Rnd 2: 2 sc in each st (24)
+Fasten off.
+Joining
+Crochet the hexagons together with ${n} sc along each side.
+`;
+
+  test("is told where six sides come to another number", () => {
+    expect(onlyFinding("edges-differ", throw_(5)).on).toBe("5");
+    expect(foundBy("edges-differ", throw_(4))).toEqual([]);
+  });
+});
