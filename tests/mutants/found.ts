@@ -1,6 +1,7 @@
 // `npm run mutants`: which slips in right patterns are found, and what is told of patterns that are right.
 import type { WorkedPattern } from "../../server/src/fabric/worked";
 import { Checker } from "../../server/src/workspace/checker";
+import { causeOf, isSwallowed } from "./causes";
 import { allMutants, cleanPatterns, rightPatterns } from "./corpus";
 import { isLoud, isSure, type Seen, seen, type Verdict, verdictOf } from "./judge";
 import { type Mutant, type Place, places } from "./mutant";
@@ -123,6 +124,22 @@ function shown(list: readonly Judged[]): string {
   );
 }
 
+/** Why slips are not found, most frequent first, each with a slip of its kind. */
+function causes(survivors: readonly Judged[], faults: number): string {
+  const groups = new Map<string, Judged[]>();
+  for (const one of survivors) {
+    const cause = causeOf({ ...one, place: one.mutant.place });
+    groups.set(cause, [...(groups.get(cause) ?? []), one]);
+  }
+  const rows = [...groups]
+    .sort((a, b) => b[1].length - a[1].length)
+    .map(([cause, ones]) => {
+      const part = ((100 * ones.length) / Math.max(faults, 1)).toFixed(2);
+      return `| ${cause} | ${ones.length} | ${part} | ${(ones[0]?.mutant.shown ?? "").replaceAll("|", "/")} |`;
+    });
+  return ["| cause | slips | % of all faults | one of them |", "|---|---|---|---|", ...rows].join("\n");
+}
+
 function section(title: string, list: readonly Judged[], keyOf: (one: Judged) => string): string {
   return `## ${title}: ${list.length}\n\n${grouped(list, keyOf)}`;
 }
@@ -150,7 +167,7 @@ const none = all.filter(({ verdict }) => verdict === "right");
 const survivors = faults.filter((one) => !isFound(one));
 const byPlace = ({ mutant }: Judged) => mutant.place;
 const byPlaceAndReason = ({ mutant, why }: Judged) => `${mutant.place}, ${why}`;
-const swallowed = survivors.filter(({ why }) => why.startsWith("ok; "));
+const swallowed = survivors.filter((one) => isSwallowed({ ...one, place: one.mutant.place }));
 const open = survivors.filter(({ why }) => why.startsWith("unchecked"));
 const told = alarms();
 
@@ -174,6 +191,7 @@ console.log(
       ),
     ].join("\n"),
     `Of the ${survivors.length} that are not found, ${swallowed.length} (${((100 * swallowed.length) / Math.max(faults.length, 1)).toFixed(2)} % of all faults) are swallowed by another meaning of a doubtful line, and ${open.length} leave a row that is told to be unchecked.`,
+    causes(survivors, faults.length),
     section("Not found", survivors, byPlaceAndReason),
     section(
       "Found on another line only",

@@ -256,3 +256,23 @@ describe("row-doubled", () => {
     expect(foundBy("row-doubled", text)).toEqual([]);
   });
 });
+
+describe("row-skipped, for the first row of a piece", () => {
+  test.each([
+    ["each", "Rnd 2: 2 sc in each st around (12)"],
+    ["a number", "Rnd 2: inc x6 (12)"],
+  ])("a piece that begins with its row 2: %s", (_, second) => {
+    const text = `Body\n${second}\nRnd 3: (sc, inc) x6 (18)\n`;
+    expect(onlyFinding("row-skipped", text).message).toBe(
+      "Rnd 2 is the first row here, and nothing tells what it is worked on. Was row 1 left out?",
+    );
+  });
+
+  test.each([
+    ["words stand before it", "Body\nBegin with a small ring as you like.\nRnd 2: inc x6 (12)\n"],
+    ["it goes on from the piece before", "Rnd 1: 6 sc in mr (6)\n\nBody\nRnd 2: inc x6 (12)\n"],
+    ["it has a ring of its own", "Body\nRnd 2: 6 sc in mr (6)\n"],
+  ])("silent where %s", (_, text) => {
+    expect(foundBy("row-skipped", text)).toEqual([]);
+  });
+});

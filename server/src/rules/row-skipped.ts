@@ -1,4 +1,8 @@
+import { type RowPlan, takesIn } from "../fabric/instructions";
+import { partsOf, perPiece } from "../fabric/parts";
+import type { WorkedRow } from "../fabric/worked";
 import { say } from "../text/say";
+import { linesBetween } from "./outline";
 import { renumberFix } from "./renumber";
 import { type NumberSlip, numberSlips } from "./row-numbers";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
@@ -9,7 +13,7 @@ export const rowSkipped: PatternRule = {
   id: "row-skipped",
   severity: "warning",
   documentation: `## What it finds
-A row whose number is higher than the next one due, where no line stands for the rows between. Rows that a repeat, a range or a sentence such as "all even rows" stands for are not missed.
+A row whose number is higher than the next one due, where no line stands for the rows between; also a piece that begins with its row 2. Rows that a repeat, a range or a sentence such as "all even rows" stands for are not missed.
 
 ## Why it matters
 Makers look for the missing row and fear that it was lost. Often it was: a row ripped out and never written again.
@@ -29,11 +33,40 @@ Rnd 3: (sc, inc) x6 (18)
 \`\`\`
 `,
   check(pattern) {
-    return numberSlips(pattern)
-      .filter(({ from, due }) => from > due)
-      .map((slip) => found(slip, pattern));
+    const slips = numberSlips(pattern).filter(({ from, due }) => from > due);
+    return [...slips.map((slip) => found(slip, pattern)), ...firstRowsLost(pattern)];
   },
 };
+
+/** `Rnd 2` right under its heading, where nothing tells what it is worked on. */
+function firstRowsLost(pattern: WorkedPattern): Found[] {
+  return partsOf(pattern).flatMap(({ piece, heading }) => {
+    const row = piece ? lateStart(piece) : null;
+    if (!row) return [];
+    const top = { start: 0, end: heading?.end ?? 0 };
+    const between = linesBetween(pattern, top, row.line.span);
+    if (between.some(({ kind, start }) => kind !== "blank" && start >= top.end)) return [];
+    const message = say`${says(rowName(row), "is")} the first row here, and nothing tells what it is worked on. Was row 1 left out?`;
+    return [{ span: headOf(row), message, fixes: [], related: [] }];
+  });
+}
+
+const lateStart = perPiece(({ rows }): WorkedRow | null => {
+  const [row] = rows;
+  const plan = row?.line.plan;
+  if (!row || !plan || row.line.head?.from !== 2 || row.line.sizes !== null || row.below !== null)
+    return null;
+  const isOwn = plan.outOfReach === null && plan.onRow === null && plan.copies === null;
+  return isOwn && plan.unknown.length === 0 && isOnNothing(row, plan) ? row : null;
+});
+
+/** Worked on places that nothing tells of: not into a ring, and not along a chain. */
+function isOnNothing({ result, outcome, has }: WorkedRow, { instructions, foundation }: RowPlan): boolean {
+  if (result === "unchecked") return outcome === null && has === null;
+  const takes = takesIn(instructions);
+  const onPlaces = takes.length > 0 && takes.every(({ how }) => how !== "nowhere" && how !== "from-hook");
+  return foundation === null && onPlaces && (outcome?.needs ?? []).every((n) => n === null);
+}
 
 function found(slip: NumberSlip, pattern: WorkedPattern): Found {
   const { row, before } = slip;

@@ -282,6 +282,13 @@ export class Reader {
       this.take(/sl st (?:to|in) [^,;.]*(?=, (?:ch|\d+ ch|\(ch|in same))/)
     )
       return true;
+    // To a space where the round begins: whatever comes behind it goes into that space.
+    if (
+      !this.begun &&
+      !this.hasWork() &&
+      this.take(/sl st (?:to|in) (?:center of )?(?:first|next|any) sp#\d*(?=,)/)
+    )
+      return true;
     if (this.take(/(?:join|invisible join)\b[^,;.()]*/)) return true;
     return (
       this.take(

@@ -21,7 +21,8 @@ export function tally(made: readonly Made[], stated: Stated | null): Tally {
     return { makes: plainCount(made, null), kinds: {}, agrees: true, chainsOrSpaces: false };
   if (stated.kinds.length === 1 && single.test(only.noun)) {
     const makes = plainCount(made, only.count);
-    return { makes, kinds: { [only.noun]: makes }, agrees: makes === only.count, chainsOrSpaces: false };
+    const agrees = makes === only.count || namedCount(made, only.noun) === only.count;
+    return { makes, kinds: { [only.noun]: makes }, agrees, chainsOrSpaces: false };
   }
   return byKind(made, stated);
 }
@@ -33,6 +34,12 @@ function plainCount(made: readonly Made[], wanted: number | null): number {
   const chains = made.reduce((sum, { sort, chains }) => sum + (sort === "sp" ? chains : 0), 0);
   const all = stitches.length;
   return [all, all - slipped, all + chains].find((count) => count === wanted) ?? all;
+}
+
+/** `39 dc` of a row that has sc besides: true as far as it goes. */
+function namedCount(made: readonly Made[], noun: string): number | null {
+  const named = made.filter(({ sort, name }) => sort === "st" && [name, `${name}s`].includes(noun));
+  return named.length === 0 ? null : named.length;
 }
 
 function byKind(made: readonly Made[], { kinds }: Stated): Tally {
