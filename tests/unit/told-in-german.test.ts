@@ -1,6 +1,8 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { say, sayings, speak } from "../../server/src/text/say";
+import { Checker } from "../../server/src/workspace/checker";
+import { samples, specCases } from "../corpus";
 import { type SourceText, textsIn } from "./sentences-said";
 
 /* What the server says is told in German too. No published source: the sentences are our own. */
@@ -108,3 +110,28 @@ test("a sentence is told in the language that is spoken, and in English where th
   speak(null);
   expect(told()).toEqual(["Rnd 7 needs stitches.", "2 short", "stitch"]);
 });
+
+/** All that a check comes to, but for the words. */
+function foundIn(text: string): unknown {
+  const { pieces, findings } = new Checker().check(text);
+  return [
+    pieces.flatMap(({ rows }) =>
+      rows.map(({ result, needs, has, makes, readings }) => [result, needs, has, makes, readings.length]),
+    ),
+    findings.map(({ rule, severity, span, fixes, related }) => [
+      [rule, severity, span],
+      fixes.map((fix) => fix.edits()),
+      related.map((one) => one.span),
+    ]),
+  ];
+}
+
+test("what is found, and what would mend it, is the same in every language", () => {
+  const texts = [...samples(), ...specCases()].map(({ text }) => text);
+  expect(texts.length).toBeGreaterThan(500);
+  const inEnglish = texts.map(foundIn);
+  speak(german);
+  const inGerman = texts.map(foundIn);
+  speak(null);
+  expect(inGerman).toEqual(inEnglish);
+}, 240_000);

@@ -21,6 +21,7 @@ import { intoRing, rowChoices } from "./row-choices";
 import type { BindContext } from "./stitch-use";
 import { child, descendants, find } from "./tree-search";
 import { sortOfUnknown } from "./unknown-words";
+import { type WrongList, wrongList } from "./wrong-list";
 
 export type { BindContext, Definition } from "./stitch-use";
 
@@ -89,7 +90,7 @@ class Binder extends ProseBinder {
   }
 
   /** A list with another number of entries than the pattern has sizes: nobody knows which size is meant. */
-  private wrongList(): string | null {
+  private wrongList(): WrongList | null {
     const sizes = this.context.sizes?.length ?? 1;
     const count = this.statedSpan;
     const list = this.words.find(
@@ -486,10 +487,6 @@ class Binder extends ProseBinder {
       { op: "work", stitch, per: one, takes: [{ how: "next", n: one, of: anyStitch }], span },
     ];
   }
-}
-
-export function wrongList(list: string, numbers: number, sizes: number): string {
-  return say`"${list}" has ${numbers} numbers, and the pattern has ${sizes} sizes`;
 }
 
 /** Word classes that say nothing to count. */

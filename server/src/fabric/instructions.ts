@@ -2,6 +2,7 @@ import type { Sized } from "../notation/words";
 import type { Span } from "../text/span";
 import type { OpenMark } from "./open-mark";
 import type { UnknownWord } from "./unknown-words";
+import type { WrongList } from "./wrong-list";
 
 /** What a stitch may go into. */
 export interface Target {
@@ -244,7 +245,7 @@ export interface RowPlan {
   /** Why nothing of the row can be worked out, where that is so. */
   readonly outOfReach: string | null;
   /** A list of sizes that has not a number for each. */
-  readonly wrongList: string | null;
+  readonly wrongList: WrongList | null;
   /** A row named by the instructions: `Rep Row 2`. */
   readonly copies: CopyOf | null;
   /** `in leftover front loops of Rnd 2`. */

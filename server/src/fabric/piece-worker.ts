@@ -86,15 +86,15 @@ export class PieceWorker extends CopiedRows {
       (below) => below?.chain ?? (below?.ring ? null : countPlaces(below?.strip ?? [])),
     );
     this.lastRow = line;
-    const reason = line.plan?.wrongList ?? null;
+    const wrong = line.plan?.wrongList ?? null;
     const makes = chains.some((n) => n !== null) ? chains : null;
     this.finish(
       line,
       [{ ...start, state }],
-      { result: reason === null ? "ok" : "unchecked", reason, makes },
+      { result: wrong === null ? "ok" : "unchecked", reason: wrong?.says ?? null, makes },
       [],
     );
-    if (reason !== null) this.blame({ fault: { sort: "uneven-list", says: reason } });
+    if (wrong !== null) this.blame({ fault: { sort: "uneven-list", ...wrong } });
   }
 }
 

@@ -1,6 +1,5 @@
 import { keptBy } from "../text/kept-by";
 import { say, sayings } from "../text/say";
-import { wrongList } from "./bind";
 import { works } from "./bind-joins";
 import type { PatternContext } from "./context";
 import { type Instruction, type RowPlan, type Take, takesIn } from "./instructions";
@@ -23,6 +22,7 @@ import { type Ends, nothing } from "./starting";
 import type { Steps } from "./steps";
 import { whyUnknown } from "./unknown-words";
 import type { Fabric, Fault, WorkedRow } from "./worked";
+import { type WrongList, wrongList } from "./wrong-list";
 
 /** What makes a row right that goes against the notes, and what it then leaves. */
 interface AgainstNotes {
@@ -74,7 +74,7 @@ export abstract class RowJudge {
   }
 
   /** `Rows 3-8 (10)`, `sc in next 8 (10) sts` where there are three sizes. */
-  protected wrongSizes({ head, headText, plan }: RowLine): string | null {
+  protected wrongSizes({ head, headText, plan }: RowLine): WrongList | null {
     const numbers = (head?.to ?? head?.many)?.length ?? 1;
     return numbers > 1 && numbers !== this.sizes
       ? wrongList(headText, numbers, this.sizes)
@@ -84,8 +84,8 @@ export abstract class RowJudge {
   protected step(line: RowLine, schedule: Schedule, paths: readonly Path[]): void {
     const wrong = this.wrongSizes(line);
     if (wrong !== null) {
-      this.unchecked(line, wrong, paths[0]?.state ?? null);
-      return this.blame({ fault: { sort: "uneven-list", says: wrong } });
+      this.unchecked(line, wrong.says, paths[0]?.state ?? null);
+      return this.blame({ fault: { sort: "uneven-list", ...wrong } });
     }
     const { plan } = schedule.rows[0] as ScheduledRow;
     const [stuck] = schedule.rows.flatMap((row) => row.plan.unknown);

@@ -8,6 +8,7 @@ import type { PieceRun } from "./piece-run";
 import { PieceWorker } from "./piece-worker";
 import { Ends } from "./starting";
 import type { Versions } from "./versions";
+import type { WrongList } from "./wrong-list";
 
 export type Result = "ok" | "does-not-fit" | "wrong-count" | "ambiguous" | "unchecked";
 
@@ -18,7 +19,7 @@ export type Fault =
   /** A count, and between a chain and a join or a turn nothing that makes a stitch. */
   | { readonly sort: "nothing-worked" }
   /** A list has more or fewer numbers than there are sizes; `says` tells which. */
-  | { readonly sort: "uneven-list"; readonly says: string }
+  | ({ readonly sort: "uneven-list" } & WrongList)
   /** Right only if its opening chain is what the pattern says it is not. Not sure: the row fits, and its count alone may be the slip. */
   | { readonly sort: "against-notes"; readonly chains: number; readonly isSure: boolean };
 

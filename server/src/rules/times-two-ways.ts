@@ -100,7 +100,8 @@ function usesOf(row: WorkedRow, at: number): Use[] {
   const { plan } = row.line;
   if (!plan || plan.choices.length === 0 || row.result !== "ok" || row.assumptions.length > 0) return [];
   return doubtfulOf(plan).flatMap(({ n, choice }): Use[] => {
-    const said = /^"([^"]*)"/.exec(plan.choices[choice]?.options[0] ?? "")?.[1];
+    const about = plan.choices[choice]?.about;
+    const said = about && "said" in about ? about.said : undefined;
     const times = forSize(n, 0);
     if (said === undefined || times === null || n.length > 1) return [];
     return [{ at, said, n: times, isMore: row.outcome?.reading[choice] === 1 }];

@@ -81,7 +81,7 @@ function rowsLeft({ pieces, text }: WorkedPattern, found: readonly Found[]): Fou
     if (fault?.sort !== "uneven-list") return [];
     const { start, end } = line.span;
     if (found.some(({ span }) => span.start < end && start < span.end)) return [];
-    const list = /"(.*)"/.exec(fault.says)?.[1] ?? "";
+    const { list } = fault;
     const at = text.slice(start, end).indexOf(list);
     const span = at < 0 ? line.span : { start: start + at, end: start + at + list.length };
     return [{ span, message: `${fault.says}.`, fixes: [], related: [] }];
