@@ -38,12 +38,19 @@ export class Workbench {
     const lined = inLine(draft, this.piece, this.by, this.increases);
     const renumbered = this.completed(lined.map((one) => ({ ...one, body: withReferences(one.body, map) })));
     const text = this.textOf(renumbered);
+    const { pieces } = this.pattern.copies().work(text);
+    const piece = pieces[this.at];
+    // Mostly all rows are in line by now, and none has to follow.
+    return piece?.rows.every(({ result }) => result === "ok")
+      ? { draft: renumbered, piece }
+      : this.broughtRight(renumbered, { text, pieces, copies: this.pattern.copies });
+  }
+
+  private broughtRight(draft: readonly DraftRow[], drafted: WorkedText): FollowedDraft | Refusal {
     const begin = this.piece.rows.findIndex(({ line }) => line.kind !== "foundation");
-    const { copies } = this.pattern;
-    const { pieces } = copies().work(text);
-    const { changed, stopped } = followInPiece({ text, pieces, copies }, { piece: this.at, row: begin + 1 });
-    const there = renumbered.filter(({ state }) => state !== "gone");
-    const before = pieces[this.at]?.rows ?? [];
+    const { changed, stopped } = followInPiece(drafted, { piece: this.at, row: begin + 1 });
+    const there = draft.filter(({ state }) => state !== "gone");
+    const before = drafted.pieces[this.at]?.rows ?? [];
     const lineOf = (row: WorkedRow): DraftRow | undefined =>
       there[before.findIndex(({ line }) => line.start === row.line.start)];
     if (stopped) {
@@ -56,7 +63,7 @@ export class Workbench {
         return [one, withEdits(one?.body ?? "", moved(edits, -row.line.start))] as const;
       }),
     );
-    const done = renumbered.map((one) => ({ ...one, body: bodies.get(one) ?? one.body }));
+    const done = draft.map((one) => ({ ...one, body: bodies.get(one) ?? one.body }));
     const piece = this.work(this.textOf(done));
     const wrong = piece?.rows.find(({ result }) => result !== "ok");
     if (!piece || wrong) return { why: say`${wrong?.line.headText ?? say`a row`} would not come out right` };
