@@ -227,6 +227,39 @@ Rnds 8-10: Rep Rnd 7. (30)`);
   });
 });
 
+describe("from corner to corner", () => {
+  const begin = "Ch 6, dc in 4th ch from hook and in next 2 ch";
+  const block = "sl st in next ch-3 sp, ch 3, 3 dc in same sp";
+  const fewer = `Sl st in first 3 dc and in ch-3 sp, ch 3, 3 dc in same sp, *${block}; rep from * to last block, sl st in ch-3 sp of last block, turn.`;
+  const square = `Square
+Row 1: ${begin}, turn. (1 block)
+Row 2: ${begin}, sl st in ch-3 sp of block in row below, ch 3, 3 dc in same sp, turn. (2 blocks)
+Row 3: ${begin}, *${block}; rep from * across, turn. (3 blocks)
+Row 4: ${begin}, *${block}; rep from * across, turn. (4 blocks)
+Row 5: ${fewer} (3 blocks)
+Row 6: ${fewer} (2 blocks)
+`;
+
+  test("a square has as many rows up as it has blocks, and the rows down from there", () => {
+    const answer = asked(square, "3");
+    expect(answer.says).toMatch(/^3 blocks fit: 4 rows for 6\./);
+    const done = withEdits(square, answer.edits).split("\n");
+    expect(done.map((line) => /\((\d+ blocks?)\)/.exec(line)?.[1] ?? null)).toEqual([
+      null,
+      "1 block",
+      "2 blocks",
+      "3 blocks",
+      "2 blocks",
+      null,
+    ]);
+    expect(done[4]).toBe(`Row 4: ${fewer} (2 blocks)`);
+  });
+
+  test("a larger one is not had, and that is said", () => {
+    expect(asked(square, "6")).toMatchObject({ fits: false, edits: [] });
+  });
+});
+
 describe("what cannot be", () => {
   const text = head(6, 6, "Stuff.");
 

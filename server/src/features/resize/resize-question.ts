@@ -133,7 +133,13 @@ function fitsWords(
   const noun = line ? roundsOrRows(line.line, piece) : isRound ? "rounds" : "rows";
   const partial = partialWords(resized);
   const lines = new Set(edits.flatMap(({ note }) => note?.label ?? [])).size;
-  return say`${sts(widest)}${wanted.sized(widest)} fit: ${are} ${rowWords(noun)} for ${were}.${partial} ${lines === 1 ? say`1 line changes` : say`${lines} lines change`}.`;
+  return say`${inItsCount(resized)}${wanted.sized(widest)} fit: ${are} ${rowWords(noun)} for ${were}.${partial} ${lines === 1 ? say`1 line changes` : say`${lines} lines change`}.`;
+}
+
+/** `36 sts`; of a piece that is counted in blocks, `3 blocks`. */
+function inItsCount({ before: { rungs, first }, widest }: Resized): string {
+  const [term] = rungs[first]?.row.line.plan?.stated ?? [];
+  return term?.sort === "unit" ? `${widest} ${term.noun}` : sts(widest);
 }
 
 /** Which of the new rows adds fewer stitches than its fellows. */

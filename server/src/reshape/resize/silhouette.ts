@@ -69,10 +69,13 @@ function rungOf(row: WorkedRow): Rung {
   const [has, makes] = [outcome?.has[0] ?? null, outcome?.makes[0] ?? 0];
   const rows = rowsOf(row);
   if (line.kind === "foundation") return { row, turn: "lace", makes: 0, by: 0, rows };
-  if (has === null) return { row, turn: "start", makes, by: 0, rows };
+  if (has === null || (row.below === null && isInBlocks(row)))
+    return { row, turn: "start", makes, by: 0, rows };
   const by = (makes - has) / rows;
   if (by === 0) return { row, turn: "even", makes, by, rows };
-  const isPlain = Number.isInteger(by) && (isOfOneKind(row, by) || isShaped(row));
+  const isPlain =
+    Number.isInteger(by) &&
+    (isOfOneKind(row, by) || isShaped(row) || (Math.abs(by) === 1 && isInBlocks(row)));
   return { row, turn: isPlain ? (by > 0 ? "rise" : "fall") : "lace", makes, by, rows };
 }
 
@@ -94,6 +97,12 @@ function widthOf(rungs: readonly Rung[]): number {
   const near = rungs.map(({ makes }) => makes).filter((makes) => makes >= nearly * most);
   const often = near.reduce((best, makes) => Math.max(best, rowsAt(makes)), 0);
   return Math.max(0, ...near.filter((makes) => rowsAt(makes) === often));
+}
+
+/** Counted in blocks, as from corner to corner: one more each row, then one fewer. */
+function isInBlocks({ line: { plan } }: WorkedRow): boolean {
+  const [term, ...others] = plan?.stated ?? [];
+  return term?.sort === "unit" && others.length === 0;
 }
 
 function isShaped({ outcome }: WorkedRow): boolean {
