@@ -5,7 +5,7 @@ import { keptBy } from "../text/kept-by";
 import { say } from "../text/say";
 import { type Span, shift } from "../text/span";
 import { startOf } from "./broken-notes";
-import type { Found, PatternRule } from "./rule";
+import type { Found, PatternRule, WorkedPattern } from "./rule";
 import { headOf, listed, rowName, says } from "./wording";
 
 /** The chain that opens a row is not what it is in all other rows of the pattern. */
@@ -35,16 +35,27 @@ Rnd 4: Ch 3, dc in each of next 23 dc, join. (24 dc)
 \`\`\`
 `,
   check(pattern) {
-    const openings = pattern.pieces.flatMap((piece) =>
-      openingsIn(piece).map((one) => ({ ...one, row: piece.rows[one.at] as WorkedRow })),
-    );
-    const ofRows = openings.flatMap((one) => {
-      const others = openings.filter((other) => other !== one);
-      return foundRemark(one) ?? foundCounted(one, others) ?? [];
-    });
-    return [...ofRows, ...pattern.pieces.flatMap((piece) => [...foundMissing(piece), ...foundLast(piece)])];
+    return [...oddOnes(pattern), ...pattern.pieces.flatMap(foundInPiece)];
   },
 };
+
+/** Rows that are right only if their chain is what it is in no other row; hardly ever there is one. */
+function oddOnes({ pieces }: WorkedPattern): Found[] {
+  if (!pieces.some(hasUnusual)) return [];
+  const all = pieces.flatMap((piece) => openingsIn(piece).map((one) => ({ ...one, piece })));
+  const unusual = all.filter(({ isUnusual }) => isUnusual);
+  // Where there are many of them, they are how the pattern is written.
+  return unusual.length > 8 ? [] : unusual.flatMap((one) => foundCounted(one, all) ?? []);
+}
+
+function rowOf({ at, piece }: OfPiece): WorkedRow {
+  return piece.rows[at] as WorkedRow;
+}
+
+function foundInPiece(piece: WorkedPiece): Found[] {
+  const remarks = remarksIn(piece).map((one) => foundRemark({ ...one, piece }, one.said));
+  return [...remarks, ...foundMissing(piece), ...foundLast(piece)];
+}
 
 /** The chain that opens a row, as it was understood. */
 interface Opening {
@@ -58,7 +69,10 @@ interface Opening {
   readonly span: Span;
 }
 
-type OfRow = Opening & { readonly row: WorkedRow };
+/** Rows are made where they are asked for: only of those that something is found in. */
+type OfPiece = Opening & { readonly piece: WorkedPiece };
+
+const hasUnusual = perPiece((piece) => openingsIn(piece).some(({ isUnusual }) => isUnusual));
 
 const openingsIn = perPiece(({ rows }) => rows.flatMap((row, at) => openingOf(row, at) ?? []));
 
@@ -81,24 +95,38 @@ const typed = /^(?:ch(?:ain)?s?\W*\d+|\d+\W*ch\w*)$/i;
 const remark =
   /^\s*[([]\s*count(?:s|ing)? as (?:the |an? |your )?(?:(?:first|1st) )?((?:0|[2-9]) ?[a-z]+|inc(?:rease)?|dec(?:rease)?)\b/i;
 
-/** `Ch 3 (counts as 2 tr)`, in a row that is right only if it is one. */
-function foundRemark({ row, span: { start, end }, chains, option }: OfRow): Found[] | null {
-  const { line } = row;
-  const [all, said] = remark.exec(line.text.slice(end)) ?? [];
-  const isChains = said !== undefined && /\dch|ch$/i.test(said.replace(/ /g, ""));
-  if (all === undefined || isChains || !option.counted || !line.plan?.stated) return null;
-  const message = say`${says(rowName(row), "says")} that its ch ${chains} counts as ${said}, and the row is right only if it counts as one stitch.`;
-  return [{ span: shift({ start, end: end + all.length }, line.start), message, fixes: [], related: [] }];
+/** `Ch 3 (counts as 2 tr)`, in rows that are right only if it is one. */
+const remarksIn = perPiece((piece): readonly (Opening & { readonly said: string })[] =>
+  openingsIn(piece).flatMap((one) => {
+    const { line } = piece.rows[one.at] as WorkedRow;
+    const said = remark.exec(line.text.slice(one.span.end))?.[1];
+    const isChains = said !== undefined && /ch$/i.test(said);
+    return said === undefined || isChains || !one.option.counted || !line.plan?.stated
+      ? []
+      : [{ ...one, said }];
+  }),
+);
+
+function foundRemark(one: OfPiece, said: string): Found {
+  const { span, chains } = one;
+  const row = rowOf(one);
+  const behind = row.line.text.indexOf(said, span.end);
+  return {
+    span: shift({ start: span.start, end: behind + said.length }, row.line.start),
+    message: say`${says(rowName(row), "says")} that its ch ${chains} counts as ${said}, and the row is right only if it counts as one stitch.`,
+    fixes: [],
+    related: [],
+  };
 }
 
 /** Right only if its chain is what no other chain of that length is. */
-function foundCounted(one: OfRow, others: readonly OfRow[]): Found[] | null {
-  const alike = others.filter(({ chains }) => chains === one.chains);
+function foundCounted(one: OfPiece, all: readonly OfPiece[]): Found[] | null {
+  const alike = all.filter((other) => other !== one && other.chains === one.chains);
   const isAlone = alike.every(({ option, isUnusual }) => !isUnusual && option.counted !== one.option.counted);
   if (!one.isUnusual || alike.length < 2 || !isAlone) return null;
-  const row = rowName(one.row);
+  const row = rowName(rowOf(one));
   const names = listed(
-    alike.slice(0, 3).map((other) => rowName(other.row)),
+    alike.slice(0, 3).map((other) => rowName(rowOf(other))),
     "and",
   );
   const message = one.option.counted
@@ -143,16 +171,20 @@ const opensOtherwise =
   /^\W*(?:(?:with|using) \w+,? )?(?:join|attach|rejoin|fdc|fhdc|fsc)\b|^.{0,50}\b(?:standing|chainless|stacked|csdc|ring|mr)\b/i;
 
 /** `*ch 5, sk 2, sc in next sc; rep from * around, ending with ch 4, join`: the last loop is made like the others. */
-function foundLast({ rows }: WorkedPiece): Found[] {
-  return rows.flatMap((row) => {
-    const { plan, start } = row.line;
-    const last = plan && row.result === "ok" ? lastLoop(plan) : null;
-    if (!last) return [];
-    const { own, others } = last;
-    const message = say`The last loop of ${rowName(row)} is of ch ${own.n[0] ?? 0}, and the others are of ch ${others}. Did you mean ch ${others}?`;
-    return [{ span: shift(own.span, start), message, fixes: [], related: [] }];
+function foundLast(piece: WorkedPiece): Found[] {
+  return lastLoopsIn(piece).map(({ at, own, others }) => {
+    const { line } = piece.rows[at] as WorkedRow;
+    const message = say`The last loop of ${line.headText} is of ch ${own.n[0] ?? 0}, and the others are of ch ${others}. Did you mean ch ${others}?`;
+    return { span: shift(own.span, line.start), message, fixes: [], related: [] };
   });
 }
+
+const lastLoopsIn = perPiece(({ rows }) =>
+  rows.flatMap(({ line: { plan }, result }, at) => {
+    const last = plan && result === "ok" ? lastLoop(plan) : null;
+    return last ? [{ at, ...last }] : [];
+  }),
+);
 
 type Chain = Extract<Instruction, { op: "chain" }>;
 
@@ -167,13 +199,13 @@ const lastLoop = keptBy(({ instructions }: RowPlan): { own: Chain; others: numbe
   return null;
 });
 
-function foundOn({ span, row }: OfRow, message: string, alike: readonly OfRow[]): Found {
+function foundOn(one: OfPiece, message: string, alike: readonly OfPiece[]): Found {
   return {
-    span: shift(span, row.line.start),
+    span: shift(one.span, rowOf(one).line.start),
     message,
     fixes: [],
     related: alike.slice(0, 3).map((other) => ({
-      span: shift(other.span, other.row.line.start),
+      span: shift(other.span, rowOf(other).line.start),
       message: say`Here it begins with ch ${other.chains}.`,
     })),
   };
