@@ -293,3 +293,16 @@ test("no-such-place: a join to the first increase of a round without one", () =>
   expect([on, message]).toEqual(["inc", "Rnd 2 names the first inc, and it begins with no increase."]);
   expect(foundBy("no-such-place", round("sc"))).toEqual([]);
 });
+
+test("chain-unlike: a chain that counts throughout, and begins no other row", () => {
+  const circle = (n: number) =>
+    [
+      `Rnd 1: Ch ${n} (counts as dc throughout), 11 dc in magic ring, join. (12 dc)`,
+      "Rnd 2: Ch 3, dc in same st, 2 dc in each st around, join. (24 dc)",
+      "Rnd 3: Ch 3, dc in each of next 23 dc, join. (24 dc)",
+    ].join("\n");
+  expect(foundBy("chain-unlike", circle(4)).map(({ message }) => message)).toEqual([
+    "Rnd 1 says of its ch 4 that it counts throughout, and no other row begins with ch 4.",
+  ]);
+  expect(foundBy("chain-unlike", circle(3))).toEqual([]);
+});

@@ -13,7 +13,7 @@ export const chainUnlike: PatternRule = {
   id: "chain-unlike",
   severity: "warning",
   documentation: `## What it finds
-A row that is right only if its ch 3 does not count as a stitch, in a pattern where it does in all other rows; or the other way round. Also a row without such a chain among rows that all have one, a last loop that is of another length than those before it, and a chain that is said to count as two stitches, as none or as an increase, and is one stitch by the count.
+A row that is right only if its ch 3 does not count as a stitch, in a pattern where it does in all other rows; or the other way round. Also a row without such a chain among rows that all have one, a last loop that is of another length than those before it, a chain that is said to count "throughout" and begins no other row, and one that is said to count as two stitches, as none or as an increase, and is one stitch by the count.
 
 ## Why it matters
 Makers get used to a chain after three rows, and come out with a stitch too many or too few; often a number in the row is a slip of the hand.
@@ -35,7 +35,7 @@ Rnd 4: Ch 3, dc in each of next 23 dc, join. (24 dc)
 \`\`\`
 `,
   check(pattern) {
-    return [...oddOnes(pattern), ...pattern.pieces.flatMap(foundInPiece)];
+    return [...oddOnes(pattern), ...saidOfNone(pattern), ...pattern.pieces.flatMap(foundInPiece)];
   },
 };
 
@@ -47,6 +47,28 @@ function oddOnes({ pieces }: WorkedPattern): Found[] {
   // Where there are many of them, they are how the pattern is written.
   return unusual.length > 8 ? [] : unusual.flatMap((one) => foundCounted(one, all) ?? []);
 }
+
+/** `Ch 4 (counts as dc throughout)`, and all other rows that begin with a dc have another chain. */
+function saidOfNone({ pieces }: WorkedPattern): Found[] {
+  return pieces.flatMap((piece) =>
+    saidOfAllIn(piece).flatMap((one) => {
+      const all = pieces.flatMap(openingsIn).filter(({ option }) => option.kind === one.option.kind);
+      const alike = all.filter(({ chains }) => chains === one.chains);
+      if (alike.length > 1 || all.length < 3) return [];
+      const row = rowOf({ ...one, piece });
+      const message = say`${says(rowName(row), "says")} of its ch ${one.chains} that it counts throughout, and no other row begins with ch ${one.chains}.`;
+      return [{ span: shift(one.span, row.line.start), message, fixes: [], related: [] }];
+    }),
+  );
+}
+
+const saidOfAllIn = perPiece((piece): readonly Opening[] =>
+  openingsIn(piece).filter(({ at, span }) =>
+    ofAll.test((piece.rows[at] as WorkedRow).line.text.slice(span.end)),
+  ),
+);
+
+const ofAll = /^\s*[([]\s*counts? as [^()[\]]*\b(?:throughout|now and)\b/i;
 
 function rowOf({ at, piece }: OfPiece): WorkedRow {
   return piece.rows[at] as WorkedRow;
