@@ -16,7 +16,7 @@ const rulePages = {
 };
 
 const notOffered =
-  "notebook|callHierarchy|typeHierarchy|moniker|linkedEditingRange|inlineValue|showDocument|textDocumentContent|fileOperations";
+  "declaration|implementation|typeDefinition|notebook|callHierarchy|typeHierarchy|moniker|linkedEditingRange|inlineValue|showDocument|textDocumentContent|fileOperations";
 
 /** What the protocol knows and this server does not offer: each leaves what it is given as it is (4). */
 const featuresNotOffered = {
@@ -44,18 +44,43 @@ const sourcesOfFacts = {
     })),
 };
 
-/** What makes and tests values of the protocol: they are written as they are here, and only its kinds are named (7). */
+/** What settings do, in words: the manifest and the README are made of them. */
+const textsOfSettings = {
+  name: "texts of settings",
+  setup: ({ onLoad }) =>
+    onLoad({ filter: /[\\/]workspace[\\/]settings-table\.ts$/ }, ({ path }) => ({
+      contents: readFileSync(path, "utf8").replace(
+        /^ {4}text:\s+(?:"(?:[^"\\]|\\.)*"|'(?:[^'\\]|\\.)*'),$/gm,
+        '    text: "",',
+      ),
+      loader: "ts",
+    })),
+};
+
+/** What makes and tests values of the protocol: they are written as they are here, and only its kinds are named (8). */
 const makersOfValues = {
   name: "makers of values",
   setup: ({ onLoad }) =>
     onLoad({ filter: /vscode-languageserver-types[\\/]lib[\\/]esm[\\/]main\.js$/ }, ({ path }) => ({
-      contents: readFileSync(path, "utf8").replace(namespaces, (all, name) =>
-        new RegExp(`^ +${name}\\.\\w+ = ['0-9-]`, "m").test(all) ? all : "",
-      ),
+      contents: [...readFileSync(path, "utf8").matchAll(namespaces)]
+        .filter(([all, name]) => new RegExp(`^ +${name}\\.\\w+ = ['0-9-]`, "m").test(all))
+        .map(([all]) => all)
+        .join("\n"),
     })),
 };
 
 const namespaces = /^export var (\w+);\n(?:\/\*\*[^/]*\*\/\n)?\(function \(\1\) \{[\s\S]*?^\}\)\(.*\);$/gm;
+
+/** Looking through a grammar for faults, and following how it matches: that was done when it was compiled (2). */
+const looksAtGrammar = {
+  name: "looks at the grammar",
+  setup: ({ onLoad }) => {
+    onLoad({ filter: /[\\/]ohm-js[\\/]src[\\/]pexprs-(?:outputRecipe|assert\w+)\.js$/ }, ({ path }) => ({
+      contents: `import { PExpr } from "./pexprs-main.js"; PExpr.prototype.${/-(\w+)\.js$/.exec(path)[1]} = () => {};`,
+    }));
+    onLoad({ filter: /[\\/]ohm-js[\\/]src[\\/]Trace\.js$/ }, () => ({ contents: "export class Trace {}" }));
+  },
+};
 
 /** Patterns of file names: the client's library asks for them where a server watches renamed files, and ours does not (11). */
 const fileNamePatterns = {
@@ -70,6 +95,6 @@ const fileNamePatterns = {
 
 export const leftOutOfServer = {
   alias: matchingOnly,
-  plugins: [rulePages, sourcesOfFacts, featuresNotOffered, makersOfValues],
+  plugins: [rulePages, sourcesOfFacts, textsOfSettings, featuresNotOffered, makersOfValues, looksAtGrammar],
 };
 export const leftOutOfWebClient = { plugins: [fileNamePatterns] };
