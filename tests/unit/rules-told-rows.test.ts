@@ -115,3 +115,11 @@ Fasten off. ${last}
     expectClean(hat("Make a navy pompom of 6 strands of sky."));
   });
 });
+
+describe("unlisted-yarn, where nothing is a yarn", () => {
+  test("silent on words that close a sentence behind join", () => {
+    const text =
+      "Materials\nDK cotton: 50 g red, 10 g white\n\nNever join unless asked.\nWith red:\nRnd 1: 6 sc in magic ring (6)\nChange to white.\nRnd 2: inc x6 (12)\n";
+    expect(foundBy("unlisted-yarn", text)).toEqual([]);
+  });
+});

@@ -255,7 +255,7 @@ function habitsOf(all: readonly Habit[]): ReadonlyMap<number, boolean> {
 /** `Sizes: adult S (M, L)`: who is to wear it stands before the sizes. */
 const sizeNames =
   /(?:^|\b)(?:sizes?|to fit|ages?(?=:))\b\s*:?\s*(?:(?:adults?|child(?:ren)?|kids?|bab(?:y|ies)|(?:wo)?m[ae]n|lad(?:y|ies)|youth|toddlers?|teens?)(?:['’]s|s['’])?\s+(?=[\w./-]+\s*[([]))?([\w./-]+(?:\s+(?:months?|mos?|years?|yrs?))?)?\s*[([]([^)\]]+)[)\]]/i;
-const sizedNumber = /\d+\s*[([]\s*((?:\d+|[-–])(?:\s*[,:;–-]\s*\d+)+)\s*[)\]]/;
+const sizedNumber = /\d+\s*[([{]\s*((?:\d+|[-–])(?:\s*[,:;–-]\s*\d+)+)\s*[)\]}]/;
 const onlyBracket = /[([]\s*(\d+(?:\s*[,:;]\s*\d+)+)\s*[)\]]/;
 
 /** `SIZES` on a line of its own tells what the next one is. */

@@ -40,7 +40,7 @@ export function readConventions(sentences: readonly string[]): Omit<Conventions,
 
 /** Chains that open a row, without their length: those of one chain count nowhere. */
 const anyOpening =
-  /^\W*(?:(?:please\s+)?note(?:\s+that)?:?\s+)?(?:the\s+|all\s+|each\s+|every\s+)*(?:turning|starting|beginning|beg)\s+(?:and\s+(?:turning|starting|beginning)\s+)?ch(?:ain)?s?\s+(?:(does\s+not|do\s+not|doesn['’]t|don['’]t|never|(?:is|are)\s+not)\s+count(?:ed)?|counts?|(?:is|are)\s+counted)\s+as\s+(?:an?\s+|the\s+(?:first\s+)?)?(?:sts?|stitch(?:es)?)\b(?!.*\b(?:unless|except|otherwise|first\s+row|row\s+1)\b)/i;
+  /^\W*(?:(?:please\s+)?note(?:\s+that)?:?\s+)?(?:the\s+|all\s+|each\s+|every\s+)*(?:turning|starting|beginning|beg)(?:\s+ch(?:ain)?s?)?\s+(?:(?:and|or|&)\s+(?:turning|starting|beginning)\s+)?ch(?:ain)?s?\s+(?:(does\s+not|do\s+not|doesn['’]t|don['’]t|never|(?:is|are)\s+not)\s+count(?:ed)?|counts?|(?:is|are)\s+counted)\s+as\s+(?:an?\s+|the\s+(?:first\s+)?)?(?:sts?|stitch(?:es)?)\b(?!.*\b(?:unless|except|otherwise|first\s+row|row\s+1)\b)/i;
 const lengths = [2, 3, 4];
 
 /** `Turning chains do not count as a stitch`: of whatever length. */

@@ -38,7 +38,7 @@ export type HeadDraft = Omit<RowHead, "length" | "label" | "side">;
 const rowWord = "(?:rows?|rnds?|rounds?|rws?|rds?|r)";
 /** More digits than these number no row. */
 const number = String.raw`\d{1,12}`;
-const sizedEnd = String.raw`(?:\d+(?:\s*[([]\s*[\d\s,;:–-]+[)\]])?|[([]\s*\d+(?:\s*[,;:]\s*\d+)+\s*[)\]])`;
+const sizedEnd = String.raw`(?:\d+(?:\s*[([{]\s*[\d\s,;:–-]+[)\]}])?|[([]\s*\d+(?:\s*[,;:]\s*\d+)+\s*[)\]])`;
 const dash = String.raw`\s*(?:[-–—&,]|to|and|through)\s*`;
 const ord = String.raw`\d+(?:st|nd|rd|th|d)`;
 
@@ -271,7 +271,7 @@ const beforeChain = [
   String.raw`(?:(?:(?:foundation|base|starting|beginning)(?:\s+ch(?:ain)?)?|set-?up)\s*[:–-]\s*|(?:foundation|base|starting)\s+(?=ch))?`,
   String.raw`(?:(?:we\s+)?(?:make|pull|collect|dial|cast on|start with|begin with)\s+(?:a\s+)?)?`,
 ].join("");
-const chain = String.raw`(?:(?:loosely\s+)?(?:ch|chains?)(?:\b|(?=\d))\.?\s*-?\s*(?:of\s+)?[([]?\s*(?:\d|${numberWord}\b)|\d+[\s([:\d,;\])]*\s*(?:ch|chains?)\b|(?:make a |start with a |form a )?(?:magic|adjustable|sliding)\s+(?:ring|circle|loop)|mr\b\.?\s*$|${startingChain})`;
+const chain = String.raw`(?:(?:loosely\s+)?(?:ch|chains?)(?:\b|(?=\d))\.?\s*-?\s*(?:of\s+)?[([]?\s*(?:\d|${numberWord}\b)|\d+[\s([{:\d,;\])}]*\s*(?:ch|chains?)\b|(?:make a |start with a |form a )?(?:magic|adjustable|sliding)\s+(?:ring|circle|loop)|mr\b\.?\s*$|${startingChain})`;
 const leadOfChain = new RegExp(String.raw`^\s*${beforeChain}(?=${chain})`, "iu");
 
 /** `Fsc 40.`, `Work 32 foundation dc.`: stitches that stand on nothing, on a line of their own. */

@@ -33,7 +33,7 @@ const inEachRow =
 
 /** `Ch 1, sc in each row end around, join. (64)`: that and nothing else. */
 const oneInEach =
-  /^\W*(?:turn\W+)?(?:(?:ch\s*1|1\s*ch)\W+)?(?:work\s+)?(?:1\s+|one\s+)?(?:sc|dc)\s+(?:evenly\s+)?in(?:to)?\s+(?:the\s+end\s+of\s+)?(?:each|every)(?:\s+of\s+the)?\s+(?:row(?:[\s-]ends?)?)\b(?:\s+of\s+the\s+\p{L}+)?(?:\s+(?:around|across|along))?\s*[,.;]?\s*(?:join\b[^()[\]{}]*)?[-–—=([{.\s\d]*(?:sc|dc|sts)?\s*[)\]}]?\W*$/iu;
+  /^\W*(?:turn\W+)?(?:(?:ch\s*1|1\s*ch)\W+)?(?:work\s+)?(?:1\s+|one\s+)?(?:sc|dc)\s+(?:evenly\s+)?in(?:to)?\s+(?:the\s+end\s+of\s+)?(?:each|every)(?:\s+of\s+the)?\s+(?:row(?:[\s-]ends?)?)\b(?:\s+of\s+the\s+\p{L}+)?(?:\s+(?:around|across|along))?\s*[,.;]?\s*(?:join\b[^()[\]{}]*)?[-–—=()[\]{}.,\s\d]*(?:sc|dc|sts)?\s*[)\]}]?\W*$/iu;
 
 const worksAlong = perPiece(({ rows }: WorkedPiece): readonly Along[] =>
   rows.flatMap(({ line: { plan, text }, result, outcome }, at) => {

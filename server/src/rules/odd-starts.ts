@@ -22,33 +22,56 @@ const notedAtLeast = 2;
 
 /** The one row that begins with another chain than all the others of its stitch, and is right with theirs as well. */
 export function oddStarts(pattern: WorkedPattern): Found[] {
-  const all = pattern.pieces.flatMap((piece) => startsIn(piece).map((one) => ({ ...one, piece })));
-  const kinds = new Set(all.map(({ kind }) => kind));
-  return [...kinds].flatMap((kind) => {
-    const alike = all.filter((one) => one.kind === kind);
-    const odd = alike.filter(({ chains }) => alike.filter((one) => one.chains === chains).length === 1);
-    const [one, ...others] = odd;
-    const usual = alike.find(({ chains }) => chains !== one?.chains)?.chains;
-    const fewest = isNoted(usual, pattern) ? notedAtLeast : alikeAtLeast;
-    const isHabit =
-      alike.length > fewest && alike.every(({ chains }) => chains === usual || chains === one?.chains);
-    if (!one || others.length > 0 || usual === undefined || !isHabit) return [];
+  return [...habitsOf(pattern).values()].flatMap((byChains) => {
+    const [one, other, ...others] = [...byChains.values()].sort((a, b) => a.many - b.many);
+    if (!one || !other || others.length > 0 || one.many > 1) return [];
+    const fewest = isNoted(other.chains, pattern) ? notedAtLeast : alikeAtLeast;
+    if (other.many < fewest) return [];
     const row = one.piece.rows[one.at] as WorkedRow;
-    const found = foundOn(row, one, usual, alike.length - 1);
-    return found && isRightWith(usual, row, one.piece) ? [found] : [];
+    const found = foundOn(row, one, other.chains, other.many);
+    return found && isRightWith(other.chains, row, one.piece) ? [found] : [];
   });
 }
 
-function isNoted(chains: number | undefined, { context }: WorkedPattern): boolean {
-  return chains !== undefined && context.conventions.startCounts.has(chains);
+/** Rows that begin alike: the first of them, and how many they are. */
+interface Alike extends Start {
+  readonly piece: WorkedPiece;
+  readonly at: number;
+  readonly many: number;
 }
 
-const startsIn = perPiece(({ rows }: WorkedPiece): readonly (Start & { readonly at: number })[] =>
-  rows.flatMap(({ line: { plan }, result }, at) => {
-    const start = plan && result === "ok" ? plainStart(plan) : null;
-    return start ? [{ ...start, at }] : [];
-  }),
-);
+/** By the stitch that rows begin with, then by the chains before it. */
+function habitsOf({ pieces }: WorkedPattern): ReadonlyMap<string, ReadonlyMap<number, Alike>> {
+  const habits = new Map<string, Map<number, Alike>>();
+  for (const piece of pieces)
+    for (const start of startsIn(piece)) {
+      const byChains = habits.get(start.kind) ?? new Map<number, Alike>();
+      habits.set(start.kind, byChains);
+      const before = byChains.get(start.chains);
+      byChains.set(
+        start.chains,
+        before ? { ...before, many: before.many + start.many } : { ...start, piece },
+      );
+    }
+  return habits;
+}
+
+function isNoted(chains: number, { context }: WorkedPattern): boolean {
+  return context.conventions.startCounts.has(chains);
+}
+
+/** Of one piece: each way to begin once. */
+const startsIn = perPiece(({ rows }: WorkedPiece): readonly Omit<Alike, "piece">[] => {
+  const found = new Map<string, Omit<Alike, "piece">>();
+  for (const [at, { line, result }] of rows.entries()) {
+    const start = line.plan && result === "ok" ? plainStart(line.plan) : null;
+    if (!start) continue;
+    const key = `${start.kind} ${start.chains}`;
+    const before = found.get(key);
+    found.set(key, before ? { ...before, many: before.many + 1 } : { ...start, at, many: 1 });
+  }
+  return [...found.values()];
+});
 
 /** Null where the row says what its chain is, or begins with a space behind it. */
 const plainStart = keptBy((plan: RowPlan): Start | null => {

@@ -51,7 +51,7 @@ export function wrongForEach(said: PlacedSentence, making: Making): (Found & { r
     .map((one) => ({ ...found(one, said), of: one.mention }));
 }
 
-function forEach(mention: SaidOf, said: PlacedSentence, { pieces, saysTwo }: Making): ForEach | null {
+function forEach(mention: SaidOf, said: PlacedSentence, making: Making): ForEach | null {
   const { text, start } = said.sentence;
   const n = numberOf(mention, text.slice(0, mention.start - start));
   if (n === null || meantBy(mention).length > 1) return null;
@@ -67,14 +67,19 @@ function forEach(mention: SaidOf, said: PlacedSentence, { pieces, saysTwo }: Mak
     return { mention, n, times: numberWords.get(typed) ?? Number(typed), end: mention.end + many[0].length };
   }
   // Where nothing is made twice, all of it may be told for one.
-  const inPairs = pieces.some(({ make }) => make === 2) || saysTwo;
   const two =
-    (eachSide.exec(behind) ?? (inPairs ? eachOfPair.exec(behind) : null))?.[0] ??
+    (eachSide.exec(behind) ?? ofPair(behind, making))?.[0] ??
     (n === 1 ? andOther.exec(behind)?.[0] : undefined);
   const rows = two === undefined ? undefined : ofRows.exec(behind.slice(two.length))?.[0];
   const inRows = rows?.match(/,|\band\b|&/gi)?.length ?? 0;
   const times = 2 * Math.max(stripsIn(text.slice(0, mention.start - start)), inRows + 1);
   return two === undefined ? null : { mention, n, times, end: mention.end + two.length };
+}
+
+/** `of each slipper`, where something is made twice. */
+function ofPair(behind: string, making: Making): RegExpExecArray | null {
+  const match = eachOfPair.exec(behind);
+  return match && (making.pieces.some(({ make }) => make === 2) || making.saysTwo) ? match : null;
 }
 
 /** `at each end of the second and fourth rows`. */

@@ -60,8 +60,16 @@ export const makingOf = keptBy((pattern: WorkedPattern): Making => {
       part,
     })),
   );
-  const saysTwo = pattern.lines.some(({ kind, content }) => kind === "prose" && tellsTwo(content));
-  return { pieces, names, joining, saysTwo, assembly: joining.filter(({ part }) => part.assembles) };
+  return {
+    pieces,
+    names,
+    joining,
+    assembly: joining.filter(({ part }) => part.assembles),
+    // Asked for seldom.
+    get saysTwo() {
+      return pattern.lines.some(({ kind, content }) => kind === "prose" && tellsTwo(content));
+    },
+  };
 });
 
 /** `Make two.` `Make the second slipper in the same way.` */

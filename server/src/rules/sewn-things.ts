@@ -6,6 +6,7 @@ import { keptBy } from "../text/kept-by";
 import type { Span } from "../text/span";
 import { makingOf, type PlacedSentence, partNamesOf } from "./pieces-made";
 import type { WorkedPattern } from "./rule";
+import { isWholePattern } from "./work-not-ended";
 
 /** Something that the assembly sews on. */
 export interface SewnThing {
@@ -18,15 +19,22 @@ export const sewnUnheardOf = keptBy((pattern: WorkedPattern): readonly SewnThing
   const { joining: assembly } = makingOf(pattern);
   const names = partNamesOf(pattern);
   const isNamed = assembly.some(({ sentence }) => names.mentionsIn(sentence).length > 0);
-  if (names.all.filter(({ words }) => words.length > 0).length < 2 || !isNamed) return [];
+  // In a pattern of one piece, only what is counted is surely a piece: `the two earflaps`.
+  const isOfSeveral = names.all.filter(({ words }) => words.length > 0).length > 1 && isNamed;
+  if (!isOfSeveral && !isWholePattern(pattern)) return [];
   return assembly.flatMap((said) =>
     objectsOf(said.sentence)
+      .filter((thing) => isOfSeveral || isCounted(thing, said.sentence))
       .filter(
         (thing) => isUnheardOf(thing, said, pattern) && (!bought.test(thing.noun) || hasNotions(pattern)),
       )
       .map((thing) => ({ thing, said })),
   );
 });
+
+function isCounted({ start }: SaidWord, { text, start: from }: Sentence): boolean {
+  return /\bthe\s+(?:two|three|four|five|six|\d)\s+$/i.test(text.slice(0, start - from));
+}
 
 /** Parts of pieces, and what is not crocheted. */
 const noPiece =

@@ -14,7 +14,7 @@ export interface Length extends Stretch {
 
 const fraction = String.raw`(?:[¼½¾⅓⅔⅛⅜⅝⅞]|\d{1,2}/\d{1,2})`;
 const value = String.raw`(?:\d{1,5}(?:[.,]\d{1,3})?(?:[ -]?${fraction})?|${fraction})`;
-const list = String.raw`${value}(?:\s?(?:-|–|to)\s?${value}|\s?[([]\s?${value}(?:\s?[,:;–-]\s?${value}){0,15}\s?[)\]])?`;
+const list = String.raw`${value}(?:\s?(?:-|–|to)\s?${value}|\s?[([{]\s?${value}(?:\s?[,:;–-]\s?${value}){0,15}\s?[)\]}])?`;
 const unit = String.raw`(?:cms?\b|mms?\b|centimet(?:re|er)s?\b|millimet(?:re|er)s?\b|inch(?:es)?\b|ins?\b|["″”]|'')`;
 const one = new RegExp(
   String.raw`(?<![\d./])(${list})(?:\s?-?\s?(${unit})|(?=\s?(?:x|×|by)\s?${list}\s?-?\s?(${unit})))`,
@@ -128,7 +128,7 @@ function areBeside(line: Stretch, first: readonly Length[], second: readonly Len
   return (
     otherSystem &&
     first.length === second.length &&
-    /^\.?(?:\s+(?:wide|across|long|high|tall|deep|square|around|round|thick)(?:\s+(?:\w+ed|flat|unstretched))?)?\s*[([/]\s*(?:(?:about|approx\.?)\s*)?$/i.test(
+    /^\.?(?:\s+(?:wide|across|long|high|tall|deep|square|around|round|thick)(?:\s+(?:\w+ed|flat|unstretched))?)?\s*[([/;]\s*(?:(?:about|approx\.?)\s*)?$/i.test(
       between,
     )
   );

@@ -33,7 +33,7 @@ export const anyYarnLetter = String.raw`(?:[A-HJ-Z]|M[CS]|CC\d?|C[A-HS1-9])`;
 
 const yarnWord =
   /\b(?:yarns?|cotton|wool|acrylic|alpaca|merino|bamboo|linen|silk|chenille|velvet|cord|rope|thread|twine|string|jute|raffia|dk|worsted|aran|chunky|bulky|sport|fingering|\d{1,2}[ -]?ply|balls?|skeins?|hanks?)\b/i;
-const list = String.raw`\d{1,5}(?:[.,]\d{1,2})?(?:\s?[([]\s?\d{1,5}(?:[.,]\d{1,2})?(?:\s?[,:;–-]\s?\d{1,5}(?:[.,]\d{1,2})?){0,15}\s?[)\]])?`;
+const list = String.raw`\d{1,5}(?:[.,]\d{1,2})?(?:\s?[([{]\s?\d{1,5}(?:[.,]\d{1,2})?(?:\s?[,:;–-]\s?\d{1,5}(?:[.,]\d{1,2})?){0,15}\s?[)\]}])?`;
 const ball = "(?:balls?|skeins?|hanks?|cones?)";
 /** `50 g`, `3 (4, 4) balls`, `3 x 50 g balls`, `3 x` before `50 g`; the grams of `50 g balls` are of one ball. */
 const amount = new RegExp(
@@ -219,10 +219,17 @@ function colourOf(part: Stretch, letter: Stretch | null): Stretch | null {
   if (!first || !last || words.length > 3) return null;
   const colour = partOf(part, first.at, last.at + last.word.length);
   if (/\b(?:per|each)\s/i.test(part.text.slice(from)) || weightWord.test(colour.text)) return null;
+  if (isNamedByAmount(colour.text, part.text)) return colour;
   const isPlain = /^[\p{Ll}\s'’-]+$/u.test(colour.text) && !yarnWord.test(colour.text);
   return isPlain || (letter !== null && /^[\p{L}\s'’-]+$/u.test(colour.text) && !yarnWord.test(colour.text))
     ? colour
     : null;
+}
+
+/** `Moss (50 g)`: a name of the maker's own, with how much of it. */
+function isNamedByAmount(name: string, text: string): boolean {
+  const isName = /^\p{Lu}[\p{L}'’-]+(?: \p{Lu}[\p{L}'’-]+)?$/u.test(name) && !yarnWord.test(name);
+  return isName && /^\s*[([]\s*\d/.test(text.slice(text.indexOf(name) + name.length));
 }
 
 /** `2 balls of cotton DK in teal`: the colour is named last. */

@@ -7,7 +7,7 @@ export interface SizeList extends Span {
 
 const value = String.raw`(?:[-–]|\d{1,5}(?:[./]\d{1,3})?(?:\s?[½¼¾]|\s\d/\d)?(?:\s?[-–]\s?\d{1,5})?|[½¼¾])`;
 const list = new RegExp(
-  String.raw`(?<![\d.,/])${value}\s?[([]\s?(${value}(?:\s?[,:;]\s?${value}){1,15})\s?[)\]]`,
+  String.raw`(?<![\d.,/])${value}\s?[([{]\s?(${value}(?:\s?[,:;]\s?${value}){1,15})\s?[)\]}]`,
   "gu",
 );
 
@@ -27,7 +27,7 @@ const values = new RegExp(value, "gu");
 
 /** The lists of a line that have two numbers or more in their bracket. */
 export function sizeListsIn(text: string): SizeList[] {
-  if (!/[([]\s?[\d–-]/.test(text)) return [];
+  if (!/[([{]\s?[\d–-]/.test(text)) return [];
   return [...text.matchAll(list)].map(({ 0: all, 1: inside = "", index }) => ({
     start: index,
     end: index + all.length,

@@ -58,7 +58,7 @@ const yarnSaid = new RegExp(`^${yarnLetter}$`, "u");
 
 /** The yarns that a heading names: a colour it knows, or a letter that it calls a yarn. */
 export function yarnsInHeading(text: string): YarnMention[] {
-  return [...text.matchAll(saidOf)].flatMap((match) => {
+  const known = [...text.matchAll(saidOf)].flatMap((match): YarnMention[] => {
     const [, lead = "", phrase = ""] = match;
     const name = phrase.replace(/^(?:in|with|using|yarn|colou?r)\s+/i, "");
     const isLetter = yarnSaid.test(name) && (name.length > 1 || lead.trim().length > 1 || name !== phrase);
@@ -66,6 +66,19 @@ export function yarnsInHeading(text: string): YarnMention[] {
     const end = match.index + phrase.length;
     return [{ kind: isLetter ? "letter" : "colour", name, start: end - name.length, end }];
   });
+  return [...known, ...ownNameIn(text)];
+}
+
+/** `EARS (make 2, in Walnut)`: a name of the maker's own. */
+const ownName = /\(\s*(?:make|work)\s[^()]*\bin\s+(\p{Lu}\p{Ll}{2,})\s*\)/u;
+
+function ownNameIn(text: string): YarnMention[] {
+  const match = ownName.exec(text);
+  const name = match?.[1];
+  if (!match || name === undefined || trade.has(name.toLowerCase()) || isColourName([name.toLowerCase()]))
+    return [];
+  const end = match.index + match[0].lastIndexOf(name) + name.length;
+  return [{ kind: "colour", name, start: end - name.length, end }];
 }
 
 /** Nothing but the name of a colour: `dark grey`. */
@@ -134,7 +147,7 @@ function lettersFrom(from: string, to: string): string[] {
 
 /** Words that stand behind the same verbs and name no colour. */
 const others =
-  /^(?:side|sides|facing|hooks?|needles?|sizes?|mm|half|working|charts?|edges?|top|bottom|yarns?|strands?|double|held|contrast(?:ing)?|main|other|second|new|pieces?|tails?|wrong|right|smaller|larger|thread|pins?|starch|sewing|sl|slip|standing|stuffing|same|next|any|each|both|your|a|an|the|colou?rs?|invisible|mattress|whip\w*|needle|knots?|ends?|long|matching|remaining|one|two)$/;
+  /^(?:side|sides|facing|hooks?|needles?|sizes?|mm|half|working|charts?|edges?|top|bottom|yarns?|strands?|double|held|contrast(?:ing)?|main|other|second|new|pieces?|tails?|wrong|right|smaller|larger|thread|pins?|starch|sewing|sl|slip|standing|stuffing|same|next|any|each|both|your|a|an|the|colou?rs?|invisible|mattress|whip\w*|needle|knots?|ends?|long|matching|remaining|one|two|unless|if|until|asked|told|needed|again|here|there|together|rounds|as|you|we|go|where)$/;
 
 /** A known name of a colour, or words that are none of the trade's and close the sentence. */
 function isColour(words: readonly string[], behind: string): boolean {
