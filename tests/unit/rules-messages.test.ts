@@ -214,7 +214,7 @@ describe("a row that is not checked", () => {
   });
 
   test("with nothing below it says what to write above it", () => {
-    expect(only("Row 2: Ch 1, turn, sc in each st across.").message).toContain(
+    expect(only("Row 1: Ch 1, turn, sc in each st across.").message).toContain(
       "Write above it what it is worked on: a starting chain, a ring or a row with its count.",
     );
   });
