@@ -3,7 +3,7 @@ import { readFileSync } from "node:fs";
 import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "esbuild";
-import { leftOutOfServer, leftOutOfWebClient } from "./left-out.mjs";
+import { leftOutOfServer, leftOutOfWebClient, leftOutOfWebServer } from "./left-out.mjs";
 
 export const root = fileURLToPath(new URL("..", import.meta.url));
 
@@ -15,6 +15,8 @@ export const common = {
   format: "cjs",
   minify: true,
   legalComments: "none",
+  // Words of other languages as they are, and not by the numbers of their letters.
+  charset: "utf8",
   // Patterns to begin with are put in as they are.
   loader: { ".crochet": "text" },
   metafile: true,
@@ -104,7 +106,7 @@ export const bundles = {
   },
   webServer: {
     ...web,
-    ...leftOutOfServer,
+    ...leftOutOfWebServer,
     entryPoints: ["server/src/lsp/main-browser.ts"],
     outfile: "dist/server-web.js",
     format: "iife",

@@ -93,8 +93,24 @@ const fileNamePatterns = {
   },
 };
 
+/** Reading from streams and writing to them: a worker is sent whole messages (4). */
+const streams = {
+  name: "streams",
+  setup: ({ onLoad }) => {
+    const common = String.raw`vscode-jsonrpc[\\/]lib[\\/]common[\\/]`;
+    onLoad({ filter: new RegExp(`${common}message(?:Reader|Writer)\\.js$`) }, ({ path }) => ({
+      contents: readFileSync(path, "utf8").replace(/^class (\w+Stream\w+) [\s\S]*?^\}/m, "class $1 {}"),
+    }));
+    onLoad({ filter: new RegExp(`${common}messageBuffer\\.js$`) }, () => ({
+      contents: "exports.AbstractMessageBuffer = class {};",
+    }));
+    onLoad({ filter: new RegExp(`${common}sharedArrayCancellation\\.js$`) }, () => ({ contents: "" }));
+  },
+};
+
 export const leftOutOfServer = {
   alias: matchingOnly,
   plugins: [rulePages, sourcesOfFacts, textsOfSettings, featuresNotOffered, makersOfValues, looksAtGrammar],
 };
-export const leftOutOfWebClient = { plugins: [fileNamePatterns] };
+export const leftOutOfWebServer = { ...leftOutOfServer, plugins: [...leftOutOfServer.plugins, streams] };
+export const leftOutOfWebClient = { plugins: [fileNamePatterns, streams] };
