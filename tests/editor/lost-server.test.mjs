@@ -29,17 +29,26 @@ function wordsOf(id) {
   }
 }
 
+/**
+ * The pattern in an editor whose server has checked it.
+ * @param {import("node:test").TestContext} t
+ */
+async function openPouch(t) {
+  const workbench = await openWorkbench(pattern);
+  t.after(workbench.close);
+  await workbench.page.waitForSelector(".codelens-decoration:has-text('9 rounds, 180 sts')");
+  return workbench;
+}
+
 const supported = process.platform === "linux" ? {} : { skip: "processes are looked up in /proc" };
 
 test("a server that is killed while someone types is back at once, and nothing is lost", {
   ...editorLimits,
   ...supported,
 }, async (t) => {
-  const workbench = await openWorkbench(pattern);
-  t.after(workbench.close);
+  const workbench = await openPouch(t);
   const { page } = workbench;
   try {
-    await page.waitForSelector(".codelens-decoration:has-text('9 rounds, 180 sts')");
     const [before = 0, ...others] = serverOf(workbench.home);
     assert.deepEqual([before > 0, others], [true, []]);
     await workbench.goTo(9, 29);
@@ -77,11 +86,9 @@ test("a server that is killed while it starts is followed by another one", {
   ...editorLimits,
   ...supported,
 }, async (t) => {
-  const workbench = await openWorkbench(pattern);
-  t.after(workbench.close);
+  const workbench = await openPouch(t);
   const { page } = workbench;
   try {
-    await page.waitForSelector(".codelens-decoration:has-text('9 rounds, 180 sts')");
     const killed = new Set();
     for (let times = 0; times < 3; times++) {
       const [id = 0] = await until(() => {
@@ -107,11 +114,9 @@ test("a server that breaks down again and again is given up with a word, and wri
   ...editorLimits,
   ...supported,
 }, async (t) => {
-  const workbench = await openWorkbench(pattern);
-  t.after(workbench.close);
+  const workbench = await openPouch(t);
   const { page } = workbench;
   try {
-    await page.waitForSelector(".codelens-decoration:has-text('9 rounds, 180 sts')");
     // Five times in three minutes are borne.
     for (const [line, says] of [
       [7, "Rnd 2: 12 sts"],
