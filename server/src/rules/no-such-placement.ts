@@ -1,4 +1,4 @@
-import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
+import { partsOf, perPart, perPiece, type WorkedPart } from "../fabric/parts";
 import { type Run, runsOf } from "../fabric/strip";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { type Mention, type Sentence, sentencesOf } from "../notation/assembly";
@@ -315,12 +315,19 @@ const goesOn =
 
 /** Whether a part, or one that its numbers run on from or into, may have a row. */
 function hasRow(part: WorkedPart, n: number, pattern: WorkedPattern): boolean {
-  const last = part.piece?.rows.at(-1)?.line.span.start ?? 0;
-  const prose = part.lines.filter(({ kind, start }) => (kind === "prose" || kind === "copy") && start > last);
-  return (
-    n <= lastOf(part, pattern) || prose.some(({ text }) => goesOn.test(text) || /\brep(?:eat)?\b/i.test(text))
-  );
+  return n <= lastOf(part, pattern) || goesOnBehind(part);
 }
+
+/** What stands behind the last row of a part may tell of more. */
+const goesOnBehind = perPart((part) => {
+  const last = part.piece?.rows.at(-1)?.line.span.start ?? 0;
+  return part.lines.some(
+    ({ kind, start, text }) =>
+      (kind === "prose" || kind === "copy") &&
+      start > last &&
+      (goesOn.test(text) || /\brep(?:eat)?\b/i.test(text)),
+  );
+});
 
 function lastOf(part: WorkedPart, pattern: WorkedPattern): number {
   return Math.max(...runOf(part, pattern).map((piece) => lastRow(piece) ?? Number.POSITIVE_INFINITY));
