@@ -58,4 +58,28 @@ Crochet the hexagons together with ${n} sc along each side.
     expect(onlyFinding("edges-differ", throw_(5)).on).toBe("5");
     expect(foundBy("edges-differ", throw_(4))).toEqual([]);
   });
+
+  // Common practice, no source: the stitch at a corner belongs to two sides, and is told apart.
+  const square = (edging: string) => `Square (make 4)
+Rnd 1: 8 sc in magic ring (8)
+Rnd 2: 2 sc in each st (16)
+Rnd 3: (sc, inc) x8 (24)
+Rnd 4: (2 sc, inc) x8 (32)
+Fasten off.
+Joining
+To join the squares, ${edging}.
+`;
+
+  test.each([
+    ["corners are told apart", "work 7 sc along each side of the square with 3 sc in each corner st"],
+    ["corners are told to be skipped", "work 5 sc along each side of the square, missing the corner sts"],
+    ["one stitch a corner is left out", "work 7 sc along each side of the square"],
+    ["the sides have all", "work 8 sc along each side of the square"],
+  ])("silent where %s", (_, edging) => {
+    expect(foundBy("edges-differ", square(edging))).toEqual([]);
+  });
+
+  test("is told of a square without a word of its corners", () => {
+    expect(onlyFinding("edges-differ", square("work 9 sc along each side of the square")).on).toBe("9");
+  });
 });

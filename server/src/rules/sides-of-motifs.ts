@@ -19,7 +19,8 @@ export function sidesOfMotifs(pattern: WorkedPattern): Found[] {
     const many = corners.get(shape) as number;
     const isPlain = last?.outcome?.counted[0]?.kinds.size === 1;
     if (!last || others.length > 0 || made == null || sizes.length > 0 || !isPlain) return [];
-    if (made % many !== 0 || made === n * many) return [];
+    // Stitches of the corners may be left to themselves.
+    if (made % many !== 0 || made === n * many || made === (n + 1) * many) return [];
     const span = { start: line.start + start, end: line.start + end };
     const right = made / many;
     return [
@@ -54,7 +55,7 @@ const sides = inProse((line): Side[] =>
     const match = alongEach.exec(text);
     const shapes = [...new Set(words.flatMap(({ noun }) => (corners.has(noun) ? [noun] : [])))];
     const [shape, ...others] = shapes;
-    if (!match || !shape || others.length > 0) return [];
+    if (!match || !shape || others.length > 0 || /\bcorners?\b/i.test(text)) return [];
     const typed = match[1] as string;
     const n = numberWords.get(typed.toLowerCase()) ?? Number(typed);
     const at = start + match.index;
