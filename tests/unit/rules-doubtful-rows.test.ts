@@ -274,6 +274,31 @@ describe("chain-unlike, of rows and loops", () => {
     ).toEqual([]);
   });
 
+  test.each([
+    "Rnd 3: Sl st in each st around, join.",
+    "Rnd 3: *Ch 3, sl st in 3rd ch from hook, sl st in next 2 sts; rep from * around, join.",
+    "Rnd 3: (Sc, hdc, sc) in next st, *sl st in next st, (sc, hdc, sc) in next st; rep from * around, join.",
+    "Rnd 3: Sl st in next st, ch 1, sc in same st, sc in each st around, join.",
+  ])("silent where a round comes up in another way: %s", (third) => {
+    expect(foundBy("chain-unlike", rounds(third))).toEqual([]);
+  });
+
+  test("silent where another piece has other chains, and where a longer chain is another beginning", () => {
+    const coaster = "Coaster\nRnd 1: Ch 3, 12 dc in mr, join. (12)\nFasten off.\n";
+    const motif =
+      "Motif\nRnd 1: Ch 3 (counts as dc), 11 dc in mr, join. (12)\nRnd 2: Ch 3, dc in same st, 2 dc in each st around, join. (24)\nRnd 3: Ch 3, dc in each of next 23 dc, join. (24)\nRnd 4: Ch 3, dc in each of next 23 dc, join. (24)";
+    expect(foundBy("chain-unlike", coaster + motif)).toEqual([]);
+    const mesh = "Ch 4 (counts as dc and ch 1), turn, sk next ch-1 sp, *dc in next dc, ch 1, sk next ch-1 sp";
+    const text = [
+      "Ch 13.",
+      "Row 1: Dc in 4th ch from hook and in each ch across. (11)",
+      "Row 2: Ch 3 (counts as dc throughout), turn, dc in each st across. (11)",
+      "Row 3: Ch 4 (counts as dc and ch 1), turn, sk next st, *dc in next st, ch 1, sk next st; rep from * to last st, dc in last st. (6 dc)",
+      ...[4, 5].map((n) => `Row ${n}: ${mesh}; rep from * to last dc, dc in last dc. (6 dc)`),
+    ].join("\n");
+    expect(foundBy("chain-unlike", text)).toEqual([]);
+  });
+
   const loops = (last: string) =>
     `Rnd 1: Ch 1, 12 sc in mr, join. (12 sc)\nRnd 2: Ch 1, sc in same place, *ch 5, skip next 2 sc, sc in next sc; rep from * around, ending with ${last}. (4 loops)`;
 

@@ -1,4 +1,4 @@
-import type { Instruction, RowPlan, StartOption } from "../fabric/instructions";
+import type { Instruction, RowPlan, StartOption, Target } from "../fabric/instructions";
 import { perPiece } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
@@ -52,9 +52,12 @@ function oddOnes({ pieces }: WorkedPattern): Found[] {
 function saidOfNone({ pieces }: WorkedPattern): Found[] {
   return pieces.flatMap((piece) =>
     saidOfAllIn(piece).flatMap((one) => {
-      const all = pieces.flatMap(openingsIn).filter(({ option }) => option.kind === one.option.kind);
-      const alike = all.filter(({ chains }) => chains === one.chains);
-      if (alike.length > 1 || all.length < 3) return [];
+      // `Ch 4 (counts as dc and ch 1)` is another beginning.
+      const all = pieces
+        .flatMap(openingsIn)
+        .filter(({ option }) => option.kind === one.option.kind && option.space === 0);
+      const lengths = new Set(all.filter((other) => other !== one).map(({ chains }) => chains));
+      if (lengths.size !== 1 || lengths.has(one.chains) || all.length < 3) return [];
       const row = rowOf({ ...one, piece });
       const message = say`${says(rowName(row), "says")} of its ch ${one.chains} that it counts throughout, and no other row begins with ch ${one.chains}.`;
       return [{ span: shift(one.span, row.line.start), message, fixes: [], related: [] }];
@@ -143,7 +146,10 @@ function foundRemark(one: OfPiece, said: string): Found {
 
 /** Right only if its chain is what no other chain of that length is. */
 function foundCounted(one: OfPiece, all: readonly OfPiece[]): Found[] | null {
-  const alike = all.filter((other) => other !== one && other.chains === one.chains);
+  // Another piece may be worked in another stitch, and its chains in another way.
+  const alike = all.filter(
+    (other) => other !== one && other.chains === one.chains && other.piece === one.piece,
+  );
   const isAlone = alike.every(({ option, isUnusual }) => !isUnusual && option.counted !== one.option.counted);
   if (!one.isUnusual || alike.length < 2 || !isAlone) return null;
   const row = rowName(rowOf(one));
@@ -175,12 +181,26 @@ function foundMissing(piece: WorkedPiece): Found[] {
 
 const withoutChain = perPiece(({ rows }): number | null => {
   const closed = rows.flatMap((row, at) => (isClosed(row) ? [{ row, at }] : []));
-  const bare = closed.filter(({ row }) => row.line.plan && !startOf(row.line.plan));
+  const bare = closed.filter(
+    ({ row }) => row.line.plan && !startOf(row.line.plan) && beginsPlainly(row.line.plan.instructions),
+  );
   const [one, ...others] = bare;
   if (!one || others.length > 0 || closed.length < 4 || one.at === 0) return null;
   const before = rows[one.at - 1]?.line.plan?.carried ?? [];
   return before.length === 0 && !opensOtherwise.test(one.row.line.text) ? one.at : null;
 });
+
+/** With a stitch in a stitch: slip stitches, chains and groups come up to the next row in their own way. */
+function beginsPlainly(instructions: readonly Instruction[]): boolean {
+  const first = instructions.find(({ op }) => op !== "turn" && op !== "mark");
+  if (first?.op === "repeat") return beginsPlainly(first.body);
+  if (first?.op === "either") return first.options.every(beginsPlainly);
+  return first?.op === "work" && first.takes.every((take) => !("of" in take) || isStitch(take.of));
+}
+
+function isStitch(of: Target | readonly Target[]): boolean {
+  return [of].flat().every(({ sort }) => sort === "stitch");
+}
 
 /** A row that has to come up to the next one: its end meets its beginning, or the work is turned. */
 function isClosed({ line: { plan, kind }, result }: WorkedRow): boolean {
