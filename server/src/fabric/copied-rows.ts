@@ -50,8 +50,10 @@ export abstract class CopiedRows extends PlainRows {
     this.number(line, named as RowLine[]);
     this.copiedRows = named as RowLine[];
     this.copiedLast = named.at(-1)?.plan ?? null;
-    const lost = this.copiedRows.find((row) => this.lost.has(row));
-    if (lost) return this.repeatsSlip(line, lost);
+    const slip = this.copiedRows.find(
+      (row) => this.lost.has(row) || this.slipped.get(row) === "does-not-fit",
+    );
+    if (slip) return this.repeatsSlip(line, slip);
     this.repeatRows(line, named as RowLine[], copy);
   }
 

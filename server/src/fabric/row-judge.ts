@@ -2,6 +2,7 @@ import { keptBy } from "../text/kept-by";
 import { say, sayings } from "../text/say";
 import { works } from "./bind-joins";
 import type { PatternContext } from "./context";
+import { statedTotal } from "./count";
 import { type Instruction, type RowPlan, type Take, takesIn } from "./instructions";
 import { otherWay } from "./other-way";
 import { leavingRest, type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
@@ -50,8 +51,8 @@ export abstract class RowJudge {
   protected readonly readAs = new Map<RowPlan, readonly string[]>();
   /** What the last of the rows said that a line stands for. */
   protected copiedLast: RowPlan | null = null;
-  /** Rows with a slip: those that repeat them have none of their own. */
-  protected readonly slipped = new Set<RowLine>();
+  /** Rows with a slip, and whether they fit: those that repeat them have none of their own. */
+  protected readonly slipped = new Map<RowLine, "wrong-count" | "does-not-fit">();
   /** The rows that the line stands for. */
   protected copiedRows: readonly RowLine[] = [];
   /** The side of the starting chain that no row was worked on. */
@@ -240,7 +241,6 @@ export abstract class RowJudge {
     if (outcome.supposed) return this.unchecked(line, outcome.supposed, path.state, outcome);
     const repeated = this.copiedRows.find((row) => this.slipped.has(row));
     if (repeated) return this.repeatsSlip(line, repeated);
-    this.slipped.add(line);
     const made: Path = {
       state: outcome.after,
       outcome,
@@ -254,6 +254,7 @@ export abstract class RowJudge {
     const other = told && keepOthers(told, path.state as State, line.sizes);
     const differs = other !== null && stateKey(other) !== stateKey(outcome.after);
     const result = outcome.fits ? "wrong-count" : "does-not-fit";
+    this.slipped.set(line, result);
     const known = {
       result,
       outcome,
@@ -267,8 +268,16 @@ export abstract class RowJudge {
 
   /** A slip is told where it stands, and not of the rows that repeat it. */
   protected repeatsSlip(line: RowLine, row: RowLine): void {
+    if (!this.leavesAsMany) this.copiedLast = null;
     this.unchecked(line, say`it repeats ${row.headText}, which is not right`, this.paths[0]?.state);
     this.blame({ fault: null, after: row });
+  }
+
+  /** The rows that are repeated were written to end on as many as they began on. */
+  private get leavesAsMany(): boolean {
+    const first = this.done.find(({ line }) => line === this.copiedRows[0]);
+    const [has, stated] = [first?.outcome?.has ?? first?.has, this.copiedLast?.stated];
+    return !!has && !!stated && has.every((n, size) => n === null || n === statedTotal(stated, size));
   }
 
   /** Whether the row is right, on what was made or stated below, if its opening chain is what the pattern says it is not. */
