@@ -134,7 +134,6 @@ function splitCarried(all: readonly Instruction[]): {
   return { kept: all, carried: [] };
 }
 
-/** `Ch 13, sc in 2nd ch from hook…`: the row makes its own starting chain. */
 /** `Ch 64, join with sl st to form ring; ch 1, sc in each ch around`: joined, and worked all around. */
 const joinedChain =
   /^\W*(?:ch(?:ain)?\s*\d+|\d+\s*ch)\b[^;:.,]*[;,.]\s*(?:(?:and|then)\s+)?(?:join|sl\s?st|ss)\b/i;
@@ -148,6 +147,7 @@ function beginsJoined([chain, next, ...others]: readonly Instruction[], text: st
 /** Chains of a ring that stitches go into, not onto. */
 const longestRing = 10;
 
+/** `Ch 13, sc in 2nd ch from hook…`: the row makes its own starting chain. */
 function splitFoundation(
   all: readonly Instruction[],
   text: string,

@@ -216,7 +216,7 @@ export abstract class RowJudge {
     const { path, outcome } = nearest;
     const { plan } = schedule.rows[0] as ScheduledRow;
     if (notClosed(line)) return this.notRead(line, schedule, nearest, "");
-    if (isEmpty(plan)) {
+    if (isEmpty(plan) && this.lastRow?.kind === "row") {
       this.unchecked(line, reasons("worksNothing"), path.state);
       return this.blame({ fault: { sort: "nothing-worked" } });
     }
