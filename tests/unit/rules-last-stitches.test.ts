@@ -43,6 +43,38 @@ Sew the ${n} buttons to the short edge.
     );
     expect(foundBy("wrong-number-of-pieces", cowl("3"))).toEqual([]);
   });
+
+  // Common practice, no source: a list counts all, and a sentence those of one place.
+  const vest = (listed: string, sewn: string) => `Materials
+Worsted wool: 200 g
+${listed}
+
+Back
+Ch 11.
+Row 1: Sc in 2nd ch from hook and in each ch across. (10)
+Fasten off.
+Front (make 2)
+Ch 11.
+Row 1: Sc in 2nd ch from hook and in each ch across. (10)
+Fasten off.
+Finishing
+${sewn}
+`;
+
+  test.each([
+    ["4 buttons, 15 mm", "Sew the 2 buttons on each front."],
+    ["6 buttons, 15 mm", "Sew the three buttons on the front."],
+    ["12 beads", "Sew the 3 beads onto each front."],
+    ["2 buttons, 15 mm", "Sew the 3 buttons to both fronts."],
+    ["6 buttons, 15 mm", "Sew the 6 buttons on the front."],
+  ])("silent where %s are listed: %s", (listed, sewn) => {
+    expect(foundBy("wrong-number-of-pieces", vest(listed, sewn))).toEqual([]);
+  });
+
+  test("more than are listed", () => {
+    const sewn = vest("4 buttons, 15 mm", "Sew the 5 buttons on the front.");
+    expect(onlyFinding("wrong-number-of-pieces", sewn).on).toBe("5");
+  });
 });
 
 describe("edges-differ, for the sides of a motif", () => {

@@ -7,13 +7,13 @@ import { numberWords } from "../trade/number-words";
 import { inProse } from "./outline";
 import type { Found, WorkedPattern } from "./rule";
 
-/** `Sew on the 6 buttons`, where the materials list 5. */
+/** `Sew on the 6 buttons`, where the materials list 5. Fewer may be those of one of several places. */
 export function notionsCounted(pattern: WorkedPattern): Found[] {
   const said = sewnOn(pattern);
   return said.flatMap(({ said: { n, noun, start, end }, line }) => {
     const isAlone = said.filter((one) => one.said.noun === noun).length === 1;
     const listed = isAlone ? listedOf(noun, pattern) : null;
-    if (listed === null || listed.n === n) return [];
+    if (listed === null || n <= listed.n) return [];
     const span = { start: line.start + start, end: line.start + end };
     return [
       {
@@ -32,6 +32,8 @@ const handled = new RegExp(
   String.raw`\b(?:sew|attach|stitch|fix|place)\w*\s+(?:on\s+)?(?:the|all|your)\s+(?:the\s+)?${number}\s+(?:\p{L}+\s+)?(${nouns})\b`,
   "iu",
 );
+/** Behind the noun: the number is that of each place. */
+const forEach = /\b(?:each|every|both)\b/i;
 const listedForm = new RegExp(
   String.raw`(?<![\d.])\b${number}\s+(?:x\s+)?(?:[\p{L}\d.-]+\s+){0,4}?(${nouns})\b`,
   "giu",
@@ -45,7 +47,7 @@ interface Counted extends Span {
 const sewnOn = inProse((line): Counted[] =>
   sentencesOf(line).flatMap(({ text, start }) => {
     const match = handled.exec(text);
-    if (!match) return [];
+    if (!match || forEach.test(text.slice(match.index + match[0].length))) return [];
     const at = start + match.index + match[0].indexOf(match[1] as string);
     return [{ ...countedIn(match), start: at, end: at + (match[1] as string).length }];
   }),
