@@ -161,6 +161,31 @@ describe("one-for-several", () => {
   });
 });
 
+// Common practice, no source: one designer writes alike in all the parts of a toy.
+describe("one-for-several and goes-on-untold, over the parts of a toy", () => {
+  const parts = (...rows: readonly string[]): string =>
+    rows.map((row, i) => `Part ${"ABCD"[i]}\nRnd 1: 6 sc in mr (6)\n${row}\nFasten off.\n`).join("\n");
+  const told = (text: string): string[] =>
+    ["one-for-several", "goes-on-untold"].flatMap((rule) => foundBy(rule, text).map(() => rule));
+
+  test.each([
+    [["Rnd 2: 2 sc in next st (12)", "Rnd 2: 2 sc in next st (12)"]],
+    [["Rnd 2: 1 sc (6)\nRnd 3: 2 sc in next 6 sts (12)", "Rnd 2: 1 sc (6)\nRnd 3: inc x6 (12)"]],
+    [["Rnd 2: inc (12)", "Rnd 2: inc x6 (12)\nRnd 3: sc, inc (18)"]],
+  ])("silent where each of them has one: %j", (rows) => {
+    expect(told(parts(...rows))).toEqual([]);
+  });
+
+  test.each([
+    ["Rnd 2: 2 sc in next st (12)", "one-for-several"],
+    ["Rnd 2: 1 sc (6)", "one-for-several"],
+    ["Rnd 2: inc (12)", "goes-on-untold"],
+  ])("an odd one out is told: %s", (row, rule) => {
+    const usual = "Rnd 2: inc x6 (12)\nRnd 3: sc in each st around (12)";
+    expect(told(parts(usual, row, usual))).toEqual([rule]);
+  });
+});
+
 describe("one-for-several, of stitches drawn together", () => {
   const row = (n: string) =>
     `Rnd 1: 12 sc in mr (12)\nRnd 2: *Sc in next 4 sts, sc2tog over next ${n}; rep from * around. (10)`;

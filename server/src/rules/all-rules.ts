@@ -63,8 +63,6 @@ export const rowRules: readonly RowRule[] = [
   chainTwice,
   saidTwice,
   otherStitches,
-  goesOnUntold,
-  oneForSeveral,
 ];
 
 /** Rules on what the front matter lists and the rows use. */
@@ -86,6 +84,8 @@ export const frontRules: readonly PatternRule[] = [
 
 /** Rules for a pattern as a whole. */
 export const patternRules: readonly PatternRule[] = [
+  goesOnUntold,
+  oneForSeveral,
   againstNotes,
   chainTwoWays,
   chainUnlike,

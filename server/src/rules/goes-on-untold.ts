@@ -2,15 +2,15 @@ import type { WorkedRow } from "../fabric/worked";
 import { say } from "../text/say";
 import { type Span, shift } from "../text/span";
 import { onceWritten } from "./repeated-line";
-import type { Fix, Found, RowRule } from "./rule";
+import type { Fix, Found, PatternRule } from "./rule";
 import { rowName, says } from "./wording";
 
 /** One stitch makes a whole row, and only the count tells that it goes on to the end. */
-export const goesOnUntold: RowRule = {
+export const goesOnUntold: PatternRule = {
   id: "goes-on-untold",
   severity: "information",
   documentation: `## What it finds
-A row of one instruction that is right only if it is worked on to the end, and does not say so: "inc (12)" over 6 stitches. Where a piece has more than one row of this kind, that is its way of writing, and nothing is said.
+A row of one instruction that is right only if it is worked on to the end, and does not say so: "inc (12)" over 6 stitches. Where a pattern has more than one row of this kind, that is its way of writing, and nothing is said.
 
 ## Why it matters
 Read as it stands it is one stitch. A number, "each" or "around" is easily lost when a row is typed.
@@ -29,9 +29,10 @@ Rnd 2: inc in each st around (12)
 Rnd 3: (sc, inc) x6 (18)
 \`\`\`
 `,
-  check(row, piece) {
-    const at = onceWritten(row, piece);
-    return at && !at.saysOne ? [found(shift(at.span, row.line.start), row)] : [];
+  check(pattern) {
+    return [...onceWritten(pattern)].flatMap(([row, { span, saysOne }]) =>
+      saysOne ? [] : [found(shift(span, row.line.start), row)],
+    );
   },
 };
 

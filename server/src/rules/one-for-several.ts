@@ -4,15 +4,15 @@ import { keptBy } from "../text/kept-by";
 import { say } from "../text/say";
 import { type Span, shift } from "../text/span";
 import { type OnceWritten, onceWritten } from "./repeated-line";
-import type { Fix, Found, RowRule } from "./rule";
+import type { Fix, Found, PatternRule } from "./rule";
 import { rowName, says } from "./wording";
 
 /** The words name one stitch, and what they tell goes on over several. */
-export const oneForSeveral: RowRule = {
+export const oneForSeveral: PatternRule = {
   id: "one-for-several",
   severity: "warning",
   documentation: `## What it finds
-Words that name one stitch where several are meant: "sc in next st to last 2 sts", "dc in next of next 3 dc", "dc2tog over next 1 st", and a row that says no more than "2 sc in next st" or "1 sc" and is right only if that is worked on to the end; also "inc" alone, where a row like it says how often: "inc x6". Where a piece has more than one row of this last kind, that is its way of writing, and nothing is said.
+Words that name one stitch where several are meant: "sc in next st to last 2 sts", "dc in next of next 3 dc", "dc2tog over next 1 st", and a row that says no more than "2 sc in next st" or "1 sc" and is right only if that is worked on to the end; also "inc" alone, where a row like it says how often: "inc x6". Where a pattern has more than one row of this last kind, that is its way of writing, and nothing is said.
 
 ## Why it matters
 Read as it stands it is one stitch. "Each" is easily typed as "next", and a number easily loses a digit.
@@ -31,16 +31,20 @@ Row 1: Sc in 2nd ch from hook and in each ch across. (12)
 Row 2: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. (14)
 \`\`\`
 `,
-  check(row, piece) {
-    const { plan } = row.line;
-    const next = plan && nextForEach(plan);
-    if (next) return [foundNext(next, row)];
-    const few = plan && overOne(plan);
-    if (few) return [foundFew(few, row)];
-    const at = onceWritten(row, piece);
-    return at?.saysOne ? [foundOnce(at, row)] : [];
+  check(pattern) {
+    const once = onceWritten(pattern);
+    return pattern.pieces.flatMap(({ rows }) => rows.flatMap((row) => foundIn(row, once.get(row)) ?? []));
   },
 };
+
+function foundIn(row: WorkedRow, once: OnceWritten | undefined): Found | null {
+  const { plan } = row.line;
+  const next = plan && nextForEach(plan);
+  if (next) return foundNext(next, row);
+  const few = plan && overOne(plan);
+  if (few) return foundFew(few, row);
+  return once?.saysOne ? foundOnce(once, row) : null;
+}
 
 /** `next` in front of one place that stands for all of them, in a run over several; in the text of the row. */
 const nextForEach = keptBy(({ instructions, text }: RowPlan): Span | null => {

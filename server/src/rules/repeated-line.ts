@@ -1,6 +1,6 @@
 import type { Instruction, RowPlan, WorkRun } from "../fabric/instructions";
 import { perPiece } from "../fabric/parts";
-import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import type { WorkedPattern, WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
 import type { Span } from "../text/span";
 
@@ -13,15 +13,20 @@ export interface OnceWritten {
 }
 
 /**
- * Such lines; none where the piece has more of its sort, which is its way of writing then. One that names its
- * place, or is among others that say how often, is told all the same.
+ * Such lines, by their rows; none where the pattern has more of their sort, which is its way of writing then. One
+ * that names its place, or is among others of its piece that say how often, is told all the same.
  */
-export function onceWritten(row: WorkedRow, piece: WorkedPiece): OnceWritten | null {
-  const at = row.result === "ok" ? onceIn(row) : null;
-  if (at === null) return null;
-  const { placed, all, told } = repeatedLines(piece);
-  if (at.placed) return placed === 1 ? at : null;
-  return all === 1 ? { ...at, saysOne: at.saysOne || told.has(at.sort) } : null;
+export function onceWritten({ pieces }: WorkedPattern): ReadonlyMap<WorkedRow, OnceWritten> {
+  const written = pieces.flatMap((piece) =>
+    repeatedLines(piece).map((line) => ({ ...line, row: piece.rows[line.at] as WorkedRow })),
+  );
+  const placed = written.filter(({ once }) => once?.placed).length;
+  return new Map(
+    written.flatMap(({ row, once }): [WorkedRow, OnceWritten][] => {
+      const alike = once?.placed ? placed : written.length;
+      return once && alike === 1 && row.result === "ok" ? [[row, once]] : [];
+    }),
+  );
 }
 
 interface Once extends OnceWritten {
@@ -33,11 +38,19 @@ interface Once extends OnceWritten {
 /** A row of one stitch, by what it does to the count. */
 type Sort = "increases" | "decreases" | "plain";
 
-/** How many rows of a piece are such lines and how many name their place; of which sorts others say how often. */
-const repeatedLines = perPiece(({ rows }) => {
-  const lines = rows.filter((row) => repeatedLine(row) !== null);
+interface RepeatedLine {
+  /** Which row of its piece. */
+  readonly at: number;
+  readonly once: Once | null;
+}
+
+const repeatedLines = perPiece(({ rows }): readonly RepeatedLine[] => {
   const told = new Set(rows.flatMap(({ line }) => (line.plan && oftenTold(line.plan)) ?? []));
-  return { all: lines.length, placed: lines.filter((row) => onceIn(row)?.placed).length, told };
+  return rows.flatMap((row, at) => {
+    if (repeatedLine(row) === null) return [];
+    const once = onceIn(row);
+    return [{ at, once: once && { ...once, saysOne: once.saysOne || told.has(once.sort) } }];
+  });
 });
 
 /** `inc x6`, `6 inc`. */
