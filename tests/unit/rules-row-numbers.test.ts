@@ -272,6 +272,13 @@ describe("row-skipped, for the first row of a piece", () => {
     ["words stand before it", "Body\nBegin with a small ring as you like.\nRnd 2: inc x6 (12)\n"],
     ["it goes on from the piece before", "Rnd 1: 6 sc in mr (6)\n\nBody\nRnd 2: inc x6 (12)\n"],
     ["it has a ring of its own", "Body\nRnd 2: 6 sc in mr (6)\n"],
+    [
+      "it stands for rows of another piece",
+      `Left strap\n${start}Fasten off.\n\nRight strap\nRnds 2-5: Work as Left strap.\n`,
+    ],
+    ["it stands for a row that is not there", "Body\nRnd 2: Rep Rnd 7.\nRnd 3: inc x6 (12)\n"],
+    ["it is told for another reason", "Body\nRnd 2: Work as Left strap.\n"],
+    ["it is several rows", "Body\nRnds 2-5: sc in each st around (12)\n"],
   ])("silent where %s", (_, text) => {
     expect(foundBy("row-skipped", text)).toEqual([]);
   });

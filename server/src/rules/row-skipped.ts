@@ -1,6 +1,8 @@
+import { copyOf } from "../fabric/copies";
 import { type RowPlan, takesIn } from "../fabric/instructions";
 import { partsOf, perPiece } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
+import type { RowHead } from "../notation/document";
 import { say } from "../text/say";
 import { linesBetween } from "./outline";
 import { renumberFix } from "./renumber";
@@ -54,11 +56,16 @@ function firstRowsLost(pattern: WorkedPattern): Found[] {
 const lateStart = perPiece(({ rows }): WorkedRow | null => {
   const [row] = rows;
   const plan = row?.line.plan;
-  if (!row || !plan || row.line.head?.from !== 2 || row.line.sizes !== null || row.below !== null)
-    return null;
+  if (!row || !plan || !isRowTwo(row.line.head) || row.line.sizes !== null || row.below !== null) return null;
+  // What stands for other rows, or is told for another reason, speaks for itself.
+  if (copyOf(row.line.content) !== null || row.fault !== null) return null;
   const isOwn = plan.outOfReach === null && plan.onRow === null && plan.copies === null;
   return isOwn && plan.unknown.length === 0 && isOnNothing(row, plan) ? row : null;
 });
+
+function isRowTwo(head: RowHead | null): boolean {
+  return head !== null && head.from === 2 && head.to === null && !head.open;
+}
 
 /** Worked on places that nothing tells of: not into a ring, and not along a chain. */
 function isOnNothing({ result, outcome, has }: WorkedRow, { instructions, foundation }: RowPlan): boolean {
