@@ -223,6 +223,17 @@ describe("said-twice", () => {
   ])("silent where %s", (_, row) => {
     expect(foundBy("said-twice", ring + row)).toEqual([]);
   });
+
+  test.each([
+    ["told behind the second place is what goes there", " (3 dc, ch 2, 3 dc)", 0],
+    ["is missing behind the second place", "", 1],
+  ])("a bracket that %s", (_, bracket, found) => {
+    const text =
+      "Rnd 1: 12 sc in mr, join. (12)\n" +
+      "Rnd 2: *Sc in next st, ch 3, sk next st; rep from * around, join. (6 sc, 6 ch-3 sps)\n" +
+      `Rnd 3: *Sc in next ch-3 sp, in next ch-3 sp${bracket}; rep from * around, join.`;
+    expect(foundBy("said-twice", text)).toHaveLength(found);
+  });
 });
 
 describe("nothing-worked", () => {

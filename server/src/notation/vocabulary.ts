@@ -282,7 +282,7 @@ const phrases: readonly (readonly [cls: string, value: string, spellings: string
   ["2", "row end", rowEnds().join("|")],
   ["R", "row", "row|rows|rnd|rnds|round|rounds|rw|rd"],
   ["&", "and", "and|plus|&"],
-  ["d", "standing", "standing"],
+  ["d", "standing", "standing|chainless|stacked"],
   [
     "D",
     "declares",

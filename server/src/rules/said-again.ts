@@ -9,7 +9,8 @@ export const saidAgain = keptBy(({ text }: RowPlan): Span | null => {
   for (const item of text.split(",")) {
     const said = (sentence.exec(item)?.[0] ?? "").trimEnd();
     // `rep from * around, around`: the first of them is the end of more.
-    if (said !== "" && endsWith(before, said.trimStart()) && holdsOnce.test(said.trimStart()))
+    const isSaid = said !== "" && endsWith(before, said.trimStart()) && holdsOnce.test(said.trimStart());
+    if (isSaid && !bracketBehind.test(text.slice(at + said.length)))
       return { start: at - 1, end: at + said.length };
     before = item.replace(end, "");
     at += item.length + 1;
@@ -18,6 +19,8 @@ export const saidAgain = keptBy(({ text }: RowPlan): Span | null => {
 });
 
 const sentence = /^[^.;:([{<]*/;
+/** `sc in next sp, in next sp (3 dc, ch 2, 3 dc); rep`: the bracket is what goes there. */
+const bracketBehind = /^\s*[([][^)\]]*[)\]]\s*;?\s*rep/i;
 const end = /[\s.;:]+$/;
 
 function endsWith(before: string, said: string): boolean {

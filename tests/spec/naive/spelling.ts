@@ -89,7 +89,7 @@ const replacements: readonly Replacement[] = [
   [/\bin all (?=\d)/g, "in next "],
   [/ all way around\b/g, " around"],
   [/(?<=\b(?:sc|hdc|dc) \d+) even\b| behind back wall\b| in (?:blo|flo)(?=$|[,.;( ]*$)/g, ""],
-  [/\bworking in (back|front) loops? only,/g, ""],
+  [/\b(?:working )?in (back|front) loops? only,/g, ""],
   [/\bin (?:blo|flo):/g, ""],
   [/\b(?:blo|flo)\b(?! of st)/g, " "],
   [
@@ -111,6 +111,9 @@ const replacements: readonly Replacement[] = [
   [/\b(\d+)(ch|dec|inc)\b/g, "$1 $2"],
   [/\b(sc|hdc|htr|dc|dtr|tr|ch|fsc|fdc|fhdc)-?(\d+)\b(?!tog)/g, "$1 $2"],
   [/\b(\d) ?row(?=s? below)/g, "$1 row"],
+  [/(?<=^|[*:,] ?)in ((?:next|each) sp#\d*)(?:[,:]? work|[,:])? \(([^()]*)\)(?=;|, join)/g, "($2) in $1"],
+  [/\b(?:chainless|stacked) (?=dc)/g, ""],
+  [/,? ?\bsk (?:next )?picots?\b/g, ""],
   [/[ \t]+/g, " "],
 ];
 
