@@ -283,3 +283,12 @@ describe("row-skipped, for the first row of a piece", () => {
     expect(foundBy("row-skipped", text)).toEqual([]);
   });
 });
+
+test("no-such-row: a first row may repeat one of the piece above, a later one only what stands there", () => {
+  const cuff =
+    "Cuff\nRnd 1: 6 sc in mr (6)\nRnd 2: inc x6 (12)\nRnd 3: sc in each st around (12)\nFasten off.\n";
+  const sleeve = (third: string) =>
+    `${cuff}Sleeve\nRnd 1: Rep Rnd 3. (12)\nRnd 2: sc in each st around (12)\nRnd 3: ${third}`;
+  expect(foundBy("no-such-row", sleeve("Rep Rnd 2. (12)"))).toEqual([]);
+  expect(foundBy("no-such-row", sleeve("Rep Rnd 9. (12)"))).toHaveLength(1);
+});

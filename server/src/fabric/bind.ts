@@ -18,7 +18,7 @@ import {
 } from "./instructions";
 import { openMarkIn } from "./open-mark";
 import { intoRing, rowChoices } from "./row-choices";
-import { type BindContext, stitchUse } from "./stitch-use";
+import { areNoPlaces, type BindContext } from "./stitch-use";
 import { child, descendants, find } from "./tree-search";
 import { sortOfUnknown } from "./unknown-words";
 import { type WrongList, wrongList } from "./wrong-list";
@@ -443,7 +443,7 @@ class Binder extends ProseBinder {
     const words = this.words.slice(places.from, places.to);
     if (words.some((word) => word.cls === "b") || words.some((word) => word.cls === "l")) return [];
     if (words.some((word) => word.cls === "m" || word.value === "base")) return [];
-    if (this.areNoPlaces(words)) return [];
+    if (areNoPlaces(words, this.context)) return [];
     const cores = [
       child(places, "core"),
       ...descendants(places, "andCore").map((part) => descendants(part, "core")[0]),
@@ -455,14 +455,6 @@ class Binder extends ProseBinder {
     if (!isSaid && takes.length === 1 && take?.how === "next")
       return [{ op: "skip", takes: [{ ...take, unplaced: true }], span }];
     return [{ op: "skip", takes, span }];
-  }
-
-  /** `sc in each sc around, skipping picots`: they hang on the row below and are no places of it. */
-  private areNoPlaces(words: readonly Word[]): boolean {
-    const nouns = words.filter(({ cls }) => cls !== "X" && cls !== "e" && cls !== "n");
-    const isNoPlace = ({ cls, value }: Word): boolean =>
-      cls === "S" && stitchUse(value, this.context, null)?.makes === 0;
-    return nouns.length > 0 && nouns.every(isNoPlace);
   }
 
   /** `sk (2 sc, ch 3, 2 sc)`: what the row below made there, one after another. */

@@ -58,9 +58,13 @@ export abstract class CopiedRows extends PlainRows {
   }
 
   protected lacks(line: RowLine, number: number | null, copy: Copy): void {
-    const stood = number !== null && this.byNumber.has(number);
+    this.tellLack(line, number, copy);
+    // Those that repeat it stand behind it: its number is taken from here on.
     this.lost.add(line);
     this.number(line, [line]);
+  }
+
+  private tellLack(line: RowLine, number: number | null, copy: Copy): void {
     const which = number === null ? say`row before this one` : say`row ${number}`;
     const isOwn = number !== null && copy.how === "rows" && !copy.ofOther && copy.of === null;
     const piece = copy.how === "rows" && copy.of !== null ? `"${copy.of}"` : say`this piece`;
@@ -69,7 +73,7 @@ export abstract class CopiedRows extends PlainRows {
     if (isKnown && number !== null && copy.how === "rows")
       return this.blame({ fault: { sort: "no-such-row", number, piece: copy.of } });
     // A piece with numbers of its own from 1 on means those, not another piece's.
-    if (isOwn && !stood)
+    if (isOwn && !this.byNumber.has(number))
       this.blame({
         fault: this.byNumber.has(1) ? { sort: "no-such-row", number, piece: null } : this.noSuchRow(number),
       });

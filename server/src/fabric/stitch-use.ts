@@ -1,6 +1,6 @@
 import type { Conventions } from "../notation/declared";
 import type { Glossary } from "../notation/other-languages";
-import type { Sized } from "../notation/words";
+import type { Sized, Word } from "../notation/words";
 import { type Stitch, stitchOf, type Terms } from "../trade/stitches";
 import type { Instruction, StitchUse, Target } from "./instructions";
 
@@ -120,4 +120,13 @@ function groupedUse(
     { op: "work", stitch: kind, per: one, takes: [{ how: "next", n: [Number(n)], of: anyStitch }], span },
   ];
   return { kind: name, uses: 1, makes: Number(n), special: true, unit: name, body };
+}
+
+/** `sc in each sc around, skipping picots`: they hang on the row below and are no places of it. */
+export function areNoPlaces(words: readonly Word[], context: BindContext): boolean {
+  const nouns = words.filter(({ cls }) => !"Xen".includes(cls));
+  return (
+    nouns.length > 0 &&
+    nouns.every(({ cls, value }) => cls === "S" && stitchUse(value, context, null)?.makes === 0)
+  );
 }

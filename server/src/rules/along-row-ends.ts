@@ -3,7 +3,7 @@ import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { sentencesOf } from "../notation/assembly";
 import { say } from "../text/say";
-import { numberWords } from "../trade/number-words";
+import { numberFrom } from "../trade/number-words";
 import { stitchOf, type Terms } from "../trade/stitches";
 import { partNamesOf } from "./pieces-made";
 import type { Found, WorkedPattern } from "./rule";
@@ -45,7 +45,7 @@ const worksAlong = perPiece(({ rows }: WorkedPiece): readonly Along[] =>
     if (worked === undefined || Number(worked) !== plan.stated[0]?.n[0]) return [];
     const match = inEachRow.exec(text);
     const said = (match?.[1] ?? (match ? "one" : "")).toLowerCase();
-    return [{ at, inEach: match ? (numberWords.get(said) ?? Number(said)) : null }];
+    return [{ at, inEach: match ? numberFrom(said) : null }];
   }),
 );
 

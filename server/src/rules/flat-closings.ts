@@ -3,7 +3,7 @@ import { sentencesOf } from "../notation/assembly";
 import type { PatternLine } from "../notation/lines";
 import { say } from "../text/say";
 import type { Span } from "../text/span";
-import { numberWords } from "../trade/number-words";
+import { numberFrom } from "../trade/number-words";
 import { inProse } from "./outline";
 import type { Found, WorkedPattern } from "./rule";
 import { numbers, rowName, says } from "./wording";
@@ -123,7 +123,7 @@ interface NumberSaid extends Span {
 function numbersIn(text: string, from: number): NumberSaid[] {
   return [...text.matchAll(soMany)].flatMap((match) => {
     const typed = (match[1] ?? match[2]) as string;
-    const n = numberWords.get(typed.toLowerCase()) ?? Number(typed);
+    const n = numberFrom(typed);
     const start = from + match.index + match[0].indexOf(typed);
     return Number.isInteger(n) ? [{ n, start, end: start + typed.length }] : [];
   });

@@ -3,7 +3,7 @@ import { frontMatterOf } from "../notation/front-matter/front-matter";
 import { singular } from "../notation/nouns";
 import { say } from "../text/say";
 import type { Span } from "../text/span";
-import { numberWords } from "../trade/number-words";
+import { numberFrom } from "../trade/number-words";
 import { inProse } from "./outline";
 import type { Found, WorkedPattern } from "./rule";
 
@@ -57,7 +57,7 @@ function countedIn([, typed = "", noun = ""]: RegExpExecArray | RegExpMatchArray
   n: number;
   noun: string;
 } {
-  return { n: numberWords.get(typed.toLowerCase()) ?? Number(typed), noun: singular(noun.toLowerCase()) };
+  return { n: numberFrom(typed), noun: singular(noun.toLowerCase()) };
 }
 
 /** How many the list of materials has, where it says so once. */

@@ -1,6 +1,6 @@
 import { say } from "../text/say";
 import type { Span } from "../text/span";
-import { numberWords } from "../trade/number-words";
+import { numberFrom } from "../trade/number-words";
 import { headingFix } from "./make-number";
 import type { MadePiece, Making, PlacedSentence } from "./pieces-made";
 import type { Found } from "./rule";
@@ -101,10 +101,7 @@ function layoutsIn(text: string): Layout[] {
   return layouts
     .flatMap((form) => [...text.matchAll(form)])
     .flatMap(({ 0: all, 1: a = "", 2: b = "", index }) => {
-      const [rows, inEach] = [a, b].map((word) => numberWords.get(word.toLowerCase()) ?? Number(word)) as [
-        number,
-        number,
-      ];
+      const [rows, inEach] = [a, b].map((word) => numberFrom(word)) as [number, number];
       return Number.isInteger(rows) && Number.isInteger(inEach)
         ? [{ all: rows * inEach, shown: say`${rows} times ${inEach}`, start: index, end: index + all.length }]
         : [];

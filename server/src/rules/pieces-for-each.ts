@@ -1,6 +1,6 @@
 import type { Mention } from "../notation/assembly";
 import { say } from "../text/say";
-import { numberWords } from "../trade/number-words";
+import { numberFrom } from "../trade/number-words";
 import { sortsOfThings } from "../trade/things-made";
 import { headingFix, saysMore, saysOne, tellsOfOthers } from "./make-number";
 import type { MadePiece, Making, PlacedSentence } from "./pieces-made";
@@ -64,7 +64,7 @@ function forEach(mention: SaidOf, said: PlacedSentence, making: Making): ForEach
   const many = eachOfMany.exec(behind);
   if (many) {
     const typed = (many[1] ?? "four").toLowerCase();
-    return { mention, n, times: numberWords.get(typed) ?? Number(typed), end: mention.end + many[0].length };
+    return { mention, n, times: numberFrom(typed), end: mention.end + many[0].length };
   }
   // Where nothing is made twice, all of it may be told for one.
   const two =
@@ -94,7 +94,7 @@ function meantBy({ isWhole, pieces, kin }: SaidOf): readonly MadePiece[] {
 /** `two strips of 4 hexagons with a half hexagon at each end`: at each end of two. */
 function stripsIn(before: string): number {
   const [, many = "1"] = stripsWith.exec(before) ?? [];
-  const n = numberWords.get(many.toLowerCase()) ?? Number(many);
+  const n = numberFrom(many);
   return Number.isInteger(n) && n > 0 ? n : 1;
 }
 

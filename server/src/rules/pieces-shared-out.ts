@@ -1,6 +1,6 @@
 import { say } from "../text/say";
 import type { Span } from "../text/span";
-import { numberWords, ordinalWords } from "../trade/number-words";
+import { numberFrom, numberWords, ordinalWords } from "../trade/number-words";
 import { headingFix } from "./make-number";
 import type { MadePiece, Making, PlacedSentence } from "./pieces-made";
 import type { Found } from "./rule";
@@ -113,7 +113,7 @@ function restBehind(said: PlacedSentence, next: PlacedSentence | undefined, piec
 }
 
 function countOf(typed: string): number {
-  return numberWords.get(typed.toLowerCase()) ?? Number(typed);
+  return numberFrom(typed);
 }
 
 function foundOn({ start, end }: Span, shares: readonly number[], piece: MadePiece): Found {

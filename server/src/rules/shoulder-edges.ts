@@ -1,12 +1,11 @@
 import { partsOf } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
+import { numberOrSizes } from "../notation/mentions/size-lists";
 import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { lastRowsOf, type MadePiece, makingOf, type PlacedSentence } from "./pieces-made";
 import type { Found, WorkedPattern } from "./rule";
 import { numbers, rowName, says } from "./wording";
-
-const list = String.raw`(\d{1,3}(?:\s*[([]\s*\d{1,3}(?:\s*[,;:]\s*\d{1,3})*\s*[)\]])?)`;
 
 /** Seams that tell how many stitches of each of several pieces meet, where their last rows have another number. */
 export function shoulderEdges(pattern: WorkedPattern): Found[] {
@@ -17,7 +16,7 @@ export function shoulderEdges(pattern: WorkedPattern): Found[] {
 }
 
 const onEach = new RegExp(
-  String.raw`\bshoulders?\b[^.;]*?\b${list}\s+(?:sts|stitches)\s+(?:(?:on|at|for)\s+)?(?:each|either|both)\b`,
+  String.raw`\bshoulders?\b[^.;]*?\b(${numberOrSizes})\s+(?:sts|stitches)\s+(?:(?:on|at|for)\s+)?(?:each|either|both)\b`,
   "i",
 );
 
@@ -44,7 +43,7 @@ function eachShoulder({ sentence, line, mentions }: PlacedSentence, pattern: Wor
 
 /** `the 10 (11, 12) shoulder sts of each front`, `matching the 12 sts of each front`. */
 const ofEach = new RegExp(
-  String.raw`\b(matching\s+(?:up\s+)?)?(?:the\s+|all\s+)?${list}\s+(shoulder\s+)?(?:sts|stitches)\s+(?:of|on|at)\s+(?:each|both|the|either)\s+(?:of\s+the\s+)?(?:\p{L}+\s+)?$`,
+  String.raw`\b(matching\s+(?:up\s+)?)?(?:the\s+|all\s+)?(${numberOrSizes})\s+(shoulder\s+)?(?:sts|stitches)\s+(?:of|on|at)\s+(?:each|both|the|either)\s+(?:of\s+the\s+)?(?:\p{L}+\s+)?$`,
   "iu",
 );
 

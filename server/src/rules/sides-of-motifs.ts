@@ -1,7 +1,7 @@
 import { sentencesOf } from "../notation/assembly";
 import { say } from "../text/say";
 import type { Span } from "../text/span";
-import { numberWords } from "../trade/number-words";
+import { numberFrom } from "../trade/number-words";
 import { inProse } from "./outline";
 import { makingOf } from "./pieces-made";
 import type { Found, WorkedPattern } from "./rule";
@@ -57,7 +57,7 @@ const sides = inProse((line): Side[] =>
     const [shape, ...others] = shapes;
     if (!match || !shape || others.length > 0 || /\bcorners?\b/i.test(text)) return [];
     const typed = match[1] as string;
-    const n = numberWords.get(typed.toLowerCase()) ?? Number(typed);
+    const n = numberFrom(typed);
     const at = start + match.index;
     return Number.isInteger(n) ? [{ n, shape, start: at, end: at + typed.length }] : [];
   }),

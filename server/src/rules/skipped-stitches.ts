@@ -1,5 +1,6 @@
 import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
+import { numberOrSizes } from "../notation/mentions/size-lists";
 import { say } from "../text/say";
 import type { Span } from "../text/span";
 import type { Found, WorkedPattern } from "./rule";
@@ -36,13 +37,12 @@ interface NumbersInRow extends Span {
   readonly numbers: readonly number[];
 }
 
-const list = String.raw`(\d{1,3}(?:\s*[([]\s*\d{1,3}(?:\s*[,;:]\s*\d{1,3})*\s*[)\]])?)`;
 const onSkipped = new RegExp(
-  String.raw`\b(?:in|on|over|across|along)\s+(?:each\s+of\s+)?(?:the\s+)?${list}\s+(?:skipped|missed|unworked|held|free|reserved)\s+(?:\w+\s+)?(?:sts?|stitches|sc|hdc|dc|htr|tr)\b`,
+  String.raw`\b(?:in|on|over|across|along)\s+(?:each\s+of\s+)?(?:the\s+)?(${numberOrSizes})\s+(?:skipped|missed|unworked|held|free|reserved)\s+(?:\w+\s+)?(?:sts?|stitches|sc|hdc|dc|htr|tr)\b`,
   "gi",
 );
 const skipping = new RegExp(
-  String.raw`\b(?:sk(?:ip)?|miss|leave|omit|place|slip|put)\s+(?:the\s+)?(?:(?:next|first|last|following)\s+)?${list}\s+(?:\w+\s+)?(?:sts?|stitches|sc|hdc|dc|htr|tr)\b`,
+  String.raw`\b(?:sk(?:ip)?|miss|leave|omit|place|slip|put)\s+(?:the\s+)?(?:(?:next|first|last|following)\s+)?(${numberOrSizes})\s+(?:\w+\s+)?(?:sts?|stitches|sc|hdc|dc|htr|tr)\b`,
   "gi",
 );
 

@@ -48,6 +48,11 @@ const tensth = tens.map((word) => word.replace(/y$/, "ieth"));
 /** `one` to `ninety-nine`, with a hyphen. */
 export const numberWords: ReadonlyMap<string, number> = counted(ones, tens);
 
+/** `six` and `6`; NaN for another word. */
+export function numberFrom(typed: string): number {
+  return numberWords.get(typed.toLowerCase()) ?? Number(typed);
+}
+
 /** `first` to `ninety-ninth`. */
 export const ordinalWords: ReadonlyMap<string, number> = counted(onesth, tensth);
 

@@ -11,6 +11,9 @@ const list = new RegExp(
   "gu",
 );
 
+/** `12` and `12 (14, 16)`, where the words beside it say what is counted. */
+export const numberOrSizes = String.raw`\d{1,3}(?:\s*[([]\s*\d{1,3}(?:\s*[,;:]\s*\d{1,3})*\s*[)\]])?`;
+
 const unit = String.raw`\s?(?:cm\b|mm\b|in(?:ch(?:es)?)?\b|"|g\b|m\b|yds?\b|yards?\b|balls?\b|skeins?\b)`;
 const short = new RegExp(String.raw`(?<![\d.,/])${value}\s?[([]\s?${value}\s?[)\]](?=${unit})`, "gu");
 
