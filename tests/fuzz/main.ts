@@ -1,16 +1,18 @@
 // `npm run fuzz -- --minutes N --seed S`: random editing sessions; what breaks is made small and kept.
-// `npm run fuzz -- --edits 1000000 --minutes N`: so many edits at most, each checked anew beside a kept checker.
+// `npm run fuzz -- --edits 1000000 --minutes N --threads T`: so many edits at most, taken by a kept checker and held
+// against a new one after every one to eight of them.
 import { mkdirSync, writeFileSync } from "node:fs";
 import { availableParallelism, loadavg } from "node:os";
 import { parseArgs } from "node:util";
+import { isMainThread } from "node:worker_threads";
 import fc from "fast-check";
 import { quantile } from "../bench/measure";
 import { disagreement, generated } from "../property/generated-patterns";
 import { asBroken, Broken } from "./broken";
-import { edited } from "./edits";
 import { type Session, session } from "./operations";
 import { newTally, Player, type Tally } from "./player";
 import { failureOf, shrunk } from "./shrink";
+import { comparedByThreads, workShare } from "./threads";
 import { watchFor } from "./watch";
 
 /** Other sessions in every run, and told which, where no seed is given. */
@@ -20,6 +22,7 @@ const { values } = parseArgs({
     minutes: { type: "string", default: "1" },
     seed: { type: "string", default: now },
     edits: { type: "string" },
+    threads: { type: "string", default: `${availableParallelism()}` },
   },
 });
 const seed = Number(values.seed);
@@ -36,15 +39,16 @@ interface Failure {
 }
 
 async function main(): Promise<void> {
-  if (values.edits !== undefined) compareEdits(Number(values.edits));
+  if (values.edits !== undefined) await compareEdits(Number(values.edits));
   else await playSessions();
 }
 
 /** Incremental against from-scratch, and nothing else, which is quicker than whole sessions. */
-function compareEdits(most: number): void {
-  const { edits, texts, different } = edited(seed, most, () => performance.now() < until);
+async function compareEdits(most: number): Promise<void> {
+  const asked = { seed, most, minutes: Number(values.minutes), threads: Number(values.threads) };
+  const { edits, comparisons, texts, different } = await comparedByThreads(new URL(import.meta.url), asked);
   console.log(
-    `${edits} edits in ${texts} texts from --seed ${seed}: ${different.length} told otherwise than from scratch.`,
+    `${edits} edits, ${comparisons} comparisons with a fresh start, in ${texts} texts from --seed ${seed}: ${different.length} told otherwise.`,
   );
   for (const one of different.slice(0, 10)) console.log(`\nFAILED ${JSON.stringify(one)}`);
   process.exit(different.length > 0 ? 1 : 0);
@@ -115,4 +119,5 @@ function worst(list: readonly number[]): number {
   return list.reduce((most, time) => Math.max(most, time), 0);
 }
 
-await main();
+if (isMainThread) await main();
+else workShare();

@@ -40,9 +40,17 @@ Rnd 3: (sc, inc) x6 (18)
     const open = row.line.plan?.openMark;
     if (!open) return [];
     const span = { start: row.line.start + open.start, end: row.line.start + open.end };
-    const fixes = fixesFor(row, piece, open);
-    const message = `${messageFor(row, open)}${fixes.length > 0 ? "" : say` Show what is to be repeated.`}`;
-    return [{ span, message, fixes, related: [] }];
+    return [
+      {
+        span,
+        message: messageFor(row, open),
+        related: [],
+        asks: () => (fixesFor(row, piece, open).length > 0 ? null : say`Show what is to be repeated.`),
+        get fixes() {
+          return fixesFor(row, piece, open);
+        },
+      },
+    ];
   },
 };
 
