@@ -3,7 +3,6 @@ import type { PatternLine } from "../notation/lines";
 import { treeOf } from "../notation/tree";
 import { readWords, type Sized } from "../notation/words";
 import { keptBy } from "../text/kept-by";
-import { ownCopy } from "../text/own-copy";
 import { bindRow } from "./bind";
 import type { PatternContext } from "./context";
 import { type Affects, changeOf } from "./context-change";
@@ -196,7 +195,7 @@ function sameLines(a: readonly RunOn[], b: readonly RunOn[]): boolean {
 function textOf({ first, behind }: Wanted): string {
   const own = first.text.slice(instructionsAt(first));
   const all = behind.reduce((row, { content, gap }) => row + " ".repeat(gap) + content.text, own);
-  return ownCopy(all.trimEnd());
+  return all.trimEnd();
 }
 
 function rowContent({ first, sizes }: Wanted, text: string, plan: RowPlan | null): RowContent {

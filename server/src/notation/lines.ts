@@ -44,6 +44,8 @@ function firstFrom(lines: readonly PatternLine[], offset: number): number {
 }
 
 const contentsAtMost = 10_000;
+/** A longer line is no row that is worked: to remember each version of it would cost more than to read it. */
+const lengthKept = 20_000;
 
 /** Reads one version of a text after another; lines that an edit left alone are not read again. */
 export class LineReader {
@@ -96,6 +98,7 @@ export class LineReader {
   }
 
   private contentsOf(text: string): readonly LineContent[] {
+    if (text.length > lengthKept) return splitGlued(text).map(contentOf);
     let found = this.contents.get(text);
     if (!found) {
       if (this.contents.size >= contentsAtMost) this.contents.clear();
