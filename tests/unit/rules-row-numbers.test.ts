@@ -153,6 +153,7 @@ describe("a range against how often it repeats others", () => {
     ["Rnds 5-10: Rep Rnds 3-4 four more times. (12)", "four", "three more"],
     ["Rnds 5-8: Repeat Rnds 3 and 4, 3 times. (12)", "3", "4, 2 times"],
     ["Rnds 5-8: Rep Rnd 4 (3 times). (12)", "3", "(4 times"],
+    ["Rnds 5-8: Rep Rnd 4. (9 rnds in total)", "9", "(4 rnds in total"],
   ])("%s", (row, on, right) => {
     expect(onlyFinding("wrong-number-of-rows", lace(row)).on).toBe(on);
     expect(mended("wrong-number-of-rows", lace(row))).toContain(right);
@@ -162,6 +163,8 @@ describe("a range against how often it repeats others", () => {
   test.each([
     "Rnds 5-10: Rep Rnds 3-4 three more times. (12)",
     "Rnds 5-10: Rep Rnds 3-4. (12)",
+    "Rnds 5-8: Rep Rnd 4. (4 rnds in total)",
+    "Rnds 5-8: Rep Rnd 4. (8 rnds in total)",
     "Rnds 5-8: Rep Rnds 3-4 twice. (12)",
     "Rnds 5-9: Rep Rnds 3-4 twice, then Rnd 3 once more. (12)",
     "Rnds 5-8: Rep Rnds 3-4 for a total of 3 times in all. (12)",

@@ -65,7 +65,10 @@ function skippedWays(
       : say`the skipped chains do not count as a stitch`,
     cost,
   });
-  if (declared) return [way(declared.counts === "yes", declared.counts === "yes" ? declared.space : 0, 0)];
+  // `(counts as first mesh)` names neither the stitch nor the space: they are as ever.
+  const asMesh = declared?.counts === "yes" && declared.kind === null && n > height && chain > 0;
+  if (declared && !asMesh)
+    return [way(declared.counts === "yes", declared.counts === "yes" ? declared.space : 0, 0)];
   if (n < height || n <= 1) return [way(false, 0, 0)];
   // `sc in 6th ch from hook, *ch 5, …`: the first loop, and no stitch.
   if (height <= 1 && n > 2 && chain > 2)

@@ -1,7 +1,7 @@
 import type { Sized } from "../notation/words";
 import { say } from "../text/say";
 import { firstKind } from "./bind-start";
-import type { Choice, Instruction, Take, WorkRun } from "./instructions";
+import { type Choice, type Instruction, type Take, takesIn, type WorkRun } from "./instructions";
 
 /** `sc around, increasing in every 6th sc`: one run, told twice. */
 export function shapedAlong(all: readonly Instruction[]): readonly Instruction[] {
@@ -131,17 +131,44 @@ function saysOf(instruction: Instruction): string {
   }
 }
 
+/** `*ch 2, dc in next dc; rep from * across, ch 2, sk 2 ch, dc in next ch`: behind the last dc, the turning chain. */
+export function closingInTurning(all: readonly Instruction[]): readonly Instruction[] {
+  const at = all.findLastIndex((one) => takesIn([one]).length > 0);
+  const [last, skip] = [all[at], all[at - 1]];
+  const from = skip?.op === "skip" ? at - 1 : at;
+  const repeat = all.slice(0, from).findLast(({ op }) => op !== "chain");
+  if (last?.op !== "work" || repeat?.op !== "repeat" || !isOpen(repeat)) return all;
+  const isChain = (one: Instruction): boolean =>
+    takesIn([one]).every((take) => take.how === "next" && take.of.sort === "chain");
+  const onStitches = takesIn(repeat.body).every((take) => take.how === "next" && take.of.named === true);
+  if (!onStitches || ![last, ...all.slice(from, at)].every(isChain)) return all;
+  const closing: Instruction = { ...last, takes: [{ how: "last", n: [1], of: { sort: "stitch" } }] };
+  return [...all.slice(0, from), closing, ...all.slice(at + 1)];
+}
+
+function isOpen({ times, ending, cut }: Extract<Instruction, { op: "repeat" }>): boolean {
+  return times.how === "to-end" && times.until === null && !ending && cut === undefined;
+}
+
 /** `dc in each dc across, dc in top of turning ch`: the run stops where the last stitch has its own place. */
 export function reserveLast(all: readonly Instruction[]): readonly Instruction[] {
   return all.map((instruction, i) => {
-    if (instruction.op !== "work") return instruction;
+    if (instruction.op !== "work" && instruction.op !== "repeat") return instruction;
     const last = lastsIn(all.slice(i + 1));
     if (last === null) return instruction;
+    if (instruction.op === "repeat") return stoppingBefore(instruction, last);
     return {
       ...instruction,
       takes: instruction.takes.map((take) => reserving(take, last)),
     };
   });
+}
+
+/** `*ch 2, dc in next dc; rep from * across, ch 2, dc in 3rd ch of turning ch`. */
+function stoppingBefore(repeat: Extract<Instruction, { op: "repeat" }>, last: Sized): Instruction {
+  return isOpen(repeat)
+    ? { ...repeat, times: { how: "to-end", until: { n: last, of: { sort: "stitch" } } } }
+    : repeat;
 }
 
 function reserving(take: Take, last: Sized): Take {

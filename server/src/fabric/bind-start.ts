@@ -43,9 +43,11 @@ export function openRow(
       declared,
       context,
     );
-  if (first.op === "group" && first.takes.some(({ how }) => how === "same" || how === "nowhere")) {
+  const beginsThere =
+    first.op === "group" && first.takes.some(({ how }) => how === "same" || how === "nowhere");
+  if (first.op === "group" && (beginsThere || slipsIn(first))) {
     // In the place that the row begins in, the chain is a leg of the group; in a ring it is as in any round.
-    const isLeg = first.takes.some(({ how }) => how === "same");
+    const isLeg = first.takes.every(({ how }) => how !== "nowhere");
     const asLeg: Declared | null = isLeg ? { from: 0, counts: "yes", space: 0, kind: null } : null;
     const body = openRow(first.body, choices, declared ?? asLeg, context);
     return all.map((instruction, i) => (i === at ? { ...first, body } : instruction));
@@ -85,6 +87,11 @@ function opensWhereItSlipped(
   );
 }
 
+/** `(sl st, ch 3, 2 dc, ch 2, 3 dc) in next sp`: the slip stitch leads the chain there. */
+function slipsIn({ body }: Extract<Instruction, { op: "group" }>): boolean {
+  return body[0]?.op === "slip" && body[1]?.op === "chain";
+}
+
 export function fromHookNext(rest: readonly Instruction[]): boolean {
   const next = rest.find((instruction) => instruction.op !== "turn");
   if (!next) return true;
@@ -121,7 +128,7 @@ function startOf(
   const kind = declared?.kind ?? tallKind(firstKind(rest) ?? "", n, context);
   const usual = startWays(n, kind, declared, context);
   if (usual === null) return null;
-  const all = withTall(n, usual, declared, context);
+  const all = withTall(n, asMesh(usual, rest), declared, context);
   // "hdc in first st" gives the first place its own stitch.
   const inFirst =
     n <= 2 &&
@@ -214,6 +221,20 @@ function withTall(n: number, usual: Way[], declared: Declared | null, { conventi
   const says = say`the ch ${n} at the start counts as a ${tall.kind} and a ch-${tall.space} space`;
   const option = { counted: true, takesPlace: true, ...tall };
   return [{ option, says, cost: 0 }, ...usual.map((way) => ({ ...way, cost: way.cost + 0.2 }))];
+}
+
+/** `Ch 5, dc in next dc, *ch 2, dc in next dc`: the chains beyond a dc are a space like those behind it, and the dc is one. */
+function asMesh(usual: Way[], rest: readonly Instruction[]): Way[] {
+  const space = usual[0]?.option.space ?? 0;
+  return space > 0 && usual[0]?.option.counted && hasChain(rest, space)
+    ? usual.filter(({ option }) => option.counted)
+    : usual;
+}
+
+export function hasChain(list: readonly Instruction[], n: number): boolean {
+  return list.some((one) =>
+    one.op === "repeat" ? hasChain(one.body, n) : one.op === "chain" && one.n[0] === n,
+  );
 }
 
 function isSlipping(instruction: Instruction): boolean {

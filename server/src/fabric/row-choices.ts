@@ -2,7 +2,15 @@ import type { Sized } from "../notation/words";
 import { say } from "../text/say";
 import type { BindContext } from "./bind";
 import { skippedChains } from "./bind-chain";
-import { reserveLast, shapedAlong, shapedAtEnds, withEnding, withRoundEnd, withToldLast } from "./bind-ends";
+import {
+  closingInTurning,
+  reserveLast,
+  shapedAlong,
+  shapedAtEnds,
+  withEnding,
+  withRoundEnd,
+  withToldLast,
+} from "./bind-ends";
 import { withLoneLine } from "./bind-lone-line";
 import { sideBySide } from "./bind-side-by-side";
 import { type Declared, fromHookNext, openRow } from "./bind-start";
@@ -37,7 +45,7 @@ export function rowChoices(
   // What ends the last repeat ends before the chain that opens the next row.
   const { kept: ownPart, carried } = splitCarried(whole);
   const withStart = withRoundEnd(
-    withToldLast(reserveLast(withEnding(sideBySide(ownPart), choices)), choices),
+    withToldLast(reserveLast(closingInTurning(withEnding(sideBySide(ownPart), choices))), choices),
     choices,
   );
   const { kept, foundation } = splitFoundation(withStart, text);

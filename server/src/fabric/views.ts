@@ -59,7 +59,9 @@ function placeViews(plan: RowPlan, state: State, setting: RowSetting): ViewOptio
   const mentions = mentionsOf(plan);
   const chains = mentions.chains || plan.mentions.has("ch");
   if (!hasSpaces(state)) return [plainly];
-  if (chains) return mentions.spaces || mentions.passesChains ? [plainly, chainwise] : [chainwise];
+  if (chains && (mentions.spaces || mentions.passesChains)) return [plainly, chainwise];
+  // `ch 2, dc in next dc, ch 2, sk 2 ch, dc in next ch`: only the last chains are those of the turning chain.
+  if (chains) return kindsIn(plan) ? [chainwise, { ...plainly, cost: 0.1 }] : [chainwise];
   if (mentions.spaces) return [plainly];
   const any = { ...view, stMeans: "any" } as const;
   return [

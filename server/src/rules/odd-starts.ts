@@ -1,4 +1,4 @@
-import { firstKind } from "../fabric/bind-start";
+import { firstKind, hasChain } from "../fabric/bind-start";
 import type { Instruction, RowPlan } from "../fabric/instructions";
 import { perPiece } from "../fabric/parts";
 import { isRight, reworking } from "../fabric/rework";
@@ -81,6 +81,9 @@ const plainStart = keptBy((plan: RowPlan): Start | null => {
   if (!start || chains == null || sizes.length > 0 || /\bcount/i.test(text)) return null;
   // Chains that a first row passes over are none of its own.
   if (!/\bch\w*[\s-]*\(?\d|\d\s*ch/i.test(text.slice(start.span.start, start.span.end))) return null;
+  // What is too long for its stitch is a mesh like those behind it.
+  if (start.op === "start" && start.options.some(({ space }) => space > 0 && hasChain(instructions, space)))
+    return null;
   const behind = instructions[instructions.indexOf(start as Instruction) + 1];
   const kind = behind && behind.op !== "skip" && behind.op !== "chain" ? firstKind([behind]) : null;
   return kind ? { chains, kind } : null;

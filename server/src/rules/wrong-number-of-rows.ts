@@ -44,6 +44,7 @@ interface Told {
   readonly words: string;
   readonly n: number;
   readonly span: Span;
+  readonly inTotal?: boolean;
   /** What should stand there for so many rows; null where nothing can. */
   written(n: number): string | null;
 }
@@ -62,7 +63,7 @@ const slipsIn = perPiece(({ rows }) =>
 
 /** `(6 rnds)`, `- 6 rnds`: nothing but a count stands behind it. */
 const remark =
-  /(?:[([–—-])\s*(\d{1,3})\s+(?:rows|rnds|rounds)(?:\s*[)\]]?\.?\s*$|\s*[)\]]\s*[.,;:–—-]?\s*(?:[([{][^()[\]{}]*[)\]}]|=?\s*\d+\s*(?:\p{L}+\s*)?)\.?\s*$)/iu;
+  /(?:[([–—-])\s*(\d{1,3})\s+(?:rows|rnds|rounds)(\s+(?:in\s+)?total|\s+in\s+all)?(?:\s*[)\]]?\.?\s*$|\s*[)\]]\s*[.,;:–—-]?\s*(?:[([{][^()[\]{}]*[)\]}]|=?\s*\d+\s*(?:\p{L}+\s*)?)\.?\s*$)/iu;
 
 function slipOf({ line: { head, text } }: WorkedRow): Slip | null {
   const [to, ...others] = head?.to ?? [];
@@ -70,7 +71,9 @@ function slipOf({ line: { head, text } }: WorkedRow): Slip | null {
   if (/[,&]|\band\b/i.test(head.text)) return null;
   const n = to - head.from + 1;
   const told = said(text) ?? repeated(text);
-  return told === null || told.n === n ? null : { n, told };
+  // `(62 rows in total)` may count those before as well.
+  const isRight = told?.n === n || (told?.inTotal === true && told.n === to);
+  return told === null || isRight ? null : { n, told };
 }
 
 function said(text: string): Told | null {
@@ -79,7 +82,13 @@ function said(text: string): Told | null {
   const start = match.index + match[0].indexOf(match[1] as string);
   const n = Number(match[1]);
   const span = { start, end: start + `${n}`.length };
-  return { words: say`the line says ${n}`, n, span, written: (other) => `${other}` };
+  return {
+    words: say`the line says ${n}`,
+    n,
+    span,
+    inTotal: match[2] !== undefined,
+    written: (other) => `${other}`,
+  };
 }
 
 const often =
