@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { Checker } from "../../server/src/workspace/checker";
 import { expectClean, foundBy, mended, onlyFinding } from "./rule-cases";
 
 // Trade practice: "Row numbers run on; repeated rows exist" is a line of the usual technical editor's checklist.
@@ -294,4 +295,15 @@ test("no-such-row: a first row may repeat one of the piece above, a later one on
     `${cuff}Sleeve\nRnd 1: Rep Rnd 3. (12)\nRnd 2: sc in each st around (12)\nRnd 3: ${third}`;
   expect(foundBy("no-such-row", sleeve("Rep Rnd 2. (12)"))).toEqual([]);
   expect(foundBy("no-such-row", sleeve("Rep Rnd 9. (12)"))).toHaveLength(1);
+});
+
+test("row-skipped: a first row that was lost is told where it stands after an edit above", () => {
+  const kept = new Checker();
+  const whereIn = (text: string) => {
+    const found = kept.check(text).findings.find(({ rule }) => rule === "row-skipped");
+    return found && text.slice(found.span.start, found.span.end);
+  };
+  const body = "Body\nRnd 2: inc x6 (12)\nRnd 3: (sc, inc) x6 (18)\n";
+  expect(whereIn(`A buoy.\n\n${body}`)).toBe("Rnd 2");
+  expect(whereIn(`A small buoy.\n\n${body}`)).toBe("Rnd 2");
 });

@@ -43,7 +43,7 @@ Rnd 3: (sc, inc) x6 (18)
 /** `Rnd 2` right under its heading, where nothing tells what it is worked on. */
 function firstRowsLost(pattern: WorkedPattern): Found[] {
   return partsOf(pattern).flatMap(({ piece, heading }) => {
-    const row = piece ? lateStart(piece) : null;
+    const row = piece && startsLate(piece) ? piece.rows[0] : undefined;
     if (!row) return [];
     const top = { start: 0, end: heading?.end ?? 0 };
     const between = linesBetween(pattern, top, row.line.span);
@@ -53,14 +53,14 @@ function firstRowsLost(pattern: WorkedPattern): Found[] {
   });
 }
 
-const lateStart = perPiece(({ rows }): WorkedRow | null => {
-  const [row] = rows;
+const startsLate = perPiece(({ rows: [row] }): boolean => {
   const plan = row?.line.plan;
-  if (!row || !plan || !isRowTwo(row.line.head) || row.line.sizes !== null || row.below !== null) return null;
+  if (!row || !plan || !isRowTwo(row.line.head) || row.line.sizes !== null || row.below !== null)
+    return false;
   // What stands for other rows, or is told for another reason, speaks for itself.
-  if (copyOf(row.line.content) !== null || row.fault !== null) return null;
+  if (copyOf(row.line.content) !== null || row.fault !== null) return false;
   const isOwn = plan.outOfReach === null && plan.onRow === null && plan.copies === null;
-  return isOwn && plan.unknown.length === 0 && isOnNothing(row, plan) ? row : null;
+  return isOwn && plan.unknown.length === 0 && isOnNothing(row, plan);
 });
 
 function isRowTwo(head: RowHead | null): boolean {
