@@ -1,6 +1,7 @@
 import type { LineContent } from "../notation/document";
 import { readHeading } from "../notation/headings";
 import type { PatternLine } from "../notation/lines";
+import { Chunks, type PlacedChunk } from "../text/chunks";
 import { keptBy } from "../text/kept-by";
 import type { Block } from "./pattern";
 import type { WorkedPattern, WorkedPiece } from "./worked";
@@ -41,9 +42,18 @@ export class WorkedPart {
 
   /** Without the heading. */
   get lines(): readonly PatternLine[] {
-    const { from, to } = this.block;
-    this.ownLines ??= this.all.slice(this.heading ? from + 1 : from, to);
+    this.ownLines ??= this.all.slice(this.firstLine, this.block.to);
     return this.ownLines;
+  }
+
+  /** One of these lines. */
+  lineAt(index: number): PatternLine | undefined {
+    const at = this.firstLine + index;
+    return at < this.block.to ? this.all[at] : undefined;
+  }
+
+  private get firstLine(): number {
+    return this.heading ? this.block.from + 1 : this.block.from;
   }
 }
 
@@ -83,6 +93,66 @@ export function perPiece<T>(read: (piece: WorkedPiece) => T): (piece: WorkedPiec
     return known.value;
   };
 }
+
+/** Something found in a part. */
+export interface InPart<T> {
+  readonly found: T;
+  readonly part: WorkedPart;
+}
+
+/**
+ * All that is found in the parts of a pattern, in order. Those that an edit left alone are not gone through
+ * again; what is found must not hold places in the text.
+ */
+export function inParts<T>(
+  read: (part: WorkedPart) => readonly T[],
+): (pattern: WorkedPattern) => readonly InPart<T>[] {
+  const readChunk = perChunk((parts) =>
+    parts.flatMap((part, at) => read(part).map((found) => ({ at, found }))),
+  );
+  return (pattern) => {
+    const parts = partsOf(pattern);
+    return readChunk(pattern).flatMap(({ value, from }) =>
+      value.map(({ at, found }) => ({ found, part: parts[from + at] as WorkedPart })),
+    );
+  };
+}
+
+/** What some neighbouring parts come to, the first of which has this index. */
+export interface OfChunk<T> {
+  readonly value: T;
+  readonly from: number;
+}
+
+/** A value for each chunk of parts, in order; those that an edit left alone are not gone through again. */
+export function perChunk<T>(
+  read: (parts: readonly WorkedPart[]) => T,
+): (pattern: WorkedPattern) => readonly OfChunk<T>[] {
+  const kept = new WeakMap<object, { readonly value: T }>();
+  return (pattern) =>
+    chunksOf(pattern).map(({ chunk, from }) => {
+      let known = kept.get(chunk);
+      if (!known) {
+        known = { value: read(partsOf(pattern).slice(from, from + chunk.items.length)) };
+        kept.set(chunk, known);
+      }
+      return { value: known.value, from };
+    });
+}
+
+/** The same for the parts that have rows. */
+export function inPieces<T>(
+  read: (piece: WorkedPiece) => readonly T[],
+): (pattern: WorkedPattern) => readonly (InPart<T> & { readonly piece: WorkedPiece })[] {
+  const all = inParts(({ piece }) => (piece ? read(piece) : []));
+  return (pattern) => all(pattern).map((one) => ({ ...one, piece: one.part.piece as WorkedPiece }));
+}
+
+const chunks = new Chunks<object>();
+const identityOf = perPart(() => ({}));
+const chunksOf = keptBy((pattern: WorkedPattern): readonly PlacedChunk<object>[] =>
+  chunks.of(partsOf(pattern).map(identityOf)),
+);
 
 const assembling =
   /^(?:final\s+)?(?:assembl|finish|(?:to\s+)?mak(?:e|ing)\s+up|put(?:ting)?\s+(?:it\s+|\w+\s+)?together|sewing|joining|construction|to\s+finish|completing)/i;

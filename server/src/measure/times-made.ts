@@ -1,4 +1,4 @@
-import { partsOf, perPart } from "../fabric/parts";
+import { inParts } from "../fabric/parts";
 import type { WorkedPattern, WorkedPiece } from "../fabric/worked";
 import { readHeading } from "../notation/headings";
 import { keptBy } from "../text/kept-by";
@@ -17,27 +17,26 @@ const asFor =
 const inPart =
   /\b(?:until|to row|to rnd|to round|from row|from rnd|through|up to|rows?\s+\d|rnds?\s+\d|rounds?\s+\d)\b/i;
 
-const madeAs = perPart(({ piece, heading, lines }): AsAnother | null => {
-  if (piece !== null || heading === null) return null;
+const madeAs = inParts(({ piece, heading, lines }): readonly AsAnother[] => {
+  if (piece !== null || heading === null) return [];
   const first = lines.find(({ kind }) => kind === "prose");
   const [, name] = first && !inPart.test(first.text) ? (asFor.exec(first.text) ?? []) : [];
   return name === undefined
-    ? null
-    : { name: name.toLowerCase(), make: readHeading(heading.text.trim()).make };
+    ? []
+    : [{ name: name.toLowerCase(), make: readHeading(heading.text.trim()).make }];
 });
 
-/** How often each piece is made in all: as its heading says, and by other parts that are worked as it is. */
-export const timesMadeIn = keptBy((pattern: WorkedPattern): ReadonlyMap<WorkedPiece, number> => {
-  const { pieces } = pattern;
-  const times = new Map(pieces.map((piece) => [piece, piece.piece.make]));
-  for (const part of partsOf(pattern)) {
-    const as = madeAs(part);
-    const meant = as && pieces.find(({ piece }) => piece.name.toLowerCase() === as.name);
-    if (meant) times.set(meant, (times.get(meant) ?? 0) + as.make);
+/** How often pieces are made besides what their headings say: by other parts that are worked as they are. */
+export const timesMadeBesides = keptBy((pattern: WorkedPattern): ReadonlyMap<WorkedPiece, number> => {
+  const times = new Map<WorkedPiece, number>();
+  for (const { found } of madeAs(pattern)) {
+    const meant = pattern.pieces.find(({ piece }) => piece.name.toLowerCase() === found.name);
+    if (meant) times.set(meant, (times.get(meant) ?? 0) + found.make);
   }
   return times;
 });
 
+/** How often a piece is made in all. */
 export function timesMade(piece: WorkedPiece, pattern: WorkedPattern): number {
-  return timesMadeIn(pattern).get(piece) ?? piece.piece.make;
+  return piece.piece.make + (timesMadeBesides(pattern).get(piece) ?? 0);
 }

@@ -1,11 +1,11 @@
-import { partsOf, perPart, type WorkedPart } from "../fabric/parts";
+import { partsOf, perChunk, perPart, type WorkedPart } from "../fabric/parts";
 import type { WorkedPattern, WorkedPiece, WorkedRow } from "../fabric/worked";
 import type { PatternLine } from "../notation/lines";
 import { keptBy } from "../text/kept-by";
 import { type Ground, groundOf, kindsIn, type TurnLengths } from "./ground";
 import { layOut } from "./size";
 import { stitchesOf } from "./stitch-counts";
-import { timesMade } from "./times-made";
+import { timesMadeBesides } from "./times-made";
 import { type Hand, type PieceYarns, type YarnKey, yarnsOfPiece } from "./yarn-in-hand";
 
 /** Yarn in millimetres, by yarn. */
@@ -28,17 +28,36 @@ type Passes = ReadonlyMap<object, readonly (number | null)[]>;
 /** Parts that an edit left alone are not added up again. */
 const useOfParts = keptBy((ground: Ground) => perPart((part) => useOfPart(part, ground)));
 
+/** Several parts together, each as often as its heading says. */
+interface SeveralUse {
+  /** One a size. */
+  readonly sums: readonly YarnSums[];
+  readonly isWhole: boolean;
+}
+
+const useOfChunks = keptBy((ground: Ground) => {
+  const useOf = useOfParts(ground);
+  return perChunk((parts): SeveralUse => {
+    const uses = parts.map((part) => ({ use: useOf(part), make: part.piece?.piece.make ?? 0 }));
+    const sizes = Math.max(0, ...uses.map(({ use }) => use.sums.length));
+    return {
+      sums: [...Array(sizes).keys()].map((size) => {
+        const sum = new Map<YarnKey, number>();
+        for (const { use, make } of uses) addTo(sum, use.sums[size], make);
+        return sum;
+      }),
+      isWhole: uses.every(({ use }) => use.leftOut.length === 0),
+    };
+  });
+});
+
 /** The yarn of one pattern: how much each row and piece takes. */
 export class YarnUse {
   readonly ground: Ground;
-  private readonly pieces: ReadonlyMap<WorkedPiece | null, PieceUse>;
   private sumInAll: readonly YarnSums[] | undefined;
 
   constructor(private readonly pattern: WorkedPattern) {
     this.ground = groundOf(pattern);
-    const useOf = useOfParts(this.ground);
-    const made = partsOf(pattern).filter(({ piece }) => piece !== null);
-    this.pieces = new Map(made.map((part) => [part.piece, useOf(part)]));
   }
 
   /** Of a row and all its repeats, one sum a size; none where there is no basis, or nothing tells the stitches. */
@@ -72,15 +91,16 @@ export class YarnUse {
   private addUpAll(): readonly YarnSums[] {
     return this.pattern.context.sizes.map((_, size) => {
       const sum = new Map<YarnKey, number>();
-      for (const piece of this.pattern.pieces)
-        addTo(sum, this.ofPiece(piece)[size], timesMade(piece, this.pattern));
+      for (const { value } of useOfChunks(this.ground)(this.pattern)) addTo(sum, value.sums[size], 1);
+      for (const [piece, times] of timesMadeBesides(this.pattern))
+        addTo(sum, this.ofPiece(piece)[size], times);
       return sum;
     });
   }
 
   /** Whether every row is in the sums. */
   get isWhole(): boolean {
-    return this.pattern.pieces.every((piece) => this.useOf(piece).leftOut.length === 0);
+    return useOfChunks(this.ground)(this.pattern).every(({ value }) => value.isWhole);
   }
 
   /** Rows whose stitches nobody knows, and which are in no sum. */
@@ -97,9 +117,14 @@ export class YarnUse {
   }
 
   private useOf(piece: WorkedPiece): PieceUse {
-    return this.pieces.get(piece) ?? nothingUsed;
+    const part = partWith(this.pattern).get(piece);
+    return part ? useOfParts(this.ground)(part) : nothingUsed;
   }
 }
+
+const partWith = keptBy(
+  (pattern: WorkedPattern) => new Map(partsOf(pattern).map((part) => [part.piece, part])),
+);
 
 const nothingUsed: PieceUse = {
   hands: { atStart: [], tails: new Map() },

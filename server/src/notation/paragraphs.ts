@@ -1,3 +1,4 @@
+import { Chunks, type PlacedChunk } from "../text/chunks";
 import { keptBy } from "../text/kept-by";
 import type { LineContent } from "./document";
 import type { PatternLine } from "./lines";
@@ -34,6 +35,14 @@ export const paragraphsOf = keptBy((lines: readonly PatternLine[]): readonly Par
   }
   return paragraphs;
 });
+
+const chunks = new Chunks<ParagraphContent>();
+
+/** The paragraphs of a pattern, some at a time: what is known of those that an edit left alone can be kept. */
+export const paragraphChunksOf = keptBy(
+  (lines: readonly PatternLine[]): readonly PlacedChunk<ParagraphContent>[] =>
+    chunks.of(paragraphsOf(lines).map(({ content }) => content)),
+);
 
 function contentFrom(lines: readonly PatternLine[], first: number): ParagraphContent {
   const start = (lines[first] as PatternLine).content;

@@ -1,8 +1,10 @@
-import { perPiece } from "../fabric/parts";
+import { inPieces } from "../fabric/parts";
 import { isRight, reworking } from "../fabric/rework";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { readConventions } from "../notation/declared";
+import type { LineContent } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
+import { keptBy } from "../text/kept-by";
 import { say } from "../text/say";
 import { oddStarts } from "./odd-starts";
 import type { Fix, Found, PatternRule, WorkedPattern } from "./rule";
@@ -46,19 +48,17 @@ Row 2: Ch 2, turn, hdc in each st across. (10 hdc)
 function againstNotes(pattern: WorkedPattern): Found[] {
   const notes = notesOn(pattern);
   if (notes.size === 0) return [];
-  return pattern.pieces.flatMap((piece) =>
-    openingsIn(piece).flatMap(({ at, said }) => {
-      const row = piece.rows[at] as WorkedRow;
-      const note = notes.get(said.chains);
-      if (!note || note.counts === said.counts || !isRightByNotes(row, said, piece)) return [];
-      const start = row.line.start + said.start;
-      return [foundOn(rowName(row), said, { start, end: start + said.text.length }, note)];
-    }),
-  );
+  return openingsIn(pattern).flatMap(({ piece, found: { at, said } }) => {
+    const row = piece.rows[at] as WorkedRow;
+    const note = notes.get(said.chains);
+    if (!note || note.counts === said.counts || !isRightByNotes(row, said, piece)) return [];
+    const start = row.line.start + said.start;
+    return [foundOn(rowName(row), said, { start, end: start + said.text.length }, note)];
+  });
 }
 
 /** Rows that say of their opening chain whether it counts, by their index. */
-const openingsIn = perPiece(({ rows }) =>
+const openingsIn = inPieces(({ rows }) =>
   rows.flatMap(({ line }, at) => {
     const said = openingSays(line.text);
     return said ? [{ at, said }] : [];
@@ -70,6 +70,8 @@ function isRightByNotes(row: WorkedRow, { text, start }: Said, { context }: Work
   const plain = typed.slice(0, start).trimEnd() + typed.slice(start + text.length);
   return row.fault === null && reworking(row, context)(plain).find(isRight) !== undefined;
 }
+
+const countsToldIn = keptBy(({ text }: LineContent) => readConventions([text]).startCounts);
 
 interface Note {
   readonly line: PatternLine;
@@ -83,8 +85,7 @@ function notesOn({ lines, context }: WorkedPattern): ReadonlyMap<number, Note> {
   const found = new Map<number, Note>();
   for (const [chains, counts] of context.conventions.startCounts) {
     const line = lines.find(
-      ({ kind, text }) =>
-        kind !== "row" && kind !== "blank" && readConventions([text]).startCounts.get(chains) === counts,
+      ({ kind, content }) => kind !== "row" && kind !== "blank" && countsToldIn(content).get(chains) === counts,
     );
     if (line && !leavesRoom.test(line.text)) found.set(chains, { line, counts });
   }

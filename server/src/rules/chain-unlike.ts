@@ -1,5 +1,5 @@
 import type { Instruction, RowPlan, StartOption, Target } from "../fabric/instructions";
-import { perPiece } from "../fabric/parts";
+import { inPieces, perPiece } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
 import { say } from "../text/say";
@@ -35,37 +35,44 @@ Rnd 4: Ch 3, dc in each of next 23 dc, join. (24 dc)
 \`\`\`
 `,
   check(pattern) {
-    return [...oddOnes(pattern), ...saidOfNone(pattern), ...pattern.pieces.flatMap(foundInPiece)];
+    const remarks = remarksIn(pattern).map(({ found, piece }) =>
+      foundRemark({ ...found, piece }, found.said),
+    );
+    return [
+      ...oddOnes(pattern),
+      ...saidOfNone(pattern),
+      ...remarks,
+      ...foundMissing(pattern),
+      ...foundLast(pattern),
+    ];
   },
 };
 
 /** Rows that are right only if their chain is what it is in no other row; hardly ever there is one. */
-function oddOnes({ pieces }: WorkedPattern): Found[] {
-  if (!pieces.some(hasUnusual)) return [];
-  const all = pieces.flatMap((piece) => openingsIn(piece).map((one) => ({ ...one, piece })));
+function oddOnes(pattern: WorkedPattern): Found[] {
+  if (unusualIn(pattern).length === 0) return [];
+  const all = pattern.pieces.flatMap((piece) => openingsIn(piece).map((one) => ({ ...one, piece })));
   const unusual = all.filter(({ isUnusual }) => isUnusual);
   // Where there are many of them, they are how the pattern is written.
   return unusual.length > 8 ? [] : unusual.flatMap((one) => foundCounted(one, all) ?? []);
 }
 
 /** `Ch 4 (counts as dc throughout)`, and all other rows that begin with a dc have another chain. */
-function saidOfNone({ pieces }: WorkedPattern): Found[] {
-  return pieces.flatMap((piece) =>
-    saidOfAllIn(piece).flatMap((one) => {
-      // `Ch 4 (counts as dc and ch 1)` is another beginning.
-      const all = pieces
-        .flatMap(openingsIn)
-        .filter(({ option }) => option.kind === one.option.kind && option.space === 0);
-      const lengths = new Set(all.filter((other) => other !== one).map(({ chains }) => chains));
-      if (lengths.size !== 1 || lengths.has(one.chains) || all.length < 3) return [];
-      const row = rowOf({ ...one, piece });
-      const message = say`${says(rowName(row), "says")} of its ch ${one.chains} that it counts throughout, and no other row begins with ch ${one.chains}.`;
-      return [{ span: shift(one.span, row.line.start), message, fixes: [], related: [] }];
-    }),
-  );
+function saidOfNone(pattern: WorkedPattern): Found[] {
+  return saidOfAllIn(pattern).flatMap(({ found: one, piece }) => {
+    // `Ch 4 (counts as dc and ch 1)` is another beginning.
+    const all = pattern.pieces
+      .flatMap(openingsIn)
+      .filter(({ option }) => option.kind === one.option.kind && option.space === 0);
+    const lengths = new Set(all.filter((other) => other !== one).map(({ chains }) => chains));
+    if (lengths.size !== 1 || lengths.has(one.chains) || all.length < 3) return [];
+    const row = rowOf({ ...one, piece });
+    const message = say`${says(rowName(row), "says")} of its ch ${one.chains} that it counts throughout, and no other row begins with ch ${one.chains}.`;
+    return [{ span: shift(one.span, row.line.start), message, fixes: [], related: [] }];
+  });
 }
 
-const saidOfAllIn = perPiece((piece): readonly Opening[] =>
+const saidOfAllIn = inPieces((piece): readonly Opening[] =>
   openingsIn(piece).filter(({ at, span }) =>
     ofAll.test((piece.rows[at] as WorkedRow).line.text.slice(span.end)),
   ),
@@ -75,11 +82,6 @@ const ofAll = /^\s*[([]\s*counts? as [^()[\]]*\b(?:throughout|now and)\b/i;
 
 function rowOf({ at, piece }: OfPiece): WorkedRow {
   return piece.rows[at] as WorkedRow;
-}
-
-function foundInPiece(piece: WorkedPiece): Found[] {
-  const remarks = remarksIn(piece).map((one) => foundRemark({ ...one, piece }, one.said));
-  return [...remarks, ...foundMissing(piece), ...foundLast(piece)];
 }
 
 /** The chain that opens a row, as it was understood. */
@@ -97,7 +99,7 @@ interface Opening {
 /** Rows are made where they are asked for: only of those that something is found in. */
 type OfPiece = Opening & { readonly piece: WorkedPiece };
 
-const hasUnusual = perPiece((piece) => openingsIn(piece).some(({ isUnusual }) => isUnusual));
+const unusualIn = inPieces((piece) => openingsIn(piece).filter(({ isUnusual }) => isUnusual));
 
 const openingsIn = perPiece(({ rows }) => rows.flatMap((row, at) => openingOf(row, at) ?? []));
 
@@ -121,7 +123,7 @@ const remark =
   /^\s*[([]\s*count(?:s|ing)? as (?:the |an? |your )?(?:(?:first|1st) )?((?:0|[2-9]) ?[a-z]+|inc(?:rease)?|dec(?:rease)?)\b/i;
 
 /** `Ch 3 (counts as 2 tr)`, in rows that are right only if it is one. */
-const remarksIn = perPiece((piece): readonly (Opening & { readonly said: string })[] =>
+const remarksIn = inPieces((piece): readonly (Opening & { readonly said: string })[] =>
   openingsIn(piece).flatMap((one) => {
     const { line } = piece.rows[one.at] as WorkedRow;
     const said = remark.exec(line.text.slice(one.span.end))?.[1];
@@ -164,30 +166,27 @@ function foundCounted(one: OfPiece, all: readonly OfPiece[]): Found[] | null {
 }
 
 /** The one row of a piece that is joined or turned and begins without a chain. */
-function foundMissing(piece: WorkedPiece): Found[] {
-  const at = withoutChain(piece);
-  const row = at === null ? undefined : piece.rows[at];
-  if (!row) return [];
-  const span = headOf(row);
-  return [
-    {
-      span,
+function foundMissing(pattern: WorkedPattern): Found[] {
+  return withoutChain(pattern).map(({ found, piece }) => {
+    const row = piece.rows[found] as WorkedRow;
+    return {
+      span: headOf(row),
       message: say`${says(rowName(row), "begins")} without a chain, and all other rows here with one. Was it left out?`,
       fixes: [],
       related: [],
-    },
-  ];
+    };
+  });
 }
 
-const withoutChain = perPiece(({ rows }): number | null => {
+const withoutChain = inPieces(({ rows }): readonly number[] => {
   const closed = rows.flatMap((row, at) => (isClosed(row) ? [{ row, at }] : []));
   const bare = closed.filter(
     ({ row }) => row.line.plan && !startOf(row.line.plan) && beginsPlainly(row.line.plan.instructions),
   );
   const [one, ...others] = bare;
-  if (!one || others.length > 0 || closed.length < 4 || one.at === 0) return null;
+  if (!one || others.length > 0 || closed.length < 4 || one.at === 0) return [];
   const before = rows[one.at - 1]?.line.plan?.carried ?? [];
-  return before.length === 0 && !opensOtherwise.test(one.row.line.text) ? one.at : null;
+  return before.length === 0 && !opensOtherwise.test(one.row.line.text) ? [one.at] : [];
 });
 
 /** With a stitch in a stitch: slip stitches, chains and groups come up to the next row in their own way. */
@@ -213,15 +212,15 @@ const opensOtherwise =
   /^\W*(?:(?:with|using) \w+,? )?(?:join|attach|rejoin|fdc|fhdc|fsc)\b|^.{0,50}\b(?:standing|chainless|stacked|csdc|ring|mr)\b/i;
 
 /** `*ch 5, sk 2, sc in next sc; rep from * around, ending with ch 4, join`: the last loop is made like the others. */
-function foundLast(piece: WorkedPiece): Found[] {
-  return lastLoopsIn(piece).map(({ at, own, others }) => {
+function foundLast(pattern: WorkedPattern): Found[] {
+  return lastLoopsIn(pattern).map(({ piece, found: { at, own, others } }) => {
     const { line } = piece.rows[at] as WorkedRow;
     const message = say`The last loop of ${line.headText} is of ch ${own.n[0] ?? 0}, and the others are of ch ${others}. Did you mean ch ${others}?`;
     return { span: shift(own.span, line.start), message, fixes: [], related: [] };
   });
 }
 
-const lastLoopsIn = perPiece(({ rows }) =>
+const lastLoopsIn = inPieces(({ rows }) =>
   rows.flatMap(({ line: { plan }, result }, at) => {
     const last = plan && result === "ok" ? lastLoop(plan) : null;
     return last ? [{ at, ...last }] : [];

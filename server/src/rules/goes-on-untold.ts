@@ -30,7 +30,7 @@ Rnd 3: (sc, inc) x6 (18)
 \`\`\`
 `,
   check(pattern) {
-    return [...onceWritten(pattern)].flatMap(([row, { span, saysOne }]) =>
+    return onceWritten(pattern).flatMap(({ row, span, saysOne }) =>
       saysOne ? [] : [found(shift(span, row.line.start), row)],
     );
   },

@@ -1,6 +1,6 @@
 import { firstKind, hasChain } from "../fabric/bind-start";
 import type { Instruction, RowPlan } from "../fabric/instructions";
-import { perPiece } from "../fabric/parts";
+import { partsOf, perChunk } from "../fabric/parts";
 import { isRight, reworking } from "../fabric/rework";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
@@ -41,17 +41,16 @@ interface Alike extends Start {
 }
 
 /** By the stitch that rows begin with, then by the chains before it. */
-function habitsOf({ pieces }: WorkedPattern): ReadonlyMap<string, ReadonlyMap<number, Alike>> {
+function habitsOf(pattern: WorkedPattern): ReadonlyMap<string, ReadonlyMap<number, Alike>> {
+  const parts = partsOf(pattern);
   const habits = new Map<string, Map<number, Alike>>();
-  for (const piece of pieces)
-    for (const start of startsIn(piece)) {
+  for (const { value, from } of startsIn(pattern))
+    for (const { part, ...start } of value) {
       const byChains = habits.get(start.kind) ?? new Map<number, Alike>();
       habits.set(start.kind, byChains);
       const before = byChains.get(start.chains);
-      byChains.set(
-        start.chains,
-        before ? { ...before, many: before.many + start.many } : { ...start, piece },
-      );
+      const piece = before?.piece ?? (parts[from + part]?.piece as WorkedPiece);
+      byChains.set(start.chains, { ...start, ...before, piece, many: (before?.many ?? 0) + start.many });
     }
   return habits;
 }
@@ -60,16 +59,22 @@ function isNoted(chains: number, { context }: WorkedPattern): boolean {
   return context.conventions.startCounts.has(chains);
 }
 
-/** Of one piece: each way to begin once. */
-const startsIn = perPiece(({ rows }: WorkedPiece): readonly Omit<Alike, "piece">[] => {
-  const found = new Map<string, Omit<Alike, "piece">>();
-  for (const [at, { line, result }] of rows.entries()) {
-    const start = line.plan && result === "ok" ? plainStart(line.plan) : null;
-    if (!start) continue;
-    const key = `${start.kind} ${start.chains}`;
-    const before = found.get(key);
-    found.set(key, before ? { ...before, many: before.many + 1 } : { ...start, at, many: 1 });
-  }
+/** The same among some parts, by the index of the part that it is first met in. */
+interface AlikeIn extends Omit<Alike, "piece"> {
+  readonly part: number;
+}
+
+/** Each way to begin once. */
+const startsIn = perChunk((parts): readonly AlikeIn[] => {
+  const found = new Map<string, AlikeIn>();
+  for (const [part, { piece }] of parts.entries())
+    for (const [at, { line, result }] of piece?.rows.entries() ?? []) {
+      const start = line.plan && result === "ok" ? plainStart(line.plan) : null;
+      if (!start) continue;
+      const key = `${start.kind} ${start.chains}`;
+      const before = found.get(key);
+      found.set(key, before ? { ...before, many: before.many + 1 } : { ...start, part, at, many: 1 });
+    }
   return [...found.values()];
 });
 

@@ -1,4 +1,5 @@
 import type { Instruction, RowPlan, Take } from "../fabric/instructions";
+import { inPieces } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
 import { say } from "../text/say";
@@ -32,19 +33,24 @@ Row 2: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. 
 \`\`\`
 `,
   check(pattern) {
-    const once = onceWritten(pattern);
-    return pattern.pieces.flatMap(({ rows }) => rows.flatMap((row) => foundIn(row, once.get(row)) ?? []));
+    const once = onceWritten(pattern).filter(({ row, saysOne }) => saysOne && !isPlainlyWrong(row));
+    const wrong = plainlyWrong(pattern).map(({ piece, found }) => piece.rows[found] as WorkedRow);
+    return [...wrong.map(foundInWords), ...once.map(foundOnce)];
   },
 };
 
-function foundIn(row: WorkedRow, once: OnceWritten | undefined): Found | null {
-  const { plan } = row.line;
-  const next = plan && nextForEach(plan);
-  if (next) return foundNext(next, row);
-  const few = plan && overOne(plan);
-  if (few) return foundFew(few, row);
-  return once?.saysOne ? foundOnce(once, row) : null;
+function isPlainlyWrong({ line: { plan } }: WorkedRow): boolean {
+  return plan !== null && (nextForEach(plan) ?? overOne(plan)) !== null;
 }
+
+function foundInWords(row: WorkedRow): Found {
+  const plan = row.line.plan as RowPlan;
+  const next = nextForEach(plan);
+  return next ? foundNext(next, row) : foundFew(overOne(plan) as Span, row);
+}
+
+/** Rows that name one stitch in words that speak of several, by their index. */
+const plainlyWrong = inPieces(({ rows }) => rows.flatMap((row, at) => (isPlainlyWrong(row) ? [at] : [])));
 
 /** `next` in front of one place that stands for all of them, in a run over several; in the text of the row. */
 const nextForEach = keptBy(({ instructions, text }: RowPlan): Span | null => {
@@ -107,7 +113,7 @@ function foundFew(at: Span, row: WorkedRow): Found {
   };
 }
 
-function foundOnce({ span: at }: OnceWritten, row: WorkedRow): Found {
+function foundOnce({ span: at, row }: OnceWritten): Found {
   const span = shift(at, row.line.start);
   return {
     span,

@@ -1,4 +1,4 @@
-import { partsOf, perPart, type WorkedPart } from "../fabric/parts";
+import { inParts, type WorkedPart } from "../fabric/parts";
 import type { WorkedPattern } from "../fabric/worked";
 import type { LineContent } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
@@ -24,13 +24,15 @@ export interface SaidInPart<T> {
 export function inProse<T>(
   read: (line: LineContent) => readonly T[],
 ): (pattern: WorkedPattern) => SaidInPart<T>[] {
-  const saidIn = perPart(({ lines }) =>
+  const said = inParts(({ lines }) =>
     lines.flatMap(({ kind, content }, at) =>
-      kind === "prose" ? read(content).map((said) => ({ at, said })) : [],
+      kind === "prose" ? read(content).map((one) => ({ at, said: one })) : [],
     ),
   );
   return (pattern) =>
-    partsOf(pattern).flatMap((part) =>
-      saidIn(part).map(({ at, said }) => ({ said, line: part.lines[at] as PatternLine, part })),
-    );
+    said(pattern).map(({ found, part }) => ({
+      said: found.said,
+      line: part.lineAt(found.at) as PatternLine,
+      part,
+    }));
 }

@@ -70,10 +70,11 @@ function forEach(mention: SaidOf, said: PlacedSentence, making: Making): ForEach
   const two =
     (eachSide.exec(behind) ?? ofPair(behind, making))?.[0] ??
     (n === 1 ? andOther.exec(behind)?.[0] : undefined);
-  const rows = two === undefined ? undefined : ofRows.exec(behind.slice(two.length))?.[0];
+  if (two === undefined) return null;
+  const rows = ofRows.exec(behind.slice(two.length))?.[0];
   const inRows = rows?.match(/,|\band\b|&/gi)?.length ?? 0;
   const times = 2 * Math.max(stripsIn(text.slice(0, mention.start - start)), inRows + 1);
-  return two === undefined ? null : { mention, n, times, end: mention.end + two.length };
+  return { mention, n, times, end: mention.end + two.length };
 }
 
 /** `of each slipper`, where something is made twice. */

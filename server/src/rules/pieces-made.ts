@@ -1,4 +1,4 @@
-import { partsOf, perPart, perPiece, type WorkedPart } from "../fabric/parts";
+import { inParts, partsOf, perPiece, type WorkedPart } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { type Mention, nameWords, PieceNames, type Sentence, sentencesOf } from "../notation/assembly";
 import type { LineContent } from "../notation/document";
@@ -54,12 +54,10 @@ export const makingOf = keptBy((pattern: WorkedPattern): Making => {
   const parts = partsOf(pattern);
   const pieces = parts.flatMap((part, i) => madePiece(part, parts[i - 1], stagesAre(parts, i)));
   const names = new PieceNames(pieces.map((piece) => ({ words: piece.words, piece })));
-  const joining = parts.flatMap((part) =>
-    joiningIn(part).map(({ at, sentence }) => ({
-      ...placed(part.lines[at] as PatternLine, sentence, names),
-      part,
-    })),
-  );
+  const joining = joiningIn(pattern).map(({ part, found: { at, sentence } }) => {
+    const line = part.lineAt(at) as PatternLine;
+    return { line, sentence, mentions: names.mentionsIn(sentence), part };
+  });
   return {
     pieces,
     names,
@@ -80,7 +78,7 @@ const tellsTwo = keptBy(({ text }: LineContent): boolean =>
 );
 
 /** The sentences of a part that may put pieces together, each with the index of its line. */
-const joiningIn = perPart(({ assembles, piece, lines }) => {
+const joiningIn = inParts(({ assembles, piece, lines }) => {
   const last = piece?.rows.at(-1)?.line.span.end ?? Number.POSITIVE_INFINITY;
   // A border begins with how the pieces lie that it goes around.
   const isOnOthers = piece !== null && !isOwnPiece(piece) && !isToldOften(piece);

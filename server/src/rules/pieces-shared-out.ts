@@ -1,3 +1,5 @@
+import type { LineContent } from "../notation/document";
+import { keptBy } from "../text/kept-by";
 import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { numberFrom, numberWords, ordinalWords } from "../trade/number-words";
@@ -20,21 +22,22 @@ const share = new RegExp(
 /** `SQUARE (make 8: 4 with B and 3 with C)`. */
 function inHeading(piece: MadePiece): Found[] {
   const { heading, make } = piece;
-  const told = inAll.exec(heading.text) ?? belowHeading(piece);
-  const behind = told?.[1];
-  if (behind === undefined) return [];
+  const behind = toldInAll(heading.content) ?? belowHeading(piece);
+  if (behind === null) return [];
   const shares = [...behind.matchAll(share)].map(([, typed = ""]) => countOf(typed));
   const sum = shares.reduce((before, n) => before + n, 0);
   if (shares.length < 2 || sum === make) return [];
-  const own = inAll.test(heading.text) ? heading : (piece.part.lines[0] ?? heading);
+  const own = toldInAll(heading.content) === null ? (piece.part.lineAt(0) ?? heading) : heading;
   return [foundOn(own, shares, piece)];
 }
 
 /** `Make 23: 12 with a clay centre, 11 with a chalk one` on the line below. */
-function belowHeading({ part }: MadePiece): RegExpExecArray | null {
-  const [below] = part.lines;
-  return below?.kind === "prose" ? inAll.exec(below.text) : null;
+function belowHeading({ part }: MadePiece): string | null {
+  const below = part.lineAt(0);
+  return below?.kind === "prose" ? toldInAll(below.content) : null;
 }
+
+const toldInAll = keptBy(({ text }: LineContent): string | null => inAll.exec(text)?.[1] ?? null);
 
 const ordinal = [...ordinalWords.keys()].slice(0, 12).join("|");
 const ordinals = `(?:${ordinal}|\\d{1,2}(?:st|nd|rd|th))`;

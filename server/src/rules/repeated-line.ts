@@ -1,11 +1,12 @@
 import type { Instruction, RowPlan, WorkRun } from "../fabric/instructions";
-import { perPiece } from "../fabric/parts";
+import { inPieces } from "../fabric/parts";
 import type { WorkedPattern, WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
 import type { Span } from "../text/span";
 
 /** The one instruction of a row that is right only if it is worked on to the end, which the row does not say. */
 export interface OnceWritten {
+  readonly row: WorkedRow;
   /** In the text of the row. */
   readonly span: Span;
   /** It says that it is for one stitch, `2 sc in next sc`, `1 sc`; or other rows like it say how often. */
@@ -13,23 +14,20 @@ export interface OnceWritten {
 }
 
 /**
- * Such lines, by their rows; none where the pattern has more of their sort, which is its way of writing then. One
+ * Such lines; none where the pattern has more of their sort, which is its way of writing then. One
  * that names its place, or is among others of its piece that say how often, is told all the same.
  */
-export function onceWritten({ pieces }: WorkedPattern): ReadonlyMap<WorkedRow, OnceWritten> {
-  const written = pieces.flatMap((piece) =>
-    repeatedLines(piece).map((line) => ({ ...line, row: piece.rows[line.at] as WorkedRow })),
-  );
-  const placed = written.filter(({ once }) => once?.placed).length;
-  return new Map(
-    written.flatMap(({ row, once }): [WorkedRow, OnceWritten][] => {
-      const alike = once?.placed ? placed : written.length;
-      return once && alike === 1 && row.result === "ok" ? [[row, once]] : [];
-    }),
-  );
+export function onceWritten(pattern: WorkedPattern): readonly OnceWritten[] {
+  const written = repeatedLines(pattern);
+  const placed = written.filter(({ found: { once } }) => once?.placed).length;
+  return written.flatMap(({ piece, found: { at, once } }) => {
+    if (!once || (once.placed ? placed : written.length) > 1) return [];
+    const row = piece.rows[at] as WorkedRow;
+    return row.result === "ok" ? [{ row, span: once.span, saysOne: once.saysOne }] : [];
+  });
 }
 
-interface Once extends OnceWritten {
+interface Once extends Omit<OnceWritten, "row"> {
   /** It names a place: `in next st`, `in all 1 sts`. */
   readonly placed: boolean;
   readonly sort: Sort;
@@ -44,7 +42,7 @@ interface RepeatedLine {
   readonly once: Once | null;
 }
 
-const repeatedLines = perPiece(({ rows }): readonly RepeatedLine[] => {
+const repeatedLines = inPieces(({ rows }): readonly RepeatedLine[] => {
   const told = new Set(rows.flatMap(({ line }) => (line.plan && oftenTold(line.plan)) ?? []));
   return rows.flatMap((row, at) => {
     if (repeatedLine(row) === null) return [];

@@ -1,4 +1,4 @@
-import { partsOf, perPiece, type WorkedPart } from "../fabric/parts";
+import { inPieces, partsOf, type WorkedPart } from "../fabric/parts";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { listedNumbers, type RowHead, readHead } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
@@ -21,11 +21,16 @@ export interface NumberSlip {
 
 /** Row numbers that are skipped or come twice within a piece, where nothing written accounts for it. */
 export const numberSlips = keptBy((pattern: WorkedPattern): readonly NumberSlip[] =>
-  partsOf(pattern)
-    .filter(({ piece }) => piece !== null)
-    .flatMap((part, i, parts) => [...goneOnFrom(part, parts[i - 1]?.piece), ...slipsWithin(part)])
-    .filter((slip) => !isAccountedFor(slip, pattern)),
+  [
+    ...startingLate(pattern).flatMap(({ part }) => goneOnFrom(part, pieceAbove(part, pattern))),
+    ...slipsWithin(pattern),
+  ].filter((slip) => !isAccountedFor(slip, pattern)),
 );
+
+function pieceAbove(part: WorkedPart, pattern: WorkedPattern): WorkedPiece | null {
+  const parts = partsOf(pattern);
+  return parts.slice(0, parts.indexOf(part)).findLast(({ piece }) => piece !== null)?.piece ?? null;
+}
 
 /** Where the numbers of a piece stand: one number, or several where sizes differ. */
 interface Reached {
@@ -38,7 +43,7 @@ interface Reached {
 /** A number out of turn, by the indices of its row and the one before. */
 type OutOfTurn = Pick<NumberSlip, "from" | "due" | "alone"> & { readonly at: number };
 
-const outOfTurn = perPiece(({ rows }): readonly OutOfTurn[] => {
+const outOfTurn = inPieces(({ rows }): readonly OutOfTurn[] => {
   const found: OutOfTurn[] = [];
   const listed = new Set(rows.flatMap(({ line }) => (line.head ? listedNumbers(line.head) : [])));
   const isListed = ({ from, due }: OutOfTurn): boolean => from > due && listed.has(due);
@@ -52,10 +57,8 @@ const outOfTurn = perPiece(({ rows }): readonly OutOfTurn[] => {
   return found;
 });
 
-function slipsWithin(part: WorkedPart): NumberSlip[] {
-  const { piece } = part;
-  if (!piece) return [];
-  return outOfTurn(piece).map(({ at, ...slip }) => {
+function slipsWithin(pattern: WorkedPattern): NumberSlip[] {
+  return outOfTurn(pattern).map(({ part, piece, found: { at, ...slip } }) => {
     const [before, row] = piece.rows.slice(at - 1, at + 1) as [WorkedRow, WorkedRow];
     return { ...slip, row, before, part };
   });
@@ -65,11 +68,10 @@ function slipsWithin(part: WorkedPart): NumberSlip[] {
 const lostAtMost = 3;
 
 /** Under a new heading the work goes on, and its numbers with it: `Mesh` begins with R7 where the base ends with R5. */
-function goneOnFrom(part: WorkedPart, above: WorkedPiece | null | undefined): NumberSlip[] {
-  const from = part.piece ? firstNumber(part.piece) : 1;
-  if (from === 1) return [];
+function goneOnFrom(part: WorkedPart, above: WorkedPiece | null): NumberSlip[] {
   const [row, next] = part.piece?.rows ?? [];
   const before = above?.rows.at(-1);
+  const from = row?.line.head?.from ?? 1;
   if (!row || !before || beginsAnew(row, from, 0)) return [];
   const isSized = row.line.sizes !== null || (before.line.head?.to?.length ?? 1) > 1;
   if (isSized || hidesNumbers(before)) return [];
@@ -78,7 +80,7 @@ function goneOnFrom(part: WorkedPart, above: WorkedPiece | null | undefined): Nu
   return isOff ? [{ row, before, part, from, due, alone: next?.line.head?.from === due + 1 }] : [];
 }
 
-const firstNumber = perPiece(({ rows }): number => rows[0]?.line.head?.from ?? 1);
+const startingLate = inPieces(({ rows: [first] }) => ((first?.line.head?.from ?? 1) === 1 ? [] : [true]));
 
 /** Rows behind these may bear any number. */
 function hidesNumbers({ line: { head, sizes } }: WorkedRow): boolean {

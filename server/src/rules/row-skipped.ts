@@ -1,6 +1,6 @@
 import { copyOf } from "../fabric/copies";
 import { type RowPlan, takesIn } from "../fabric/instructions";
-import { partsOf, perPiece } from "../fabric/parts";
+import { inPieces } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
 import type { RowHead } from "../notation/document";
 import { say } from "../text/say";
@@ -42,9 +42,8 @@ Rnd 3: (sc, inc) x6 (18)
 
 /** `Rnd 2` right under its heading, where nothing tells what it is worked on. */
 function firstRowsLost(pattern: WorkedPattern): Found[] {
-  return partsOf(pattern).flatMap(({ piece, heading }) => {
-    const row = piece && startsLate(piece) ? piece.rows[0] : undefined;
-    if (!row) return [];
+  return lateStarts(pattern).flatMap(({ piece, part: { heading } }) => {
+    const row = piece.rows[0] as WorkedRow;
     const top = { start: 0, end: heading?.end ?? 0 };
     const between = linesBetween(pattern, top, row.line.span);
     if (between.some(({ kind, start }) => kind !== "blank" && start >= top.end)) return [];
@@ -53,15 +52,16 @@ function firstRowsLost(pattern: WorkedPattern): Found[] {
   });
 }
 
-const startsLate = perPiece(({ rows: [row] }): boolean => {
-  const plan = row?.line.plan;
-  if (!row || !plan || !isRowTwo(row.line.head) || row.line.sizes !== null || row.below !== null)
-    return false;
+const lateStarts = inPieces(({ rows: [first] }) => (first && isLateStart(first) ? [true] : []));
+
+function isLateStart(row: WorkedRow): boolean {
+  const { plan } = row.line;
+  if (!plan || !isRowTwo(row.line.head) || row.line.sizes !== null || row.below !== null) return false;
   // What stands for other rows, or is told for another reason, speaks for itself.
   if (copyOf(row.line.content) !== null || row.fault !== null) return false;
   const isOwn = plan.outOfReach === null && plan.onRow === null && plan.copies === null;
   return isOwn && plan.unknown.length === 0 && isOnNothing(row, plan);
-});
+}
 
 function isRowTwo(head: RowHead | null): boolean {
   return head !== null && head.from === 2 && head.to === null && !head.open;

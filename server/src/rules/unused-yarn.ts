@@ -1,10 +1,12 @@
+import { inParts } from "../fabric/parts";
 import type { Yarn } from "../notation/front-matter/yarns";
 import type { PatternLine } from "../notation/lines";
 import { mentionsOf } from "../notation/mentions/mentions";
+import { keptBy } from "../text/kept-by";
 import { say } from "../text/say";
 import type { Span, TextEdit } from "../text/span";
 import { isOwnPiece } from "./pieces-made";
-import type { PatternRule, WorkedPattern } from "./rule";
+import type { PatternRule } from "./rule";
 import { type Uses, usesOf } from "./uses";
 import { colourWords, nameOf, type YarnList, yarnListOf } from "./yarn-list";
 
@@ -46,7 +48,7 @@ Rnd 2: inc x6 (12)
     if (!list || list.yarns.length < 2) return [];
     const unnamed = list.yarns.filter((yarn) => !isNamed(yarn, uses));
     if (unnamed.length === 0 || unnamed.length === list.yarns.length) return [];
-    const missing = unnamed.slice(piecesWithoutYarn(pattern, list));
+    const missing = unnamed.slice(piecesWithoutYarn(list)(pattern).length);
     if (missing.length === 0 || leavesOpen(uses)) return [];
     return missing.map((yarn) => ({
       span: { start: yarn.start, end: yarn.end },
@@ -73,17 +75,15 @@ function isNamed({ letter, colour }: Yarn, uses: Uses): boolean {
 }
 
 /** Each of them may begin with a yarn that is not named. What goes on from another piece begins with none. */
-function piecesWithoutYarn({ pieces, lines }: WorkedPattern, list: YarnList): number {
-  let at = 0;
-  return pieces.filter((worked) => {
-    const { piece } = worked;
-    while ((lines[at]?.start ?? Infinity) < piece.span.start) at++;
-    const end = piece.rows[0]?.span.end ?? piece.span.end;
-    for (let line = lines[at]; line && line.start < end; line = lines[++at])
-      if (mentionsOf(line.content).yarns.length > 0 || namesListed(line, list)) return false;
-    return isOwnPiece(worked);
-  }).length;
-}
+const piecesWithoutYarn = keptBy((list: YarnList) =>
+  inParts(({ piece, heading, lines }) => {
+    if (piece === null || !isOwnPiece(piece)) return [];
+    const end = piece.rows[0]?.line.span.end ?? piece.piece.span.end;
+    const above = [...(heading ? [heading] : []), ...lines.filter(({ start }) => start < end)];
+    const isTold = above.some((line) => mentionsOf(line.content).yarns.length > 0 || namesListed(line, list));
+    return isTold ? [] : [true];
+  }),
+);
 
 /** `Bill (Tangerine)`: the list tells that it is a colour. */
 function namesListed({ kind, content }: PatternLine, { yarns }: YarnList): boolean {

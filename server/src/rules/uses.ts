@@ -6,13 +6,15 @@ import type { PatternLine } from "../notation/lines";
 import type { AbbreviationMention } from "../notation/mentions/abbreviations";
 import {
   type AbbreviationSet,
+  mentionsInChunk,
   mentionsInParagraph,
   type ParagraphMentions,
 } from "../notation/mentions/in-paragraphs";
 import { type Mentions, mentionsOf } from "../notation/mentions/mentions";
 import type { SizeList } from "../notation/mentions/size-lists";
 import type { YarnMention } from "../notation/mentions/yarns";
-import { type Paragraph, paragraphsOf } from "../notation/paragraphs";
+import { type ParagraphContent, paragraphChunksOf, paragraphsOf } from "../notation/paragraphs";
+import type { PlacedChunk } from "../text/chunks";
 import { keptBy } from "../text/kept-by";
 import { type Span, shift } from "../text/span";
 import type { WorkedPattern } from "./rule";
@@ -51,7 +53,7 @@ export function rowOf({ line }: Used<unknown>): string | null {
 /** Read once for all rules that ask. */
 export const usesOf = keptBy((pattern: WorkedPattern): Uses => {
   const draft = new UsesDraft(pattern.lines);
-  for (const paragraph of paragraphsOf(pattern.lines)) draft.take(paragraph);
+  for (const placed of paragraphChunksOf(pattern.lines)) draft.take(placed);
   return draft;
 });
 
@@ -77,15 +79,21 @@ class UsesDraft implements Uses {
     return this.some(({ letters }) => letters.has(letter));
   }
 
-  take({ content, first }: Paragraph): void {
-    const { abbreviations, abbreviationSet, telling } = mentionsInParagraph(content);
-    if (!this.seen.has(abbreviationSet)) {
+  take({ chunk, from }: PlacedChunk<ParagraphContent>): void {
+    const { sets, telling } = mentionsInChunk(chunk);
+    for (const { abbreviationSet, abbreviations, in: i } of sets) {
+      if (this.seen.has(abbreviationSet)) continue;
       this.seen.add(abbreviationSet);
       for (const { at, mention } of abbreviations)
         if (!this.abbreviations.has(mention.key))
-          this.abbreviations.set(mention.key, this.used(first + at, mention));
+          this.abbreviations.set(mention.key, this.used(this.firstOf(from + i) + at, mention));
     }
-    for (const { at, mentions } of telling) this.takeTelling(first + at, mentions);
+    for (const { at, mentions, in: i } of telling) this.takeTelling(this.firstOf(from + i) + at, mentions);
+  }
+
+  /** The index of the first line of a paragraph. */
+  private firstOf(paragraph: number): number {
+    return paragraphsOf(this.lines)[paragraph]?.first ?? 0;
   }
 
   private used<M>(at: number, mention: M): Used<M> {
@@ -100,16 +108,24 @@ class UsesDraft implements Uses {
     for (const mention of hooks) this.hooks.push(this.used(at, mention));
   }
 
-  private some(holds: (said: Pick<ParagraphMentions, "words" | "letters">) => boolean): boolean {
-    return paragraphsOf(this.lines).some(({ content, first }) => {
-      const isListed = (_: unknown, at: number) =>
-        this.front.listLines.has(this.lines[first + at]?.start ?? -1);
-      if (!holds(mentionsInParagraph(content))) return false;
-      const { lines } = content;
-      return !lines.some(isListed) || lines.some((line, at) => !isListed(line, at) && holds(setsOf(line)));
-    });
+  private some(holds: Holds): boolean {
+    return paragraphChunksOf(this.lines).some(
+      ({ chunk, from }) =>
+        holds(mentionsInChunk(chunk)) &&
+        chunk.items.some((content, i) => this.isIn(content, this.firstOf(from + i), holds)),
+    );
+  }
+
+  private isIn(content: ParagraphContent, first: number, holds: Holds): boolean {
+    const isListed = (_: unknown, at: number) =>
+      this.front.listLines.has(this.lines[first + at]?.start ?? -1);
+    if (!holds(mentionsInParagraph(content))) return false;
+    const { lines } = content;
+    return !lines.some(isListed) || lines.some((line, at) => !isListed(line, at) && holds(setsOf(line)));
   }
 }
+
+type Holds = (said: Pick<ParagraphMentions, "words" | "letters">) => boolean;
 
 function setsOf(line: LineContent): Pick<ParagraphMentions, "words" | "letters"> {
   const { words, letters } = mentionsOf(line);

@@ -68,6 +68,7 @@ type SaidOf = Mention<MadePiece>;
 
 /** `14 hexagons and 4 half hexagons`: those told by names of their own are none of the others. */
 function toldApart(said: PlacedSentence): PlacedSentence {
+  if (said.mentions.length === 0) return said;
   const named = said.mentions.filter(({ isWhole }) => isWhole).flatMap(({ pieces }) => pieces);
   const isKin = (one: MadePiece, pieces: readonly MadePiece[]): boolean =>
     pieces.includes(one) || (!named.includes(one) && pieces.some((piece) => goesByNameOf(one, piece)));

@@ -1,5 +1,5 @@
 import { copyOf } from "../fabric/copies";
-import { perPiece } from "../fabric/parts";
+import { inPieces } from "../fabric/parts";
 import type { Basis } from "../measure/basis";
 import { estimateOf, inWords } from "../measure/figures";
 import { inUnitOf, listedAmount, type MetresListed, metresListed, valueFor } from "../measure/listed-amounts";
@@ -29,7 +29,7 @@ export function yarnNeeds(pattern: WorkedPattern): YarnNeed[] {
   const use = yarnUseOf(pattern);
   const { basis, list } = use.ground;
   if (basis === null || !list.yarns.some(({ amounts }) => amounts.length > 0)) return [];
-  if (list.yarns.length > 1 && pattern.pieces.some(copiesAnother)) return [];
+  if (list.yarns.length > 1 && copyingAnother(pattern).length > 0) return [];
   const { isWhole } = use;
   return pattern.context.sizes.flatMap((_, size) =>
     list.yarns.flatMap((yarn, at) => {
@@ -44,8 +44,8 @@ export function yarnNeeds(pattern: WorkedPattern): YarnNeed[] {
 }
 
 /** `Work as Rnds 1-3 of the first hexagon`: which yarn its rows are in is told over there. */
-const copiesAnother = perPiece(({ rows }) =>
-  rows.some(({ line }) => {
+const copyingAnother = inPieces(({ rows }) =>
+  rows.filter(({ line }) => {
     const copy = copyOf(line.content);
     return copy?.how === "rows" && copy.of !== null;
   }),

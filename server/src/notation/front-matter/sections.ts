@@ -1,8 +1,9 @@
+import type { Chunk } from "../../text/chunks";
 import { keptBy } from "../../text/kept-by";
 import { isAbbreviation } from "../../trade/abbreviations";
 import type { LineContent } from "../document";
 import type { PatternLine } from "../lines";
-import { type Paragraph, type ParagraphContent, paragraphsOf } from "../paragraphs";
+import { type Paragraph, type ParagraphContent, paragraphChunksOf, paragraphsOf } from "../paragraphs";
 import { partOf, type Stretch } from "./stretch";
 
 /** What a line of the front matter speaks of; `other` for what stands there without a title. */
@@ -161,7 +162,11 @@ interface Open {
  */
 export function readFrontLines(lines: readonly PatternLine[]): FrontLine[] {
   const reader = new FrontReader(lines);
-  for (const paragraph of paragraphsOf(lines)) reader.take(paragraph);
+  const paragraphs = paragraphsOf(lines);
+  for (const { chunk, from } of paragraphChunksOf(lines)) {
+    if (reader.isDone && !hasTitles(chunk)) continue;
+    for (const paragraph of paragraphs.slice(from, from + chunk.items.length)) reader.take(paragraph);
+  }
   return reader.found;
 }
 
@@ -170,6 +175,8 @@ const hasTitle = keptBy(({ lines }: ParagraphContent) =>
   lines.some((line) => line.kind !== "row" && line.text.length <= longestLine && titleIn(line) !== null),
 );
 
+const hasTitles = keptBy(({ items }: Chunk<ParagraphContent>) => items.some(hasTitle));
+
 class FrontReader {
   readonly found: FrontLine[] = [];
   private open: Open | null = null;
@@ -177,9 +184,14 @@ class FrontReader {
 
   constructor(private readonly lines: readonly PatternLine[]) {}
 
+  /** Nothing but another title can tell of more. */
+  get isDone(): boolean {
+    return this.worked && this.open === null;
+  }
+
   take({ content, first }: Paragraph): void {
     if (this.open?.filled && this.lines[first - 1]?.kind === "blank") this.open = null;
-    if (this.worked && this.open === null && !hasTitle(content)) return;
+    if (this.isDone && !hasTitle(content)) return;
     for (let i = first; i < first + content.lines.length; i++) this.takeLine(this.lines[i] as PatternLine, i);
   }
 

@@ -1,3 +1,4 @@
+import type { Chunk } from "../../text/chunks";
 import { keptBy } from "../../text/kept-by";
 import type { LineContent } from "../document";
 import type { ParagraphContent } from "../paragraphs";
@@ -37,6 +38,31 @@ export const mentionsInParagraph = keptBy(({ lines }: ParagraphContent): Paragra
     letters: new Set(all.flatMap(({ mentions }) => mentions.letters)),
   };
 });
+
+/** What some paragraphs mention; `in` counts them from 0. */
+export interface ChunkMentions extends Pick<ParagraphMentions, "words" | "letters"> {
+  /** The first paragraph with each set of abbreviations. */
+  readonly sets: readonly (Pick<ParagraphMentions, "abbreviations" | "abbreviationSet"> & {
+    readonly in: number;
+  })[];
+  readonly telling: readonly (ParagraphMentions["telling"][number] & { readonly in: number })[];
+}
+
+/** Put together once for each chunk of paragraphs, whatever is edited elsewhere. */
+export const mentionsInChunk = keptBy(({ items }: Chunk<ParagraphContent>): ChunkMentions => {
+  const all = items.map((content, at) => ({ ...mentionsInParagraph(content), in: at }));
+  const sets = new Map(all.toReversed().map((one) => [one.abbreviationSet, one]));
+  return {
+    sets: [...sets.values()].toReversed(),
+    telling: all.flatMap((one) => one.telling.map((line) => ({ ...line, in: one.in }))),
+    words: union(all.map(({ words }) => words)),
+    letters: union(all.map(({ letters }) => letters)),
+  };
+});
+
+function union(sets: readonly ReadonlySet<string>[]): ReadonlySet<string> {
+  return new Set(sets.flatMap((set) => [...set]));
+}
 
 function isWorked({ kind }: LineContent): boolean {
   return kind === "row" || kind === "foundation" || kind === "copy";
