@@ -85,7 +85,8 @@ function notesOn({ lines, context }: WorkedPattern): ReadonlyMap<number, Note> {
   const found = new Map<number, Note>();
   for (const [chains, counts] of context.conventions.startCounts) {
     const line = lines.find(
-      ({ kind, content }) => kind !== "row" && kind !== "blank" && countsToldIn(content).get(chains) === counts,
+      ({ kind, content }) =>
+        kind !== "row" && kind !== "blank" && countsToldIn(content).get(chains) === counts,
     );
     if (line && !leavesRoom.test(line.text)) found.set(chains, { line, counts });
   }
