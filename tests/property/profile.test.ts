@@ -25,7 +25,7 @@ test("the lines go through what the row needs and makes, in every row of the cas
   let told = 0;
   for (const { outcome, line, result } of corpus.flatMap(rowsOf)) {
     if (!outcome || result !== "ok") continue;
-    for (const size of outcome.after.keys()) {
+    for (const size of outcome.leaves.state.keys()) {
       const profile = profileOf(outcome, size);
       if (!hasProfile(profile)) continue;
       told++;

@@ -133,7 +133,7 @@ function expectListed(row: WorkedRow): void {
   if (row.result !== "ok" || !outcome || line.kind === "copy" || line.head?.to || line.head?.many) return;
   for (const [size, steps] of outcome.steps.entries()) {
     const list = expand(steps);
-    if (outcome.after[size] === null || steps.length === 0 || list === null) continue;
+    if (outcome.leaves.state[size] === null || steps.length === 0 || list === null) continue;
     const uses = list.reduce((sum, one) => sum + one.uses, 0);
     expect(uses, `${line.headText} needs`).toBe(outcome.needs[size] ?? 0);
     const stitches = list.filter((one) => one.sort === "stitch").length;

@@ -67,8 +67,11 @@ class Binder extends ProseBinder {
     // What only looks like prose may be all that the row says.
     if (this.passedOver !== null && !instructions.some(works) && !instructions.some(slips))
       this.outOfReach ??= say`"${this.passedOver}" is said in a way that is not understood`;
-    const base = {
+    const rest = rowChoices(instructions, this.text, this.choices, this.declared, this.context);
+    return {
       text: this.text,
+      instructions: rest.instructions,
+      choices: rest.choices,
       stated: this.stated,
       statedSpan: this.statedSpan,
       turns: this.turns,
@@ -82,10 +85,9 @@ class Binder extends ProseBinder {
       onPiece: piecesIn(instructions),
       mentions: this.mentions,
       openMark: openMarkIn(this.words),
-    };
-    return {
-      ...base,
-      ...rowChoices(instructions, this.text, this.choices, this.declared, this.context),
+      carried: rest.carried,
+      foundation: rest.foundation,
+      carriedDeclared: rest.carriedDeclared,
     };
   }
 

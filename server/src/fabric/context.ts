@@ -183,9 +183,10 @@ const remarksOf = keptBy(
 );
 
 function readRemarks({ kind, text, head }: LineContent): Remarks {
-  const found = { throughout: throughout(text), habits: readHabits(text), made: madeNames(text) };
-  const some = head?.language !== undefined || Object.values(found).some((list) => list.length > 0);
-  return { ...found, signs: signsOf(text), speaks: some || isOther(kind) || sizedNumber.test(text) };
+  const [always, habits, made] = [throughout(text), readHabits(text), madeNames(text)];
+  const some = head?.language !== undefined || [always, habits, made].some((list) => list.length > 0);
+  const speaks = some || isOther(kind) || sizedNumber.test(text);
+  return { signs: signsOf(text), throughout: always, habits, made, speaks };
 }
 
 /** Names of pieces, as rows mention them: `of Tube A`. */

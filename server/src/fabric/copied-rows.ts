@@ -214,7 +214,7 @@ export abstract class CopiedRows extends PlainRows {
     const each = Array<number>(this.sizes).fill(rows.length);
     const once: Schedule = { rows, stated: null, each, times: null };
     const after =
-      path && this.candidates(line, once, path).find(({ outcome }) => outcome.fits)?.outcome.after;
+      path && this.candidates(line, once, path).find(({ outcome }) => outcome.fits)?.outcome.leaves.state;
     if (!path?.state || !after) return null;
     const found = path.state.map((below, size) => {
       const [now, then] = [stitchesOn(below), stitchesOn(after[size] ?? null)];

@@ -1,6 +1,6 @@
 import { addedUp, statedTotal } from "./count";
 import { forSize, type RowPlan } from "./instructions";
-import type { Outcome, State } from "./outcome";
+import { Leaves, type Outcome, type State } from "./outcome";
 import { changed, kindOf } from "./row-states";
 import { countPlaces } from "./strip";
 
@@ -58,5 +58,14 @@ function plainOutcome(
     outOfReach: null,
     supposed: null,
   };
-  return { needs: before, has: before, makes, counted, steps, after, counts, ...plainly };
+  return {
+    needs: before,
+    has: before,
+    makes,
+    counted,
+    steps,
+    leaves: new Leaves(null, after),
+    counts,
+    ...plainly,
+  };
 }

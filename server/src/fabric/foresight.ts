@@ -129,7 +129,7 @@ class Course {
       rows.push(ways);
       taking.push(ways.indexOf(taken));
       const found = state;
-      state = taken.after.map((below, size) => below ?? found[size] ?? null);
+      state = taken.leaves.state.map((below, size) => below ?? found[size] ?? null);
     }
     const decided = [taking, rows.map((ways) => ways.map(decisive))];
     return { ...takeApart(decided), t, ways: rows.flat(), leaves: stateKey(state) };
@@ -209,13 +209,13 @@ function decisive({
   has,
   inAll,
   steps,
-  after,
+  leaves,
   fits,
   stopsEarly,
   outOfReach,
   supposed,
 }: Outcome): unknown {
-  return { needs, has, inAll, steps, after, fits, stopsEarly, outOfReach, supposed };
+  return { needs, has, inAll, steps, after: leaves.state, fits, stopsEarly, outOfReach, supposed };
 }
 
 export function isRight(outcome: Outcome): boolean {

@@ -25,7 +25,7 @@ export interface Outcome {
   readonly steps: readonly (readonly Steps[])[];
   /** All rows of the line, in order. */
   readonly worked: readonly RowsAlike[];
-  readonly after: State;
+  readonly leaves: Leaves;
   readonly fits: boolean;
   /** Of a line that stands for several rows: the first that does not fit, where the very first one does. */
   readonly misfit?: Misfit;
@@ -71,6 +71,21 @@ export interface Misfit extends Pick<Outcome, "needs" | "has"> {
 export interface Meant {
   readonly topic: string;
   readonly means: string;
+}
+
+/** The places that a row leaves, worked out when somebody asks: of a way that is only tried nobody does. */
+export class Leaves {
+  constructor(
+    private walks: readonly (Walk | null)[] | null,
+    private places: State,
+  ) {}
+
+  get state(): State {
+    if (this.walks)
+      this.places = this.walks.map((one, size) => (one ? leftBy(one) : (this.places[size] ?? null)));
+    this.walks = null;
+    return this.places;
+  }
 }
 
 const readingsAtMost = 96;
@@ -164,7 +179,8 @@ function optionsOf(plan: RowPlan, state: State, setting: RowSetting): Option[] {
   for (const reading of readings)
     for (const view of views)
       out.push({
-        ...view,
+        view: view.view,
+        closeness: view.closeness,
         reading: reading.reading,
         cost: reading.cost + view.cost,
         says: [...reading.says, ...view.says],
@@ -242,7 +258,6 @@ function judge(how: How, setting: RowSetting, walks: readonly (Walk | null)[]): 
     !walks.some((one) => one?.uneven) &&
     !hasToEnd(plan.instructions);
   const steps = walks.map((one) => one?.steps ?? []);
-  let after: State | undefined;
   return {
     needs: walks.map((one) => one?.needs ?? null),
     has: walks.map((one) => one?.has ?? null),
@@ -251,11 +266,7 @@ function judge(how: How, setting: RowSetting, walks: readonly (Walk | null)[]): 
     counted,
     steps,
     worked: [{ plan, turn: 0, steps, times: 1, before: null }],
-    // Of a way that is only tried nobody asks for its places.
-    get after() {
-      after ??= walks.map((one, size) => (one ? leftBy(one) : (state[size] ?? null)));
-      return after;
-    },
+    leaves: new Leaves(walks, state),
     fits,
     counts,
     stopsEarly: early,
@@ -310,11 +321,11 @@ function hasToEnd(list: RowPlan["instructions"]): boolean {
 }
 
 /** The places a designer had in mind who stated this count. */
-export function statedState(plan: RowPlan, outcome: Pick<Outcome, "after">): State | null {
+export function statedState(plan: RowPlan, after: State): State | null {
   const stated = plan.stated;
   if (stated === null) return null;
   const first = stated.filter((term) => term.sort !== "space" && term.sort !== "chain");
-  return outcome.after.map((below, size) => {
+  return after.map((below, size) => {
     if (below === null) return null;
     const total = sumOf(first.map((term) => forSize(term.n, size) ?? 0));
     const spaces = stated.filter((term) => term.sort === "space");

@@ -35,7 +35,7 @@ export function pathsFrom(right: readonly Candidate[]): Path[] {
 
 function goOn({ path, outcome }: Candidate): Path {
   return {
-    state: outcome.after,
+    state: outcome.leaves.state,
     outcome,
     previous: path,
     cost: costOf({ path, outcome }),
@@ -51,7 +51,7 @@ function distinct(all: readonly Candidate[]): readonly Candidate[] {
   if (all.length === 1) return all;
   const byNumbers = new Map<string, Candidate>();
   for (const one of [...all].sort((a, b) => costOf(a) - costOf(b))) {
-    const key = `${stateKey(one.outcome.after)} ${one.outcome.makes} ${one.outcome.needs}`;
+    const key = `${stateKey(one.outcome.leaves.state)} ${one.outcome.makes} ${one.outcome.needs}`;
     if (!byNumbers.has(key)) byNumbers.set(key, one);
   }
   return [...byNumbers.values()];

@@ -5,7 +5,7 @@ import type { PatternContext } from "./context";
 import { statedTotal } from "./count";
 import { type Instruction, type RowPlan, type Take, takesIn } from "./instructions";
 import { otherWay } from "./other-way";
-import { leavingRest, type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
+import { Leaves, leavingRest, type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
 import { type Candidate, nearestToRight, type Path, pathsFrom } from "./paths";
 import type { Piece, RowLine } from "./pattern";
 import { type Dependence, sameState } from "./piece-run";
@@ -124,8 +124,9 @@ export abstract class RowJudge {
     const { state } = path;
     if (state === null) return [];
     return workSchedule(this.fabric, schedule, onlySizes(state, line.sizes)).map((outcome) => {
-      const after = keepOthers(outcome.after, state, line.sizes);
-      return { path, outcome: after === outcome.after ? outcome : { ...outcome, after } };
+      const own = outcome.leaves.state;
+      const all = keepOthers(own, state, line.sizes);
+      return { path, outcome: all === own ? outcome : { ...outcome, leaves: new Leaves(null, all) } };
     });
   }
 
@@ -199,7 +200,7 @@ export abstract class RowJudge {
 
   protected early(line: RowLine, schedule: Schedule, { path, outcome }: Candidate): void {
     const paths = [
-      { state: outcome.after, outcome, previous: path, cost: path.cost + outcome.cost, stated: null },
+      { state: outcome.leaves.state, outcome, previous: path, cost: path.cost + outcome.cost, stated: null },
     ];
     const found = this.foundBy(schedule, path);
     this.finish(line, paths, { result: "ambiguous", outcome, times: schedule.times, found }, []);
@@ -242,17 +243,20 @@ export abstract class RowJudge {
     const repeated = this.copiedRows.find((row) => this.slipped.has(row));
     if (repeated) return this.repeatsSlip(line, repeated);
     const made: Path = {
-      state: outcome.after,
+      state: outcome.leaves.state,
       outcome,
       previous: path,
       cost: path.cost + outcome.cost,
       stated: null,
     };
-    const stated = asTold(statedState({ ...plan, stated: schedule.stated }, outcome), schedule.stated);
+    const stated = asTold(
+      statedState({ ...plan, stated: schedule.stated }, outcome.leaves.state),
+      schedule.stated,
+    );
     const against = this.againstNotes(line, schedule, this.paths);
     const told = against?.after ?? stated;
     const other = told && keepOthers(told, path.state as State, line.sizes);
-    const differs = other !== null && stateKey(other) !== stateKey(outcome.after);
+    const differs = other !== null && stateKey(other) !== stateKey(outcome.leaves.state);
     const result = outcome.fits ? "wrong-count" : "does-not-fit";
     this.slipped.set(line, result);
     const known = {
@@ -292,7 +296,7 @@ export abstract class RowJudge {
       const fits = this.candidates(line, schedule, path).some(({ outcome }) => outcome.fits);
       const isSure = !fits || other.skipsFirst;
       const fault = { sort: "against-notes", chains: other.chains, isSure } as const;
-      return [{ fault, after: right.outcome.after }];
+      return [{ fault, after: right.outcome.leaves.state }];
     });
     return found.find(({ fault }) => fault.isSure) ?? found[0] ?? null;
   }
@@ -317,15 +321,18 @@ export abstract class RowJudge {
     const stated = plan?.stated ?? this.copiedLast?.stated ?? null;
     const made = plan !== null && outcome !== null && isPlaceless(plan, outcome) ? outcome : null;
     // A row that fits, with a count in a unit nobody explains, hands on what it makes.
-    const counted = outcome?.fits && unknownNoun(outcome) !== null ? outcome.after : null;
+    const counted = outcome?.fits && unknownNoun(outcome) !== null ? outcome.leaves.state : null;
     this.isUnsure = counted !== null;
     const before = state ?? plainState([0], this.sizes, null, "sc");
     // So many shells are not so many stitches.
     const isCount = stated?.every(({ sort, noun }) => sort !== "unit" || isOneStitch.test(noun)) === true;
-    const told = isCount && plan ? asTold(statedState({ ...plan, stated }, { after: before }), stated) : null;
+    const told = isCount && plan ? asTold(statedState({ ...plan, stated }, before), stated) : null;
     // What is made tells more than what is stated, where the two agree.
     const after =
-      counted ?? (made?.counts ? made.after : told) ?? made?.after ?? (isSeam(plan) ? state : null);
+      counted ??
+      (made?.counts ? made.leaves.state : told) ??
+      made?.leaves.state ??
+      (isSeam(plan) ? state : null);
     const has = plan !== null && plan.outOfReach !== null && !takesPlaces(plan) ? null : placesOf(state);
     this.finish(
       line,
@@ -342,7 +349,7 @@ export abstract class RowJudge {
     history: readonly Path[],
   ): void {
     this.paths = paths;
-    this.done.push({ ...blank(line), below: this.lastRow === line ? null : this.lastRow, ...known });
+    this.done.push(rowWith(line, this.lastRow === line ? null : this.lastRow, known));
     this.history.push(history);
     const state = paths[0]?.state;
     const from = line.head?.from ?? null;
@@ -391,19 +398,25 @@ function isOpening(one: Instruction): boolean {
   return one.op === "turn" || ((one.op === "chain" || one.op === "start") && (one.n[0] ?? 0) <= 4);
 }
 
-function blank(line: RowLine): WorkedRow {
-  const nothing = {
-    outcome: null,
-    reason: null,
-    has: null,
-    makes: null,
-    handsOn: null,
-    after: null,
-    below: null,
-    found: null,
-    fault: null,
+/** Field by field: an object that begins with a spread is one of a kind to the engine, which makes it large and slow. */
+function rowWith(line: RowLine, lastRow: RowLine | null, known: Partial<WorkedRow>): WorkedRow {
+  return {
+    line,
+    result: known.result ?? "unchecked",
+    others: known.others ?? [],
+    times: known.times === undefined ? [1] : known.times,
+    assumptions: known.assumptions ?? [],
+    outcome: known.outcome ?? null,
+    reason: known.reason ?? null,
+    has: known.has ?? null,
+    makes: known.makes ?? null,
+    handsOn: known.handsOn ?? null,
+    after: known.after ?? null,
+    below: known.below === undefined ? lastRow : known.below,
+    found: known.found ?? null,
+    fault: known.fault ?? null,
+    goesOn: known.goesOn ?? false,
   };
-  return { line, result: "unchecked", others: [], times: [1], assumptions: [], ...nothing };
 }
 
 /** Only the places are out of reach, and how many stitches go there is told. */

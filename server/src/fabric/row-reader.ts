@@ -138,8 +138,9 @@ export class RowsOfLines {
     const same = known.find((row) => isRowOf(row, wanted));
     if (same) return same;
     const text = textOf(wanted);
-    const row = { ...wanted, content: rowContent(wanted, text, readerIn(context).read(text)) };
-    this.known.set(wanted.first, [...known.slice(-variantsKept), row]);
+    const { first, behind, sizes } = wanted;
+    const row = { first, behind, sizes, content: rowContent(wanted, text, readerIn(context).read(text)) };
+    this.known.set(first, [...known.slice(-variantsKept), row]);
     return row;
   }
 }

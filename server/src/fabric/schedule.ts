@@ -3,7 +3,7 @@ import { say } from "../text/say";
 import { compare, statesEverySize, tally } from "./count";
 import { Foresight, isRight, type Leap, type RowWorked, type WorkRow } from "./foresight";
 import { forSize, type RowPlan } from "./instructions";
-import type { Outcome, RowSetting, RowsAlike, State } from "./outcome";
+import { Leaves, type Outcome, type RowSetting, type RowsAlike, type State } from "./outcome";
 import type { RowLine } from "./pattern";
 import type { Fabric } from "./worked";
 
@@ -49,14 +49,14 @@ function follow(fabric: Fabric, schedule: Schedule, first: Outcome): Outcome {
   let fits: Pick<Outcome, "fits" | "misfit"> = { fits: first.fits };
   for (let pass = 1; pass < most; pass++) {
     if (each.includes(pass)) foresight.forget();
-    const leap = foresight.leap(pass, last.after, stretchFrom(each, pass) - 1);
+    const leap = foresight.leap(pass, last.leaves.state, stretchFrom(each, pass) - 1);
     if (leap) {
       made.repeat(leap);
-      last = { ...last, after: leap.state };
+      last = { ...last, leaves: new Leaves(null, leap.state) };
       pass += leap.period * leap.times;
     }
     if (onebyone++ > rowsAtMost) return outOfReach(last, say`these are too many rows to follow one by one`);
-    const { taken } = work(pass, last.after);
+    const { taken } = work(pass, last.leaves.state);
     if (fits.fits && !taken.fits) fits = misfitAt(pass, taken);
     last = outOfReach(freeze(taken, last, each, pass), last.outOfReach);
     made.add(taken);
@@ -173,9 +173,11 @@ class MadeInAll {
 function freeze(next: Outcome, last: Outcome, each: readonly number[], pass: number): Outcome {
   const done = (size: number): boolean => pass >= (each[size] ?? 1);
   if (!each.some((_, size) => done(size))) return next;
+  const [before, after] = [last.leaves.state, next.leaves.state];
+  const places = after.map((below, size) => (done(size) ? (before[size] ?? null) : below));
   return {
     ...next,
-    after: next.after.map((below, size) => (done(size) ? (last.after[size] ?? null) : below)),
+    leaves: new Leaves(null, places),
     steps: next.steps.map((steps, size) => (done(size) ? (last.steps[size] ?? []) : steps)),
     makes: next.makes.map((n, size) => (done(size) ? (last.makes[size] ?? null) : n)),
     counted: next.counted.map((one, size) => (done(size) ? (last.counted[size] ?? null) : one)),

@@ -74,7 +74,7 @@ function tradeUse(word: string, stitch: Stitch, context: BindContext, last: Stit
             ? "dc"
             : "sc"
         : word.replace(/(inc|dec)$/, "").trim();
-    return { ...base, kind: named };
+    return { kind: named, uses: stitch.uses, makes: stitch.makes };
   }
   if (stitch.family === "together") return togetherUse(word, base);
   if (stitch.family === "foundation") return { ...base, kind: word.replace(/^f/, "") };
@@ -85,7 +85,7 @@ function tradeUse(word: string, stitch: Stitch, context: BindContext, last: Stit
     return { ...base, kind: word, special: true, unit: word, body: vStitch(context) };
   if (stitch.family === "shell")
     return { ...base, kind: word, special: true, unit: word, undefinedGroup: true };
-  return { ...base, kind: word };
+  return { kind: word, uses: stitch.uses, makes: stitch.makes };
 }
 
 /** Three and more worked together are what counts call a cluster. */

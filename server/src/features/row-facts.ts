@@ -79,7 +79,7 @@ function statedRow({ stated, result }: RowReport): SizeRow | null {
 /** What the next row finds, where that is more than the stitches that are counted. */
 function leavesRow({ outcome, result }: WorkedRow): SizeRow | null {
   if (!outcome || result === "unchecked") return null;
-  const cells = outcome.after.map((below, size) =>
+  const cells = outcome.leaves.state.map((below, size) =>
     outcome.makes[size] == null || !below ? null : placesIn(below.strip),
   );
   return cells.some((cell) => cell?.includes(",")) ? { label: say`leaves`, cells } : null;

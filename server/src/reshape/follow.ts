@@ -175,14 +175,14 @@ class Desk {
     if (quick) return quick;
     this.catchUp();
     const done = this.inPiece(i);
-    this.left = this.now?.rows[i]?.outcome?.after ?? null;
+    this.left = this.now?.rows[i]?.outcome?.leaves.state ?? null;
     return done;
   }
 
   private leftBy(i: number): State | null {
     this.catchUp();
     const row = this.now?.rows[i];
-    return row?.result === "ok" ? (row.outcome?.after ?? null) : null;
+    return row?.result === "ok" ? (row.outcome?.leaves.state ?? null) : null;
   }
 
   private catchUp(): void {

@@ -18,7 +18,7 @@ const periods = [1, 2, 3] as const;
 /** The row behind the last of some rows, where their numbers go up or down evenly: 6, 12, 18… */
 export function nextStep(rows: readonly WorkedRow[], piece: WorkedPiece): NextStep | null {
   const own = rows.filter(({ line }) => line.kind !== "foundation");
-  const on = own.at(-1)?.outcome?.after;
+  const on = own.at(-1)?.outcome?.leaves.state;
   if (!on) return null;
   const ways = periods.flatMap((period): Way[] => {
     const change = evenChange(own, period);

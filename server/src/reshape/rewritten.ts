@@ -18,6 +18,6 @@ export interface Rewritten {
 }
 
 export function rewritten(trial: RowTrial, { text, outcome }: Proved, how: Rewritten["how"]): Rewritten {
-  const [makes, after] = [outcome.makes[0] ?? 0, outcome.after];
+  const [makes, after] = [outcome.makes[0] ?? 0, outcome.leaves.state];
   return { text, makes, edits: difference(trial.text, text), chainEdits: [], how, after };
 }

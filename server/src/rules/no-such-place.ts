@@ -74,7 +74,7 @@ function rowBelow(row: WorkedRow, { rows }: WorkedPiece): WorkedRow | null {
 }
 
 function runsBelow({ outcome }: WorkedRow): readonly Run[] {
-  return (outcome?.after ?? []).flatMap((state) => (state ? runsOf(state.strip) : []));
+  return (outcome?.leaves.state ?? []).flatMap((state) => (state ? runsOf(state.strip) : []));
 }
 
 // Stitches and spaces

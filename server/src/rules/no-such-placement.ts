@@ -218,7 +218,7 @@ function bears({ line: { head } }: WorkedRow, n: number): boolean {
 
 function hasHoles({ line, outcome }: WorkedRow): boolean {
   const isSpace = ({ sort }: Run): boolean => sort === "space" || sort === "chain";
-  const spaces = (outcome?.after ?? []).some((state) => state && runsOf(state.strip).some(isSpace));
+  const spaces = (outcome?.leaves.state ?? []).some((state) => state && runsOf(state.strip).some(isSpace));
   return spaces || /\b(?:eyelets?|holes?)\b/i.test(`${line.headText} ${line.head?.label ?? ""} ${line.text}`);
 }
 

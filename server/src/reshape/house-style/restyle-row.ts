@@ -55,8 +55,8 @@ function workOf(outcomes: readonly Outcome[]): string {
   return JSON.stringify([...new Set(told.map((one) => JSON.stringify(one)))]);
 }
 
-function resultOf({ needs, has, makes, inAll, fits, counts, after, how }: Outcome): readonly unknown[] {
-  return [needs, has, makes, inAll, fits, counts, stateKey(after), how?.plan.stated];
+function resultOf({ needs, has, makes, inAll, fits, counts, leaves, how }: Outcome): readonly unknown[] {
+  return [needs, has, makes, inAll, fits, counts, stateKey(leaves.state), how?.plan.stated];
 }
 
 function doubtsOf({ stopsEarly, outOfReach, assumptions, meant, supposed }: Outcome): readonly unknown[] {

@@ -97,7 +97,7 @@ function stepUp(up: readonly DraftRow[], now: number, climbing: Climbing): StepU
   const like = worked && nextStep(rows, worked);
   const makes = like?.makes[0] ?? 0;
   if (like && makes >= now && makes <= widest && !isIdle(rows, makes)) return { text: like.text, makes };
-  const on = rows.at(-1)?.outcome?.after;
+  const on = rows.at(-1)?.outcome?.leaves.state;
   const to = Math.min(now + (shape.rate ?? 1), widest);
   const found = model && on ? rewriteOnToMake(model, bench.piece, on, to) : null;
   return found && !isRefusal(found)

@@ -51,7 +51,9 @@ function shorter(parts: DraftParts, own: readonly Rung[], at: number, widest: nu
 function leftAbove({ up, wide }: DraftParts, bench: Workbench): State | Refusal {
   const above = bench.followed([...up, ...wide]);
   if (isRefusal(above)) return above;
-  return above.piece.rows.at(-1)?.outcome?.after ?? { why: say`nothing shows how its decreases begin` };
+  return (
+    above.piece.rows.at(-1)?.outcome?.leaves.state ?? { why: say`nothing shows how its decreases begin` }
+  );
 }
 
 /** All that is left of the decreases is the last row, which takes away fewer. */

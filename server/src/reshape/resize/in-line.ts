@@ -44,7 +44,7 @@ class Lining {
     this.isMoved ||= isNew(one) || one.body !== one.row.line.text;
     const found = this.isMoved && this.left && one.state === "kept" ? this.onPlaces(one, this.left) : null;
     const done = found ? { ...one, body: found.text } : one;
-    this.left = this.isMoved ? this.leftBy(done) : (one.row.outcome?.after ?? this.left);
+    this.left = this.isMoved ? this.leftBy(done) : (one.row.outcome?.leaves.state ?? this.left);
     return done;
   }
 
@@ -70,7 +70,7 @@ class Lining {
   private leftBy({ row, body, after }: DraftRow): State | null {
     if (after) return after;
     const worked = reworking(row, this.piece.context)(body, this.left ?? undefined).find(isRight);
-    return worked?.after ?? this.left;
+    return worked?.leaves.state ?? this.left;
   }
 }
 

@@ -56,8 +56,8 @@ function isOwnText({ found, line, times }: WorkedRow): boolean {
 }
 
 /** A row that is worked again must hand on what it found, or it would be another row the next time. */
-function staysRight({ after }: Outcome, row: WorkedRow): boolean {
-  return isWorkedOnce(row) || (row.found !== null && stateKey(after) === stateKey(row.found.state));
+function staysRight({ leaves }: Outcome, row: WorkedRow): boolean {
+  return isWorkedOnce(row) || (row.found !== null && stateKey(leaves.state) === stateKey(row.found.state));
 }
 
 /** Whether a text in the place of a row's would fit and agree with its count. */
