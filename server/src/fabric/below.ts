@@ -30,6 +30,8 @@ export interface View {
   readonly rotates: boolean;
   /** Behind a chain, the next stitch lies beyond the group whose space was worked into. */
   readonly leavesGroups: boolean;
+  /** Stitches that are skipped may be the chains of a space: "sk 2 sts" over an open mesh. */
+  readonly skipsChains: boolean;
   /** Only stitches of these kinds are places, as the row names no others; null: all are. */
   readonly kinds: ReadonlySet<string> | null;
 }

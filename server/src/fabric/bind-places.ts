@@ -373,7 +373,9 @@ export class PlaceBinder extends RowWords {
     if (short) return short;
     const of = this.target(words);
     const space = of.sort === "space" && !words.some((word) => word.cls === "z" || word.cls === "n");
-    if (words.some((word) => word.cls === "X") || of.corner || space) return { next: of };
+    const nth = words.find((word) => word.cls === "o")?.number?.[0];
+    if (words.some((word) => word.cls === "X") || of.corner || space)
+      return nth ? { next: of, nth } : { next: of };
     const at = words.find((word) => word.cls === "n");
     // `until 6 sts remain` leaves them, `to last 6 sts` may go on.
     const remain = words.some((word) => word.cls === "y") && !words.some((word) => word.cls === "z");

@@ -331,6 +331,13 @@ function unitTerm(
   if (open && stated !== null && candidates.includes(stated)) return { ...base, n: stated };
   if (direct !== undefined) return { ...base, n: direct };
   const blocks = /^(?:block|tile|box)$/.test(noun) ? cornerBlocks(sum) : null;
+  if (
+    direct === undefined &&
+    /^(?:shell|fan|scallop)$/.test(noun) &&
+    sum.groups.size === 1 &&
+    sum.units.size === 1
+  )
+    return { ...base, n: sumOf(sum.groups.values()) };
   const filled = filledMeshes(noun, sum, stated);
   if (filled !== null && (blocks === null || filled === stated)) return { ...base, n: filled };
   // Of two sorts of blocks nobody knows which are meant.

@@ -216,7 +216,19 @@ export class Cursor extends PlaceFinder {
     // Between the edge stitch and the first space that is worked: the half loop that ends the row below.
     const isHalfLoop = worksEdges && !worksStitches && !worksSpaces;
     if (!this.bridging && !isHalfLoop)
-      this.reach.passedSpaces += between((run) => !match(run) && run.sort === "space");
+      this.reach.passedSpaces += countBetween(
+        this.reach.strip,
+        this.behindEdge(from, to),
+        to,
+        (run) => !match(run) && run.sort === "space",
+      );
+  }
+
+  /** `sc in first dc, shell in next sc`: the V-st that the row begins on is left behind with its space. */
+  private behindEdge(from: number, to: number): number {
+    const first = from === 1 ? placeAt(this.reach.strip, 0) : undefined;
+    const end = first?.sort === "stitch" ? (first.size ?? 0) - (first.offset ?? 0) : 0;
+    return end > from && end < to ? end : from;
   }
 
   /** Stitch by stitch into a group: what is left of it before its space is missed like any other. */
@@ -307,12 +319,18 @@ export class Cursor extends PlaceFinder {
       // Among spaces only, stitches are passed here as they are anywhere in the row.
       if (this.worksOnlySpaces && match(plainStitch)) reach.passedStitches += left;
       else reach.left += left;
-      if (!this.bridging) this.passSpaces(reach.at, to, match);
+      if (!this.bridging) this.passSpaces(reach.at, this.beforeEdge(to), match);
       reach.at = to;
     }
     if (reach.worksParts && !this.bridging) reach.left += this.groupsBefore(match);
     this.take(places, match, of.sort === "stitch" ? "start" : "next");
     reach.underStart = false;
+  }
+
+  /** `sc in 3rd ch of beg ch-4` behind a V-st at the edge: its space is left with it. */
+  private beforeEdge(to: number): number {
+    const last = to === this.reach.total - 1 ? placeAt(this.reach.strip, to) : undefined;
+    return last?.size !== undefined && last.offset === last.size - 1 ? to - last.offset : to;
   }
 
   /** Whole groups on the way to the next matching place, in a row that works into each of their like. */
@@ -333,9 +351,12 @@ export class Cursor extends PlaceFinder {
 
   /** Stitches of groups whose spaces were worked are passed over, not left. */
   private grouped(match: Match, to: number): number {
+    const { strip, at } = this.reach;
+    const group = ({ unit, size }: Run): string => `${unit} ${size}`;
+    const spaced = new Set(runsOf(strip).flatMap((run) => (run.sort === "space" ? [group(run)] : [])));
     return countPlaces(
-      slice(this.reach.strip, this.reach.at, to),
-      (run) => match(run) && run.unit !== undefined,
+      slice(strip, at, to),
+      (run) => match(run) && run.unit !== undefined && spaced.has(group(run)),
     );
   }
 

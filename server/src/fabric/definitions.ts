@@ -5,7 +5,7 @@ import { type Meaning, trade } from "../notation/vocabulary";
 import { type Lexicon, readWords, type Word } from "../notation/words";
 import { stitchOf, stitchSpellings } from "../trade/stitches";
 import { type BindContext, bindPart, bindRow, type Definition } from "./bind";
-import { type Instruction, type Take, targetsOf } from "./instructions";
+import { type Instruction, type Take, takesIn, targetsOf } from "./instructions";
 import { type Settling, settled } from "./settled";
 import { placesOver } from "./takes";
 
@@ -132,10 +132,10 @@ function isPlain(name: string, { terms }: BindContext): boolean {
   return stitchOf(stitchSpellings.get(name) ?? name, terms)?.family === "plain";
 }
 
-/** A word of the trade that is no stitch and no corner: `mr = magic ring, sc, inc` lists words and makes no stitch of it. */
+/** A word of the trade that is no stitch, corner or marker (`SM: 2 dc in next sp, dc in next dc`): `mr = magic ring, sc, inc` lists words and makes no stitch of it. */
 function meansOtherwise(name: string): boolean {
   const meaning = trade.get(name);
-  return meaning !== undefined && !"S@q".includes(meaning.cls);
+  return meaning !== undefined && !"S@qx".includes(meaning.cls);
 }
 
 const oneStitch = /popcorn|puff|bobble|cluster|bullion|\bpc\b|\bbo\b|\bcl\b/i;
@@ -281,6 +281,8 @@ function increase(work: Extract<Instruction, { op: "work" }>): Definition {
 /** Whether instructions go along the row rather than into one place. */
 function inSequence(list: readonly Instruction[]): boolean {
   if (!list.some((one) => one.op === "work" || one.op === "group")) return false;
+  // `2 dc in next ch-2 sp, dc in next dc`
+  if (takesIn(list).filter((take) => take.how === "next" && !take.unplaced).length > 1) return true;
   return list.some((one) => {
     if (!("takes" in one)) return false;
     const intoSpace = one.takes.flatMap(targetsOf).some(({ sort }) => sort === "space");

@@ -33,7 +33,14 @@ export interface Target {
  */
 export type Until =
   | { readonly n: Sized; readonly of: Target; readonly remain?: boolean }
-  | { readonly next: Target; readonly short?: Sized }
+  | {
+      readonly next: Target;
+      readonly short?: Sized;
+      /** Told by its number in the row: `to third ch-1 sp`. */
+      readonly nth?: number;
+      /** The one at hand is where the stitches before it stopped: the one behind it is meant. */
+      readonly beyond?: boolean;
+    }
   | "marked";
 
 /** Which places an instruction takes. */
@@ -288,6 +295,11 @@ function listsIn(one: Instruction): readonly (readonly Instruction[])[] {
 export function targetsOf(take: Take): readonly Target[] {
   if (take.how === "each") return take.of;
   return take.how === "next" || take.how === "last" ? [take.of] : [];
+}
+
+/** So many stitches, whichever come next: `2 sts`. */
+export function isPlainNext(take: Take): take is Extract<Take, { how: "next" }> {
+  return take.how === "next" && take.of.sort === "stitch" && !take.of.named;
 }
 
 /** The other pieces that instructions work on, in the order they are named. */

@@ -228,6 +228,12 @@ export abstract class PlaceFinder {
       (!grouped || run.unit === target.unit);
   }
 
+  /** `to last sc`, behind which there may be stitches of other kinds; null where there is none of it. */
+  private ofKind(kind: string | undefined): Match | null {
+    const alike: Match = (run) => run.sort === "stitch" && run.kind === kind;
+    return kind !== undefined && countPlaces(this.reach.strip, alike) > 0 ? alike : null;
+  }
+
   /** Where the `n`-th last group of a name begins; -1 for groups known by their spaces. */
   protected lastGroup(name: string, n: number): number {
     const { strip } = this.reach;
@@ -263,7 +269,8 @@ export abstract class PlaceFinder {
     if (until === "marked") return this.below.marked ?? end;
     if ("next" in until) {
       const next = this.match(until.next);
-      const found = findPlace(strip, countBefore(strip, at, next), next);
+      const rank = until.nth === undefined ? countBefore(strip, at, next) : until.nth - 1;
+      const found = findPlace(strip, until.beyond ? rank + 1 : rank, next);
       const short = until.short?.[0] ?? 0;
       if (found < 0 || short === 0) return found < 0 ? end : found;
       return Math.max(findPlace(strip, countBefore(strip, found, match) - short, match), at);
@@ -271,7 +278,7 @@ export abstract class PlaceFinder {
     const group = until.of.unit === undefined ? -1 : this.lastGroup(until.of.unit, until.n[0] ?? 1);
     if (group >= 0) return group;
     const own = until.of.sort === "stitch" && match({ sort: "stitch", kind: "sc", n: 1 });
-    const of = own ? match : this.match(until.of);
+    const of = this.ofKind(until.of.kind) ?? (own ? match : this.match(until.of));
     const wanted = countBefore(strip, end, of) - (until.n[0] ?? 0);
     const found = findPlace(strip, wanted, of);
     return wanted < 0 ? at : found < 0 ? end : found;

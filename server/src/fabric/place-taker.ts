@@ -94,7 +94,9 @@ export abstract class PlaceTaker extends StepMaker {
       return 0;
     }
     const going = this.goingFrom(take, true);
-    const { times, even, first } = this.cursor.each(take.of, this.sizedUntil(take.until), uses);
+    const until = this.beyondStop(this.sizedUntil(take.until));
+    const { times, even, first } = this.cursor.each(take.of, until, uses);
+    this.stoppedAt = isUntilNext(until) ? this.cursor.at : 0;
     if (!even) this.uneven = true;
     if (times > 0 && take.of.some(({ part, corner }) => part !== undefined && !corner))
       this.cursor.passGroup();
@@ -102,6 +104,9 @@ export abstract class PlaceTaker extends StepMaker {
     this.goings.push({ ...going, first, passes: times, afterFirst, afterLast });
     return times;
   }
+
+  /** Where the last run stopped at a place that it names; 0 for none. */
+  private stoppedAt = 0;
 
   /** Whether the row below has such a part of a group. */
   protected findsPart(target: Target): boolean {
@@ -118,11 +123,21 @@ export abstract class PlaceTaker extends StepMaker {
   protected sizedUntil(until: Until | null): Until | null {
     if (until === null || until === "marked") return until;
     if ("n" in until) return { ...until, n: [this.n(until.n)] };
-    const { next, short = [0] } = until;
+    const { next, short = [0], nth } = until;
     if (next.corner && next.sort === "stitch" && !this.findsPart(next))
       this.outOfReach ??= unknownPlace("corners");
     this.isOnlyTold([next]);
-    return { next, short: [this.n(short)] };
+    return { next, short: [this.n(short)], ...(nth === undefined ? {} : { nth }) };
+  }
+
+  /** `sc in each st to first ch-1 sp, ch 4, skip all sts to next ch-1 sp`: the second one. */
+  private beyondStop(until: Until | null): Until | null {
+    const again =
+      isUntilNext(until) &&
+      until.nth === undefined &&
+      this.stoppedAt > 0 &&
+      this.stoppedAt === this.cursor.at;
+    return again ? { ...until, beyond: true } : until;
   }
 
   protected takeMarked(): number {
@@ -165,4 +180,8 @@ export const unknownPlace = sayings({
 /** A place that is told by the group it is in: what follows of the group may be passed over. */
 function isOfGroup({ part, corner, unit, sort }: Target): boolean {
   return (part !== undefined && !corner) || (unit !== undefined && sort === "space");
+}
+
+function isUntilNext(until: Until | null): until is Extract<Until, { next: Target }> {
+  return until !== null && until !== "marked" && "next" in until;
 }

@@ -80,7 +80,7 @@ function tradeUse(word: string, stitch: Stitch, context: BindContext, last: Stit
   if (stitch.family === "foundation") return { ...base, kind: word.replace(/^f/, "") };
   if (stitch.family === "start") return { ...base, kind: word.replace(/^cs/, "") };
   if (stitch.family === "cluster" || stitch.family === "picot")
-    return { ...base, kind: word, special: true, ...(word === "cluster" ? { family: "over" as const } : {}) };
+    return { ...base, kind: word, special: true, ...overMany(word) };
   if (stitch.family === "v-stitch")
     return { ...base, kind: word, special: true, unit: word, body: vStitch(context) };
   if (stitch.family === "shell")
@@ -92,6 +92,11 @@ function tradeUse(word: string, stitch: Stitch, context: BindContext, last: Stit
 function togetherUse(word: string, base: Pick<StitchUse, "uses" | "makes">): StitchUse {
   const kind = word.replace(/\d+tog$/, "");
   return base.uses > 2 ? { ...base, kind, begins: "cluster" } : { ...base, kind };
+}
+
+/** `cluster over next 4 dc`, `4-dc cluster over next 4 dc` */
+function overMany(name: string): Pick<StitchUse, "family"> {
+  return name === "cluster" ? { family: "over" } : {};
 }
 
 function vStitch(context: BindContext): Instruction[] {
@@ -114,7 +119,8 @@ function groupedUse(
 ): StitchUse | null {
   const kind = stitchUse(stitch, context, null);
   if (!kind) return null;
-  if (!/shell|fan|group/.test(name)) return { kind: name, uses: 1, makes: 1, special: true };
+  if (!/shell|fan|group/.test(name))
+    return { kind: name, uses: 1, makes: 1, special: true, ...overMany(name) };
   const span = { start: 0, end: 0 };
   const body: Instruction[] = [
     { op: "work", stitch: kind, per: one, takes: [{ how: "next", n: [Number(n)], of: anyStitch }], span },

@@ -3,9 +3,9 @@ import { say } from "../text/say";
 import type { Below, View } from "./below";
 import { slips } from "./bind-stated";
 import { edgeGapsApart, edgePairsAsGroups, gapsApart, groupsApart, halvesApart, hasHalves } from "./groups";
-import { type RowPlan, type Target, takesIn, targetsOf, type Until } from "./instructions";
+import { isPlainNext, type RowPlan, type Target, takesIn, targetsOf, type Until } from "./instructions";
 import type { RowSetting, State } from "./outcome";
-import { chainByChain, countPlaces, runsOf, type Strip, spaces, stitches } from "./strip";
+import { chainByChain, countPlaces, type Run, runsOf, type Strip, spaces, stitches } from "./strip";
 
 /** One way to see the places below: what the walker is told, and how closely they are looked at. */
 export interface ViewOption {
@@ -47,6 +47,7 @@ function plainView({ flat }: RowSetting): ViewOption {
     slipCounts: false,
     rotates: !flat,
     leavesGroups: false,
+    skipsChains: false,
     kinds: null,
   };
   return { view, closeness: "as they are", cost: 0, says: [] };
@@ -59,16 +60,36 @@ function placeViews(plan: RowPlan, state: State, setting: RowSetting): ViewOptio
   const mentions = mentionsOf(plan);
   const chains = mentions.chains || plan.mentions.has("ch");
   if (!hasSpaces(state)) return [plainly];
-  if (chains && (mentions.spaces || mentions.passesChains)) return [plainly, chainwise];
+  if (chains && (mentions.spaces || mentions.passesChains))
+    return [plainly, chainwise, ...overChains(plan, state, plainly)];
   // `ch 2, dc in next dc, ch 2, sk 2 ch, dc in next ch`: only the last chains are those of the turning chain.
   if (chains) return kindsIn(plan) ? [chainwise, { ...plainly, cost: 0.1 }] : [chainwise];
-  if (mentions.spaces) return [plainly];
+  if (mentions.spaces) return [plainly, ...overChains(plan, state, plainly)];
   const any = { ...view, stMeans: "any" } as const;
   return [
     plainly,
     { ...chainwise, view: any, cost: 0.5, says: [say`the chains are worked one by one`] },
     { ...plainly, view: any, cost: 0.6, says: [say`each chain space is worked as a stitch`] },
   ];
+}
+
+/** `ch 2, sk 2 sts, dc in next dc`, over a row with ch-2 spaces. */
+function overChains(plan: RowPlan, state: State, plainly: ViewOption): ViewOption[] {
+  const skipped = skippedIn(plan);
+  const isAsMany = (run: Run): boolean => spaces(run) && skipped.has(run.chains ?? 1);
+  if (skipped.size === 0 || !stripsOf(state).some((strip) => runsOf(strip).some(isAsMany))) return [];
+  const says = [say`the stitches that are skipped may be chains`];
+  return [{ ...plainly, view: { ...plainly.view, skipsChains: true }, cost: 0.5, says }];
+}
+
+const skippedIn = keptBy((plan: RowPlan): ReadonlySet<number | null> => new Set(skips(plan.instructions)));
+
+function skips(list: RowPlan["instructions"]): (number | null)[] {
+  return list.flatMap((one) => {
+    if (one.op === "repeat") return skips(one.body);
+    if (one.op !== "skip") return [];
+    return one.takes.flatMap((take) => (isPlainNext(take) ? take.n : []));
+  });
 }
 
 function withSlips(one: ViewOption, plan: RowPlan, setting: RowSetting): ViewOption[] {

@@ -3,7 +3,7 @@ import type { Span } from "../text/span";
 import type { Below, More, View } from "./below";
 import type { Goings } from "./goings";
 import { heldTogether } from "./held-loops";
-import type { Instruction, StitchUse, Take, Target } from "./instructions";
+import { type Instruction, isPlainNext, type StitchUse, type Take, type Target } from "./instructions";
 import { nameOpening } from "./opening-group";
 import { unknownPlace } from "./place-taker";
 import { mostStretches, type PassStart, RepeatWalker } from "./repeat-walker";
@@ -296,7 +296,7 @@ class Walker extends RepeatWalker {
       this.cursor = this.sources.of(take, this.cursor);
       const { at, used } = this.cursor;
       const isOpening = this.steps.every((step) => "kind" in step && step.kind === "skip");
-      this.takeFor(this.withoutUnderStart(this.inTurningChain(take).take), 1);
+      this.takeFor(this.withoutUnderStart(this.overSpace(this.inTurningChain(take).take)), 1);
       if (isOpening) this.cursor.forgetTaken();
       this.emit({
         kind: "skip",
@@ -308,6 +308,13 @@ class Walker extends RepeatWalker {
       });
     }
     this.lastChain = null;
+  }
+
+  /** `sk 2 sts` over an open mesh. */
+  private overSpace(take: Take): Take {
+    const { next } = this.cursor;
+    const asMany = next?.sort === "space" && isPlainNext(take) && this.n(take.n) === (next.chains ?? 1);
+    return this.view.skipsChains && asMany ? { ...take, n: [1], of: { sort: "space" } } : take;
   }
 
   /** `ch 3 (counts as dc), sk first dc`: the place under the chain is skipped once. */

@@ -27,7 +27,9 @@ const workedAsOne =
 const clusterInWords =
   /(?:holding|leaving)\b[^.;()]{0,40}?\blast (?:loop|lp) of each\b[^.;()]{0,40}?\b(?:sc|hdc|dc|tr|dtr) in(?:to)? (?:each of )?(?:the )?next (?:\d+|two|three|four|five|six)\b[^.;()]{0,60}?(?:draw|pull)[^.;()]{0,20}? all (?:\w+ )?(?:loops|lps)(?: on hook)?/iy;
 
-const pointed = /(?:\p{L}\.){2,}|\p{L}{1,2}\.\p{L}{1,3}\./uy;
+/** `d.c.`, `ch.sp.`, and with blanks, as in old books: `d. c.`, `h. d. c.`, `sl. st.` */
+const pointed =
+  /(?:\p{L}\.){2,}|(?:[sd]|h\.? ?d|[dh](?=\. tr)|sl)\. (?:c|tr|sts?)\.|\p{L}{1,2}\.\p{L}{1,3}\./iuy;
 
 /** The next atom; letters of the alphabet alone are found far faster. */
 const nextAtom = /\d+(?:\.\d+)?|[½¼¾]|\p{L}+(?:['’]\p{L}+)?|\*{2,}|\S/gu;
@@ -126,7 +128,7 @@ function atomText(found: string): AtomText {
 
 /** `d.c.` is dc. */
 function withoutStops(text: string): string {
-  return /\p{L}\..*\.$/u.test(text) ? text.replaceAll(".", "") : text;
+  return /\p{L}\..*\.$/u.test(text) ? text.replace(/[. ]/g, "") : text;
 }
 
 /** A stop within three characters: `d.c.`, `sl.st.` */

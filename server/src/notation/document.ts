@@ -261,13 +261,14 @@ const copyLine =
   /^\s*[[(*]?\s*(?:(?:rep(?:eat)?s?|alternate)\b[^.]*\b(?:(?:row|rnd|round|rw|rd)s?\b|r\s?\d)|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)|work(?:ed)?\s+(?:the\s+)?(?:same\s+)?as\s+(?:for\s+)?(?:the\s+)?\p{L}[^.;:]{1,40}?\b(?:to|until|through)\s+(?:the\s+)?(?:end\s+of\s+)?(?:row|rnd|round)\s+\d|work\s+(?:rows|rnds|rounds)\s+\d+\s*(?:[-–—]|to|and)\s*\d+\s*(?:[([][\d\s,;:–-]+[)\]]\s*)?(?:of|from|as)\b|work\s+\d+(?:st|nd|rd|th)\b[^.;:]*\b(?:rows?|rnds?|rounds?)\s+as\b|work(?:ing)? even|work(?:ed)? straight(?! (?:on )?from)|work\s+\d[^.;]*\b(?:rows?|rnds?|rounds?)\s+(?:straight|even)|cont(?:inue)?\b[^.]*\b(?:as (?:set|established)|even|in patt(?:ern)?)\b|(?:cont(?:inue)?|keep)\b.*\b(?:inc|dec|add)\w*\b.*\buntil\s+(?:there\s+are|you\s+have)\s+\d)/iu;
 const numberWord =
   "(?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|seventeen|eighteen|nineteen|twenty)";
+const sizeList = String.raw`(?:\s*[([][\d\s,:–-]+[)\]])?`;
 /** `With A,` `Starting at the toe,` `Set-up:` `We pull`: what may stand before a starting chain. */
 const beforeChain = [
   String.raw`(?:foundation(?:\s+ch(?:ain)?)?\s*:\s*(?=(?:with|using)\b))?`,
-  String.raw`(?:(?:with|using|in|(?:start(?:ing)?|begin(?:ning)?|commenc(?:e|ing))\s+(?:at|with|from|in|on|by|the))\b(?:[^,:.]|\.\d){1,60}(?:[,:.]\s*|\bwith\s+(?=\d+\s*ch)))?`,
+  String.raw`(?:(?:with|using|in|(?:start(?:ing)?|begin(?:ning)?|commenc(?:e|ing))\s+(?:at|with|from|in|on|by|the))\b(?:[^,:.]|\.\d){1,60}(?:[,:.](?![^([]*[)\]])\s*|\bwith\s+(?=\d+\s*ch)))?`,
   String.raw`(?:(?:leave|leaving)\s(?:[^.]|\.\d){1,60}?[.,]\s*(?=(?:ch|chain)\s*\d))?`,
   String.raw`(?:\p{L}[\p{L} ]{1,30}:\s*(?=(?:loosely\s+)?(?:ch|chain)\s*\d+[^,;:]*$))?`,
-  String.raw`(?:(?:with|using)\s(?:[^,:.]|\.\d){1,40}?\s(?=(?:(?:make|work)\s+)?(?:ch(?:ain)?\s*\d+|\d+\s*ch)[^,;:]*$))?`,
+  String.raw`(?:(?:with|using)\s(?:[^,:.]|\.\d){1,40}?\s(?=(?:(?:make|work)\s+)?(?:ch(?:ain)?\s*\d+${sizeList}|\d+${sizeList}\s*ch)[^,;:]*(?:,\s*turn\W*)?$))?`,
   String.raw`(?:(?:(?:foundation|base|starting|beginning)(?:\s+ch(?:ain)?)?|set-?up)\s*[:–-]\s*|(?:foundation|base|starting)\s+(?=ch))?`,
   String.raw`(?:(?:we\s+)?(?:make|pull|collect|dial|cast on|start with|begin with)\s+(?:a\s+)?)?`,
 ].join("");
@@ -283,9 +284,14 @@ export function foundationLead(text: string): number {
 }
 
 const foundationLine = new RegExp(String.raw`^\s*(?:${beforeChain}${chain}|${foundationStitches})`, "iu");
-/** `Ch 41. 1 sc in 2nd ch from hook, …`: a row without a head. */
-const workedChain =
-  /\b(?:sc|hdc|dc|htr|tr|ss|sl\s?sts?|slip\s+stitch(?:es)?|(?:single|double)\s+crochets?)\s+(?:in|into)\s+(?:the\s+)?(?:\d(?:nd|rd|th)|second|third|fourth)\s+(?:ch|chain|st|stitch)\s+from\b/i;
+const workedStitch =
+  "(?:sc|hdc|dc|htr|tr|ss|sl\\s?sts?|slip\\s+stitch(?:es)?|(?:single|double)\\s+crochets?)";
+const chainFromHook = String.raw`(?:the\s+)?(?:\d(?:nd|rd|th)|second|third|fourth)\s+(?:ch|chain|st|stitch)\s+from\b`;
+/** `Ch 41. 1 sc in 2nd ch from hook, …`, `Ch 45. Starting in 2nd ch from hook, hdc …`: a row without a head. */
+const workedChain = new RegExp(
+  String.raw`\b(?:${workedStitch}\s+(?:in|into)\s+${chainFromHook}|(?:start|beginn?)ing\s+(?:in|at|from|with)\s+${chainFromHook}[^.;]*\b${workedStitch}\b)`,
+  "i",
+);
 const numbered = /^\s*\d+\s*[.)]/;
 
 const glued = new RegExp(

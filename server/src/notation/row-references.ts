@@ -21,7 +21,7 @@ const between = String.raw`\s*(?:-|–|—|&|${comma}|and|to|or|through|until)\s
 const other = String.raw`(?!\d|\s*(?:st|sc|dc|hdc|tr|htr|ch|sp|time|cm|mm|in\b|inch|more|pair)|\s*["'x×%])`;
 
 const plain = new RegExp(
-  String.raw`\b${rowWord}\.?\s*#?\s*\(?(\d+)(?![\d%])((?:${between}(?:${rowWord}\.?\s*#?\s*)?\d+${other})*)`,
+  String.raw`\b${rowWord}\.?\s*#?\s*\(?(\d+)(?![\d%]|\s*(?:more\s+)?times?\b)((?:${between}(?:${rowWord}\.?\s*#?\s*)?\d+${other})*)`,
   "giu",
 );
 const ordinals = new RegExp(
