@@ -107,8 +107,9 @@ export interface InPart<T> {
 export function inParts<T>(
   read: (part: WorkedPart) => readonly T[],
 ): (pattern: WorkedPattern) => readonly InPart<T>[] {
+  const readOnce = perPart(read);
   const readChunk = perChunk((parts) =>
-    parts.flatMap((part, at) => read(part).map((found) => ({ at, found }))),
+    parts.flatMap((part, at) => readOnce(part).map((found) => ({ at, found }))),
   );
   return (pattern) => {
     const parts = partsOf(pattern);

@@ -1,6 +1,6 @@
 import { firstKind, hasChain } from "../fabric/bind-start";
 import type { Instruction, RowPlan } from "../fabric/instructions";
-import { partsOf, perChunk } from "../fabric/parts";
+import { partsOf, perChunk, perPiece } from "../fabric/parts";
 import { isRight, reworking } from "../fabric/rework";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
@@ -64,19 +64,31 @@ interface AlikeIn extends Omit<Alike, "piece"> {
   readonly part: number;
 }
 
-/** Each way to begin once. */
-const startsIn = perChunk((parts): readonly AlikeIn[] => {
-  const found = new Map<string, AlikeIn>();
-  for (const [part, { piece }] of parts.entries())
-    for (const [at, { line, result }] of piece?.rows.entries() ?? []) {
+/** Each way to begin once, of some pieces together. */
+const startsIn = perChunk((parts) =>
+  added(
+    parts.flatMap(({ piece }, part) => (piece ? startsOfPiece(piece).map((one) => ({ ...one, part })) : [])),
+  ),
+);
+
+const startsOfPiece = perPiece(({ rows }) =>
+  added(
+    rows.flatMap(({ line, result }, at) => {
       const start = line.plan && result === "ok" ? plainStart(line.plan) : null;
-      if (!start) continue;
-      const key = `${start.kind} ${start.chains}`;
-      const before = found.get(key);
-      found.set(key, before ? { ...before, many: before.many + 1 } : { ...start, part, at, many: 1 });
-    }
+      return start ? [{ ...start, part: 0, at, many: 1 }] : [];
+    }),
+  ),
+);
+
+function added(all: readonly AlikeIn[]): readonly AlikeIn[] {
+  const found = new Map<string, AlikeIn>();
+  for (const one of all) {
+    const key = `${one.kind} ${one.chains}`;
+    const before = found.get(key);
+    found.set(key, before ? { ...before, many: before.many + one.many } : one);
+  }
   return [...found.values()];
-});
+}
 
 /** Null where the row says what its chain is, or begins with a space behind it. */
 const plainStart = keptBy((plan: RowPlan): Start | null => {

@@ -6,11 +6,10 @@ export interface Position {
 
 /** Converts offsets of one text to lines and columns. Line ends are `\n`, `\r\n` and a lone `\r`. */
 export class LineIndex {
-  private readonly starts: number[] = [0];
+  private readonly starts: readonly number[];
 
   constructor(readonly text: string) {
-    const lineEnd = /\r\n|\n|\r/g;
-    while (lineEnd.exec(text)) this.starts.push(lineEnd.lastIndex);
+    this.starts = text.includes("\r") ? startsBehindAny(text) : startsBehindNewLines(text);
   }
 
   /** How many lines the text has; an empty text has one. */
@@ -35,4 +34,18 @@ export class LineIndex {
   lineStart(line: number): number {
     return this.starts[Math.max(0, Math.min(line, this.starts.length - 1))] as number;
   }
+}
+
+/** Most texts have one sort of line end, which is looked for much faster than any of them. */
+function startsBehindNewLines(text: string): number[] {
+  const starts = [0];
+  for (let at = text.indexOf("\n"); at >= 0; at = text.indexOf("\n", at + 1)) starts.push(at + 1);
+  return starts;
+}
+
+function startsBehindAny(text: string): number[] {
+  const starts = [0];
+  const lineEnd = /\r\n|\n|\r/g;
+  while (lineEnd.test(text)) starts.push(lineEnd.lastIndex);
+  return starts;
 }
