@@ -111,7 +111,7 @@ describe("goes-on-untold", () => {
   test("one instruction that only the count repeats", () => {
     const text = `${ring}Rnd 2: inc (12)\nRnd 3: (sc, inc) x6 (18)`;
     const { message, severity, on } = onlyFinding("goes-on-untold", text);
-    expect({ severity, on }).toEqual({ severity: "information", on: "inc" });
+    expect({ severity, on }).toEqual({ severity: "warning", on: "inc" });
     expect(message).toMatch(/^Rnd 2 comes out right only if this is worked again and again to the end/);
     expectClean(mended("goes-on-untold", text));
   });
@@ -196,6 +196,26 @@ describe("one-for-several, of stitches drawn together", () => {
   });
 });
 
+describe("one-for-several, of a stitch that the pattern explains", () => {
+  const row = (n: number) =>
+    [
+      "Twist: Sk 2 sts, dc in next 2 sts, dc in the 2 skipped sts.",
+      "Ch 12.",
+      "Row 1: Dc in 4th ch from hook (skipped ch count as dc) and in each ch across. (10)",
+      `Row 2: Ch 3 (counts as dc), turn, dc in next 2 sts, twist over next ${n} sts, dc in last 3 sts. (10)`,
+    ].join("\n");
+
+  test("over another number of stitches than it is explained over", () => {
+    const { on, message } = onlyFinding("one-for-several", row(5));
+    expect(on).toBe("twist over next 5 sts");
+    expect(message).toBe('Row 2: "twist over next 5 sts" is explained over 4 sts.');
+  });
+
+  test.each([4, 8])("silent over %d: once, or twice", (n) => {
+    expect(foundBy("one-for-several", row(n))).toEqual([]);
+  });
+});
+
 describe("said-twice", () => {
   test.each([
     ["how far", "Rnd 2: *2 sc in next st; rep from * around, around. (12)", ", around"],
@@ -248,6 +268,22 @@ describe("nothing-worked", () => {
     expect(severity).toBe("error");
     expect(message).toMatch(/^Rnd 2 has a count, and no word of what is worked/);
     expect(foundBy("not-understood", text)).toEqual([]);
+  });
+
+  test.each([
+    ["on a chain", "Ch 30, join with sl st in first ch to form a ring.\nRnd 1: Ch 1, join. (30 sc)"],
+    [
+      "behind rows that repeat",
+      `${ring}Rnd 2: sc in each st around (6)\nRep last rnd.\nRnd 4: Ch 1, join. (6)`,
+    ],
+  ])("a count alone, %s", (_, text) => {
+    expect(onlyFinding("nothing-worked", text).severity).toBe("error");
+  });
+
+  test("silent where the chains themselves are counted", () => {
+    expect(
+      foundBy("nothing-worked", "Rnd 1: Ch 4, join to form a ring. (4)\nRnd 2: 8 sc in ring. (8)"),
+    ).toEqual([]);
   });
 
   test.each([

@@ -2,7 +2,7 @@ import type { Tree } from "../notation/tree";
 import type { Sized } from "../notation/words";
 import { say } from "../text/say";
 import { PlaceBinder } from "./bind-places";
-import { type Instruction, targetsOf } from "./instructions";
+import { type Instruction, type OtherOver, targetsOf } from "./instructions";
 import { placesOver } from "./takes";
 import { child, find } from "./tree-search";
 
@@ -11,6 +11,7 @@ const one: Sized = [1];
 /** Binds names that stand for several instructions along the row: `3 mesh`, `2/2 cable over next 4 sts`. */
 export class SequenceBinder extends PlaceBinder {
   protected outOfReach: string | null = null;
+  protected otherOver: OtherOver | null = null;
 
   protected timesNumber(node: Tree): Sized {
     const at = find(node, (i) => this.word(i).cls === "n" || this.word(i).cls === "W", this.words);
@@ -40,8 +41,12 @@ export class SequenceBinder extends PlaceBinder {
     const over = wheres.find(({ rule }) => rule === "place");
     const [told] = over ? this.placeTakes(over, false) : [];
     // `2/2 cable over next 3 sts`, where the cable is explained over 4.
-    if (told?.how === "next" && placesOver(sequence) !== null && told.n[0] !== placesOver(sequence))
-      this.outOfReach ??= say`"${this.textOf(node)}" is explained over ${placesOver(sequence)} sts`;
+    const explained = placesOver(sequence);
+    if (told?.how === "next" && explained !== null && told.n[0] !== explained) {
+      this.outOfReach ??= say`"${this.textOf(node)}" is explained over ${explained} sts`;
+      // Over twice as many there may be two.
+      if ((told.n[0] ?? 0) % explained !== 0) this.otherOver ??= { span, explained };
+    }
     const inSpaces = told && targetsOf(told).some(({ sort }) => sort === "space");
     if (inSpaces && told.how === "each")
       return [{ op: "repeat", body: sequence, times: { how: "to-end", until: told.until }, span }];

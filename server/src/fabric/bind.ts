@@ -80,6 +80,7 @@ class Binder extends ProseBinder {
       unknown: this.unknown,
       outOfReach: this.outOfReach,
       wrongList: this.wrongList(),
+      otherOver: this.otherOver,
       copies: null,
       onRow: this.onRow ?? rowIn(instructions),
       onPiece: piecesIn(instructions),

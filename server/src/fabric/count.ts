@@ -1,7 +1,6 @@
 import { say } from "../text/say";
 import { isFilled } from "./bind-count";
-import type { StatedTerm } from "./instructions";
-import { forSize } from "./instructions";
+import { forSize, type Instruction, type RowPlan, type StatedTerm } from "./instructions";
 import type { Steps } from "./steps";
 
 /** Totals of one worked row, by what they are. */
@@ -103,12 +102,16 @@ export interface Counted {
   } | null;
 }
 
-/** Compares what was made with what the row states, for one size; `passes`: how often its repeats were worked. */
+/**
+ * Compares what was made with what the row states, for one size; `passes`: how often its repeats were worked;
+ * `width`: how many columns the meshes of the piece are wide.
+ */
 export function compare(
   stated: readonly StatedTerm[] | null,
   sum: Tally,
   size: number,
   passes: readonly number[] = [],
+  width: number | null = null,
 ): Counted {
   const total = sumOf(sum.stitches.values());
   if (stated === null)
@@ -121,7 +124,7 @@ export function compare(
       doubt: null,
     };
   const values = stated
-    .map((term) => termValue(term, stated, sum, size))
+    .map((term) => termValue(term, stated, sum, size, width))
     // `…; rep from * 4 more times. 5 petals`: what each pass makes may be called anything.
     .map((value) =>
       value.unknown && value.stated !== null && passes.includes(value.stated)
@@ -213,7 +216,13 @@ interface TermValue {
   readonly doubt: Counted["doubt"];
 }
 
-function termValue(term: StatedTerm, all: readonly StatedTerm[], sum: Tally, size: number): TermValue {
+function termValue(
+  term: StatedTerm,
+  all: readonly StatedTerm[],
+  sum: Tally,
+  size: number,
+  width: number | null,
+): TermValue {
   const stated = forSize(term.n, size);
   const base = { key: term.noun, stated, chains: false, unknown: false, doubt: null };
   const stitches = sumOf(sum.stitches.values());
@@ -241,7 +250,7 @@ function termValue(term: StatedTerm, all: readonly StatedTerm[], sum: Tally, siz
     case "turning-chain":
       return { ...base, n: 1 };
     case "unit":
-      return blocksBesideMeshes(term, all, base, sum) ?? unitTerm(term, base, sum, stated);
+      return blocksInFilet(term, all, base, sum, width) ?? unitTerm(term, base, sum, stated);
   }
 }
 
@@ -340,35 +349,65 @@ function unitTerm(
     return { ...base, n: sumOf(sum.groups.values()) };
   const filled = filledMeshes(noun, sum, stated);
   if (filled !== null && (blocks === null || filled === stated)) return { ...base, n: filled };
+  const petals = isPetal.test(noun) ? groupsOfOneSort(sum, stated) : null;
+  if (petals !== null) return { ...base, n: petals };
   // Of two sorts of blocks nobody knows which are meant.
   if (blocks !== null && (filled === null || blocks === stated)) return { ...base, n: blocks };
   return { ...base, n: 0, unknown: true };
 }
 
 /** `(3 open meshes, 4 blocks)`: beside its meshes a row has nothing but blocks; what makes no whole one is over. */
-function blocksBesideMeshes(
+function blocksInFilet(
   { word }: StatedTerm,
   all: readonly StatedTerm[],
   base: Omit<TermValue, "n">,
-  { spaces, stitches }: Tally,
+  { spaces, stitches, units }: Tally,
+  told: number | null,
 ): TermValue | null {
-  const [[chains = 0, open = 0] = [], ...others] = spaces;
-  const columns = sumOf(stitches.values()) - open - 1;
-  const isFilet = isBlock.test(word.replace(/s$/, "")) && all.some((term) => isMesh(term));
-  if (!isFilet || others.length > 0 || open === 0 || columns < 0) return null;
-  const width = chains + 1;
-  return { ...base, n: Math.floor(columns / width), over: columns % width };
+  const common = [...spaces].reduce((a, b) => (b[1] > a[1] ? b : a), [0, 0] as [number, number])[0];
+  const width = told ?? common + 1;
+  const columns = sumOf(stitches.values()) - sumOf(spaces.values()) - 1;
+  const isFilet = isBlock(word) && (told === null ? all.some(isMesh) : unnamed(units));
+  if (!isFilet || columns < 0 || width < 2) return null;
+  // A mesh of other chains is none.
+  const uneven = [...spaces].map(([chains, n]) => Math.abs(chains + 1 - width) * n);
+  return { ...base, n: Math.floor(columns / width), over: (columns % width) + sumOf(uneven) };
+}
+
+function unnamed(units: Tally["units"]): boolean {
+  return [...units.keys()].every((name) => name === "group");
+}
+
+/** How many columns the meshes of a piece are wide, by the first of its rows that counts and makes any. */
+export function meshWidth(plans: readonly (RowPlan | null)[]): number | null {
+  for (const plan of plans) {
+    const chains = plan?.stated?.some(isMesh) ? chainsIn(plan.instructions.slice(1)) : null;
+    if (chains !== null) return chains + 1;
+  }
+  return null;
+}
+
+function chainsIn(list: readonly Instruction[]): number | null {
+  for (const one of list) {
+    const found = one.op === "chain" ? (one.n[0] ?? null) : "body" in one ? chainsIn(one.body) : null;
+    if (found !== null) return found;
+  }
+  return null;
 }
 
 function isMesh({ sort, noun }: StatedTerm): boolean {
   return sort === "space" && /\bmesh/.test(noun);
 }
 
-const isBlock = /^(?:(?:solid|filled|closed|full) (?:mesh|square|block|box)|block|bl|solid)$/;
+export function isBlock(noun: string): boolean {
+  return block.test(noun.replace(/s$/, ""));
+}
+
+const block = /^(?:(?:solid|filled|closed|full) (?:mesh|square|block|box)|block|bl|solid)$/;
 
 /** In filet each mesh is a stitch and the chains behind it; a block has stitches in place of those; null for other work. */
 function filledMeshes(noun: string, { spaces, stitches }: Tally, stated: number | null): number | null {
-  if (!isBlock.test(noun)) return null;
+  if (!isBlock(noun)) return null;
   const [[chains = 0, open = 0] = [], ...others] = spaces;
   const columns = sumOf(stitches.values()) - open - 1;
   if (others.length > 0 || columns < 0) return null;
@@ -377,6 +416,15 @@ function filledMeshes(noun: string, { spaces, stitches }: Tally, stated: number 
   const wide = open > 0 ? [chains + 1] : alike;
   const [width] = wide;
   return width !== undefined && columns % width === 0 ? columns / width : null;
+}
+
+const isPetal = /^(?:petal|shell|fan|scallop)$/;
+
+/** The groups of a row that has but one sort of them; null where several of them may make one, or one of them several. */
+function groupsOfOneSort({ groups, units }: Tally, stated: number | null): number | null {
+  const [n = 0, ...others] = groups.values();
+  if (!stated || n === 0 || others.length > 0 || units.size > 1) return null;
+  return n % stated === 0 || stated % n === 0 ? null : n;
 }
 
 function smallerGroups({ groups }: Tally): number {

@@ -253,6 +253,8 @@ export interface RowPlan {
   readonly outOfReach: string | null;
   /** A list of sizes that has not a number for each. */
   readonly wrongList: WrongList | null;
+  /** A stitch that goes over another number of stitches than it is explained over. */
+  readonly otherOver?: OtherOver | null;
   /** A row named by the instructions: `Rep Row 2`. */
   readonly copies: CopyOf | null;
   /** `in leftover front loops of Rnd 2`. */
@@ -261,6 +263,11 @@ export interface RowPlan {
   readonly mentions: ReadonlySet<string>;
   /** A bracket or an asterisk without its fellow. */
   readonly openMark: OpenMark | null;
+}
+
+export interface OtherOver {
+  readonly span: Span;
+  readonly explained: number;
 }
 
 export interface CopyOf {

@@ -2,7 +2,7 @@ import { keptBy } from "../text/kept-by";
 import { say, sayings } from "../text/say";
 import { works } from "./bind-joins";
 import type { PatternContext } from "./context";
-import { statedTotal } from "./count";
+import { compare, isBlock, meshWidth, statedTotal, tally } from "./count";
 import { type Instruction, type RowPlan, type Take, takesIn } from "./instructions";
 import { otherWay } from "./other-way";
 import { Leaves, leavingRest, type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
@@ -217,7 +217,7 @@ export abstract class RowJudge {
     const { path, outcome } = nearest;
     const { plan } = schedule.rows[0] as ScheduledRow;
     if (notClosed(line)) return this.notRead(line, schedule, nearest, "");
-    if (isEmpty(plan) && this.lastRow?.kind === "row") {
+    if (isEmpty(plan) && (isRow(this.lastRow) || (statedTotal(plan.stated ?? [], 0) ?? 0) > longestOpening)) {
       this.unchecked(line, reasons("worksNothing"), path.state);
       return this.blame({ fault: { sort: "nothing-worked" } });
     }
@@ -225,6 +225,8 @@ export abstract class RowJudge {
     if (hangs || (plan.foundation && this.lastRow?.kind === "row"))
       return this.unchecked(line, say`it begins with a chain that adds to the edge`, path.state);
     const noun = unknownNoun(outcome);
+    const inBlocks = noun !== null && isBlock(noun) ? this.countedInBlocks(schedule, outcome) : null;
+    if (inBlocks) return this.wrong(line, schedule, { path, outcome: inBlocks });
     if (outcome.fits && noun !== null)
       return this.unchecked(
         line,
@@ -268,6 +270,15 @@ export abstract class RowJudge {
       fault: against?.fault ?? null,
     } as const;
     this.finish(line, differs ? [made, { ...made, state: other, stated: line }] : [made], known, []);
+  }
+
+  /** Its blocks by how wide the meshes of other rows are; null where no row has any. */
+  private countedInBlocks({ stated }: Schedule, outcome: Outcome): Outcome | null {
+    const width = meshWidth(this.piece.rows.map(({ plan }) => plan));
+    if (width === null) return null;
+    const counted = outcome.steps.map((steps, size) => compare(stated, tally(steps), size, [], width));
+    const makes = counted.map((one) => one.makes);
+    return counted.some((one) => one.unknownNoun) ? null : { ...outcome, counted, makes };
   }
 
   /** A slip is told where it stands, and not of the rows that repeat it. */
@@ -386,16 +397,25 @@ function notClosed({ plan }: RowLine): Fault | null {
   return plan?.openMark ? { sort: "not-closed" } : null;
 }
 
+function isRow(line: RowLine | null): boolean {
+  return line !== null && line.kind !== "foundation";
+}
+
+/** Chains that are no work of their own. A first row may well count those that it makes a ring of. */
+const longestOpening = 4;
+
 /** `Ch 1, join. (24)`: all of it is understood, and makes no stitch. A longer chain may be the row. */
 function isEmpty(plan: RowPlan): boolean {
   const { instructions, foundation, stated, unknown, outOfReach } = plan;
   const isWhole = unknown.length === 0 && outOfReach === null && (plan.turns || plan.joins || plan.joinsAnew);
-  const isShort = (foundation?.[0] ?? 0) <= 4;
+  const isShort = (foundation?.[0] ?? 0) <= longestOpening;
   return isWhole && isShort && stated !== null && instructions.length > 0 && instructions.every(isOpening);
 }
 
 function isOpening(one: Instruction): boolean {
-  return one.op === "turn" || ((one.op === "chain" || one.op === "start") && (one.n[0] ?? 0) <= 4);
+  return (
+    one.op === "turn" || ((one.op === "chain" || one.op === "start") && (one.n[0] ?? 0) <= longestOpening)
+  );
 }
 
 /** Field by field: an object that begins with a spread is one of a kind to the engine, which makes it large and slow. */

@@ -8,7 +8,7 @@ import { rowName, says } from "./wording";
 /** One stitch makes a whole row, and only the count tells that it goes on to the end. */
 export const goesOnUntold: PatternRule = {
   id: "goes-on-untold",
-  severity: "information",
+  severity: "warning",
   documentation: `## What it finds
 A row of one instruction that is right only if it is worked on to the end, and does not say so: "inc (12)" over 6 stitches. Where a pattern has more than one row of this kind, that is its way of writing, and nothing is said.
 

@@ -36,7 +36,13 @@ Rnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each st around, join. (24 dc)
 
 /** `Ch 1, join. 24 sc.`: what stands behind the join is the count, which reads as work where there is no other. */
 function isCountOnly({ result, below, line }: WorkedRow, plan: RowPlan): boolean {
-  return result === "ok" && below?.kind === "row" && line.head !== null && closesAtOnce(plan);
+  return (
+    result === "ok" &&
+    below !== null &&
+    below.kind !== "foundation" &&
+    line.head !== null &&
+    closesAtOnce(plan)
+  );
 }
 
 const closesAtOnce = keptBy(({ text, instructions, stated }: RowPlan): boolean => {

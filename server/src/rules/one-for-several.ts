@@ -1,4 +1,4 @@
-import type { Instruction, RowPlan, Take } from "../fabric/instructions";
+import type { Instruction, OtherOver, RowPlan, Take } from "../fabric/instructions";
 import { inPieces } from "../fabric/parts";
 import type { WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
@@ -13,7 +13,7 @@ export const oneForSeveral: PatternRule = {
   id: "one-for-several",
   severity: "warning",
   documentation: `## What it finds
-Words that name one stitch where several are meant: "sc in next st to last 2 sts", "dc in next of next 3 dc", "dc2tog over next 1 st", and a row that says no more than "2 sc in next st" or "1 sc" and is right only if that is worked on to the end; also "inc" alone, where a row like it says how often: "inc x6". Where a pattern has more than one row of this last kind, that is its way of writing, and nothing is said.
+Words that name one stitch where several are meant: "sc in next st to last 2 sts", "dc in next of next 3 dc", "dc2tog over next 1 st", "cable over next 3 sts" of a cable that is explained over 4, and a row that says no more than "2 sc in next st" or "1 sc" and is right only if that is worked on to the end; also "inc" alone, where a row like it says how often: "inc x6". Where a pattern has more than one row of this last kind, that is its way of writing, and nothing is said.
 
 ## Why it matters
 Read as it stands it is one stitch. "Each" is easily typed as "next", and a number easily loses a digit.
@@ -40,13 +40,14 @@ Row 2: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. 
 };
 
 function isPlainlyWrong({ line: { plan } }: WorkedRow): boolean {
-  return plan !== null && (nextForEach(plan) ?? overOne(plan)) !== null;
+  return plan !== null && (nextForEach(plan) ?? overOne(plan) ?? plan.otherOver ?? null) !== null;
 }
 
 function foundInWords(row: WorkedRow): Found {
   const plan = row.line.plan as RowPlan;
   const next = nextForEach(plan);
-  return next ? foundNext(next, row) : foundFew(overOne(plan) as Span, row);
+  if (next) return foundNext(next, row);
+  return plan.otherOver ? foundOther(plan.otherOver, row) : foundFew(overOne(plan) as Span, row);
 }
 
 /** Rows that name one stitch in words that speak of several, by their index. */
@@ -108,6 +109,16 @@ function foundFew(at: Span, row: WorkedRow): Found {
   return {
     span,
     message: say`${says(rowName(row), "says")} "${said}", which draws several stitches together, and gives it one.`,
+    fixes: [],
+    related: [],
+  };
+}
+
+function foundOther({ span: at, explained }: OtherOver, row: WorkedRow): Found {
+  const said = row.line.text.slice(at.start, at.end);
+  return {
+    span: shift(at, row.line.start),
+    message: `${rowName(row)}: ${say`"${said}" is explained over ${explained} sts`}.`,
     fixes: [],
     related: [],
   };

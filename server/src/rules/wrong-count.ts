@@ -65,7 +65,7 @@ function slipsOf({ line, outcome }: WorkedRow, piece: WorkedPiece): Slip[] {
       ? [
           {
             size,
-            noun: sum.over === 1 ? say`stitch in no block` : say`stitches in no block`,
+            noun: sum.over === 1 ? say`stitch or chain in no block` : say`stitches or chains in no block`,
             made: sum.over,
             said: 0,
           },
