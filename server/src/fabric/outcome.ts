@@ -400,3 +400,8 @@ export function leavingRest(outcome: Outcome): Outcome {
   const { how: _, ...known } = outcome;
   return { ...known, needs: has, fits: true, stopsEarly: false, steps: whole, worked };
 }
+
+/** What its count is in, where nothing that was made answers to it. */
+export function unknownNoun(outcome: Outcome): string | null {
+  return outcome.counted.find((one) => one?.unknownNoun)?.unknownNoun ?? null;
+}

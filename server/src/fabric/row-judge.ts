@@ -1,11 +1,20 @@
-import { keptBy } from "../text/kept-by";
 import { say, sayings } from "../text/say";
 import { works } from "./bind-joins";
 import type { PatternContext } from "./context";
 import { compare, isBlock, meshWidth, statedTotal, tally } from "./count";
-import { type Instruction, type RowPlan, type Take, takesIn } from "./instructions";
+import { type Instruction, type RowPlan, takesIn } from "./instructions";
+import { isCounted, isLiteral, isMiscounted, isPlaceless, withoutPlaces } from "./literal-rows";
 import { otherWay } from "./other-way";
-import { Leaves, leavingRest, type Outcome, plainState, type State, statedState, stateKey } from "./outcome";
+import {
+  Leaves,
+  leavingRest,
+  type Outcome,
+  plainState,
+  type State,
+  statedState,
+  stateKey,
+  unknownNoun,
+} from "./outcome";
 import { type Candidate, nearestToRight, type Path, pathsFrom } from "./paths";
 import type { Piece, RowLine } from "./pattern";
 import { type Dependence, sameState } from "./piece-run";
@@ -20,7 +29,6 @@ import {
 } from "./row-states";
 import { type Schedule, type ScheduledRow, workSchedule } from "./schedule";
 import { type Ends, nothing } from "./starting";
-import type { Steps } from "./steps";
 import { whyUnknown } from "./unknown-words";
 import type { Fabric, Fault, WorkedRow } from "./worked";
 import { type WrongList, wrongList } from "./wrong-list";
@@ -135,7 +143,7 @@ export abstract class RowJudge {
       ({ outcome }) => outcome.fits && outcome.counts && unknownNoun(outcome) === null,
     );
     if (right.length > 0) return this.accept(line, schedule, right);
-    if (this.isTried) return this.unchecked(line, reasons("onNothing"));
+    if (this.isTried) return this.judgeTried(line, schedule);
     const early = all.find(({ outcome }) => outcome.stopsEarly);
     const nearest = early ?? nearestToRight(all);
     const unsure = unsureElsewhere((schedule.rows[0] as ScheduledRow).plan, nearest.path.state);
@@ -178,10 +186,20 @@ export abstract class RowJudge {
     this.finish(line, paths, { ...known, assumptions, goesOn, found, times: schedule.times }, paths);
   }
 
+  /** It is not worked on the end of the piece before, so nothing tells on what. */
+  private judgeTried(line: RowLine, schedule: Schedule): void {
+    const isTold = schedule.stated !== null && isLiteral((schedule.rows[0] as ScheduledRow).plan);
+    const all = isTold ? this.candidates(line, schedule, this.anywhere) : [];
+    const within = all.filter(({ outcome }) => outcome.outOfReach === null);
+    if (within.length === 0 || within.some(({ outcome }) => outcome.counts))
+      return this.unchecked(line, reasons("onNothing"));
+    this.wrong(line, schedule, withoutPlaces(nearestToRight(within)));
+  }
+
   /** Nothing tells what it is worked on: only its count can be checked. */
   private judgeCount(line: RowLine, schedule: Schedule, all: readonly Candidate[]): void {
     const right = all.find(({ outcome }) => outcome.counts && unknownNoun(outcome) === null);
-    if (!right) return this.unchecked(line, reasons("onNothing"));
+    if (!right) return this.wrong(line, schedule, withoutPlaces(nearestToRight(all)));
     this.accept(
       line,
       schedule,
@@ -439,48 +457,6 @@ function rowWith(line: RowLine, lastRow: RowLine | null, known: Partial<WorkedRo
   };
 }
 
-/** Only the places are out of reach, and how many stitches go there is told. */
-function isPlaceless({ outOfReach, unknown, instructions }: RowPlan, outcome: Outcome): boolean {
-  if (outOfReach === null || outcome.outOfReach !== outOfReach || unknown.length > 0) return false;
-  const told = takesIn(instructions).every((take) => take.how !== "unknown");
-  return told && outcome.steps.some((steps) => steps.length > 0);
-}
-
-/** `22 sc evenly along each side (98 sc)`: wherever they go, they come to another number. */
-function isMiscounted(plan: RowPlan, outcome: Outcome): boolean {
-  const isTold = plan.stated !== null && isLiteral(plan) && isPlaceless(plan, outcome);
-  return isTold && !outcome.counts && unknownNoun(outcome) === null;
-}
-
-/** `22 sc evenly along each side (96 sc)`: wherever they go, they come to that number. */
-function isCounted(plan: RowPlan, outcome: Outcome): boolean {
-  const fits = outcome.fits || takesIn(plan.instructions).some(({ how }) => how === "nowhere");
-  return fits && isPlaceless(plan, outcome) && outcome.counts && unknownNoun(outcome) === null;
-}
-
-/** Whether a row whose places nobody knows says of everything how often it is worked. */
-const isLiteral = keptBy(({ instructions }: RowPlan): boolean => {
-  const takes = takesIn(instructions);
-  const says = ({ how }: Take): boolean => how !== "each" && how !== "unknown" && how !== "from-hook";
-  return takes.length > 0 && takes.every(says) && !runsOn(instructions);
-});
-
-function runsOn(list: readonly Instruction[]): boolean {
-  return list.some((one) => one.op === "repeat" && (one.times.how !== "fixed" || runsOn(one.body)));
-}
-
-function withoutPlaces({ path, outcome }: Candidate): Candidate {
-  const unknown = outcome.needs.map(() => null);
-  const steps = outcome.steps.map((own) => own.map(onNoPlaces));
-  const worked = outcome.worked.map((row) => ({ ...row, steps }));
-  const known = { needs: unknown, has: unknown, steps, worked, fits: true, outOfReach: null };
-  return { path, outcome: { ...outcome, ...known } };
-}
-
-function onNoPlaces(step: Steps): Steps {
-  return "steps" in step ? { ...step, shift: 0, steps: step.steps.map(onNoPlaces) } : { ...step, uses: 0 };
-}
-
 /** `Joining row: Hold first and last rows together and sl st through both thicknesses`: nothing is worked on. */
 function isSeam(plan: RowPlan | null): boolean {
   const sews = plan !== null && /\b(?:sl sts?|slip stitch|ss|sew|seam|whipstitch)\b/i.test(plan.text);
@@ -496,7 +472,3 @@ const reasons = sayings({
 
 /** Headings under which rows stop short of the end on purpose. */
 const shaping = /\b(?:shap\w*|shoulders?|neck\w*|armholes?)\b/i;
-
-function unknownNoun(outcome: Outcome): string | null {
-  return outcome.counted.find((one) => one?.unknownNoun)?.unknownNoun ?? null;
-}
