@@ -130,7 +130,8 @@ export function compare(
       value.unknown && value.stated !== null && passes.includes(value.stated)
         ? { ...value, n: value.stated, unknown: false }
         : value,
-    );
+    )
+    .map((value) => (value.unknown && passes.length === 0 ? asGroups(value, sum) : value));
   const kinds = new Map(values.map((value) => [value.key, value.n]));
   const over = sumOf(values.map((value) => value.over ?? 0));
   const matches = over === 0 && values.every((value) => value.stated === null || value.n === value.stated);
@@ -349,8 +350,6 @@ function unitTerm(
     return { ...base, n: sumOf(sum.groups.values()) };
   const filled = filledMeshes(noun, sum, stated);
   if (filled !== null && (blocks === null || filled === stated)) return { ...base, n: filled };
-  const petals = isPetal.test(noun) ? groupsOfOneSort(sum, stated) : null;
-  if (petals !== null) return { ...base, n: petals };
   // Of two sorts of blocks nobody knows which are meant.
   if (blocks !== null && (filled === null || blocks === stated)) return { ...base, n: blocks };
   return { ...base, n: 0, unknown: true };
@@ -418,13 +417,14 @@ function filledMeshes(noun: string, { spaces, stitches }: Tally, stated: number 
   return width !== undefined && columns % width === 0 ? columns / width : null;
 }
 
-const isPetal = /^(?:petal|shell|fan|scallop)$/;
+const isPetal = /^(?:petal|shell|fan|scallop)s?$/;
 
-/** The groups of a row that has but one sort of them; null where several of them may make one, or one of them several. */
-function groupsOfOneSort({ groups, units }: Tally, stated: number | null): number | null {
+/** The groups of a row that has but one sort of them; several of them may make one petal, or one of them several. */
+function asGroups(value: TermValue, { groups, units }: Tally): TermValue {
   const [n = 0, ...others] = groups.values();
-  if (!stated || n === 0 || others.length > 0 || units.size > 1) return null;
-  return n % stated === 0 || stated % n === 0 ? null : n;
+  const { stated, key } = value;
+  if (!stated || n === 0 || others.length > 0 || units.size > 1 || !isPetal.test(key)) return value;
+  return n % stated === 0 || stated % n === 0 ? value : { ...value, n, unknown: false };
 }
 
 function smallerGroups({ groups }: Tally): number {
