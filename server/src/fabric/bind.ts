@@ -31,13 +31,9 @@ const anyStitch: Target = { sort: "stitch" };
 /** Binds the words of a row to its tree: instructions with choice points, and the stated count. */
 export function bindRow(text: string, words: readonly Word[], tree: Tree, context: BindContext): RowPlan {
   const plan = new Binder(text, words, context).row(tree);
-  return tunisian.test(text)
-    ? {
-        ...plan,
-        outOfReach: say`Tunisian rows are worked in two passes, which are not counted here`,
-        instructions: [],
-      }
-    : plan;
+  if (!tunisian.test(text)) return plan;
+  const outOfReach = say`Tunisian rows are worked in two passes, which are not counted here`;
+  return { ...plan, outOfReach, instructions: [] };
 }
 
 /** The instructions of a part of a row, which has no opening of its own; null where it is not wholly understood. */
