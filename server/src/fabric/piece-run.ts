@@ -1,28 +1,18 @@
 import type { PatternContext } from "./context";
 import { type Habits, noHabits, type OpenRows, settle } from "./habits";
-import type { RowPlan } from "./instructions";
 import { type Meant, type State, stateKey } from "./outcome";
 import type { Piece, RowLine } from "./pattern";
 import { sameTalk } from "./piece-talk";
-import type { Ends } from "./starting";
+import type { Ends, LeftByPiece } from "./starting";
 import type { WorkedPiece, WorkedRow } from "./worked";
 
 /** What a piece found in the pieces before it: whether it would find the same there again. */
 export type Dependence = (ends: Ends) => boolean;
 
 /** A piece as it was worked, with all that this depended on and all that others may depend on. */
-interface Run {
+interface Run extends LeftByPiece {
   readonly worked: WorkedPiece;
   readonly dependences: readonly Dependence[];
-  /** The line that each row number stands for. */
-  readonly lines: ReadonlyMap<number, RowLine>;
-  /** What its numbered rows left. */
-  readonly leaves: ReadonlyMap<number, State>;
-  /** How its rows were understood. */
-  readonly readings: ReadonlyMap<RowPlan, readonly string[]>;
-  /** Its numbers run on from the piece before, whose lines are among its own. */
-  readonly runsOn: boolean;
-  readonly end: Ends["last"];
   readonly open: OpenRows;
   /** What its rows show of the habits of the pattern. */
   readonly shows: readonly Meant[];
@@ -54,9 +44,8 @@ export class PieceRun {
 
   /** The same work where the piece stands now; tells later pieces what it leaves. */
   at(piece: Piece, ends: Ends, context: PatternContext): PieceRun {
-    const { worked, end, lines, leaves, runsOn, readings } = this.run;
-    const first = worked.rows.find(({ line }) => line.kind !== "foundation")?.found?.state ?? null;
-    ends.add(piece.name, end, lines, leaves, first, runsOn, readings);
+    const { worked } = this.run;
+    ends.add(this.run);
     if (!isMoved(piece, this.piece))
       return new PieceRun({ ...this.run, worked: rebased(worked, piece, context) }, piece, context);
     if (piece === this.piece && context === this.context) return this;

@@ -1,3 +1,4 @@
+import { pieceKey } from "../notation/piece-names";
 import { say } from "../text/say";
 import { RowsToCome } from "./apart-rows";
 import { CopiedRows } from "./copied-rows";
@@ -42,6 +43,8 @@ export class PieceWorker extends CopiedRows {
       worked: { piece: this.piece, rows, context: this.context, work: {} },
       ...this.allLines,
       dependences: this.dependences,
+      key: pieceKey(name),
+      first: rows.find(({ line }) => line.kind !== "foundation")?.found?.state ?? null,
       leaves: this.leaves,
       readings: this.readAs,
       end,

@@ -15,6 +15,7 @@ import { chainSide } from "./sources";
 import {
   type Ends,
   eachSize,
+  firstState,
   follows,
   nothing,
   standsOnNothing,
@@ -83,7 +84,8 @@ export abstract class PlainRows extends RowJudge {
     const state = this.startState(plan, line);
     const goesOn = (ends: Ends) =>
       ends.last !== null && ends.last.told !== null && sameState(state, ends.last.state);
-    const told = state && this.found((ends) => (goesOn(ends) ? (ends.last?.told ?? null) : null));
+    const isOwn = state === null || firstState(plan, this.sizes) !== null;
+    const told = isOwn ? null : this.found((ends) => (goesOn(ends) ? (ends.last?.told ?? null) : null));
     const made = { ...start, state, previous };
     return told ? [made, { ...made, state: told, cost: 0.6 }] : [made];
   }
@@ -97,6 +99,7 @@ export abstract class PlainRows extends RowJudge {
     const part = isFirst ? this.piece.talk.onStitches : null;
     return (
       (part && onPart(part, plan, this.sizes)) ??
+      (onRow === null ? firstState(plan, this.sizes) : null) ??
       this.found((ends) => startState(plan, line, isFirst, this.sizes, ends, onRow)) ??
       (isFirst && plan.stated !== null ? this.borrowed() : null)
     );

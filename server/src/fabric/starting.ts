@@ -1,4 +1,4 @@
-import { baseOf, pieceKey } from "../notation/piece-names";
+import { baseOf } from "../notation/piece-names";
 import type { Sized } from "../notation/words";
 import type { Below } from "./below";
 import { forSize, type Instruction, type RowPlan, type Take, takesIn } from "./instructions";
@@ -31,6 +31,23 @@ export interface PieceEnd {
   readonly rowEnds: State | null;
 }
 
+/** What a piece leaves for those behind it. */
+export interface LeftByPiece {
+  /** What it goes by. */
+  readonly key: string;
+  readonly end: PieceEnd | null;
+  /** The line that each row number stands for. */
+  readonly lines: ReadonlyMap<number, RowLine>;
+  /** What its numbered rows left. */
+  readonly leaves: ReadonlyMap<number, State>;
+  /** What its first row was worked on. */
+  readonly first: State | null;
+  /** Its numbers run on from the piece before, whose lines are among its own. */
+  readonly runsOn: boolean;
+  /** How its rows were understood. */
+  readonly readings: ReadonlyMap<RowPlan, readonly string[]>;
+}
+
 /** Where pieces and their numbered rows ended: later pieces may be worked on them. */
 export class Ends {
   private readonly pieces = new Map<string, State>();
@@ -46,18 +63,8 @@ export class Ends {
   /** The end of the piece before, and the number of its last row. */
   last: PieceEnd | null = null;
 
-  /** A piece under a name, with the line of each row number and what those rows leave. */
-  add(
-    name: string,
-    end: PieceEnd | null,
-    lines: ReadonlyMap<number, RowLine>,
-    leaves: ReadonlyMap<number, State>,
-    first: State | null,
-    runsOn: boolean,
-    readings: ReadonlyMap<RowPlan, readonly string[]>,
-  ): void {
+  add({ key, end, lines, leaves, first, runsOn, readings }: LeftByPiece): void {
     if (readings.size > 0) this.readings.push(readings);
-    const key = pieceKey(name);
     // What comes under a heading within a piece has rows of that piece.
     this.within = runsOn ? [...this.within, key] : [key];
     if (first) this.firsts.set(key, first);
@@ -124,7 +131,7 @@ export function follows(number: number, last: PieceEnd): boolean {
 }
 
 /** What a row that has nothing below it stands on; null where nothing tells. */
-function firstState({ foundation, instructions }: RowPlan, sizes: number): State | null {
+export function firstState({ foundation, instructions }: RowPlan, sizes: number): State | null {
   if (foundation) return eachSize(sizes, (size) => ({ ...nothing, chain: forSize(foundation, size) ?? 0 }));
   return standsOnNothing(instructions) ? eachSize(sizes, () => ring) : null;
 }

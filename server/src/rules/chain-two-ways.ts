@@ -1,4 +1,4 @@
-import { inPieces } from "../fabric/parts";
+import { inParts, inPieces } from "../fabric/parts";
 import { isRight, reworking } from "../fabric/rework";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { readConventions } from "../notation/declared";
@@ -81,17 +81,23 @@ interface Note {
 const leavesRoom = /\b(?:unless|except\w*|otherwise|if|sometimes|usually|first\s+row|row\s+1|rnd\s+1)\b/i;
 
 /** What the notes settle, by the length of the chain; none where they themselves say both. */
-function notesOn({ lines, context }: WorkedPattern): ReadonlyMap<number, Note> {
+function notesOn(pattern: WorkedPattern): ReadonlyMap<number, Note> {
+  const told = linesOnCounts(pattern);
   const found = new Map<number, Note>();
-  for (const [chains, counts] of context.conventions.startCounts) {
-    const line = lines.find(
-      ({ kind, content }) =>
-        kind !== "row" && kind !== "blank" && countsToldIn(content).get(chains) === counts,
-    );
+  for (const [chains, counts] of pattern.context.conventions.startCounts) {
+    const content = told.find((one) => countsToldIn(one.found).get(chains) === counts)?.found;
+    const line = content && pattern.lines.find((one) => one.content === content);
     if (line && !leavesRoom.test(line.text)) found.set(chains, { line, counts });
   }
   return found;
 }
+
+/** Lines that tell of a chain whether it counts. */
+const linesOnCounts = inParts(({ heading, lines }) =>
+  [...(heading ? [heading] : []), ...lines]
+    .filter(({ kind, content }) => kind !== "row" && kind !== "blank" && countsToldIn(content).size > 0)
+    .map(({ content }) => content),
+);
 
 interface Said {
   readonly chains: number;
