@@ -1,3 +1,5 @@
+import type { Sentence } from "../notation/assembly";
+import { keptBy } from "../text/kept-by";
 import { say } from "../text/say";
 import type { Span } from "../text/span";
 import { numberFrom } from "../trade/number-words";
@@ -35,7 +37,7 @@ const eachItsOwn = new RegExp(
 
 /** Pieces laid out in another number than is made; null where all is well or nothing is said. */
 export function wrongLayout({ sentence, mentions, line }: PlacedSentence, making: Making): Found | null {
-  const layouts = layoutsIn(sentence.text);
+  const layouts = mayLayOut(sentence) ? layoutsIn(sentence.text) : [];
   if (layouts.length === 0 || !isOneWhole(layouts, sentence.text) || onlyIf.test(sentence.text)) return null;
   const inside = mentions.filter(({ start }) => layouts.some((one) => isAt(start - sentence.start, one)));
   const meantBy = inside.length > 0 ? inside : mentions;
@@ -90,8 +92,11 @@ function isWithin(at: number, { start, end }: Span): boolean {
   return start <= at && at < end;
 }
 
+const mayLayOut = keptBy(({ text }: Sentence): boolean =>
+  /\b(?:rows?|strips?|columns?|lines?|rounds?|wide|across|x|×|by)\b|\d[x×]/i.test(text),
+);
+
 function layoutsIn(text: string): Layout[] {
-  if (!/\b(?:rows?|strips?|columns?|lines?|rounds?|wide|across|x|×|by)\b|\d[x×]/i.test(text)) return [];
   const lists = [...text.matchAll(eachItsOwn)].map(({ 0: phrase, 1: list = "", index }) => {
     const numbers = (list.match(/\d+/g) ?? []).map(Number);
     const all = numbers.reduce((sum, n) => sum + n, 0);

@@ -147,7 +147,7 @@ function madePiece(part: WorkedPart, above: WorkedPart | undefined, whole: Patte
     return [{ part, worked, heading: whole, ...headed(whole.content) }];
   const own = headed(heading.content);
   // `Arms (x2)` over a line with nothing but a colour, which reads as a heading too.
-  const isOver = above?.heading && isColour(own.name) && standsAlone(above);
+  const isOver = above?.heading && standsAlone(above) && isColour(own.name);
   const named = isOver ? (above.heading as PatternLine) : heading;
   const over = isOver ? headed(named.content) : own;
   const words = over === own ? own.words : [...over.words, ...own.words];

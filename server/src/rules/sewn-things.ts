@@ -51,7 +51,7 @@ const article =
   /^(?:the|a|an|each|both|all|one|remaining|other|of|your|two|three|four|five|six|small|large|little|big|\d+)$/;
 
 /** What a sentence sews on: `Sew the ears, arms and legs to …`, `The bow is sewn to …`. */
-function objectsOf(sentence: Sentence): SaidWord[] {
+const objectsOf = keptBy((sentence: Sentence): readonly SaidWord[] => {
   const { deeds, text, start } = sentence;
   return deeds
     .filter(({ does }) => does === "sew")
@@ -61,7 +61,7 @@ function objectsOf(sentence: Sentence): SaidWord[] {
       const passive = told.exec(before)?.[1];
       return passive === undefined ? [] : nounsIn(wordsBefore(deed, sentence, passive), text, start);
     });
-}
+});
 
 /** A verb that tells what to do. */
 const begins = /(?:^|[,;:)•*–—-]|\band|\bthen|\bnow)\s*$/i;
