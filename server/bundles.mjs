@@ -27,7 +27,11 @@ export const common = {
 // Names of classes and functions stay as written: they are what a crash log shows.
 export const node = { platform: "node", target: "node20", keepNames: true };
 // Over a line every kilobyte counts.
-const web = { platform: "browser", target: "es2022" };
+const web = {
+  platform: "browser",
+  target: "es2022",
+  tsconfigRaw: { compilerOptions: { useDefineForClassFields: false } },
+};
 
 const sources = join(root, "server/src");
 const commandLine = {
@@ -77,6 +81,35 @@ const coreApart = {
   },
 };
 
+const webServer = {
+  ...web,
+  ...leftOutOfWebServer,
+  entryPoints: ["server/src/lsp/main-browser.ts"],
+  outfile: "dist/server-web.js",
+  format: "iife",
+};
+
+const privateMember = /\b(?:private|protected) (?:abstract )?(?:readonly )?(?:get |set )?\*?(\w+)/g;
+const comment = /\/\*[\s\S]*?\*\/|\/\/[^\n]*/g;
+
+/**
+ * The private members of a bundle that are spoken of as `this.name` and in no other way, which may have short names.
+ * A word that stands anywhere else, in our sources or in a package, stays as it is.
+ */
+async function privateNames(bundle) {
+  const { metafile } = await build({ ...common, ...bundle, write: false });
+  const sources = Object.keys(metafile.inputs).filter((input) => /^[\w./@-]+\.[mj]?[jt]s$/.test(input));
+  const texts = sources.map((file) => readFileSync(join(root, file), "utf8").replace(comment, ""));
+  const names = new Set(texts.flatMap((text) => [...text.matchAll(privateMember)].map(([, name]) => name)));
+  for (const text of texts)
+    for (const word of text
+      .replace(privateMember, "")
+      .replace(/\bthis\.\w+/g, "")
+      .match(/\w+/g) ?? [])
+      names.delete(word);
+  return new RegExp(`^(?:${[...names].join("|")})$`);
+}
+
 export const bundles = {
   client: {
     ...node,
@@ -104,11 +137,5 @@ export const bundles = {
     outfile: "dist/client-web.js",
     external: ["vscode"],
   },
-  webServer: {
-    ...web,
-    ...leftOutOfWebServer,
-    entryPoints: ["server/src/lsp/main-browser.ts"],
-    outfile: "dist/server-web.js",
-    format: "iife",
-  },
+  webServer: { ...webServer, mangleProps: await privateNames(webServer) },
 };
