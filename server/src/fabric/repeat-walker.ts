@@ -58,6 +58,7 @@ export abstract class RepeatWalker extends ChainWalker {
       this.passed(going);
       return this.fixed(body, times - 1, going);
     }
+    if (times === 1) return this.last(body, going);
     const starts = new Map<string, PassStart>();
     for (let pass = 0; pass < times; pass++) {
       const phase = this.cursor.phase();
@@ -81,6 +82,13 @@ export abstract class RepeatWalker extends ChainWalker {
       this.all(body);
       this.passed(going);
     }
+    going.afterLast = this.cursor.used;
+  }
+
+  /** A pass that no other follows. */
+  private last(body: readonly Instruction[], going: Going): void {
+    this.all(body);
+    this.passed(going);
     going.afterLast = this.cursor.used;
   }
 
@@ -126,6 +134,8 @@ export abstract class RepeatWalker extends ChainWalker {
     for (let stretches = 0; trial.passes > 0; trial = this.passTo(body, end)) {
       if (stretches++ >= mostStretches) return this.tooUneven();
       this.fixed(body, trial.passes, going);
+      // Where no place is left, no pass fits.
+      if (this.cursor.at >= end) break;
     }
     if (this.cursor.used === before)
       this.cursor.noteTargets([{ sort: takesSpaces(body) ? "space" : "stitch" }]);
@@ -192,16 +202,14 @@ export abstract class RepeatWalker extends ChainWalker {
     this.cursor.setLimit(limit);
     const value = read();
     this.cursor.restore(reach);
-    Object.assign(this, {
-      steps,
-      goings,
-      marked,
-      side,
-      lastChain,
-      overChain,
-      uneven,
-      outOfReach: outOfReach ?? this.outOfReach,
-    });
+    this.steps = steps;
+    this.goings = goings;
+    this.marked = marked;
+    this.side = side;
+    this.lastChain = lastChain;
+    this.overChain = overChain;
+    this.uneven = uneven;
+    this.outOfReach = outOfReach ?? this.outOfReach;
     return value;
   }
 

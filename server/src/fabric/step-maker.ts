@@ -50,8 +50,21 @@ export abstract class StepMaker {
 
   protected emit(step: Pick<Step, "kind" | "sort" | "n" | "span"> & Partial<Step>): void {
     if (step.n <= 0) return;
-    const unit = this.inPlace === null ? {} : { unit: this.inPlace };
-    this.steps.push({ at: this.cursor.at, uses: 0, perPlace: 1, ...step, ...unit });
+    // Field by field: all steps are objects of one shape.
+    this.steps.push({
+      kind: step.kind,
+      sort: step.sort,
+      n: step.n,
+      at: step.at ?? this.cursor.at,
+      uses: step.uses ?? 0,
+      perPlace: step.perPlace ?? 1,
+      chains: step.chains,
+      halves: step.halves,
+      unit: this.inPlace ?? step.unit,
+      begins: step.begins,
+      aside: step.aside,
+      span: step.span,
+    });
     this.lastChain = null;
     this.overChain = false;
     this.opening = null;
@@ -62,15 +75,16 @@ export abstract class StepMaker {
     stitch: StitchUse,
     places: number,
     per: number,
-    made: { at: number; uses: number; span: Span; unit?: string },
+    made: { at: number; uses: number; span: Span; unit?: string | undefined },
   ): void {
     const begins = groupName(stitch, this.inPlace === null ? per : 1);
     if (stitch.body) return this.makeGroups(stitch, places * per, made);
     const n = places * per * Math.max(stitch.makes, 1);
     const sort = stitch.makes === 0 ? "none" : "stitch";
     const perPlace = per * Math.max(stitch.makes, 1);
-    const unit = perPlace >= smallestGroup ? { unit: "" } : {};
-    this.emit({ kind: stitch.kind, sort, n, perPlace, ...unit, ...made, ...begins });
+    const unit = made.unit ?? (perPlace >= smallestGroup ? "" : undefined);
+    const { at, uses, span } = made;
+    this.emit({ kind: stitch.kind, sort, n, at, uses, perPlace, unit, begins, span });
   }
 
   protected makeGroups(
@@ -187,7 +201,9 @@ export abstract class StepMaker {
     const at = this.openingGroup ? this.steps.indexOf(this.openingGroup) : -1;
     if (!this.openingGroup || at < 0) return;
     const steps = this.openingGroup.steps.map((step) =>
-      "begins" in step && step.sort === "none" ? { ...step, perPlace: step.perPlace + per } : step,
+      "begins" in step && step.begins !== undefined && step.sort === "none"
+        ? { ...step, perPlace: step.perPlace + per }
+        : step,
     );
     this.openingGroup = { ...this.openingGroup, steps };
     this.steps[at] = this.openingGroup;
@@ -216,10 +232,10 @@ function hasName(step: Steps): boolean {
   return "steps" in step ? step.steps.some(hasName) : step.begins !== undefined;
 }
 
-function groupName(stitch: StitchUse, per: number): { begins: string } | Record<never, never> {
-  if (stitch.begins) return { begins: stitch.begins };
-  if (stitch.special) return { begins: stitch.kind };
-  return per > 1 ? { begins: "group" } : {};
+function groupName(stitch: StitchUse, per: number): string | undefined {
+  if (stitch.begins) return stitch.begins;
+  if (stitch.special) return stitch.kind;
+  return per > 1 ? "group" : undefined;
 }
 
 /** So many stitches more, in places that have one; or fewer, each over two places. */

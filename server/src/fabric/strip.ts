@@ -11,14 +11,14 @@ export interface Run {
   /** How many places in a row. */
   readonly n: number;
   /** Chains of each space. */
-  readonly chains?: number;
+  readonly chains?: number | undefined;
   /** Such a space is held together by a picot, or by other work, between so many chain spaces. */
-  readonly halves?: number;
+  readonly halves?: number | undefined;
   /** The group worked into one place that this run belongs to: `shell`, or "" without a name. */
-  readonly unit?: string;
+  readonly unit?: string | undefined;
   /** How many places such a group has, and which of them (from 0) the run begins with; one group may follow another. */
-  readonly size?: number;
-  readonly offset?: number;
+  readonly size?: number | undefined;
+  readonly offset?: number | undefined;
   /** Set while groups are looked at place by place: which stitch of its group, from 1; whether it is the middle. */
   readonly nth?: number;
   readonly middle?: boolean;
@@ -49,6 +49,7 @@ export function plainStrip(kind: string, n: number, sort: Run["sort"] = "stitch"
 
 /** How many places match. */
 export function countPlaces(strip: Strip, match: Match = everyPlace): number {
+  if (match === everyPlace) return sizeOf(strip);
   let sum = 0;
   for (const node of strip) sum += countNode(node, match);
   return sum;
@@ -59,13 +60,24 @@ function countNode(node: StripNode, match: Match): number {
   return match(node) ? node.n : 0;
 }
 
+/** How many places there are: asked far more often than for those that match. */
+function sizeOf(strip: Strip): number {
+  let sum = 0;
+  for (const node of strip) sum += sizeOfNode(node);
+  return sum;
+}
+
+function sizeOfNode(node: StripNode): number {
+  return isLoop(node) ? sizeOf(node.body) * node.times : node.n;
+}
+
 /** How many places before position `at` match. */
 export function countBefore(strip: Strip, at: number, match: Match = everyPlace): number {
   let sum = 0;
   let left = at;
   for (const node of strip) {
     if (left <= 0) break;
-    const size = countNode(node, everyPlace);
+    const size = sizeOfNode(node);
     sum += left >= size ? countNode(node, match) : countWithin(node, left, match);
     left -= size;
   }
@@ -92,7 +104,7 @@ export function findPlace(strip: Strip, k: number, match: Match = everyPlace): n
     const matching = countNode(node, match);
     if (left < matching) return start + findWithin(node, left, match);
     left -= matching;
-    start += countNode(node, everyPlace);
+    start += sizeOfNode(node);
   }
   return -1;
 }
@@ -113,7 +125,7 @@ export function runAt(strip: Strip, at: number): Run | undefined {
 export function stretchAt(strip: Strip, at: number): { readonly run: Run; readonly n: number } | undefined {
   let left = at;
   for (const node of strip) {
-    const size = countNode(node, everyPlace);
+    const size = sizeOfNode(node);
     if (left < size) {
       if (isLoop(node)) return stretchAt(node.body, left % countPlaces(node.body));
       return { run: node, n: size - left };
@@ -125,13 +137,23 @@ export function stretchAt(strip: Strip, at: number): { readonly run: Run; readon
 
 /** The single place at a position; undefined past the ends. */
 export function placeAt(strip: Strip, at: number): Run | undefined {
-  const [place] = at < 0 ? [] : slice(strip, at, at + 1);
+  const run = at < 0 ? undefined : runAt(strip, at);
+  if (run === undefined || (run.n === 1 && run.size === undefined)) return run;
+  const [place] = slice(strip, at, at + 1);
   return place !== undefined && !isLoop(place) ? place : undefined;
 }
 
 /** All runs, those of a loop once. */
 export function runsOf(strip: Strip): Run[] {
-  return strip.flatMap((node) => (isLoop(node) ? runsOf(node.body) : [node]));
+  const runs: Run[] = [];
+  addRuns(runs, strip);
+  return runs;
+}
+
+function addRuns(runs: Run[], strip: Strip): void {
+  for (const node of strip)
+    if (isLoop(node)) addRuns(runs, node.body);
+    else runs.push(node);
 }
 
 /** The places from one position to another. */
@@ -139,7 +161,7 @@ export function slice(strip: Strip, from: number, to: number): Strip {
   const out: StripNode[] = [];
   let start = 0;
   for (const node of strip) {
-    const size = countNode(node, everyPlace);
+    const size = sizeOfNode(node);
     const low = Math.max(from - start, 0);
     const high = Math.min(to - start, size);
     if (low < high) out.push(...(high - low === size ? [node] : sliceNode(node, low, high)));
@@ -198,7 +220,7 @@ export interface Phase {
 export function phaseAt(strip: Strip, at: number): Phase | undefined {
   let start = 0;
   for (const node of strip) {
-    const size = countNode(node, everyPlace);
+    const size = sizeOfNode(node);
     if (at < start + size) {
       const pass = isLoop(node) ? countPlaces(node.body) : 1;
       return { start, end: start + size, offset: (at - start) % pass };

@@ -161,7 +161,8 @@ class Walker extends RepeatWalker {
   }
 
   private workTake(stitch: StitchUse, per: number, named: Take, span: Span): void {
-    if (!this.cursor.chainsAhead && this.alongPicot(stitch.kind, per, named, span)) return;
+    const isPicot = this.lastChain !== null && !this.cursor.chainsAhead;
+    if (isPicot && this.alongPicot(stitch.kind, per, named, span)) return;
     const { take, chains } = this.inTurningChain(named);
     this.workPlaces(stitch, per * chains, take, span);
   }
@@ -195,8 +196,7 @@ class Walker extends RepeatWalker {
     const uses = places > 0 ? (this.cursor.used - used) / places : 0;
     // Two in one stitch are an increase, two in a space a group.
     const apart = take.how === "last" || (take.how === "next" && take.of.sort !== "stitch");
-    const together = per > 1 && apart ? { unit: "" } : {};
-    this.make(stitch, places, per, { at, uses, span, ...together });
+    this.make(stitch, places, per, { at, uses, span, unit: per > 1 && apart ? "" : undefined });
     // An odd round has one place on the fold, which lies in both layers.
     if (stitch.family === "folded" && this.cursor.total - this.cursor.at === 1) {
       this.passOver(1, "next", span);
