@@ -88,7 +88,7 @@ export class StatedBinder extends JoinBinder {
 
 /** `Rep Row 2. 9 sc.`: what stands behind the copy is its count. */
 const standsForRows =
-  /^\s*[[(]?(?:rep(?:eat)?|as|same as|work as|work the same as|work\s+(?:(?:rows|rnds|rounds)\s+)?\d[^.;]*\bas|work even|cont)\b/i;
+  /^\s*[[(]?(?:rep(?:eat)?|as|same as|work as|work the same as|work\s+(?:(?:rows|rnds|rounds)\s+)?\d[^.;]*\b(?:as|straight|even)|work even|cont|(?:\w+\s[^.;]{1,40},\s*)?(?:inc|dec)(?:reas\w+)?\s+\d+\s+sts?\s+(?:at\s+)?(?:each|both)\s(?:ends?|sides?))\b/i;
 
 export function slips(instruction: Instruction): boolean {
   return "body" in instruction ? instruction.body.some(slips) : instruction.op === "slip";

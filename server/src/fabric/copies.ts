@@ -85,15 +85,15 @@ const wordNumbers: Readonly<Record<string, number>> = {
 /** What a line asks for that stands for other rows; null for an ordinary row. */
 export const copyOf = keptBy(readCopy);
 
-/** `With B, rep Row 2`, `Working in BLO, rep Row 2`: how, before what is worked again. */
+/** `With B, rep Row 2`, `Continue in sc, inc 1 st each end of …`: how, before what is worked again. */
 const leadIn =
-  /^(?:with|using|in|working|work|changing to|change to|join)\b[^.;:*()]{1,40}?[,:.]\s*(?=(?:rep(?:eat)?|as|same as|work as|work even)\b)/i;
+  /^(?:with|using|in|work(?:ing)?|chang(?:e|ing) to|join|cont(?:inue)?|keep(?:ing)?)\b[^.;:*()]{1,40}?[,:.]\s*(?=(?:rep(?:eat)?|as|same as|work as|work even|(?:inc|dec)(?:reas(?:e|ing))?(?= \d+ sts? (?:at )?(?:the )?(?:each|both) (?:end|side)))\b)/i;
 
 /** Reads "Rep Row 2", "as rnd 3", "Dec 1 st each end of next and foll 4 alt rows"; null for an ordinary row. */
 function readCopy(line: RowContent): Copy | null {
   const text = line.text.trim().replace(leadIn, "");
   const each =
-    /^(dec|inc)(?:rease)?\s+(\d+)\s+sts?\s+(?:at\s+)?(?:the\s+)?(each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)\b/i.exec(
+    /^(dec|inc)(?:reas(?:e|ing))?\s+(\d+)\s+sts?\s+(?:at\s+)?(?:the\s+)?(each|both|neck|armhole|raglan|beg|end|inner|outer|front|side)\b/i.exec(
       text,
     );
   if (each)

@@ -343,7 +343,7 @@ function unitTerm(
   const blocks = /^(?:block|tile|box)$/.test(noun) ? cornerBlocks(sum) : null;
   if (
     direct === undefined &&
-    /^(?:shell|fan|scallop)$/.test(noun) &&
+    /^(?:shell|fan|scallop|pair)$/.test(noun) &&
     sum.groups.size === 1 &&
     sum.units.size === 1
   )

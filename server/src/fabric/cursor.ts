@@ -209,7 +209,9 @@ export class Cursor extends PlaceFinder {
     const ofGroups = this.isWorkingThrough(from, to);
     const passed: Match = (run) =>
       !match(run) && run.sort !== "space" && (ofGroups || run.unit === undefined) && this.isNamed(run);
-    const stitchesPassed = between(passed);
+    // `sc in first dc, ch 5, sc in 4th dc of next fan`: the chain leads to the fan, whatever lies before it.
+    const leadsToPart = this.bridging && from === 1 && (placeAt(this.reach.strip, to - 1)?.offset ?? 0) > 0;
+    const stitchesPassed = leadsToPart ? 0 : between(passed);
     this.reach.passedStitches += stitchesPassed;
     if (!this.reach.takenAny) this.reach.passedFirst = { all: between(stitches), missed: stitchesPassed };
     const { worksEdges, worksStitches, worksSpaces } = this.reach;
@@ -309,13 +311,16 @@ export class Cursor extends PlaceFinder {
   last(places: number, of: Target, before: number): void {
     const { reach } = this;
     const match = this.matchLast(of);
+    // `ch 5, sc in 4th dc of last fan, ch 5, sc in last st`: the rest of that fan, and what one chain leads over.
+    const overOne = reach.inPart && this.bridging ? 1 : 0;
+    reach.at = this.from;
     const rank = countBefore(reach.strip, reach.at, match);
     const gap = countPlaces(reach.strip, match) - rank - places - before;
     if (gap > 0) {
       const to = findPlace(reach.strip, rank + gap, match);
       const unnamed = countBetween(reach.strip, reach.at, to, (run) => match(run) && !this.isNamed(run));
       const ofGroups = reach.worksSpaces ? this.grouped(match, to) : Math.min(gap, this.intoGroup(to));
-      const left = Math.max(gap - unnamed - ofGroups, 0);
+      const left = Math.max(gap - unnamed - ofGroups - overOne, 0);
       // Among spaces only, stitches are passed here as they are anywhere in the row.
       if (this.worksOnlySpaces && match(plainStitch)) reach.passedStitches += left;
       else reach.left += left;

@@ -235,7 +235,7 @@ export abstract class PlaceFinder {
   }
 
   /** Where the `n`-th last group of a name begins; -1 for groups known by their spaces. */
-  protected lastGroup(name: string, n: number): number {
+  lastGroup(name: string, n: number): number {
     const { strip } = this.reach;
     const group = this.groupNamed(name);
     if (group === null || group.spaces > 0) return -1;

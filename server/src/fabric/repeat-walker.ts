@@ -175,7 +175,8 @@ export abstract class RepeatWalker extends ChainWalker {
     const match: Match = spaced ? everyPlace : (run) => run.sort !== "space";
     const stop = this.bySpaces(body, until);
     const last = stop !== null && typeof stop !== "string" && "n" in stop ? stop.of : null;
-    if (last?.part !== undefined && !this.cursor.finds(last) && !this.cursor.hasGroups(last.unit ?? ""))
+    const known = last === null || this.cursor.finds(last) || this.cursor.hasGroups(last.unit ?? "");
+    if (last?.part !== undefined && !known && this.cursor.lastGroup(last.unit ?? "", 1) < 0)
       this.outOfReach ??= say`nothing says where the last ${last.unit || "group"} is`;
     return this.cursor.limitOf(stop, match);
   }

@@ -36,7 +36,7 @@ export function reworking(
     if (known) return known;
     // A row that is long to work is not tried over and over: no change is better than a wait.
     if (work.placesVisited - startedAt > placesTried) return noWays;
-    const plan = reader.read(text);
+    const plan = reader.read(text, row.line.sizes);
     const ways = plan && plan.unknown.length === 0 ? reworked(row, plan, on) : noWays;
     kept.set(text, ways);
     return ways;

@@ -252,7 +252,8 @@ export abstract class RowJudge {
         path.state,
         outcome,
       );
-    if (takesIn(plan.instructions).length === 0)
+    // Rows that only change the count (`inc 1 st at each end of next 4 rows`) are told by it.
+    if (takesIn(plan.instructions).length === 0 && outcome.worked.length > 0)
       return this.unchecked(line, reasons("worksNothing"), path.state);
     if (this.isUnsure)
       return this.unchecked(

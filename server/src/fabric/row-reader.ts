@@ -1,7 +1,7 @@
 import { foundationLead, type LineContent } from "../notation/document";
 import type { PatternLine } from "../notation/lines";
 import { treeOf } from "../notation/tree";
-import { readWords, type Sized } from "../notation/words";
+import { readWords, type Sized, type Word } from "../notation/words";
 import { keptBy } from "../text/kept-by";
 import { bindRow } from "./bind";
 import type { PatternContext } from "./context";
@@ -16,12 +16,14 @@ export class RowReader {
 
   constructor(private readonly context: PatternContext) {}
 
-  read(text: string): RowPlan | null {
+  /** `sizes`: those that the row is for; a list in it may have a number for each of them only. */
+  read(text: string, sizes: readonly number[] | null = null): RowPlan | null {
     if (this.plans.size > plansAtMost) this.plans.clear();
-    let plan = this.plans.get(text);
+    const key = sizes === null ? text : `${sizes}\n${text}`;
+    let plan = this.plans.get(key);
     if (plan === undefined) {
-      plan = this.readAfresh(text, this.context);
-      this.plans.set(text, plan);
+      plan = this.readAfresh(text, this.context, sizes);
+      this.plans.set(key, plan);
     }
     return plan;
   }
@@ -31,15 +33,15 @@ export class RowReader {
     for (const [text, plan] of other.plans) if (!affects(text)) this.plans.set(text, plan);
   }
 
-  private readAfresh(text: string, context: PatternContext): RowPlan | null {
+  private readAfresh(text: string, context: PatternContext, sizes: readonly number[] | null): RowPlan | null {
     if (text.length > longestRow) return null;
-    const words = readWords(text, context.lexicon);
+    const words = spreadOver(sizes, readWords(text, context.lexicon), context.sizes.length);
     if (words.some((word) => word.number?.some((n) => n !== null && n > Number.MAX_SAFE_INTEGER)))
       return null;
     const open = openMarkIn(words);
     const closer = open ? countCloser(text, open) : "";
     // What closes the count is read as if it were there: the rows behind have something to stand on.
-    if (closer !== "") return this.closed(text, closer, open, context);
+    if (closer !== "") return this.closed(text, closer, open, context, sizes);
     const tree = treeOf(words);
     return tree && bindRow(text, words, tree, context);
   }
@@ -49,8 +51,9 @@ export class RowReader {
     closer: string,
     openMark: OpenMark | null,
     context: PatternContext,
+    sizes: readonly number[] | null,
   ): RowPlan | null {
-    const plan = this.readAfresh(text + closer, context);
+    const plan = this.readAfresh(text + closer, context, sizes);
     const span = plan?.statedSpan;
     return plan && { ...plan, openMark, statedSpan: span ? { ...span, end: text.length } : null };
   }
@@ -139,7 +142,12 @@ export class RowsOfLines {
     if (same) return same;
     const text = textOf(wanted);
     const { first, behind, sizes } = wanted;
-    const row = { first, behind, sizes, content: rowContent(wanted, text, readerIn(context).read(text)) };
+    const row = {
+      first,
+      behind,
+      sizes,
+      content: rowContent(wanted, text, readerIn(context).read(text, wanted.sizes)),
+    };
     this.known.set(first, [...known.slice(-variantsKept), row]);
     return row;
   }
@@ -210,21 +218,19 @@ function rowContent({ first, sizes }: Wanted, text: string, plan: RowPlan | null
     headText: head?.text ?? shown.trim().split(/\s+/).slice(0, 8).join(" "),
     text,
     lead: before - indent,
-    plan: plan && sizes ? countedFor(plan, sizes) : plan,
+    plan,
     sizes,
     goesRound: /\b(?:magic|ring|around|mr)\b/i.test(text),
   };
 }
 
-/** `12 (14) sc` of a row for sizes M and L only has a number for each of the two. */
-function countedFor(plan: RowPlan, sizes: readonly number[]): RowPlan {
-  const isOwn = plan.stated?.some(({ n }) => n.length > 1 && n.length === sizes.length) ?? false;
-  if (!isOwn || plan.stated === null) return plan;
-  const spread = (n: Sized): Sized =>
-    n.length === sizes.length
-      ? [...Array(Math.max(...sizes) + 1).keys()].map((size) => n[sizes.indexOf(size)] ?? null)
-      : n;
-  return { ...plan, stated: plan.stated.map((term) => ({ ...term, n: spread(term.n) })) };
+/** `12 (14) sc` in a row for sizes M and L only has a number for each of the two. */
+function spreadOver(sizes: readonly number[] | null, words: readonly Word[], all: number): readonly Word[] {
+  if (sizes === null || sizes.length < 2 || sizes.length === all) return words;
+  const spread = (n: Sized): Sized => [...Array(all).keys()].map((size) => n[sizes.indexOf(size)] ?? null);
+  return words.map((word) =>
+    word.number?.length === sizes.length ? { ...word, number: spread(word.number) } : word,
+  );
 }
 
 /** Characters of a line before what it instructs. */

@@ -168,7 +168,10 @@ export abstract class StepMaker {
   /** `ch 3, 2 dc in same st`: the opening chain is the first stitch of that group. */
   protected joinsOpening(take: Take): boolean {
     if (this.opening === null || this.inPlace !== null) return false;
-    return take.how === "same" || (take.how === "next" && take.first === true && this.cursor.underStart);
+    if (take.how === "same") return true;
+    // `ch 5 (dc and ch 2), sc in first lp`: the loop behind the stitch that the chain stands for.
+    const isBeyond = take.how === "next" && take.of.sort === "space" && this.endsInChain;
+    return take.how === "next" && take.first === true && this.cursor.underStart && !isBeyond;
   }
 
   protected groupFrom(opening: number, span: Span): void {

@@ -32,7 +32,7 @@ export function restyledRow(row: WorkedRow, { context }: WorkedPiece, style: Hou
   const rework = reworking(row, context, placesTried);
   const reader = readerIn(context);
   return aspects.reduce((text, aspect) => {
-    const plan = reader.read(text);
+    const plan = reader.read(text, line.sizes);
     const edits = plan ? aspect(plan, style) : [];
     return edits.length === 0 ? text : bornOut(text, edits, rework);
   }, line.text);
