@@ -70,10 +70,28 @@ export function ofLongSession(
   ];
 }
 
+/** Times by the size that was asked for, with the rows that such a pattern has. */
+type BySize = ReadonlyMap<number, { readonly rows: number; readonly times: Times }>;
+
+/** First checks in a process that has checked nothing before. */
+export function ofColdChecks(checks: BySize): Figure[] {
+  return [...checks].map(([size, { times }]) => ({
+    what: `first check in a new process, ${size} rows`,
+    value: median(times),
+    unit: "ms",
+  }));
+}
+
+/** Edits of a text that is kept checked. */
+export function ofKeystrokes(checks: BySize): Figure[] {
+  return [...checks].flatMap(([size, { times }]): Figure[] => [
+    { what: `keystroke in process, ${size} rows, median`, value: median(times), unit: "ms" },
+    { what: `keystroke in process, ${size} rows, p95`, value: quantile(times, 0.95), unit: "ms" },
+  ]);
+}
+
 /** First checks: of each size the microseconds a row, and what a row costs of ten times as many. */
-export function ofFirstChecks(
-  checks: ReadonlyMap<number, { readonly rows: number; readonly times: Times }>,
-): Figure[] {
+export function ofFirstChecks(checks: BySize): Figure[] {
   const perRow = new Map([...checks].map(([size, { rows, times }]) => [size, (1000 * median(times)) / rows]));
   const each = [...perRow].map(
     ([size, value]): Figure => ({ what: `first check, a row of ${size}`, value, unit: "µs", goal: 30 }),

@@ -67,14 +67,20 @@ export function bundleServers(): (name: ServerName | "command line") => readonly
 
 const uri = "file:///stall/text";
 
+interface Sitting {
+  readonly seed: number;
+  readonly keystrokes: number;
+  readonly way?: Way;
+  /** After every so-manieth keystroke, something is asked besides the findings. */
+  readonly askEvery?: number;
+}
+
 /** One session: start, open, and so many keystrokes, each followed by asking for the findings. */
 export async function session(
   server: ServerName,
   command: readonly string[],
   rows: number,
-  seed: number,
-  keystrokes: number,
-  way: Way = "pull",
+  { seed, keystrokes, way = "pull", askEvery = 1 }: Sitting,
 ): Promise<OverStdio> {
   const begun = performance.now();
   const child = spawn(process.execPath, command, { stdio: ["pipe", "pipe", "inherit"] });
@@ -104,7 +110,7 @@ export async function session(
   const asked = way === "push" ? [] : offeredBy(capabilities);
   for (let i = 0; i < keystrokes; i++) {
     times.keystrokes?.push(await timed(() => typist.type()));
-    for (const what of asked) times[what]?.push(await timed(() => typist.ask(what)));
+    if (i % askEvery === 0) for (const what of asked) times[what]?.push(await timed(() => typist.ask(what)));
   }
   const atEnd = memoryOf(child.pid, "VmRSS");
   connection.dispose();

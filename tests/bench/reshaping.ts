@@ -3,6 +3,7 @@ import { resizeAnswer } from "../../server/src/features/resize/resize-question";
 import { rewriteAnswer } from "../../server/src/features/rewrite-question";
 import { Checker } from "../../server/src/workspace/checker";
 import { sceneOf } from "../mutants/promises";
+import type { Figure } from "./figure";
 import { longPattern } from "./long-pattern";
 import { median, quantile, type Times, timed } from "./measure";
 import { Random } from "./random";
@@ -14,7 +15,7 @@ const runs = 40;
 const goals = { list: 15, rewrite: 50, resize: 100 } as const;
 
 /** What a row and a piece of 300 rows take to be rewritten, and how often the text could be checked afresh meanwhile. */
-export function reshaping(seed: number): string {
+export function reshaping(seed: number): { table: string; figures: Figure[] } {
   const random = new Random(seed);
   const many = longPattern(rows, seed);
   const one = sack();
@@ -39,16 +40,35 @@ export function reshaping(seed: number): string {
       timed(() => resizeAnswer(sackScene, sackScene.worked.pieces[0]?.rows[0]?.line.start ?? 0, `${width}`)),
     );
   }
-  return [
+  const measured = [
+    { what: "list of actions at a row", times: lists, goal: goals.list, text: many },
+    { what: "one row for another count, as it is typed", times: rewrites, goal: goals.rewrite, text: many },
+    { what: `a piece of ${rows} rows in another size`, times: resizes, goal: goals.resize, text: one },
+  ];
+  const table = [
     "| what | ms: median, p95 | goal, ms | one check afresh, ms | ratio |",
     "|---|---|---|---|---|",
-    line("list of actions at a row", lists, goals.list, many),
-    line("one row for another count, as it is typed", rewrites, goals.rewrite, many),
-    line(`a piece of ${rows} rows in another size`, resizes, goals.resize, one),
+    ...measured.map(line),
   ].join("\n");
+  const figures = measured.map(
+    ({ what, times, goal }): Figure => ({
+      what: `rewriting: ${what}`,
+      value: median(times),
+      unit: "ms",
+      goal,
+    }),
+  );
+  return { table, figures };
 }
 
-function line(what: string, times: Times, goal: number, text: string): string {
+interface Asked {
+  readonly what: string;
+  readonly times: Times;
+  readonly goal: number;
+  readonly text: string;
+}
+
+function line({ what, times, goal, text }: Asked): string {
   const checks = Array.from({ length: 8 }, () => timed(() => new Checker().check(text)));
   const p95 = times.length < 20 ? "–" : quantile(times, 0.95).toFixed(0);
   const [own, check] = [median(times), median(checks)];
