@@ -280,6 +280,12 @@ describe("nothing-worked", () => {
     expect(onlyFinding("nothing-worked", text).severity).toBe("error");
   });
 
+  test("chains repeated alone, with nothing that holds them", () => {
+    const text = "Rnd 1: Ch 1, (ch 5) 6 times, join. (6 loops)";
+    expect(onlyFinding("nothing-worked", text).on).toBe("(ch 5) 6 times");
+    expect(foundBy("nothing-worked", text.replace("(ch 5)", "(sc in mr, ch 5)"))).toEqual([]);
+  });
+
   test("silent where the chains themselves are counted", () => {
     expect(
       foundBy("nothing-worked", "Rnd 1: Ch 4, join to form a ring. (4)\nRnd 2: 8 sc in ring. (8)"),
@@ -293,6 +299,25 @@ describe("nothing-worked", () => {
     ["the chain is the row", "Rnd 2: Ch 6, turn. (6 ch)"],
   ])("silent where %s", (_, row) => {
     expect(foundBy("nothing-worked", `${ring}${row}`)).toEqual([]);
+  });
+});
+
+describe("chain-unlike, of a last loop that a stitch closes", () => {
+  // Common practice, no source: a dc is as long as three chains, a single crochet as one.
+  const mesh = (closing: string) =>
+    `Rnd 1: Ch 1, (sc in mr, ch 1) 6 times, join. (6 sc, 6 ch-1 sps)
+Rnd 2: Sl st in first ch-1 sp, ch 1, sc in same sp, *ch 5, sc in next ch-1 sp; rep from * around, ending with ${closing} in first sc. (6 loops)`;
+
+  test("too low", () => {
+    const { on, message } = onlyFinding("chain-unlike", mesh("ch 2, sc"));
+    expect(on).toBe("ch 2");
+    expect(message).toBe(
+      "The last loop of Rnd 2 is of ch 2 and sc, and the others are of ch 5. Did you mean a taller stitch?",
+    );
+  });
+
+  test.each(["ch 2, dc", "ch 2, hdc", "ch 3, sc"])("silent for %s", (closing) => {
+    expect(foundBy("chain-unlike", mesh(closing))).toEqual([]);
   });
 });
 

@@ -18,6 +18,27 @@ Row 2: Sc in first st, *sc in next 3 sts, dc in next st; rep from * to last ${la
     expect(mended("does-not-fit", text)).toBe(row(4, "sc in next 3 sts, sc in last st"));
   });
 
+  test("fewer are worked, and the last stitch is where the row ends", () => {
+    const text = `Ch 25.
+Row 1: Sc in 2nd ch from hook and in each ch across. (24)
+Row 2: Ch 1, turn, sc in first st, *ch 5, sk 2 sts, sc in next st; rep from * to last 2 sts, ch 2, sk 1 st, dc in last st.`;
+    expect(foundBy("does-not-fit", text)).toEqual([]);
+    const { on, message } = onlyFinding("does-not-fit", text.replace("sk 1 st, ", ""));
+    expect(on).toBe("2");
+    expect(message).toMatch(/^Row 2: this stops short, .* Say which are skipped\.$/);
+  });
+
+  test.each(["", "sk 0 sts, "])("stops before stitches that the next words pass over: %j", (skipped) => {
+    const corner = "(2 dc, ch 2, 2 dc) in ch-2 sp";
+    const side = (words: string) => `dc in each st to 1 st before ch-2 sp, ${words}${corner}`;
+    const text = (
+      words: string,
+    ) => `Rnd 1: Ch 3 (counts as dc), 2 dc in mr, ch 2, (3 dc in mr, ch 2) 3 times, join. (12 dc)
+Rnd 2: Ch 3 (counts as dc), ${side("sk 1 st, ")}, *${side(words)}; rep from * twice more, join. (24 dc)`;
+    expect(foundBy("does-not-fit", text("sk 1 st, "))).toEqual([]);
+    expect(onlyFinding("does-not-fit", text(skipped)).on).toBe("dc in each st to 1 st before ch-2 sp");
+  });
+
   test("silent where they agree", () => {
     expect(foundBy("does-not-fit", row(4, "sc in next 3 sts, sc in last st"))).toEqual([]);
     expect(foundBy("does-not-fit", row(4, "sc in last 4 sts"))).toEqual([]);

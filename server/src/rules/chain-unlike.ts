@@ -4,6 +4,7 @@ import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
 import { say } from "../text/say";
 import { type Span, shift } from "../text/span";
+import { stitchOf } from "../trade/stitches";
 import { startOf } from "./broken-notes";
 import type { Found, PatternRule, WorkedPattern } from "./rule";
 import { headOf, listed, rowName, says } from "./wording";
@@ -13,7 +14,7 @@ export const chainUnlike: PatternRule = {
   id: "chain-unlike",
   severity: "warning",
   documentation: `## What it finds
-A row that is right only if its ch 3 does not count as a stitch, in a pattern where it does in all other rows; or the other way round. Also a row without such a chain among rows that all have one, a last loop that is of another length than those before it, a chain that is said to count "throughout" and begins no other row, and one that is said to count as two stitches, as none or as an increase, and is one stitch by the count.
+A row that is right only if its ch 3 does not count as a stitch, in a pattern where it does in all other rows; or the other way round. Also a row without such a chain among rows that all have one, a last loop that is of another length than those before it or is closed with too low a stitch, a chain that is said to count "throughout" and begins no other row, and one that is said to count as two stitches, as none or as an increase, and is one stitch by the count.
 
 ## Why it matters
 Makers get used to a chain after three rows, and come out with a stitch too many or too few; often a number in the row is a slip of the hand.
@@ -213,32 +214,54 @@ const opensOtherwise =
 
 /** `*ch 5, sk 2, sc in next sc; rep from * around, ending with ch 4, join`: the last loop is made like the others. */
 function foundLast(pattern: WorkedPattern): Found[] {
-  return lastLoopsIn(pattern).map(({ piece, found: { at, own, others } }) => {
+  return lastLoopsIn(pattern).map(({ piece, found: { at, own, others, closing } }) => {
     const { line } = piece.rows[at] as WorkedRow;
-    const message = say`The last loop of ${line.headText} is of ch ${own.n[0] ?? 0}, and the others are of ch ${others}. Did you mean ch ${others}?`;
+    const message = closing
+      ? say`The last loop of ${line.headText} is of ch ${own.n[0] ?? 0} and ${closing}, and the others are of ch ${others}. Did you mean a taller stitch?`
+      : say`The last loop of ${line.headText} is of ch ${own.n[0] ?? 0}, and the others are of ch ${others}. Did you mean ch ${others}?`;
     return { span: shift(own.span, line.start), message, fixes: [], related: [] };
   });
 }
 
-const lastLoopsIn = inPieces(({ rows }) =>
+const lastLoopsIn = inPieces(({ rows, context: { terms } }) =>
   rows.flatMap(({ line: { plan }, result }, at) => {
     const last = plan && result === "ok" ? lastLoop(plan) : null;
-    return last ? [{ at, ...last }] : [];
+    const isTall = last?.closing && stitchOf(last.closing, terms)?.id !== "sc";
+    return last && !isTall ? [{ at, ...last }] : [];
   }),
 );
 
 type Chain = Extract<Instruction, { op: "chain" }>;
 
-const lastLoop = keptBy(({ instructions }: RowPlan): { own: Chain; others: number } | null => {
-  for (const one of instructions) {
-    const [own, ...more] = one.op === "repeat" ? (one.ending?.with ?? []) : [];
-    if (one.op !== "repeat" || own?.op !== "chain" || more.length > 0) continue;
+interface LastLoop {
+  readonly own: Chain;
+  readonly others: number;
+  /** The stitch that stands for the rest of its chains. */
+  readonly closing: string | null;
+}
+
+const lastLoop = keptBy(({ instructions }: RowPlan): LastLoop | null => {
+  for (const [at, one] of instructions.entries()) {
+    if (one.op !== "repeat") continue;
+    const [own, next, ...more] = one.ending?.with ?? instructions.slice(at + 1);
+    if (own?.op !== "chain" || more.length > 0 || (!next && !one.ending)) continue;
     const chains = one.body.filter((part): part is Chain => part.op === "chain");
     const others = chains.length === 1 ? chains[0]?.n[0] : undefined;
-    if (others != null && own.n.length === 1 && own.n[0] !== others) return { own, others };
+    const closing = next ? inFirst(next) : null;
+    const [n] = own.n;
+    if (others == null || n == null || own.n.length > 1 || (next && closing === null)) continue;
+    if (closing === null ? n !== others : n + lowest < others) return { own, others, closing };
   }
   return null;
 });
+
+/** A single crochet is as tall as one chain, and a loop may be one longer or shorter. */
+const lowest = 2;
+
+function inFirst(one: Instruction): string | null {
+  const isFirst = one.op === "work" && one.takes.every((take) => take.how === "next" && take.first === true);
+  return isFirst ? one.stitch.kind : null;
+}
 
 function foundOn(one: OfPiece, message: string, alike: readonly OfPiece[]): Found {
   return {

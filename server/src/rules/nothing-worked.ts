@@ -2,6 +2,7 @@ import { type Instruction, type RowPlan, takesIn } from "../fabric/instructions"
 import type { WorkedRow } from "../fabric/worked";
 import { keptBy } from "../text/kept-by";
 import { say } from "../text/say";
+import { type Span, shift } from "../text/span";
 import type { Found, RowRule } from "./rule";
 import { rowName, says } from "./wording";
 
@@ -10,7 +11,7 @@ export const nothingWorked: RowRule = {
   id: "nothing-worked",
   severity: "error",
   documentation: `## What it finds
-A row that has a chain, a join or a turn and a count, and says nothing of what is worked: "Ch 3, join. (24)", "Ch 1, join. 24 sc.", as if its middle were cut out.
+A row that has a chain, a join or a turn and a count, and says nothing of what is worked: "Ch 3, join. (24)", "Ch 1, join. 24 sc.", as if its middle were cut out; or repeats chains alone: "(ch 5) 6 times".
 
 ## Why it matters
 The instruction was left out; the maker has only the count to guess it from.
@@ -30,9 +31,28 @@ Rnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each st around, join. (24 dc)
   check(row) {
     const { plan } = row.line;
     const isEmpty = row.fault?.sort === "nothing-worked" || (plan !== null && isCountOnly(row, plan));
-    return isEmpty ? [found(row)] : [];
+    if (isEmpty) return [found(row)];
+    const chains = plan && row.result !== "ok" ? chainsAlone(plan) : null;
+    return chains ? [foundChains(row, shift(chains, row.line.start))] : [];
   },
 };
+
+/** `(ch 5) 6 times`: nothing holds the loops. */
+const chainsAlone = keptBy(
+  ({ instructions }: RowPlan): Span | null =>
+    instructions.find(
+      (one) => one.op === "repeat" && one.body.length > 0 && one.body.every(({ op }) => op === "chain"),
+    )?.span ?? null,
+);
+
+function foundChains(row: WorkedRow, span: Span): Found {
+  return {
+    span,
+    message: say`${says(rowName(row), "has")} a repeat of chains alone, and no stitch between them. Write what was left out.`,
+    fixes: [],
+    related: [],
+  };
+}
 
 /** `Ch 1, join. 24 sc.`: what stands behind the join is the count, which reads as work where there is no other. */
 function isCountOnly({ result, below, line }: WorkedRow, plan: RowPlan): boolean {

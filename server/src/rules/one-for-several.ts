@@ -73,7 +73,7 @@ const fewer = /\bover (?:the )?next (?:0?1|one)\b/i;
 
 const places = "(?:st|stitch|sc|hdc|htr|dc|tr|dtr|ch|(?:ch-?\\d+ |\\d+-?ch )?sp|loop)";
 const ofSeveral = new RegExp(
-  `\\bnext (?:of (?:the )?next \\d|remaining ${places}\\b|${places} (?:to (?:the )?(?:last|end|within|next)|across|around(?! the))\\b)`,
+  `\\bnext (?:of (?:the )?next \\d|remaining ${places}\\b|${places} (?:to (?:the )?(?:last|end|within|next|\\d+ \\w+ (?:before|from))|across|around(?! the))\\b)`,
   "i",
 );
 
