@@ -19,13 +19,12 @@ Row 2: Sc in first st, *sc in next 3 sts, dc in next st; rep from * to last ${la
   });
 
   test("fewer are worked, and the last stitch is where the row ends", () => {
-    const text = `Ch 25.
-Row 1: Sc in 2nd ch from hook and in each ch across. (24)
-Row 2: Ch 1, turn, sc in first st, *ch 5, sk 2 sts, sc in next st; rep from * to last 2 sts, ch 2, sk 1 st, dc in last st.`;
+    const text = `Rnd 1: 24 sc in mr (24)
+Rnd 2: Ch 1, sc in first st, *ch 5, sk 2 sts, sc in next st; rep from * to last 2 sts, ch 2, sk 1 st, dc in last st.`;
     expect(foundBy("does-not-fit", text)).toEqual([]);
     const { on, message } = onlyFinding("does-not-fit", text.replace("sk 1 st, ", ""));
     expect(on).toBe("2");
-    expect(message).toMatch(/^Row 2: this stops short, .* Say which are skipped\.$/);
+    expect(message).toMatch(/^Rnd 2: this stops short, .* Say which are skipped\.$/);
   });
 
   test.each(["", "sk 0 sts, "])("stops before stitches that the next words pass over: %j", (skipped) => {
