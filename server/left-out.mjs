@@ -78,10 +78,17 @@ const looksAtGrammar = {
     onLoad(
       {
         filter:
-          /[\\/]ohm-js[\\/]src[\\/]pexprs-(?:outputRecipe|assert\w+|toArgumentNameList|toDisplayString|toFailure)\.js$/,
+          /[\\/]ohm-js[\\/]src[\\/]pexprs-(?:outputRecipe|assert\w+|isNullable|toArgumentNameList|toDisplayString|toFailure)\.js$/,
       },
       ({ path }) => ({
         contents: `import { PExpr } from "./pexprs-main.js"; PExpr.prototype.${/-(\w+)\.js$/.exec(path)[1]} = () => {};`,
+      }),
+    );
+    // Which characters of a grammar its parts came from.
+    onLoad(
+      { filter: /ohm-js[\\/]dist[\\/](?:built-in-rules|operations-and-attributes)\.js$/ },
+      ({ path }) => ({
+        contents: `const z = {}; ${readFileSync(path, "utf8").replace(/\{"source(?:Interval)?":(?:\[\d+,\d+\]|"(?:[^"\\]|\\.)*")\}/g, "z")}`,
       }),
     );
     onLoad({ filter: /[\\/]ohm-js[\\/]src[\\/]Trace\.js$/ }, () => ({ contents: "export class Trace {}" }));
