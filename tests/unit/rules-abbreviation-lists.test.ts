@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { Checker } from "../../server/src/workspace/checker";
 import { foundBy, mended, onlyFinding } from "./rule-cases";
 
 // How lists of abbreviations are titled and written: common practice, no source. The texts are invented.
@@ -88,4 +89,17 @@ describe("what the explanation of a stitch uses", () => {
       '"dc2tog"',
     );
   });
+});
+
+test("an abbreviation that is not listed is told where it stands first, whatever was checked before", () => {
+  const parts = ["sc, sl st in next st (1)", "hdc, sl st in next st (1)"];
+  const all = Array.from({ length: 48 }, (_, i) => `Part ${i}\nRow 1: ${parts[i % 2]}\n`).join("\n");
+  const text = `Abbreviations\nsc - single crochet\nhdc - half double crochet\nst - stitch\n\n${all}`;
+  for (let run = 0; run < 4; run++) {
+    const found = new Checker().check(text.replace("Part 0", `Part ${"0".repeat(run + 1)}`)).findings;
+    const starts = found
+      .filter(({ rule }) => rule === "undefined-abbreviation")
+      .map(({ span }) => span.start);
+    expect(starts).toEqual([text.indexOf("sl st") + run]);
+  }
 });

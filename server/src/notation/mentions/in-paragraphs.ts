@@ -51,9 +51,10 @@ export interface ChunkMentions extends Pick<ParagraphMentions, "words" | "letter
 /** Put together once for each chunk of paragraphs, whatever is edited elsewhere. */
 export const mentionsInChunk = keptBy(({ items }: Chunk<ParagraphContent>): ChunkMentions => {
   const all = items.map((content, at) => ({ ...mentionsInParagraph(content), in: at }));
-  const sets = new Map(all.toReversed().map((one) => [one.abbreviationSet, one]));
+  const firsts = new Map<AbbreviationSet, (typeof all)[number]>();
+  for (const one of all) if (!firsts.has(one.abbreviationSet)) firsts.set(one.abbreviationSet, one);
   return {
-    sets: [...sets.values()].toReversed(),
+    sets: [...firsts.values()],
     telling: all.flatMap((one) => one.telling.map((line) => ({ ...line, in: one.in }))),
     words: union(all.map(({ words }) => words)),
     letters: union(all.map(({ letters }) => letters)),
