@@ -1,3 +1,4 @@
+import { longPattern } from "../bench/long-pattern";
 import type { Random } from "../bench/random";
 import { samples, specCases } from "../corpus";
 import { generated } from "../property/generated-patterns";
@@ -14,11 +15,14 @@ const editsOfText = 120;
 /** A text that grows beyond this is begun anew: a comparison checks all of it. */
 const lengthAtMost = 3000;
 
-/** Most are short, so that much of what can be said comes by in little time. */
+/** Most are short, so that much of what can be said comes by in little time; some have many parts, which are kept apart. */
 export function startOf(random: Random): string {
   const kind = random.fraction();
   if (kind < 0.7) return shorter(random.oneOf(cases), random.oneOf(cases));
-  return kind < 0.97 ? generated(random.between(1, 1_000_000)) : random.oneOf(patterns as unknown as List);
+  if (kind < 0.96) return generated(random.between(1, 1_000_000));
+  return kind < 0.98
+    ? random.oneOf(patterns as unknown as List)
+    : longPattern(30, random.between(1, 1_000_000));
 }
 
 function shorter(one: string, other: string): string {
