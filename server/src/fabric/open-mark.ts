@@ -53,14 +53,19 @@ function isListLetter(words: readonly Word[], i: number): boolean {
 }
 
 function openStar(words: readonly Word[]): OpenMark | null {
-  const repeat = words.findIndex(({ cls }) => cls === "r");
-  const stars = words.flatMap((word, i) => (isStar(word) && !isTimesSign(words, i) ? [i] : []));
-  const [first] = stars;
-  const named = words.findIndex(({ cls }, i) => cls === "r" && goesBackToStar(words, i));
-  if (named >= 0 && (first === undefined || first > named)) return markOf(words[named] as Word, "star");
-  const [only] = stars;
-  if (only === undefined || stars.length > 1 || repeat > only) return null;
-  return words[only]?.glued && only > 0 ? null : markOf(words[only] as Word, "closing");
+  let [repeat, named, first, stars] = [-1, -1, -1, 0];
+  for (let i = 0; i < words.length; i++) {
+    const word = words[i] as Word;
+    if (word.cls === "r") {
+      if (repeat < 0) repeat = i;
+      if (named < 0 && goesBackToStar(words, i)) named = i;
+    }
+    if (!isStar(word) || isTimesSign(words, i)) continue;
+    if (stars++ === 0) first = i;
+  }
+  if (named >= 0 && (first < 0 || first > named)) return markOf(words[named] as Word, "star");
+  if (stars !== 1 || repeat > first) return null;
+  return words[first]?.glued && first > 0 ? null : markOf(words[first] as Word, "closing");
 }
 
 function isStar({ cls, value }: Word): boolean {

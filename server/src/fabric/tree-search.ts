@@ -8,7 +8,15 @@ export function child(node: Tree, rule: string): Tree | undefined {
 
 /** All nodes of a rule, outermost only. */
 export function descendants(node: Tree, rule: string): Tree[] {
-  return node.children.flatMap((part) => (part.rule === rule ? [part] : descendants(part, rule)));
+  const found: Tree[] = [];
+  addDescendants(found, node, rule);
+  return found;
+}
+
+function addDescendants(found: Tree[], node: Tree, rule: string): void {
+  for (const part of node.children)
+    if (part.rule === rule) found.push(part);
+    else addDescendants(found, part, rule);
 }
 
 /** The index of the first word of a node that passes; -1 for none. */

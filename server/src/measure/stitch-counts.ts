@@ -2,7 +2,7 @@ import { forSize, type Instruction, type RowPlan } from "../fabric/instructions"
 import type { RowsAlike } from "../fabric/outcome";
 import { isStepLoop, type Step, type Steps } from "../fabric/steps";
 import type { WorkedRow } from "../fabric/worked";
-import { yarnsIn } from "../notation/mentions/yarns";
+import { type YarnMention, yarnsIn } from "../notation/mentions/yarns";
 import { keptBy } from "../text/kept-by";
 import type { Span } from "../text/span";
 
@@ -156,7 +156,7 @@ class RowCounter {
   }
 
   private step(step: Step, times: number, group: Span | null): void {
-    const key = keyOf(step, group === null ? this.plan.text : "");
+    const key = keyOf(step, group === null ? this.plan : null);
     if (key === null) return;
     const each = step.sort === "space" || step.aside ? (step.chains ?? 1) : 1;
     this.add(key, step.n * each * times, this.yarnAt(group ?? step.span));
@@ -179,11 +179,12 @@ function groupSpan([first]: readonly Steps[]): Span | null {
 }
 
 /** What a step is counted as; null for what takes no yarn. */
-function keyOf(step: Step, text: string): string | null {
+function keyOf(step: Step, plan: RowPlan | null): string | null {
   if (step.aside) return step.chains === undefined ? step.kind : "ch";
   if (step.sort === "none") return step.kind === "sl st" || step.kind === "picot" ? step.kind : null;
   if (step.sort === "space") return "ch";
-  const words = text.slice(step.span.start, step.span.end);
+  if (plan === null || (step.uses > 0 && !mayTellLegs(plan))) return keyOfStitch(step);
+  const words = plan.text.slice(step.span.start, step.span.end);
   const [, legs, of] =
     /(\d+)[\s-]*(sc|hdc|dc|htr|tr|dtr)\b(?=[\s-]*(?:cl|bobble|popcorn|puff|pc|bo)\b)/i.exec(words) ?? [];
   if (legs !== undefined) return `${step.kind}<${legs} ${of?.toLowerCase()}`;
@@ -204,9 +205,15 @@ interface TakenUp {
 }
 
 /** `with A, sc in next 3 sts` and `sc in next 3 sts with A`: the yarn is for the words it stands with. */
-const takenUpIn = keptBy(({ text }: RowPlan): readonly TakenUp[] =>
-  yarnsIn(text).map(({ name, start }) => ({ name, from: startOfPart(text, start) })),
+const takenUpIn = keptBy((plan: RowPlan): readonly TakenUp[] =>
+  yarnsOfRow(plan).map(({ name, start }) => ({ name, from: startOfPart(plan.text, start) })),
 );
+
+/** The yarns that the text of a row takes up. */
+export const yarnsOfRow = keptBy(({ text }: RowPlan): readonly YarnMention[] => yarnsIn(text));
+
+/** Whether a text may tell of what stitches a group is drawn together: `3 dc cl`. */
+const mayTellLegs = keptBy(({ text }: RowPlan): boolean => /cl|bobble|popcorn|puff|pc|bo/i.test(text));
 
 function startOfPart(text: string, at: number): number {
   return Math.max(...[...",;.:*([{"].map((mark) => text.lastIndexOf(mark, at - 1))) + 1;

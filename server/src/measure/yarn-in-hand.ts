@@ -9,6 +9,7 @@ import { lettersAlone, type YarnMention, yarnsIn } from "../notation/mentions/ya
 import { keptBy } from "../text/kept-by";
 import { convertLength } from "../trade/units";
 import { heldIn, tellsOfStrands } from "./held-together";
+import { yarnsOfRow } from "./stitch-counts";
 import type { YarnKey, YarnList } from "./yarn-list";
 
 export type { YarnKey } from "./yarn-list";
@@ -96,9 +97,10 @@ class HandReader implements PieceYarns {
     this.number(row, turns);
     for (const turn of turns) this.work(turn, 1);
     this.again(row, turns);
-    this.takeAll(yarnsIn(row.line.text).map(({ name }) => name));
-    this.hold(row.line.text);
-    this.tail(row.line.text);
+    const { plan, text } = row.line;
+    this.takeAll((plan ? yarnsOfRow(plan) : yarnsIn(text)).map(({ name }) => name));
+    this.hold(text);
+    this.tail(text);
   }
 
   /** Rows that are repeated in turn, in several yarns, are repeated in those. */
@@ -164,9 +166,8 @@ class HandReader implements PieceYarns {
   }
 
   private lettersIn(head: string): string[] {
-    return lettersAlone(head).filter((letter) =>
-      this.list.yarns.some(({ yarn }) => yarn?.letter?.text === letter),
-    );
+    const own = this.list.yarns.flatMap(({ yarn }) => yarn?.letter?.text ?? []);
+    return own.length === 0 ? [] : lettersAlone(head).filter((letter) => own.includes(letter));
   }
 
   /** `LEAF (make 3 in green)`. */

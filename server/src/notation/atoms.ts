@@ -140,6 +140,13 @@ export function wordAt(atoms: readonly Atom[], i: number): string {
   return atoms[i]?.text ?? "";
 }
 
+/** How many atoms a phrase that starts here may have, by the longest that begin as it does; an article may stand in it. */
+export function mostAt(atoms: readonly Atom[], i: number, longest: ReadonlyMap<string, number>): number {
+  const most = longest.get(wordAt(atoms, i)) ?? 0;
+  if (most < 2 || wordAt(atoms, i + 1) === "the") return most;
+  return longest.get(join(atoms, i, 2)) ?? 1;
+}
+
 export function join(atoms: readonly Atom[], i: number, n: number): string {
   let name = "";
   for (let k = i; k < i + n; k++) {

@@ -1,4 +1,4 @@
-import { type Atom, join, wordAt } from "./atoms";
+import { type Atom, join, mostAt, wordAt } from "./atoms";
 import { longest, trade } from "./vocabulary";
 import type { Lexicon, Make, Read } from "./words";
 
@@ -44,14 +44,19 @@ export function compound(atoms: readonly Atom[], i: number, make: Make, lexicon:
   );
 }
 
+/** It ends as `scblo` and `dcfl` do. */
+function mayBeLooped({ text }: Atom): boolean {
+  return text.endsWith("l") || text.endsWith("lo");
+}
+
 const loopSuffix = /^(.{2,4}?)(?:tbl|blo|flo|bl|fl)$/;
 
 function together(atoms: readonly Atom[], i: number, make: Make, lexicon: Lexicon): Read | null {
   const first = atoms[i] as Atom;
-  const looped = first.isNumber ? undefined : trade.get(loopSuffix.exec(first.text)?.[1] ?? "");
+  const looped = mayBeLooped(first) ? trade.get(loopSuffix.exec(first.text)?.[1] ?? "") : undefined;
   if (looped?.cls === "S") return make("S", looped.value, 1);
   if (first.text.length > 40 && /^(?:holding|leaving)/.test(first.text)) return clusterTold(first.text, make);
-  if (/^(?:draw|work)/.test(first.text) && first.text.length > 14) {
+  if (first.text.length > 14 && /^(?:draw|work)/.test(first.text)) {
     const n = /(?:next|first|last|of|in) (\d+|two|three) /.exec(first.text)?.[1] ?? "2";
     return make("S", `sc${({ two: "2", three: "3" } as Record<string, string>)[n] ?? n}tog`, 1);
   }
@@ -123,7 +128,7 @@ function isShapingNear(atoms: readonly Atom[], i: number): boolean {
 
 function stitchesAt(atoms: readonly Atom[], i: number): [number, string][] {
   const found: [number, string][] = [];
-  for (let n = Math.min(longest.get(wordAt(atoms, i)) ?? 0, atoms.length - i); n > 0; n--) {
+  for (let n = Math.min(mostAt(atoms, i, longest), atoms.length - i); n > 0; n--) {
     const meaning = trade.get(join(atoms, i, n));
     if (meaning?.cls === "S") found.push([n, meaning.value]);
   }
@@ -142,7 +147,7 @@ function chainSpace(atoms: readonly Atom[], i: number, make: Make): Read | null 
     atoms[i + 2]?.glued
       ? wordAt(atoms, i + 3)
       : "";
-  if (/^\d+$/.test(made)) return make("H", `ch-${made}`, 4, [Number(made)]);
+  if (made !== "" && /^\d+$/.test(made)) return make("H", `ch-${made}`, 4, [Number(made)]);
   let n: string | undefined;
   let used = 0;
   let hyphen = false;

@@ -379,15 +379,18 @@ export function isFiller(word: string): boolean {
 
 export const trade: ReadonlyMap<string, Meaning> = table;
 
-/** For each first word, how many words the longest phrase that begins with it has. */
+/** For each first word, and for each first two, how many words the longest phrase that begins with them has. */
 export function longestByFirst(phrases: Iterable<string>): ReadonlyMap<string, number> {
   const found = new Map<string, number>();
   for (const name of phrases) {
-    const parts = name.match(/\d+|\p{L}+(?:'\p{L}+)?|\S/gu) ?? [];
-    found.set(parts[0] ?? "", Math.max(found.get(parts[0] ?? "") ?? 0, parts.length));
+    const [first = "", second = "", ...rest] = name.match(/\d+|\p{L}+(?:'\p{L}+)?|\S/gu) ?? [];
+    const length = second === "" ? 1 : rest.length + 2;
+    const both = name.slice(0, name.indexOf(second, first.length) + second.length);
+    for (const start of new Set([first, both || first]))
+      found.set(start, Math.max(found.get(start) ?? 0, length));
   }
   return found;
 }
 
-/** Words of the longest phrase of the trade that begins with a word. */
+/** Words of the longest phrase of the trade that begins with a word, or with two. */
 export const longest = longestByFirst(trade.keys());

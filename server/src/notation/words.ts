@@ -1,5 +1,5 @@
 import type { Span } from "../text/span";
-import { type Atom, join, readAtoms, wordAt } from "./atoms";
+import { type Atom, join, mostAt, readAtoms, wordAt } from "./atoms";
 import { compound, stopAfter } from "./compounds";
 import type { Glossary } from "./other-languages";
 import { mergeSizes } from "./sized-words";
@@ -103,7 +103,8 @@ function readWord(
   const atom = atoms[i] as Atom;
   const make = (cls: string, value: string, used: number, number?: Sized): Read => {
     const end = (atoms[i + used - 1] as Atom).end;
-    return [{ cls, value, start: atom.start, end, glued: atom.glued, ...(number ? { number } : {}) }, used];
+    const { start, glued } = atom;
+    return [number ? { cls, value, start, end, glued, number } : { cls, value, start, end, glued }, used];
   };
   return (
     (lexicon.glossary && translated(atoms, i, make, lexicon, lexicon.glossary)) ??
@@ -136,8 +137,7 @@ function phrase(
   make: Make,
   lexicon: Lexicon,
 ): Read | null {
-  const first = wordAt(atoms, i);
-  const most = Math.max(longest.get(first) ?? 0, longestOf(lexicon.words).get(first) ?? 0);
+  const most = Math.max(mostAt(atoms, i, longest), mostAt(atoms, i, longestOf(lexicon.words)));
   // `other side of the chain` is as long as its article more.
   const longer = most > 2 ? most + 1 : most;
   for (let n = Math.min(longer, atoms.length - i); n > 0; n--) {
@@ -263,6 +263,7 @@ function colour(
   make: Make,
 ): Read | null {
   const atom = atoms[i] as Atom;
+  if (atom.isSmall && atom.text !== "it") return null;
   const raw = text.slice(atom.start, atom.end);
   const previous = before.at(-1);
   // `6 sc into it`: the ring that was named.
