@@ -125,14 +125,13 @@ function readContext(speaking: readonly LineContent[], termsBySigns: Terms): Pat
   // Names of stitches in other languages are told by the US ones.
   const terms = language ? "US" : (declaredTerms(other) ?? termsBySigns);
   const glossary = language ? { glossary: glossaryOf(language) } : {};
-  const sentences = [
-    ...other.flatMap((line) => line.text.split(/(?<=[.!])\s+/)),
-    ...remarks.flatMap((one) => one.throughout),
-  ];
+  const sentences = [...other.flatMap(sentencesIn), ...remarks.flatMap((one) => one.throughout)];
   const said = remarks.flatMap((one) => one.habits);
   const habits = habitsOf(said);
   const tallStarts = new Map(said.flatMap(({ chains, tall }) => (tall ? [[chains, tall] as const] : [])));
-  const conventions = { ...readConventions(sentences), habits, tallStarts };
+  const noted = readConventions(sentences);
+  const startCounts = withoutMixed(noted.startCounts, other);
+  const conventions = { ...noted, startCounts, habits, tallStarts };
   const roundMeansPlace = other.some((line) => /^\(\s*\)\s*(?:=|means?)\s*.*same/i.test(line.text.trim()));
   const bare: BindContext = { terms, definitions: new Map(), conventions, ...glossary };
   const { words, definitions } = readDefinitions(other, bare, sizes.length);
@@ -141,13 +140,32 @@ function readContext(speaking: readonly LineContent[], termsBySigns: Terms): Pat
   for (const name of pieceNames(other))
     if (!words.has(name)) words.set(name, { cls: "N", value: pieceKey(name) });
   const lexicon: Lexicon = { words, sizes: sizes.length, ...glossary };
-  const { startCounts, timesMeans } = conventions;
+  const { timesMeans } = conventions;
   const starts = [...startCounts, ...habits, ...tallStarts];
   const base = JSON.stringify([terms, language?.code, sizes, roundMeansPlace, starts, timesMeans]);
   const names = namesOf(words, definitions);
   const key = JSON.stringify([base, ...names]);
   const place = roundMeansPlace ? { roundMeansPlace } : {};
   return { terms, definitions, conventions, lexicon, sizes, language, key, base, names, ...place };
+}
+
+function sentencesIn({ text }: LineContent): string[] {
+  return text.split(/(?<=[.!])\s+/);
+}
+
+/** What is said under one heading and otherwise under another settles nothing for all: the rows do. */
+function withoutMixed(
+  startCounts: ReadonlyMap<number, boolean>,
+  lines: readonly LineContent[],
+): ReadonlyMap<number, boolean> {
+  if (startCounts.size === 0) return startCounts;
+  const parts: string[][] = [[]];
+  for (const line of lines) {
+    if (line.kind === "heading") parts.push([]);
+    parts.at(-1)?.push(...sentencesIn(line));
+  }
+  const said = parts.map((part) => readConventions(part).startCounts);
+  return new Map([...startCounts].filter(([n, counts]) => said.every((one) => one.get(n) !== !counts)));
 }
 
 function namesOf(
@@ -267,11 +285,13 @@ function withTheirTitle(header: readonly LineContent[]): readonly Pick<LineConte
 }
 
 function readSizes(all: readonly LineContent[], lines: readonly LineContent[]): string[] {
-  const header = withTheirTitle(all);
+  const header = withTheirTitle(all.filter(({ kind }) => kind !== "foundation"));
   for (const line of header) {
     if (
       !/(?<!\bone )\bsizes?\b|to fit|^\W*ages?:/i.test(line.text) ||
-      /finished|size [A-Z]\b.*hook|hook|\bchanges for\b/i.test(line.text)
+      /finished|size [A-Z]\b.*hook|hook|\bchanges for\b|\bsize \d+ [\w ]{0,20}(?:thread|cotton)/i.test(
+        line.text,
+      )
     )
       continue;
     if (/first\s*[([]\s*second\s*[)\]]\s*size/i.test(line.text)) return ["first", "second"];

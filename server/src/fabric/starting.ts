@@ -146,9 +146,12 @@ export function foundationState(
   if (stitches) return stitches;
   const joined = /\bjoin|\bss\b|sl st/i.test(line.text);
   const intoRing = next !== undefined && (next.plan === null || standsOnNothing(next.plan.instructions));
+  // `dc in ring, …, hdc in top of beg ch-3`: the last stitch closes the round.
+  const [first] = (next?.plan?.instructions ?? []).flatMap(worksOf);
+  const beginsInRing = named(line.text) && first !== undefined && isFree(first);
   const n = chainOf(line);
   const smallRing = named(line.text) && next?.plan != null && n !== null && fillsRing(next.plan, n);
-  if (smallRing || intoRing || n === null || (named(line.text) && !joined))
+  if (smallRing || intoRing || beginsInRing || n === null || (named(line.text) && !joined))
     return eachSize(sizes, () => ring);
   // What the row itself says of its first stitch holds.
   const told = takesIn(next?.plan?.instructions ?? []).some(({ how }) => how === "from-hook");

@@ -189,6 +189,7 @@ class Walker extends RepeatWalker {
     const { at, used } = this.cursor;
     const opening = this.joinsOpening(take) ? this.opening : null;
     const inFirst = take.how === "next" ? take.first : take.how === "same" && take.asFirst;
+    if ((inFirst || take.how === "last") && this.closesLoop(inFirst === true)) return;
     const closing = inFirst === true && this.closes();
     const places = this.takeFor(take, stitch.uses);
     if (places === null) return;
@@ -203,6 +204,22 @@ class Walker extends RepeatWalker {
       this.uneven = uneven;
     }
     if (opening !== null) this.groupFrom(opening, span);
+  }
+
+  /** `…, ch 2, dc in first sc`: the stitch stands for the rest of the last loop, which is as long as the others. */
+  private closesLoop(inFirst: boolean): boolean {
+    const last = this.steps.at(-1);
+    if (!this.view.rotates || !last || !("sort" in last) || last.sort !== "space") return false;
+    const [length, ...others] = new Set(loopsIn(this.steps.slice(0, -1)));
+    if (length === undefined || others.length > 0 || length <= (last.chains ?? 1)) return false;
+    const { left } = this.cursor.sums();
+    const isEnd = this.below.ring
+      ? this.cursor.total === 0
+      : left === 0 || left === this.skippedUnder.get(length);
+    if (!isEnd && !inFirst) return false;
+    if (isEnd && left > 0) this.passOver(left, "next", last.span);
+    this.steps[this.steps.indexOf(last)] = { ...last, chains: length };
+    return true;
   }
 
   private group(instruction: Op<"group">): void {
@@ -393,4 +410,11 @@ function placeOf(run: Run): Target {
   if (run.sort === "space")
     return { sort: "space", ...(run.chains === undefined ? {} : { chains: run.chains }) };
   return { sort: run.sort };
+}
+
+/** How many chains each loop has. */
+function loopsIn(steps: readonly Steps[]): number[] {
+  return steps.flatMap((step) =>
+    "steps" in step ? loopsIn(step.steps) : step.sort === "space" ? [step.chains ?? 1] : [],
+  );
 }

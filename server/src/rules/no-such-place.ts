@@ -204,14 +204,16 @@ const beginsWithChain = /^\W*(?:turn\W+)?(?:\d+\s*ch|ch\w*\s*\d+)\b/i;
 const startChain =
   /\b(?:top|(\d)(?:st|nd|rd|th)\s+(?:ch|chain))\s+of\s+(?:the\s+)?(?:beg(?:inning)?\s+|turning\s+|starting\s+|initial\s+|first\s+)?(?:ch(?:ain)?[\s-]?(\d+)|(\d+)[\s-]?ch)\b/gi;
 
-function chainsNamed({ text }: RowLine): NamedChain[] {
+function chainsNamed({ text, plan }: RowLine): NamedChain[] {
   if (!/\bof\b/.test(text)) return [];
   return [...text.matchAll(startChain), ...text.matchAll(lastOf)].map((match) => {
     const { 0: all, 1: which, 2: behind, 3: before, index } = match;
     const typed = behind || (before as string);
     const start = index + all.lastIndexOf(typed);
     const phrase = text.slice(0, index).split(/[,;.]/).at(-1) ?? "";
-    const isOwn = /\b(?:join|sl\s?st|ss)\b/i.test(phrase);
+    // `…, ch 1, hdc in top of beg ch-3`: the stitch closes the round.
+    const closes = !plan?.turns && /\bbeg/i.test(all) && /\bch\s*\d+\s*,[^,;.]*$/i.test(text.slice(0, index));
+    const isOwn = closes || /\b(?:join|sl\s?st|ss)\b/i.test(phrase);
     const nth = which === undefined ? null : { n: Number(which), start: index, end: index + which.length };
     return {
       chains: Number(typed),
