@@ -1,3 +1,4 @@
+import { setFlagsFromString } from "node:v8";
 import { isMainThread, parentPort } from "node:worker_threads";
 import { Checker } from "../workspace/checker";
 import { oneByOne } from "./check";
@@ -8,6 +9,9 @@ import { answerQuestions, type CheckFiles, checkSideBySide } from "./side-by-sid
 const createChecker = () => new Checker();
 const checkHere: CheckFiles = (files, severities) =>
   oneByOne(files, { createChecker, severities, input: process.stdin });
+
+// One file asks most expressions a few times only: interpreting them first and translating them then costs twice.
+setFlagsFromString("--no-regexp-tier-up");
 
 if (isMainThread) main();
 else if (parentPort) answerQuestions(parentPort, checkHere);
