@@ -69,6 +69,18 @@ const makersOfValues = {
     })),
 };
 
+/** What the protocol can test, register and name, and nobody here does (1). */
+const testsOfRegistrations = {
+  name: "tests of registrations",
+  setup: ({ onLoad }) =>
+    onLoad({ filter: /vscode-languageserver-protocol[\\/]lib[\\/]common[\\/]protocol\.js$/ }, ({ path }) => ({
+      contents: readFileSync(path, "utf8").replace(registered, ""),
+    })),
+};
+
+const registered =
+  /^var ((?:Text|Notebook)(?:Cell(?:Text)?)?Document(?:Filter|RegistrationOptions)|DocumentSelector|(?:StaticRegistration|WorkDoneProgress)Options|(?:Relative|Glob)Pattern|InitializeErrorCodes|TextDocumentSaveReason|ResourceOperationKind|FailureHandlingKind|RegularExpressionEngineKind|WatchKind|(?:Completion|SignatureHelp)TriggerKind|PrepareSupportDefaultBehavior);\n\(function \(\1\) \{[\s\S]*?^\}\)\(.*\);$/gm;
+
 const namespaces = /^export var (\w+);\n(?:\/\*\*[^/]*\*\/\n)?\(function \(\1\) \{[\s\S]*?^\}\)\(.*\);$/gm;
 
 /** Looking through a grammar for faults, following how it matches and telling where it does not: nobody asks (3). */
@@ -123,7 +135,15 @@ const streams = {
 
 export const leftOutOfServer = {
   alias: matchingOnly,
-  plugins: [rulePages, sourcesOfFacts, textsOfSettings, featuresNotOffered, makersOfValues, looksAtGrammar],
+  plugins: [
+    rulePages,
+    sourcesOfFacts,
+    textsOfSettings,
+    featuresNotOffered,
+    makersOfValues,
+    testsOfRegistrations,
+    looksAtGrammar,
+  ],
 };
 export const leftOutOfWebServer = { ...leftOutOfServer, plugins: [...leftOutOfServer.plugins, streams] };
 export const leftOutOfWebClient = { plugins: [fileNamePatterns, streams] };
