@@ -1,10 +1,14 @@
 import { join } from "node:path";
 import { setImmediate as nextTurn } from "node:timers/promises";
+import { setFlagsFromString } from "node:v8";
 import { createConnection, ProposedFeatures } from "vscode-languageserver/node";
 import { Checker } from "../workspace/checker";
 import { nodeFiles } from "./files/node-files";
 import { sentencesIn } from "./files/node-sentences";
 import { startServer } from "./server";
+
+// A first check asks most expressions a few times only: interpreting them first and translating them then costs twice.
+setFlagsFromString("--no-regexp-tier-up");
 
 const connection = createConnection(ProposedFeatures.all);
 
