@@ -11,7 +11,6 @@ import {
   piecesIn,
   type RowPlan,
   rowIn,
-  type StitchUse,
   type Take,
   type Target,
   type Times,
@@ -321,9 +320,14 @@ class Binder extends ProseBinder {
   /** A place that stands alone: "working into the chains as well". */
   private wherever(node: Tree): Instruction[] {
     const words = this.words.slice(node.from, node.to);
-    if (words.some((word) => word.cls === "g")) this.onRing = true;
-    if (words.some((word) => word.cls === "Z")) this.layered = true;
-    if (words.some((word) => word.cls === "c" || word.cls === "C")) this.mentions.add("ch");
+    const says = (classes: string): boolean => words.some(({ cls }) => classes.includes(cls));
+    if (says("g")) this.onRing = true;
+    if (says("Z")) this.layered = true;
+    if (says("cC")) this.mentions.add("ch");
+    const [place, stitch] = words.slice(-2); // `in next st work sc3tog` is no `ch-2 sp of shell`
+    const isWorked = stitch?.cls === "S" && "tCpq".includes(place?.cls ?? "-");
+    if (isWorked && !/\bof\b/i.test(this.text.slice(place?.end, stitch.start)))
+      this.outOfReach ??= say`"${this.textOf(node)}" is said in a way that is not understood`;
     const piece = words.find((word) => word.cls === "N")?.value;
     return piece === undefined ? [] : [{ op: "onto", piece, span: this.span(node) }];
   }
@@ -417,7 +421,7 @@ class Binder extends ProseBinder {
     if (last?.op === "work" && tells && words.every(({ cls }) => cls !== "S")) return true;
     return last?.op === "work" && words.every((word) => word.cls === "S") && words.length === 1
       ? true
-      : last?.op === "work" && special(last.stitch);
+      : last?.op === "work" && last.stitch.special === true;
   }
 
   private bracketed(node: Tree): Instruction[] | null {
@@ -491,7 +495,3 @@ class Binder extends ProseBinder {
 
 /** Word classes that say nothing to count. */
 const quiet = /[!/gAKGNxBRFOWMsJ&aydvqhb=%DQTfzmeXYELuZ]/;
-
-function special(stitch: StitchUse): boolean {
-  return stitch.special === true;
-}
