@@ -18,7 +18,7 @@ export interface ViewOption {
 /** Every usual way to see the places that a row finds; the row's words, its fit or its count decide. */
 export function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewOption[] {
   // Most rows: nothing in their words or their places leaves a choice.
-  if (!mayBeSeenOtherwise(plan) && !hasSpaces(state)) return [plainView(setting)];
+  if (!askedBy(plan).isOpen && !hasSpaces(state)) return [plainView(setting)];
   return placeViews(plan, state, setting)
     .flatMap((one) => withSlips(one, plan, setting))
     .flatMap((one) => withGroupsLeft(one, plan, state))
@@ -28,13 +28,37 @@ export function viewsOf(plan: RowPlan, state: State, setting: RowSetting): ViewO
     .flatMap((one) => withReturn(one, plan));
 }
 
-/** Slip stitches may count, an oval may return, and a row that leads over stitches may pass those that it does not name. */
-const mayBeSeenOtherwise = keptBy(
-  (plan: RowPlan): boolean =>
-    plan.instructions.some((one) => one.op === "other-side" || slips(one)) ||
-    namesGaps(plan) ||
-    (kindsIn(plan) !== null && leadsOver(plan)),
-);
+/** What the words of a row say of the places below: all of it is asked of most rows, and kept together. */
+class Asked {
+  readonly targets: readonly Target[];
+  /** `in next sp between groups`. */
+  readonly namesGaps: boolean;
+  /** It tells, or where a run in it stops, one place of a group from the others. */
+  readonly namesParts: boolean;
+  /** The kinds of stitches it works into, where it names each by its kind. */
+  readonly kinds: ReadonlySet<string> | null;
+  /** It works into spaces or parts of groups, or makes chains: it may pass stitches. */
+  readonly leadsOver: boolean;
+  /** Slip stitches may count, an oval may return, and a row that leads over stitches may pass those that it does not name. */
+  readonly isOpen: boolean;
+
+  constructor({ instructions }: RowPlan) {
+    this.targets = takesIn(instructions).flatMap(targetsOf);
+    this.namesGaps = this.targets.some(({ sort, unit }) => sort === "gap" && unit !== undefined);
+    this.namesParts =
+      this.targets.some(({ part }) => part !== undefined) || stopsIn(instructions).some(hasPart);
+    this.kinds = kindsIn(instructions);
+    this.leadsOver =
+      this.targets.some(({ sort, part }) => sort === "space" || part !== undefined) ||
+      makesChains(instructions);
+    this.isOpen =
+      instructions.some((one) => one.op === "other-side" || slips(one)) ||
+      this.namesGaps ||
+      (this.kinds !== null && this.leadsOver);
+  }
+}
+
+const askedBy = keptBy((plan: RowPlan) => new Asked(plan));
 
 function hasSpaces(state: State): boolean {
   return state.some((below) => below !== null && countPlaces(below.strip, spaces) > 0);
@@ -63,7 +87,7 @@ function placeViews(plan: RowPlan, state: State, setting: RowSetting): ViewOptio
   if (chains && (mentions.spaces || mentions.passesChains))
     return [plainly, chainwise, ...overChains(plan, state, plainly)];
   // `ch 2, dc in next dc, ch 2, sk 2 ch, dc in next ch`: only the last chains are those of the turning chain.
-  if (chains) return kindsIn(plan) ? [chainwise, { ...plainly, cost: 0.1 }] : [chainwise];
+  if (chains) return askedBy(plan).kinds ? [chainwise, { ...plainly, cost: 0.1 }] : [chainwise];
   if (mentions.spaces) return [plainly, ...overChains(plan, state, plainly)];
   const any = { ...view, stMeans: "any" } as const;
   return [
@@ -122,8 +146,8 @@ function withGroupsLeft(one: ViewOption, plan: RowPlan, state: State): ViewOptio
 
 /** `sc in next ch-4 lp, dc in next dc`: stitches of other kinds may lie between, and be passed. */
 function withKinds(one: ViewOption, plan: RowPlan, state: State): ViewOption[] {
-  const kinds = kindsIn(plan);
-  if (kinds === null || !leadsOver(plan) || one.closeness === "chain by chain") return [one];
+  const { kinds, leadsOver } = askedBy(plan);
+  if (kinds === null || !leadsOver || one.closeness === "chain by chain") return [one];
   const there = new Set(
     stripsOf(state)
       .flatMap(runsOf)
@@ -135,27 +159,19 @@ function withKinds(one: ViewOption, plan: RowPlan, state: State): ViewOption[] {
   return [one, { ...one, view: { ...one.view, kinds }, cost: one.cost + 0.2, says }];
 }
 
-/** Whether a row works into spaces or parts of groups, or makes chains: it may pass stitches. */
-const leadsOver = keptBy(
-  (plan: RowPlan): boolean =>
-    targetsIn(plan).some(({ sort, part }) => sort === "space" || part !== undefined) ||
-    makesChains(plan.instructions),
-);
-
 /** Chains lead over what lies under them. */
 function makesChains(list: RowPlan["instructions"]): boolean {
   return list.some((one) => one.op === "chain" || (one.op === "repeat" && makesChains(one.body)));
 }
 
-/** The kinds of stitches a row works into, where it names each by its kind. */
-const kindsIn = keptBy((plan: RowPlan): ReadonlySet<string> | null => {
+function kindsIn(instructions: RowPlan["instructions"]): ReadonlySet<string> | null {
   // The last stitch is told by where it is.
-  const along = takesIn(plan.instructions).filter((take) => take.how !== "last" || take.of.named);
+  const along = takesIn(instructions).filter((take) => take.how !== "last" || take.of.named);
   const named = along.flatMap(targetsOf).filter(({ sort, part }) => sort === "stitch" && part === undefined);
   return named.length > 0 && named.every(({ kind }) => kind !== undefined)
     ? new Set(named.map(({ kind }) => kind as string))
     : null;
-});
+}
 
 /** A loop with a picot in it is one loop, or a chain space on each side of the picot. */
 function withHalves(one: ViewOption, state: State): ViewOption[] {
@@ -166,16 +182,11 @@ function withHalves(one: ViewOption, state: State): ViewOption[] {
 
 /** The two stitches at an edge are a group like those beside them, or none. */
 function withEdges(one: ViewOption, plan: RowPlan, state: State): ViewOption[] {
-  if (one.closeness !== "as they are" || one.view.rotates || !namesGaps(plan)) return [one];
+  if (one.closeness !== "as they are" || one.view.rotates || !askedBy(plan).namesGaps) return [one];
   if (stripsOf(state).every((strip) => edgePairsAsGroups(strip) === strip)) return [one];
   const says = [...one.says, say`the two stitches at an edge are no group`];
   return [one, { ...one, closeness: "edges apart", cost: one.cost + 0.3, says }];
 }
-
-/** `in next sp between groups`. */
-const namesGaps = keptBy((plan: RowPlan): boolean =>
-  targetsIn(plan).some(({ sort, unit }) => sort === "gap" && unit !== undefined),
-);
 
 /** Whether an oval goes on into its first chain again. */
 function withReturn(one: ViewOption, plan: RowPlan): ViewOption[] {
@@ -217,7 +228,7 @@ function isChain({ sort }: Target): boolean {
 
 /** What sorts of places a row names. */
 const mentionsOf = keptBy((plan: RowPlan): Mentions => {
-  const all = targetsIn(plan);
+  const all = askedBy(plan).targets;
   const passed = takesIn(plan.instructions.filter(({ op }) => op === "skip")).flatMap(targetsOf);
   const worked = takesIn(plan.instructions.filter(({ op }) => op !== "slip")).flatMap(targetsOf);
   return {
@@ -227,14 +238,6 @@ const mentionsOf = keptBy((plan: RowPlan): Mentions => {
     stitches: worked.some(({ sort }) => sort === "stitch"),
   };
 });
-
-const targetsIn = keptBy((plan: RowPlan): readonly Target[] => takesIn(plan.instructions).flatMap(targetsOf));
-
-/** Whether a row, or where a run in it stops, tells one place of a group from the others. */
-const namesParts = keptBy(
-  (plan: RowPlan): boolean =>
-    targetsIn(plan).some(({ part }) => part !== undefined) || stopsIn(plan.instructions).some(hasPart),
-);
 
 function stopsIn(list: RowPlan["instructions"]): (Until | null)[] {
   return list.flatMap((one): (Until | null)[] => {
@@ -254,11 +257,10 @@ export function closely(plan: RowPlan, { closeness, view }: ViewOption, below: B
   const { strip } = below;
   if (closeness === "chain by chain") return { ...below, strip: chainByChain(strip) };
   if (closeness === "half by half") return { ...below, strip: halvesApart(strip) };
-  const all = targetsIn(plan);
-  const paired =
-    closeness === "edges apart" || view.rotates || !namesGaps(plan) ? strip : edgePairsAsGroups(strip);
-  const parted = partedBy(all, paired, view);
-  const close = namesParts(plan) ? groupsApart(parted) : parted;
+  const { targets, namesGaps, namesParts } = askedBy(plan);
+  const paired = closeness === "edges apart" || view.rotates || !namesGaps ? strip : edgePairsAsGroups(strip);
+  const parted = partedBy(targets, paired, view);
+  const close = namesParts ? groupsApart(parted) : parted;
   return close === strip ? below : { ...below, strip: close };
 }
 
