@@ -19,6 +19,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from "vscode-languageserver-protocol/node";
+import { serverFlags } from "../../client/src/server-flags";
 import { LineIndex } from "../../server/src/text/line-index";
 import { styleSheet } from "./css-text";
 import { memoryOf } from "./hostile";
@@ -52,7 +53,7 @@ export interface OverStdio {
 /** Whether a client asks for findings after each keystroke, or is sent them. */
 export type Way = "pull" | "push";
 
-/** The servers, bundled as they are shipped; gives how to start each. */
+/** The servers, bundled as they are shipped; gives how to start each, ours as the extension does. */
 export function bundleServers(): (name: ServerName | "command line") => readonly string[] {
   const folder = mkdtempSync(join(tmpdir(), "loopledger-bench-"));
   process.on("exit", () => rmSync(folder, { recursive: true, force: true }));
@@ -60,7 +61,7 @@ export function bundleServers(): (name: ServerName | "command line") => readonly
   return (name) => {
     if (name === "command line") return [join(folder, "dist/loopledger.js")];
     return name === "loopledger"
-      ? [join(folder, "dist/server.js"), "--stdio"]
+      ? [...serverFlags, join(folder, "dist/server.js"), "--stdio"]
       : [join(folder, "dist/yardstick.js"), name, "--stdio"];
   };
 }
