@@ -118,7 +118,7 @@ function surplusRows(spec: SpecCase, report: PatternReport): readonly string[] {
   return surplus.map(({ row }) => `row "${row.head}": not in the table`);
 }
 
-/** Errors lie on the rows that do not fit or count wrongly, or on the starting chain of such a row, and nowhere else. */
+/** Errors lie on the rows that do not fit or count wrongly, and nowhere else. */
 function misplacedErrors(spec: SpecCase, report: PatternReport): readonly string[] {
   const errors = report.findings.filter((finding) => finding.severity === "error");
   const found = errors.map((finding) => rowIndexOf(finding, report));
@@ -131,31 +131,22 @@ function misplacedErrors(spec: SpecCase, report: PatternReport): readonly string
     const index = found[n] ?? -1;
     return wrong.includes(index) ? [] : [`error reported at ${headAt(index)}: ${finding.message}`];
   });
-  return [...missing, ...extra, ...firstErrorElsewhere(spec, report, errors[0])];
+  return [...missing, ...extra, ...firstErrorElsewhere(spec, found)];
 }
 
 function isWrong(row: ExpectedRow): boolean {
   return row.verdict === "does-not-fit" || row.verdict === "wrong-count";
 }
 
-function firstErrorElsewhere(
-  spec: SpecCase,
-  report: PatternReport,
-  first: Finding | undefined,
-): readonly string[] {
-  if (spec.reportAt === null || !first) return [];
-  const line = report.pieces.flatMap(({ rows }) => rows).find((row) => isOn(first, row));
-  return difference("first error", spec.reportAt, line?.head ?? "no row of the table");
+function firstErrorElsewhere(spec: SpecCase, found: readonly number[]): readonly string[] {
+  if (spec.reportAt === null || found.length === 0) return [];
+  const first = spec.rows[found[0] ?? -1]?.head ?? "no row of the table";
+  return difference("first error", spec.reportAt, first);
 }
 
-/** Which of the report's rows a finding starts on, or on whose starting chain; -1 where it is on none. */
+/** Which of the report's rows a finding starts on; -1 where it is on none. */
 function rowIndexOf(finding: Finding, report: PatternReport): number {
-  const all = report.pieces.flatMap(({ rows }) => rows);
-  const at = all.findIndex((row) => isOn(finding, row));
-  const row = all[at]?.kind === "foundation" ? all[at + 1] : all[at];
-  return rowsOf(report).findIndex((one) => one.row === row);
-}
-
-function isOn({ span }: Finding, row: RowReport): boolean {
-  return row.span.start <= span.start && span.start <= row.span.end;
+  return rowsOf(report).findIndex(
+    ({ row }) => row.span.start <= finding.span.start && finding.span.start <= row.span.end,
+  );
 }

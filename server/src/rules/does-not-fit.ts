@@ -4,7 +4,6 @@ import { say } from "../text/say";
 import { sentenceStart } from "../text/sentence";
 import type { Span } from "../text/span";
 import { faultOf } from "./broken-notes";
-import { chainAtFault, workedOnIt } from "./chain-at-fault";
 import { lastStitches } from "./last-stitches";
 import { fixOf, mendsOf, questionFor } from "./mends";
 import type { Finding, RowRule } from "./rule";
@@ -46,19 +45,15 @@ R2: (4 sc, dec) x3 (15)
   check(row, piece) {
     if (row.result === "ok") return lastStitches(row);
     if (row.result !== "does-not-fit" || !row.outcome || faultOf(row, piece)) return [];
-    const chain = chainAtFault(row, piece);
     return [
       {
-        span: chain ?? instructionsSpan(row),
+        span: instructionsSpan(row),
         message: messageFor(row, piece),
         asks: () => questionFor(mendsOf(row, piece).instructions),
         get fixes() {
           return mendsOf(row, piece).instructions.map((mend) => fixOf(mend, row));
         },
-        related: [
-          ...(chain ? [workedOnIt(row)] : wherePlacesComeFrom(row, piece)),
-          ...writtenFor(row, piece),
-        ],
+        related: [...wherePlacesComeFrom(row, piece), ...writtenFor(row, piece)],
       },
     ];
   },

@@ -2,7 +2,6 @@ import { forSize } from "../fabric/instructions";
 import type { WorkedPiece, WorkedRow } from "../fabric/worked";
 import { say } from "../text/say";
 import { faultOf } from "./broken-notes";
-import { chainAtFault, workedOnIt } from "./chain-at-fault";
 import { fixOf, mendsOf, questionFor } from "./mends";
 import type { Fix, RowRule } from "./rule";
 import { belowName, countedAll, listed, numbers, placesNoun, rowName, says, sizeName } from "./wording";
@@ -35,19 +34,15 @@ Rnd 2: inc x6 (12)
     if (row.result !== "wrong-count" || !row.outcome || faultOf(row, piece)) return [];
     const slips = slipsOf(row, piece);
     const [missing] = slips.filter(({ said }) => said === null);
-    const chain = missing ? null : chainAtFault(row, piece);
-    const count = span
-      ? { start: row.line.start + span.start, end: row.line.start + span.end }
-      : row.line.span;
     return [
       {
-        span: chain ?? count,
+        span: span ? { start: row.line.start + span.start, end: row.line.start + span.end } : row.line.span,
         message: missing ? missingMessage(row, piece, missing) : messageFor(row, piece, slips),
         asks: () => (missing ? null : asking(row, piece)),
         get fixes() {
           return fixesOf(row, piece, slips);
         },
-        related: [...(chain ? [workedOnIt(row)] : []), ...writtenFor(row, piece)],
+        related: writtenFor(row, piece),
       },
     ];
   },

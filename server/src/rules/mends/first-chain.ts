@@ -9,11 +9,13 @@ const typedIn = /\b(\d{1,2})(?:st|nd|rd|th)(?=\s+(?:ch|chain)\b)/i;
 const endings: Readonly<Record<number, string>> = { 2: "nd", 3: "rd" };
 
 /** The chain that the stitch is usually begun in, where another is typed: `dc in 4th ch` for `dc in 5th ch`. */
-export function firstChain(trial: Trial): Mend[] {
-  const { text, isRight } = trial;
+export function firstChain({ row, text, terms, isRight }: Trial): Mend[] {
+  const [start] = row.found?.plan.instructions ?? [];
   const typed = typedIn.exec(text);
-  const usual = usualFirst(trial);
-  if (usual === null || !typed) return [];
+  if (start?.op !== "start" || !typed) return [];
+  const stitch = stitchOf(start.options[0]?.kind ?? "", terms);
+  if (!stitch) return [];
+  const usual = turningChainFor(stitch.id).firstIn;
   const newText = `${usual}${endings[usual] ?? "th"}`;
   const span = { start: typed.index, end: typed.index + typed[0].length };
   const edits = [{ line: "row" as const, span, newText }];
@@ -27,10 +29,4 @@ export function firstChain(trial: Trial): Mend[] {
       edits,
     },
   ];
-}
-
-function usualFirst({ row, terms }: Trial): number | null {
-  const [start] = row.found?.plan.instructions ?? [];
-  const stitch = start?.op === "start" ? stitchOf(start.options[0]?.kind ?? "", terms) : null;
-  return stitch ? turningChainFor(stitch.id).firstIn : null;
 }

@@ -10,37 +10,12 @@ const slipAtMost = 2;
 /** A starting chain on its own line that is a chain or two too long or too short. */
 export function startingChain(trial: Trial): Mend[] {
   const { below, found } = trial.row;
-  return chainThatFits(trial).filter(({ edits }) =>
-    edits.every(({ span, newText }) => {
-      const typed = below?.text.slice(span.start, span.end);
-      return found !== null && Math.abs(Number(newText) - Number(typed)) <= slipAtMost;
-    }),
-  );
-}
-
-/** However many chains there are too few or too many. */
-export function chainThatFits(trial: Trial): Mend[] {
-  const { below, found } = trial.row;
   if (below?.kind !== "foundation" || !found) return [];
-  const chain = found.state[0]?.chain ?? null;
-  const isRight = (longer: readonly number[]): boolean => {
-    const state = longer.some((n) => n !== 0) && withChains(found.state, longer);
-    return state !== null && state !== false && trial.isRightOn(state);
-  };
-  const isLost = chain !== null && found.state.length === 1 && !trial.asWritten.fits;
-  const tried = [missing(trial), ...(isLost ? slipsOf(chain).map((n) => [n]) : [])];
-  const longer = tried.find(isRight);
-  return longer ? changed(chainNumbers(below.text, found.state), longer) : [];
-}
-
-/** Chains too few, where a number is one or two off, or two of its digits are changed about. */
-function slipsOf(chain: number): number[] {
-  const typed = `${chain}`;
-  const turned = typed.slice(0, -2) + typed.slice(-1) + typed.slice(-2, -1);
-  return [1, -1, 2, -2, Number(turned) - chain];
-}
-
-function changed(digits: readonly RegExpExecArray[], longer: readonly number[]): Mend[] {
+  const longer = missing(trial);
+  if (longer.some((n) => Math.abs(n) > slipAtMost) || longer.every((n) => n === 0)) return [];
+  const state = withChains(found.state, longer);
+  if (!state || !trial.isRightOn(state)) return [];
+  const digits = chainNumbers(below.text, found.state);
   const changes = [
     ...new Map(
       digits.map((match, size) => [match.index, { match, to: Number(match[0]) + (longer[size] ?? 0) }]),
