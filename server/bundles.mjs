@@ -13,7 +13,9 @@ export const common = {
   absWorkingDir: root,
   bundle: true,
   format: "cjs",
-  minify: true,
+  minifySyntax: true,
+  minifyWhitespace: true,
+  minifyIdentifiers: true,
   legalComments: "none",
   // Words of other languages as they are, and not by the numbers of their letters.
   charset: "utf8",
@@ -24,8 +26,8 @@ export const common = {
   logLevel: "warning",
 };
 
-// Names of classes and functions stay as written: they are what a crash log shows.
-export const node = { platform: "node", target: "node20", keepNames: true };
+// Names stay as written: those of classes and functions are what a crash log shows.
+export const node = { platform: "node", target: "node20", minifyIdentifiers: false };
 // Over a line every kilobyte counts.
 const web = {
   platform: "browser",
