@@ -3,6 +3,7 @@ import type { PatternLine } from "../notation/lines";
 import { treeOf } from "../notation/tree";
 import { readWords, type Sized, type Word } from "../notation/words";
 import { keptBy } from "../text/kept-by";
+import { Lately } from "../text/lately";
 import { bindRow } from "./bind";
 import type { PatternContext } from "./context";
 import { type Affects, changeOf } from "./context-change";
@@ -12,13 +13,13 @@ import type { RowContent } from "./pattern";
 
 /** Remembers how row texts read in one context. */
 export class RowReader {
-  private readonly plans = new Map<string, RowPlan | null>();
+  /** Of rows that were typed lately; those that stand in the pattern are kept with their lines. */
+  private readonly plans = new Lately<RowPlan | null>(500);
 
   constructor(private readonly context: PatternContext) {}
 
   /** `sizes`: those that the row is for; a list in it may have a number for each of them only. */
   read(text: string, sizes: readonly number[] | null = null): RowPlan | null {
-    if (this.plans.size > plansAtMost) this.plans.clear();
     const key = sizes === null ? text : `${sizes}\n${text}`;
     let plan = this.plans.get(key);
     if (plan === undefined) {
@@ -30,7 +31,7 @@ export class RowReader {
 
   /** What reads alike in both contexts. */
   takeOver(other: RowReader, affects: Affects): void {
-    for (const [text, plan] of other.plans) if (!affects(text)) this.plans.set(text, plan);
+    for (const [text, plan] of other.plans.entries) if (!affects(text)) this.plans.set(text, plan);
   }
 
   private readAfresh(text: string, context: PatternContext, sizes: readonly number[] | null): RowPlan | null {
@@ -61,9 +62,6 @@ export class RowReader {
 
 /** The one reader of a context: changes of a row are read for whoever tries them, and for the text that has them. */
 export const readerIn = keptBy((context: PatternContext) => new RowReader(context));
-
-/** Row texts; as many as a long pattern has, and what was typed lately. */
-const plansAtMost = 3_000;
 
 /** Characters; no row of any pattern is nearly as long. */
 const longestRow = 20_000;

@@ -1,3 +1,4 @@
+import { Lately } from "../text/lately";
 import { ownCopy } from "../text/own-copy";
 import type { Span } from "../text/span";
 
@@ -108,15 +109,12 @@ function matchAt(sticky: RegExp, text: string, at: number): string | null {
   return sticky.exec(text)?.[0] ?? null;
 }
 
-const atomTexts = new Map<string, AtomText>();
-
-const atomTextsAtMost = 5_000;
+const atomTexts = new Lately<AtomText>(2_000);
 
 /** Patterns are written with few words, again and again. */
 function atomText(found: string): AtomText {
   let atom = atomTexts.get(found);
   if (!atom) {
-    if (atomTexts.size >= atomTextsAtMost) atomTexts.clear();
     const own = ownCopy(found);
     const text = plain(withoutStops(own));
     const isShaping = /tog|^(?:inc|dec)(?:reas(?:e|ing))?$/.test(text);

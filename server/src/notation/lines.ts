@@ -1,3 +1,4 @@
+import { Lately } from "../text/lately";
 import { ownCopy } from "../text/own-copy";
 import { sharedEnds } from "../text/shared-ends";
 import type { Span } from "../text/span";
@@ -43,7 +44,6 @@ function firstFrom(lines: readonly PatternLine[], offset: number): number {
   return low;
 }
 
-const contentsAtMost = 10_000;
 /** A longer line is no row that is worked: to remember each version of it would cost more than to read it. */
 const lengthKept = 20_000;
 
@@ -54,10 +54,10 @@ export class LineReader {
   /** How many lines of the last version were taken over from the one before, at its start and at its end. */
   kept = { head: 0, tail: 0 };
 
-  constructor(private readonly contents = new Map<string, readonly LineContent[]>()) {}
+  constructor(private readonly contents = new Lately<readonly LineContent[]>(500)) {}
 
   apart(): LineReader {
-    const other = new LineReader(new Map(this.contents));
+    const other = new LineReader(this.contents.apart());
     other.text = this.text;
     other.lines = this.lines;
     return other;
@@ -101,7 +101,6 @@ export class LineReader {
     if (text.length > lengthKept) return splitGlued(text).map(contentOf);
     let found = this.contents.get(text);
     if (!found) {
-      if (this.contents.size >= contentsAtMost) this.contents.clear();
       const own = ownCopy(text);
       found = splitGlued(own).map(contentOf);
       this.contents.set(own, found);

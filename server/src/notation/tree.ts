@@ -1,3 +1,4 @@
+import { Lately } from "../text/lately";
 import grammar from "./rows.ohm-bundle.js";
 import type { Word } from "./words";
 
@@ -58,15 +59,13 @@ function isAheadOf({ from, to }: Tree, all: readonly Tree[], i: number): boolean
   return false;
 }
 
-const kept = new Map<string, Tree | null>();
-const keptAtMost = 5_000;
+const kept = new Lately<Tree | null>(500);
 
 /** The tree of a row's words; null where the row is beyond the limits. */
 export function treeOf(words: readonly Word[]): Tree | null {
   const classes = words.map((word) => word.cls).join("");
   let tree = kept.get(classes);
   if (tree === undefined) {
-    if (kept.size >= keptAtMost) kept.clear();
     tree = read(classes);
     kept.set(classes, tree);
   }

@@ -1,3 +1,4 @@
+import { Lately } from "../../text/lately";
 import type { Span } from "../../text/span";
 import { isAbbreviation, keyOfAbbreviation } from "../../trade/abbreviations";
 
@@ -31,13 +32,11 @@ function withoutGlosses(text: string): string {
 }
 
 /** A pattern has few different words. */
-const keysAtMost = 20_000;
-const keys = new Map<string, string | null>();
+const keys = new Lately<string | null>(2_000);
 
 function keyOf(word: string): string | null {
   let key = keys.get(word);
   if (key === undefined) {
-    if (keys.size >= keysAtMost) keys.clear();
     const plain = word.replace(/^sl[ .-]*st(s?)$/, "sl st$1");
     key = isAbbreviation(plain) ? keyOfAbbreviation(plain) : null;
     keys.set(word, key);

@@ -1,5 +1,6 @@
 import type { Chunk } from "../../text/chunks";
 import { keptBy } from "../../text/kept-by";
+import { Lately } from "../../text/lately";
 import type { LineContent } from "../document";
 import type { ParagraphContent } from "../paragraphs";
 import type { AbbreviationMention } from "./abbreviations";
@@ -69,14 +70,12 @@ function isWorked({ kind }: LineContent): boolean {
   return kind === "row" || kind === "foundation" || kind === "copy";
 }
 
-const setsAtMost = 10_000;
-const sets = new Map<string, AbbreviationSet>();
+const sets = new Lately<AbbreviationSet>(1_000);
 
 function setOf(keys: readonly string[]): AbbreviationSet {
   const name = keys.toSorted().join(" ");
   let found = sets.get(name);
   if (!found) {
-    if (sets.size >= setsAtMost) sets.clear();
     found = { keys };
     sets.set(name, found);
   }
