@@ -1,4 +1,5 @@
 import type { PatternLine } from "../notation/lines";
+import { Lately } from "../text/lately";
 import type { PatternContext } from "./context";
 import { consistent } from "./habits";
 import type { RowPlan } from "./instructions";
@@ -73,8 +74,8 @@ export interface WorkedPattern {
   copies(): Versions;
 }
 
-/** Of one plan: a row in the middle of an edit finds new places again and again. */
-const keptAtMost = 200;
+/** Of one plan: a row behind an edit finds new places again and again, and those of before when it is taken back. */
+const statesKept = 12;
 
 /**
  * Works patterns piece by piece, one version after another. What it worked is kept, by what a row
@@ -88,7 +89,7 @@ export class Fabric {
 
   constructor(
     /** By plan, then by the places found and the setting. */
-    private readonly kept = new WeakMap<RowPlan, Map<string, readonly Outcome[]>>(),
+    private readonly kept = new WeakMap<RowPlan, Lately<readonly Outcome[]>>(),
   ) {}
 
   work({ context, pieces }: Pattern): WorkedPiece[] {
@@ -114,13 +115,12 @@ export class Fabric {
 
   /** Every usual way to work a row on what it finds. */
   outcomes(plan: RowPlan, state: State, setting: RowSetting): readonly Outcome[] {
-    const ofPlan = this.kept.get(plan) ?? new Map<string, readonly Outcome[]>();
+    const ofPlan = this.kept.get(plan) ?? new Lately<readonly Outcome[]>(statesKept);
     this.kept.set(plan, ofPlan);
     const key = `${setting.flat ? "f" : "r"}${setting.turned ? "t" : ""} ${stateKey(state)}`;
     let found = ofPlan.get(key);
     if (!found) {
       this.rowsWorked++;
-      if (ofPlan.size >= keptAtMost) ofPlan.clear();
       found = outcomesOf(plan, state, setting);
       ofPlan.set(key, found);
     }
