@@ -1,6 +1,7 @@
 import type { Sized } from "../notation/words";
 import { say } from "../text/say";
-import { firstKind } from "./bind-start";
+import { stitchOf, type Terms } from "../trade/stitches";
+import { firstKind, hasChain } from "./bind-start";
 import { type Choice, type Instruction, type Take, takesIn, type WorkRun } from "./instructions";
 
 /** `sc around, increasing in every 6th sc`: one run, told twice. */
@@ -142,8 +143,33 @@ export function closingInTurning(all: readonly Instruction[]): readonly Instruct
     takesIn([one]).every((take) => take.how === "next" && take.of.sort === "chain");
   const onStitches = takesIn(repeat.body).every((take) => take.how === "next" && take.of.named === true);
   if (!onStitches || ![last, ...all.slice(from, at)].every(isChain)) return all;
-  const closing: Instruction = { ...last, takes: [{ how: "last", n: [1], of: { sort: "stitch" } }] };
+  const [skipped] = takesIn(all.slice(from, at));
+  const over = skipped?.how === "next" ? { over: skipped.n } : {};
+  const closing: Instruction = { ...last, takes: [{ how: "last", n: [1], of: { sort: "stitch" }, ...over }] };
   return [...all.slice(0, from), closing, ...all.slice(at + 1)];
+}
+
+/** `*ch 3, sk 1 st, sc in next st; rep from * to last st, ch 2, sc in last st`: a last stitch, or in a round the end of a loop as long as the others. */
+export function closingLoop(
+  all: readonly Instruction[],
+  choices: Choice[],
+  terms: Terms,
+): readonly Instruction[] {
+  const at = all.findLastIndex((one) => takesIn([one]).length > 0);
+  const [chain, last] = [all[at - 1], all[at]];
+  if (chain?.op !== "chain" || last?.op !== "work" || last.takes.length > 1) return all;
+  const [take] = last.takes;
+  if (take?.how !== "last" || take.onChain || `${take.n}/${last.per}` !== "1/1") return all;
+  const own = chain.n[0] ?? 0;
+  const whole = own + (stitchOf(last.stitch.kind, terms)?.turningChain ?? 0);
+  const before = all.slice(0, at - 1);
+  if (![whole - 1, whole, whole + 1].some((n) => n > own && hasChain(before, n))) return all;
+  const options = [
+    say`the last stitch is worked into the last place`,
+    say`the last stitch is the end of the last loop`,
+  ];
+  const closes = choices.push({ options, costs: [0, 0.3] }) - 1;
+  return all.with(at, { ...last, takes: [{ ...take, closes }] });
 }
 
 function isOpen({ times, ending, cut }: Extract<Instruction, { op: "repeat" }>): boolean {

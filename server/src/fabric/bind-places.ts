@@ -252,7 +252,7 @@ export class PlaceBinder extends RowWords {
       case "base":
         return [{ how: "same" }];
       case "top":
-        return place.has("H") ? [{ how: "last", n: one, of: anyStitch }] : null;
+        return place.has("H") ? [{ how: "last", n: one, of: anyStitch, onChain: true }] : null;
       default:
         return null;
     }
@@ -276,7 +276,9 @@ export class PlaceBinder extends RowWords {
     const { words, n } = place;
     const someChains = place.has("c") && place.nAt >= 0;
     if (place.has("H") && !someChains)
-      return { how: place.has("o") || place.isTurning ? "last" : "next", n, of: anyStitch };
+      return place.has("o") || place.isTurning
+        ? { how: "last", n, of: anyStitch, onChain: true }
+        : { how: "next", n, of: anyStitch };
     const below = words.findIndex((word) => word.cls === "b");
     const rowsBelow = below > 1 && words[below - 1]?.cls === "R";
     return {

@@ -46,8 +46,8 @@ export function openRow(
   const beginsThere =
     first.op === "group" && first.takes.some(({ how }) => how === "same" || how === "nowhere");
   if (first.op === "group" && (beginsThere || slipsIn(first))) {
-    // In the place that the row begins in, the chain is a leg of the group; in a ring it is as in any round.
-    const isLeg = first.takes.every(({ how }) => how !== "nowhere");
+    // In the place that the row begins in, the chain is a leg of the group; else it is as in any row.
+    const isLeg = first.takes.some(({ how }) => how === "same");
     const asLeg: Declared | null = isLeg ? { from: 0, counts: "yes", space: 0, kind: null } : null;
     const body = openRow(first.body, choices, declared ?? asLeg, context);
     return all.map((instruction, i) => (i === at ? { ...first, body } : instruction));
@@ -87,9 +87,10 @@ function opensWhereItSlipped(
   );
 }
 
-/** `(sl st, ch 3, 2 dc, ch 2, 3 dc) in next sp`: the slip stitch leads the chain there. */
-function slipsIn({ body }: Extract<Instruction, { op: "group" }>): boolean {
-  return body[0]?.op === "slip" && body[1]?.op === "chain";
+/** `(sl st, ch 3, 2 dc, ch 2, 3 dc) in next sp`: the slip stitch leads the chain there. A petal goes up and down again. */
+function slipsIn({ body, takes }: Extract<Instruction, { op: "group" }>): boolean {
+  const isOne = takes.every((take) => take.how === "next" && `${take.n}` === "1");
+  return isOne && body[0]?.op === "slip" && body[1]?.op === "chain" && body.at(-1)?.op !== "slip";
 }
 
 export function fromHookNext(rest: readonly Instruction[]): boolean {

@@ -19,7 +19,7 @@ import { openMarkIn } from "./open-mark";
 import { intoRing, rowChoices } from "./row-choices";
 import { areNoPlaces, type BindContext } from "./stitch-use";
 import { child, descendants, find } from "./tree-search";
-import { sortOfUnknown } from "./unknown-words";
+import { sortOfUnknown, worksBehindPlace } from "./unknown-words";
 import { type WrongList, wrongList } from "./wrong-list";
 
 export type { BindContext, Definition } from "./stitch-use";
@@ -324,9 +324,7 @@ class Binder extends ProseBinder {
     if (says("g")) this.onRing = true;
     if (says("Z")) this.layered = true;
     if (says("cC")) this.mentions.add("ch");
-    const [place, stitch] = words.slice(-2); // `in next st work sc3tog` is no `ch-2 sp of shell`
-    const isWorked = stitch?.cls === "S" && "tCpq".includes(place?.cls ?? "-");
-    if (isWorked && !/\bof\b/i.test(this.text.slice(place?.end, stitch.start)))
+    if (worksBehindPlace(words, this.text))
       this.outOfReach ??= say`"${this.textOf(node)}" is said in a way that is not understood`;
     const piece = words.find((word) => word.cls === "N")?.value;
     return piece === undefined ? [] : [{ op: "onto", piece, span: this.span(node) }];

@@ -332,6 +332,16 @@ export class Cursor extends PlaceFinder {
     reach.underStart = false;
   }
 
+  /** `ch 2, sk 2 ch, dc in next ch` at the end: as many chains as the last space has, or it does not fit. */
+  behindChains(n: number): void {
+    const { strip, total } = this.reach;
+    const space = placeAt(strip, total - 2);
+    const more = space?.sort === "space" ? n - (space.chains ?? 1) : 0;
+    // Where spaces are places too, this one is left: one that is missing would make up for it.
+    if (more > 0 && this.view.stMeans !== "any") this.overreach(more);
+    else this.leave(Math.abs(more));
+  }
+
   /** `sc in 3rd ch of beg ch-4` behind a V-st at the edge: its space is left with it. */
   private beforeEdge(to: number): number {
     const last = to === this.reach.total - 1 ? placeAt(this.reach.strip, to) : undefined;

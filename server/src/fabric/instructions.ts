@@ -61,8 +61,20 @@ export type Take =
       readonly countedOff?: boolean;
     }
   | { readonly how: "each"; readonly of: readonly Target[]; readonly until: Until | null }
-  /** At the end; `before`: so many more places there have stitches of their own. */
-  | { readonly how: "last"; readonly n: Sized; readonly of: Target; readonly before?: Sized }
+  | {
+      /** At the end. */
+      readonly how: "last";
+      readonly n: Sized;
+      readonly of: Target;
+      /** So many more places there have stitches of their own. */
+      readonly before?: Sized;
+      /** The top of a chain that opened a row: in rounds, of this one. */
+      readonly onChain?: true;
+      /** The choice whether the stitch is worked there or is the end of the loop before it. */
+      readonly closes?: number;
+      /** Behind so many chains that the row skips: those of the last space. */
+      readonly over?: Sized;
+    }
   | { readonly how: "from-hook"; readonly n: Sized }
   /** `chains`: of a space, as many as the row names, `same ch-5 loop`. */
   | {

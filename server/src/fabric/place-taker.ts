@@ -17,6 +17,8 @@ export abstract class PlaceTaker extends StepMaker {
   protected beyondChain = false;
   /** Places skipped last, which may be worked after those behind them. */
   protected lastSkipped = 1;
+  /** Where the last run stopped at a place that it names; 0 for none. */
+  protected stoppedAt = 0;
 
   /** Takes what an instruction says; how many times it is worked, or null out of reach. */
   protected takeFor(take: Take, stitchUses: number): number | null {
@@ -46,6 +48,7 @@ export abstract class PlaceTaker extends StepMaker {
       case "last":
         if (!this.findsPart(take.of)) return null;
         this.cursor.bridge(this.lastChain !== null || this.overChain);
+        if (take.over) this.cursor.behindChains(this.n(take.over));
         if (!this.below.ring || this.cursor.total > 0)
           this.cursor.last(this.n(take.n) * uses, take.of, this.n(take.before ?? [0]));
         this.cursor.bridge(false);
@@ -104,9 +107,6 @@ export abstract class PlaceTaker extends StepMaker {
     this.goings.push({ ...going, first, passes: times, afterFirst, afterLast });
     return times;
   }
-
-  /** Where the last run stopped at a place that it names; 0 for none. */
-  private stoppedAt = 0;
 
   /** Whether the row below has such a part of a group. */
   protected findsPart(target: Target): boolean {

@@ -194,7 +194,7 @@ export abstract class RepeatWalker extends ChainWalker {
 
   /** What a pass would lead to, without working it. */
   protected tried<T>(body: readonly Instruction[], end: number, read: () => T): T {
-    const { steps, goings, marked, side, lastChain, overChain, uneven, outOfReach } = this;
+    const { steps, goings, marked, side, lastChain, overChain, stoppedAt, uneven, outOfReach } = this;
     const reach = this.cursor.save();
     this.steps = [];
     this.goings = [];
@@ -209,6 +209,7 @@ export abstract class RepeatWalker extends ChainWalker {
     this.side = side;
     this.lastChain = lastChain;
     this.overChain = overChain;
+    this.stoppedAt = stoppedAt;
     this.uneven = uneven;
     this.outOfReach = outOfReach ?? this.outOfReach;
     return value;

@@ -4,6 +4,7 @@ import type { BindContext } from "./bind";
 import { skippedChains } from "./bind-chain";
 import {
   closingInTurning,
+  closingLoop,
   reserveLast,
   shapedAlong,
   shapedAtEnds,
@@ -44,8 +45,9 @@ export function rowChoices(
   );
   // What ends the last repeat ends before the chain that opens the next row.
   const { kept: ownPart, carried } = splitCarried(whole);
+  const own = closingLoop(sideBySide(ownPart), choices, context.terms);
   const withStart = withRoundEnd(
-    withToldLast(reserveLast(closingInTurning(withEnding(sideBySide(ownPart), choices))), choices),
+    withToldLast(reserveLast(closingInTurning(withEnding(own, choices))), choices),
     choices,
   );
   const { kept, foundation } = splitFoundation(withStart, text);

@@ -35,3 +35,10 @@ export function whyUnknown({ text, sort }: UnknownWord): string {
     ? say`"${text}" is not explained in this pattern`
     : say`"${text}" is not understood here`;
 }
+
+/** `in next st work sc3tog` is no `ch-2 sp of shell`: a stitch behind its place. */
+export function worksBehindPlace(words: readonly Word[], text: string): boolean {
+  const [place, stitch] = words.slice(-2);
+  const isWorked = stitch?.cls === "S" && "tCpq".includes(place?.cls ?? "-");
+  return isWorked && !/\bof\b/i.test(text.slice(place?.end, stitch.start));
+}

@@ -189,7 +189,7 @@ class Walker extends RepeatWalker {
     const { at, used } = this.cursor;
     const opening = this.joinsOpening(take) ? this.opening : null;
     const inFirst = take.how === "next" ? take.first : take.how === "same" && take.asFirst;
-    if ((inFirst || take.how === "last") && this.closesLoop(inFirst === true)) return;
+    if ((inFirst || this.endsLoop(take)) && this.closesLoop(take)) return;
     const closing = inFirst === true && this.closes();
     const places = this.takeFor(take, stitch.uses);
     if (places === null) return;
@@ -206,8 +206,14 @@ class Walker extends RepeatWalker {
     if (opening !== null) this.groupFrom(opening, span);
   }
 
+  /** In the chain that opened the round, or in the last place, where that reading is taken. */
+  private endsLoop(take: Take): boolean {
+    if (take.how !== "last") return false;
+    return take.onChain === true || (take.closes !== undefined && this.reading[take.closes] === 1);
+  }
+
   /** `…, ch 2, dc in first sc`: the stitch stands for the rest of the last loop, which is as long as the others. */
-  private closesLoop(inFirst: boolean): boolean {
+  private closesLoop({ how }: Take): boolean {
     const last = this.steps.at(-1);
     if (!this.view.rotates || !last || !("sort" in last) || last.sort !== "space") return false;
     const [length, ...others] = new Set(loopsIn(this.steps.slice(0, -1)));
@@ -216,7 +222,7 @@ class Walker extends RepeatWalker {
     const isEnd = this.below.ring
       ? this.cursor.total === 0
       : left === 0 || left === this.skippedUnder.get(length);
-    if (!isEnd && !inFirst) return false;
+    if (!isEnd && how === "last") return false;
     if (isEnd && left > 0) this.passOver(left, "next", last.span);
     this.steps[this.steps.indexOf(last)] = { ...last, chains: length };
     return true;
