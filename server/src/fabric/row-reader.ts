@@ -14,7 +14,7 @@ import type { RowContent } from "./pattern";
 /** Remembers how row texts read in one context. */
 export class RowReader {
   /** Of rows that were typed lately; those that stand in the pattern are kept with their lines. */
-  private readonly plans = new Lately<RowPlan | null>(500);
+  private readonly plans = new Lately<RowPlan | null>(200);
 
   constructor(private readonly context: PatternContext) {}
 

@@ -10,7 +10,7 @@ import { startServer } from "./server";
 // A first check asks most expressions a few times only: interpreting them first and translating them then costs twice.
 setFlagsFromString("--no-regexp-tier-up");
 // Most of what a keystroke leaves behind is of no use: it is cleared away before it is as much again as what is.
-setFlagsFromString("--heap-growing-percent=60");
+setFlagsFromString("--heap-growing-percent=100");
 
 const connection = createConnection(ProposedFeatures.all);
 

@@ -54,7 +54,7 @@ export class LineReader {
   /** How many lines of the last version were taken over from the one before, at its start and at its end. */
   kept = { head: 0, tail: 0 };
 
-  constructor(private readonly contents = new Lately<readonly LineContent[]>(500)) {}
+  constructor(private readonly contents = new Lately<readonly LineContent[]>(200)) {}
 
   apart(): LineReader {
     const other = new LineReader(this.contents.apart());
