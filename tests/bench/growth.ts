@@ -1,5 +1,6 @@
 import { Checker } from "../../server/src/workspace/checker";
 import { longPattern } from "./long-pattern";
+import { median } from "./measure";
 import { Random } from "./random";
 
 /** Texts that grow in one way only; `n` is how much there is of it. */
@@ -58,24 +59,28 @@ export interface Growth {
 
 const sizes = [4, 8, 16] as const;
 const runs = 15;
-const runsBefore = 2;
+const runsBefore = 5;
 /** What takes less is too short to be timed, and cannot grow out of hand unseen. */
 const shortest = 0.5;
 
 /**
  * Of each shape the time at each size by that at half of it. All sizes are measured in every run, one behind the other,
- * and of each the least time counts: whatever disturbs a run only adds to it. The first runs are for the engine to
- * learn the code, and are not counted.
+ * as texts of one seed: the longer one goes on as the shorter one begins. The middle one of all runs counts, so that
+ * nothing which disturbs a few of them does. The first runs are for the engine to learn the code, and are not counted.
  */
 export function growths(): Growth[] {
   return Object.entries(shapes).flatMap(([shape, text]) => {
     const all = Array.from({ length: runsBefore + runs }, (_, run) =>
       sizes.map((size) => timeOf(text(size, 100 + run))),
     ).slice(runsBefore);
-    const least = sizes.map((_, i) => Math.min(...all.map((times) => times[i] as number)));
     return sizes.slice(1).map((size, i) => {
-      const [half, whole] = [least[i] as number, least[i + 1] as number];
-      return { shape, size, milliseconds: whole, ratio: whole / Math.max(half, shortest) };
+      const ratios = all.map((times) => (times[i + 1] as number) / Math.max(times[i] as number, shortest));
+      return {
+        shape,
+        size,
+        milliseconds: median(all.map((times) => times[i + 1] as number)),
+        ratio: median(ratios),
+      };
     });
   });
 }
