@@ -159,7 +159,7 @@ export function closingLoop(
   const [chain, last] = [all[at - 1], all[at]];
   if (chain?.op !== "chain" || last?.op !== "work" || last.takes.length > 1) return all;
   const [take] = last.takes;
-  if (take?.how !== "last" || take.onChain || `${take.n}/${last.per}` !== "1/1") return all;
+  if (take?.how !== "last" || `${take.n}/${last.per}` !== "1/1") return all;
   const own = chain.n[0] ?? 0;
   const whole = own + (stitchOf(last.stitch.kind, terms)?.turningChain ?? 0);
   const before = all.slice(0, at - 1);
@@ -168,7 +168,8 @@ export function closingLoop(
     say`the last stitch is worked into the last place`,
     say`the last stitch is the end of the last loop`,
   ];
-  const closes = choices.push({ options, costs: [0, 0.3] }) - 1;
+  // The chain that opened the round is where it ends.
+  const closes = choices.push({ options, costs: take.onChain ? [0.3, 0] : [0, 0.3] }) - 1;
   return all.with(at, { ...last, takes: [{ ...take, closes }] });
 }
 

@@ -209,7 +209,7 @@ class Walker extends RepeatWalker {
   /** In the chain that opened the round, or in the last place, where that reading is taken. */
   private endsLoop(take: Take): boolean {
     if (take.how !== "last") return false;
-    return take.onChain === true || (take.closes !== undefined && this.reading[take.closes] === 1);
+    return take.closes === undefined ? take.onChain === true : this.reading[take.closes] === 1;
   }
 
   /** `…, ch 2, dc in first sc`: the stitch stands for the rest of the last loop, which is as long as the others. */
