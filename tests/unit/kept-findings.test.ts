@@ -10,7 +10,12 @@ function exampleOf(documentation: string): string {
 
 function told(text: string, checker: Checker): string {
   return JSON.stringify(
-    checker.check(text).findings.map(({ rule, span, message, related }) => [rule, span, message, related]),
+    checker
+      .check(text)
+      .findings.map(({ rule, severity, span, message, related, fixes }) => [
+        ...[rule, severity, span, message, related],
+        fixes.map(({ title, kind, edits }) => [title, kind, edits()]),
+      ]),
   );
 }
 

@@ -19,6 +19,29 @@ describe("a first row that nothing tells the places of", () => {
     expect(foundBy("wrong-count", heel(7))).toEqual([]);
   });
 
+  test.each([
+    "Join yarn in any st, ch 1, sc in next 10 sts, ch 12, turn. (10 sc, ch 12)",
+    "With right side facing, sc in next 8 sts, sc2tog, sc in next 8 sts, ch 1, turn. (17 sc, 1 ch)",
+    "With right side facing, ch 1, sc in next 15 sts, 2 sc in next st, turn. (17 sc and 1 ch)",
+    "Join yarn in any st, ch 1, 20 sc along edge, 3 sc in corner, 10 sc along side. (33 sc, 1 corner)",
+  ])("is left unchecked where its count tells of more than stitches: %s", (row) => {
+    expect(foundBy("wrong-count", `${base}Row 1: ${row}`)).toEqual([]);
+    expect(foundBy("not-understood", `${base}Row 1: ${row}`)).toHaveLength(1);
+  });
+
+  test.each([
+    ["Join yarn in any st, ch 1, sc in next 10 sts, ch 12, turn. (11 sc)", 10],
+    ["With right side facing, sc in next 8 sts, sc2tog, sc in next 8 sts, ch 1, turn. (18 sc)", 17],
+    ["Join yarn in any st, ch 1, 20 sc along edge, 3 sc in corner, 10 sc along side. (34 sc)", 33],
+  ])("is told of a count of stitches that is not so: %s", (row, n) => {
+    expect(onlyFinding("wrong-count", `${base}Row 1: ${row}`).message).toContain(`Row 1 makes ${n} sc`);
+  });
+
+  test("is left unchecked where one number is each row's and the other that of all", () => {
+    const rows = "Rows 1-4: Join yarn in any st, sc in next 12 sts, turn. (12 sc each row, 48 sc)";
+    expect(foundBy("wrong-count", base + rows)).toEqual([]);
+  });
+
   test("is left unchecked where it says nothing of how often", () => {
     const text = `${base}Row 1: Join yarn in any st, ch 1, 2 sc in each st across, turn. (7)`;
     expect(foundBy("wrong-count", text)).toEqual([]);

@@ -108,11 +108,12 @@ describe("other-stitches", () => {
 });
 
 describe("goes-on-untold", () => {
-  test("one instruction that only the count repeats", () => {
-    const text = `${ring}Rnd 2: inc (12)\nRnd 3: (sc, inc) x6 (18)`;
+  test("one plain stitch that only the count repeats: a usual short form, so but a note", () => {
+    const text = `${ring}Rnd 2: sc (6)\nRnd 3: (sc, inc) x3 (9)`;
     const { message, severity, on } = onlyFinding("goes-on-untold", text);
-    expect({ severity, on }).toEqual({ severity: "warning", on: "inc" });
+    expect({ severity, on }).toEqual({ severity: "information", on: "sc" });
     expect(message).toMatch(/^Rnd 2 comes out right only if this is worked again and again to the end/);
+    expect(foundBy("one-for-several", text)).toEqual([]);
     expectClean(mended("goes-on-untold", text));
   });
 
@@ -132,6 +133,9 @@ describe("one-for-several", () => {
     ["in next", "Rnd 2: 2 sc in next sc (12)", "2 sc in next sc"],
     ["each of one", "Rnd 2: 2 sc in each of next 1 st (12)", "2 sc in each of next 1 st"],
     ["a digit is lost", "Rnd 2: inc x6 (12)\nRnd 3: 1 sc (12)", "1 sc"],
+    ["a lone increase", "Rnd 2: inc (12)\nRnd 3: (sc, inc) x6 (18)", "inc"],
+    ["a lone decrease", "Rnd 2: inc x6 (12)\nRnd 3: dec (6)", "dec"],
+    ["others say how often", "Rnd 2: 6 sc (6)\nRnd 3: sc (6)", "sc"],
   ])("a row that says one stitch and is right only if all are meant: %s", (_, rows, on) => {
     const finding = onlyFinding("one-for-several", `${ring}${rows}`);
     expect({ severity: finding.severity, on: finding.on }).toEqual({ severity: "warning", on });
@@ -179,7 +183,8 @@ describe("one-for-several and goes-on-untold, over the parts of a toy", () => {
   test.each([
     ["Rnd 2: 2 sc in next st (12)", "one-for-several"],
     ["Rnd 2: 1 sc (6)", "one-for-several"],
-    ["Rnd 2: inc (12)", "goes-on-untold"],
+    ["Rnd 2: inc (12)", "one-for-several"],
+    ["Rnd 2: sc (6)", "goes-on-untold"],
   ])("an odd one out is told: %s", (row, rule) => {
     const usual = "Rnd 2: inc x6 (12)\nRnd 3: sc in each st around (12)";
     expect(told(parts(usual, row, usual))).toEqual([rule]);

@@ -3,6 +3,7 @@ import type { Sized } from "../notation/words";
 import type { Span } from "../text/span";
 import { bindCount } from "./bind-count";
 import { JoinBinder, works } from "./bind-joins";
+import { changeAtEnds } from "./copies";
 import type { Instruction, StatedTerm, Target } from "./instructions";
 import { stitchUse } from "./stitch-use";
 import { child, descendants } from "./tree-search";
@@ -87,8 +88,20 @@ export class StatedBinder extends JoinBinder {
 }
 
 /** `Rep Row 2. 9 sc.`: what stands behind the copy is its count. */
-const standsForRows =
-  /^\s*[[(]?(?:rep(?:eat)?|as|same as|work as|work the same as|work\s+(?:(?:rows|rnds|rounds)\s+)?\d[^.;]*\b(?:as|straight|even)|work even|cont|(?:\w+\s[^.;]{1,40},\s*)?(?:inc|dec)(?:reas\w+)?\s+\d+\s+sts?\s+(?:at\s+)?(?:each|both)\s(?:ends?|sides?))\b/i;
+const standsForRows = new RegExp(
+  String.raw`^\s*[[(]?(?:${[
+    "rep(?:eat)?",
+    "as",
+    "same as",
+    "work as",
+    "work the same as",
+    String.raw`work\s+(?:(?:rows|rnds|rounds)\s+)?\d[^.;]*\b(?:as|straight|even)`,
+    "work even",
+    "cont",
+    String.raw`(?:\w+\s[^.;]{1,40},\s*)?${changeAtEnds}`,
+  ].join("|")})\b`,
+  "i",
+);
 
 export function slips(instruction: Instruction): boolean {
   return "body" in instruction ? instruction.body.some(slips) : instruction.op === "slip";

@@ -82,12 +82,17 @@ const wordNumbers: Readonly<Record<string, number>> = {
   ten: 10,
 };
 
+/** `inc 1 st at each end`, `decreasing 2 sts at both sides`: which of the two, and by how many. */
+export const changeAtEnds = String.raw`(inc|dec)(?:reas\w*)?\s+(\d+)\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both)\s+(?:ends?|sides?)`;
+
 /** What a line asks for that stands for other rows; null for an ordinary row. */
 export const copyOf = keptBy(readCopy);
 
 /** `With B, rep Row 2`, `Continue in sc, inc 1 st each end of …`: how, before what is worked again. */
-const leadIn =
-  /^(?:with|using|in|work(?:ing)?|chang(?:e|ing) to|join|cont(?:inue)?|keep(?:ing)?)\b[^.;:*()]{1,40}?[,:.]\s*(?=(?:rep(?:eat)?|as|same as|work as|work even|(?:inc|dec)(?:reas(?:e|ing))?(?= \d+ sts? (?:at )?(?:the )?(?:each|both) (?:end|side)))\b)/i;
+const leadIn = new RegExp(
+  String.raw`^(?:with|using|in|work(?:ing)?|chang(?:e|ing) to|join|cont(?:inue)?|keep(?:ing)?)\b[^.;:*()]{1,40}?[,:.]\s*(?=(?:rep(?:eat)?|as|same as|work as|work even|${changeAtEnds})\b)`,
+  "i",
+);
 
 /** Reads "Rep Row 2", "as rnd 3", "Dec 1 st each end of next and foll 4 alt rows"; null for an ordinary row. */
 function readCopy(line: RowContent): Copy | null {
@@ -98,6 +103,7 @@ function readCopy(line: RowContent): Copy | null {
     );
   if (each)
     return eachEnd(
+      line.head,
       text,
       (each[1] as string).toLowerCase() === "inc" ? 1 : -1,
       Number(each[2]) * (/each|both/i.test(each[3] as string) ? 2 : 1),
@@ -113,12 +119,13 @@ function readCopy(line: RowContent): Copy | null {
     )
   ) {
     const ends = shapingAtEnds.exec(text);
-    if (ends) return eachEnd(text, /^inc/i.test(ends[1] as string) ? 1 : -1, 2 * Number(ends[2]));
+    if (ends) return eachEnd(line.head, text, /^inc/i.test(ends[1] as string) ? 1 : -1, 2 * Number(ends[2]));
     const shaping = shapingByRow.exec(text);
     const rows = rowsFor(text) ?? manyOf(line.head);
     // `continue as set, working 1 more cluster each side on every row` is not even.
-    if (!shaping && changesByRow.test(text)) return { how: "goes-on-until", left: [] };
+    if (!shaping && (changesByRow.test(text) || shapes.test(text))) return untoldTimes;
     if (!shaping) return { how: "even", times: rows };
+    if (!rows && !line.head) return untoldTimes;
     const by = Number(shaping[2]) * (/^inc/i.test(shaping[1] as string) ? 1 : -1);
     return { how: "each-end", by, times: rows ?? [1], rows: rows ?? [1] };
   }
@@ -245,8 +252,14 @@ const shapingByRow =
   /\b(increas\w*|inc|decreas\w*|dec)\s+(?:by\s+)?(\d+)\s+(?:\w+\s+)?(?:in\s+|on\s+)?(?:each|every|per)\s+(?:row|rnd|round)/i;
 
 /** `increasing 1 st at each end of every sc row`. */
-const shapingAtEnds =
-  /\b(inc|dec)(?:reas\w*)?\s+(\d+)\s+sts?\s+(?:at\s+)?(?:the\s+)?(?:each|both)\s+(?:ends?|sides?)\b/i;
+const shapingAtEnds = new RegExp(String.raw`\b${changeAtEnds}\b`, "i");
+
+/** `continue as set, decreasing at the armhole as before`. */
+const shapes =
+  /(?:,|\band|\bwhile)\s+(?:inc|dec)(?:rease)?\b|(?<!\b(?:without|no|any|further)\s)\b(?:in|de)creasing\b/i;
+
+/** Nothing tells how often. */
+const untoldTimes: Copy = { how: "goes-on-until", left: [] };
 
 const changesByRow = /\b(?:more|extra|fewer|less)\s+\p{L}+\s+(?:each|every|per|at|on|in)\b/iu;
 
@@ -287,29 +300,50 @@ const untilLeft = new RegExp(
   "i",
 );
 
+/** `every row`, `each foll 4th row`, `alternate rows`, `Rows 5 and 7`. */
+const severalRows =
+  /\bevery\b|\beach\s+(?:(?:other|alt\w*|foll\w*|next|\d+\w*)\s+)*(?:row|rnd|round)\b|\balt(?:ernate)?\b|\b(?:row|rnd|round)s\b/i;
+const oneRow =
+  /\b(?:of|on|in)\s+(?:the\s+)?(?:(?:next|foll\w*|this|first|last|final)\s+(?:row|rnd|round)|(?:row|rnd|round)\s+\d+)\b/i;
+
 /** `next and foll 4 alt rows` is five shaping rows among nine. */
-function eachEnd(text: string, sign: number, by: number): Copy | null {
+function eachEnd(head: RowContent["head"], text: string, sign: number, by: number): Copy | null {
   const every = everyRow.exec(text);
   const apart = every?.[1] ? 2 : Number(every?.[2] ?? 1);
   const left = untilLeft.exec(text);
   if (left)
     return { how: "each-end-until", by: by * sign, left: numbersIn((left[1] ?? left[2]) as string), apart };
+  const told = timesAndRows(text, every ? apart : 1);
+  if (told) return { how: "each-end", by: by * sign, ...told };
+  // "until it is right" says how it ends, not how often.
+  if (/\buntil\b/i.test(text)) return null;
+  const rows = manyOf(head) ?? [1];
+  const isOne = oneRow.test(text) && !/\bevery\b/i.test(text);
+  if (isOne || (!severalRows.test(text) && rows.every((n) => n === 1)))
+    return { how: "each-end", by: by * sign, times: [1], rows: [1] };
+  const times = rows.map((n) => n / apart);
+  const isTold = every !== null && rows.some((n) => n > 1) && !oneRow.test(text);
+  return isTold && times.every(Number.isInteger)
+    ? { how: "each-end", by: by * sign, times, rows }
+    : untoldTimes;
+}
+
+/** How often the row is shaped, and among how many rows, as its words say it. */
+function timesAndRows(text: string, apart: number): { times: number[]; rows: number[] } | null {
   const alternate = alternateRows.exec(text);
   if (alternate) {
     const more = numbersIn(alternate[1] as string);
     const times = more.map((n) => n + (/next and/i.test(text) ? 1 : 0));
-    return { how: "each-end", by: by * sign, times, rows: more.map((n) => 2 * n + 1) };
+    return { times, rows: more.map((n) => 2 * n + 1) };
   }
   const often = everyTimes.exec(text);
   if (often) {
     const times = numbersIn(often[3] as string);
-    return { how: "each-end", by: by * sign, times, rows: times.map((n) => n * apart) };
+    return { times, rows: times.map((n) => n * apart) };
   }
-  // "until it is right" says how it ends, not how often.
   const next = nextRows.exec(text);
-  if (!next && /\buntil\b/i.test(text)) return null;
-  const times = next ? numbersIn(next[1] as string) : [1];
-  return { how: "each-end", by: by * sign, times, rows: times };
+  const times = next && numbersIn(next[1] as string);
+  return times && { times, rows: times };
 }
 
 function numbersIn(text: string): number[] {

@@ -17,6 +17,13 @@ export function isMiscounted(plan: RowPlan, outcome: Outcome): boolean {
   return isTold && !outcome.counts && unknownNoun(outcome) === null;
 }
 
+/** Whether a count that does not come out is wrong wherever the row goes: it tells of stitches alone, and of each kind once. */
+export function tellsStitches(stated: RowPlan["stated"]): boolean {
+  const nouns = stated?.map(({ noun }) => noun) ?? [];
+  const areStitches = stated?.every(({ sort }) => sort === "stitch" || sort === "any") === true;
+  return areStitches && new Set(nouns).size === nouns.length;
+}
+
 /** `22 sc evenly along each side (96 sc)`: wherever they go, they come to that number. */
 export function isCounted(plan: RowPlan, outcome: Outcome): boolean {
   const fits = outcome.fits || takesIn(plan.instructions).some(({ how }) => how === "nowhere");

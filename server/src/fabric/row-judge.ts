@@ -3,7 +3,14 @@ import { works } from "./bind-joins";
 import type { PatternContext } from "./context";
 import { compare, isBlock, meshWidth, statedTotal, tally } from "./count";
 import { type Instruction, type RowPlan, takesIn } from "./instructions";
-import { isCounted, isLiteral, isMiscounted, isPlaceless, withoutPlaces } from "./literal-rows";
+import {
+  isCounted,
+  isLiteral,
+  isMiscounted,
+  isPlaceless,
+  tellsStitches,
+  withoutPlaces,
+} from "./literal-rows";
 import { otherWay } from "./other-way";
 import {
   Leaves,
@@ -188,7 +195,7 @@ export abstract class RowJudge {
 
   /** It is not worked on the end of the piece before, so nothing tells on what. */
   private judgeTried(line: RowLine, schedule: Schedule): void {
-    const isTold = schedule.stated !== null && isLiteral((schedule.rows[0] as ScheduledRow).plan);
+    const isTold = tellsStitches(schedule.stated) && isLiteral((schedule.rows[0] as ScheduledRow).plan);
     const all = isTold ? this.candidates(line, schedule, this.anywhere) : [];
     const within = all.filter(({ outcome }) => outcome.outOfReach === null);
     if (within.length === 0 || within.some(({ outcome }) => outcome.counts))
@@ -199,6 +206,7 @@ export abstract class RowJudge {
   /** Nothing tells what it is worked on: only its count can be checked. */
   private judgeCount(line: RowLine, schedule: Schedule, all: readonly Candidate[]): void {
     const right = all.find(({ outcome }) => outcome.counts && unknownNoun(outcome) === null);
+    if (!right && !tellsStitches(schedule.stated)) return this.unchecked(line, reasons("onNothing"));
     if (!right) return this.wrong(line, schedule, withoutPlaces(nearestToRight(all)));
     this.accept(
       line,

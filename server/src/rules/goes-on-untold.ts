@@ -8,9 +8,9 @@ import { rowName, says } from "./wording";
 /** One stitch makes a whole row, and only the count tells that it goes on to the end. */
 export const goesOnUntold: PatternRule = {
   id: "goes-on-untold",
-  severity: "warning",
+  severity: "information",
   documentation: `## What it finds
-A row of one instruction that is right only if it is worked on to the end, and does not say so: "inc (12)" over 6 stitches. Where a pattern has more than one row of this kind, that is its way of writing, and nothing is said.
+A row of one plain stitch that is right only if it is worked on to the end, and does not say so: "sc (18)" over 18 stitches. Where a pattern has more than one row of this kind, that is its way of writing, and nothing is said.
 
 ## Why it matters
 Read as it stands it is one stitch. A number, "each" or "around" is easily lost when a row is typed.
@@ -18,15 +18,15 @@ Read as it stands it is one stitch. A number, "each" or "around" is easily lost 
 ## Example
 \`\`\`crochet
 Rnd 1: 6 sc in mr (6)
-Rnd 2: inc (12)
-Rnd 3: (sc, inc) x6 (18)
+Rnd 2: sc (6)
+Rnd 3: (sc, inc) x3 (9)
 \`\`\`
 
 ## Mended
 \`\`\`crochet
 Rnd 1: 6 sc in mr (6)
-Rnd 2: inc in each st around (12)
-Rnd 3: (sc, inc) x6 (18)
+Rnd 2: sc in each st around (6)
+Rnd 3: (sc, inc) x3 (9)
 \`\`\`
 `,
   check(pattern) {
@@ -45,7 +45,7 @@ function found(span: Span, row: WorkedRow): Found {
   };
 }
 
-/** `inc` → `inc in each st around`. */
+/** `sc` → `sc in each st around`. */
 function throughout({ start, end }: Span, { line }: WorkedRow): Fix {
   const typed = line.text.slice(start - line.start, end - line.start);
   const far = line.head?.word === "row" ? "across" : "around";

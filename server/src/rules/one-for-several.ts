@@ -13,7 +13,7 @@ export const oneForSeveral: PatternRule = {
   id: "one-for-several",
   severity: "warning",
   documentation: `## What it finds
-Words that name one stitch where several are meant: "sc in next st to last 2 sts", "dc in next of next 3 dc", "dc2tog over next 1 st", "cable over next 3 sts" of a cable that is explained over 4, and a row that says no more than "2 sc in next st" or "1 sc" and is right only if that is worked on to the end; also "inc" alone, where a row like it says how often: "inc x6". Where a pattern has more than one row of this last kind, that is its way of writing, and nothing is said.
+Words that name one stitch where several are meant: "sc in next st to last 2 sts", "dc in next of next 3 dc", "dc2tog over next 1 st", "cable over next 3 sts" of a cable that is explained over 4, and a row that says no more than "2 sc in next st" or "1 sc" and is right only if that is worked on to the end; also a lone increase or decrease, "inc (12)" over 6 stitches, and "sc" alone where a row like it says how often: "18 sc". Where a pattern has more than one row of this last kind, that is its way of writing, and nothing is said.
 
 ## Why it matters
 Read as it stands it is one stitch. "Each" is easily typed as "next", and a number easily loses a digit.

@@ -9,7 +9,7 @@ export interface OnceWritten {
   readonly row: WorkedRow;
   /** In the text of the row. */
   readonly span: Span;
-  /** It says that it is for one stitch, `2 sc in next sc`, `1 sc`; or other rows like it say how often. */
+  /** It says that it is for one stitch, `2 sc in next sc`, `1 sc`; or is but one inc or dec; or other rows like it say how often. */
   readonly saysOne: boolean;
 }
 
@@ -30,11 +30,7 @@ export function onceWritten(pattern: WorkedPattern): readonly OnceWritten[] {
 interface Once extends Omit<OnceWritten, "row"> {
   /** It names a place: `in next st`, `in all 1 sts`. */
   readonly placed: boolean;
-  readonly sort: Sort;
 }
-
-/** A row of one stitch, by what it does to the count. */
-type Sort = "increases" | "decreases" | "plain";
 
 interface RepeatedLine {
   /** Which row of its piece. */
@@ -43,25 +39,24 @@ interface RepeatedLine {
 }
 
 const repeatedLines = inPieces(({ rows }): readonly RepeatedLine[] => {
-  const told = new Set(rows.flatMap(({ line }) => (line.plan && oftenTold(line.plan)) ?? []));
+  const isUsual = rows.some(({ line }) => line.plan !== null && tellsHowOften(line.plan));
   return rows.flatMap((row, at) => {
     if (repeatedLine(row) === null) return [];
     const once = onceIn(row);
-    return [{ at, once: once && { ...once, saysOne: once.saysOne || told.has(once.sort) } }];
+    return [{ at, once: once && { ...once, saysOne: once.saysOne || isUsual } }];
   });
 });
 
-/** `inc x6`, `6 inc`. */
-const oftenTold = keptBy(({ instructions }: RowPlan): Sort | null => {
+/** `18 sc`, `sc x18`: a plain row in full. */
+const tellsHowOften = keptBy(({ instructions }: RowPlan): boolean => {
   const [only, ...others] = instructions.filter(({ op }) => op === "work" || op === "repeat");
-  if (only?.op !== "work" || others.length > 0) return null;
+  if (only?.op !== "work" || others.length > 0 || changesCount(only)) return false;
   const [take] = only.takes;
-  return take?.how === "next" && take.unplaced && (take.n[0] ?? 1) > 1 ? sortOf(only) : null;
+  return take?.how === "next" && take.unplaced === true && (take.n[0] ?? 1) > 1;
 });
 
-function sortOf({ stitch: { uses, makes } }: WorkRun): Sort {
-  if (uses > 1) return "decreases";
-  return makes > 1 ? "increases" : "plain";
+function changesCount({ stitch: { uses, makes } }: WorkRun): boolean {
+  return uses > 1 || makes > 1;
 }
 
 /** Words that say how far a row goes, wherever they stand in it. */
@@ -84,7 +79,7 @@ function onceIn(row: WorkedRow): Once | null {
   const goesOn = saysHowFar.test(text);
   const placed = oneOfAll.test(typed) || (!goesOn && nextPlace.test(typed));
   const saysOne = placed || numberOne.test(typed);
-  return saysOne || !goesOn ? { span, saysOne, placed, sort: sortOf(only) } : null;
+  return saysOne || !goesOn ? { span, saysOne: saysOne || changesCount(only), placed } : null;
 }
 
 /** What is repeated, in a row that was understood as a line that is. */

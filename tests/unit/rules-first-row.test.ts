@@ -2,25 +2,28 @@ import { describe, expect, test } from "vitest";
 import { mended, onlyFinding } from "./rule-cases";
 
 // Common practice, no source: one chain for each stitch, and those that turn.
-describe("a starting chain that the first row and a witness speak against", () => {
+describe("a first row that does not go with its starting chain", () => {
   const flat = (chains: number, row: string, count: number) =>
     `Ch ${chains}.\nRow 1: ${row}. (${count})\nRow 2: Ch 1, turn, sc in each st across. (30)`;
   const toTheEnd = "Sc in 2nd ch from hook and in each ch across";
 
   test.each([
-    ["the count of the row", flat(32, "Sc in 2nd ch from hook, sc in next 29 ch", 30), "does-not-fit"],
-    ["the rows behind it", flat(33, toTheEnd, 30), "wrong-count"],
-    ["digits changed about", flat(13, toTheEnd, 30), "wrong-count"],
-  ])("is told where it stands: %s", (_, text, rule) => {
-    const { on, related } = onlyFinding(rule, text);
-    expect(on).toBe(/\d+/.exec(text)?.[0]);
-    expect(related[0]?.message).toBe("Row 1 is worked on it.");
+    [
+      "its stitches",
+      flat(32, "Sc in 2nd ch from hook, sc in next 29 ch", 30),
+      "does-not-fit",
+      "Sc in 2nd ch",
+    ],
+    ["its count", flat(33, toTheEnd, 30), "wrong-count", "(30)"],
+    ["its count, digits changed about", flat(13, toTheEnd, 30), "wrong-count", "(30)"],
+  ])("is told where the row stands: %s", (_, text, rule, on) => {
+    expect(onlyFinding(rule, text).on).toContain(on);
   });
 
   test("with a repeat that comes out another number of times", () => {
     const text =
       "Ch 24.\nRow 1: Dc in 8th ch from hook, *ch 2, sk 2 ch, dc in next ch; rep from * across. (6 mesh)";
-    expect(onlyFinding("does-not-fit", text.replace("24", "24")).on).toBe("24");
+    expect(onlyFinding("does-not-fit", text).on).toContain("Dc in 8th ch");
     expect(mended("does-not-fit", text)).toContain("Ch 23.");
   });
 
@@ -32,7 +35,7 @@ describe("a starting chain that the first row and a witness speak against", () =
       "does-not-fit",
       "Sc in 3rd ch",
     ],
-  ])("is not told where the slip is in the row: %s", (_, text, rule, on) => {
+  ])("is told where the row stands, and the chain is right: %s", (_, text, rule, on) => {
     expect(onlyFinding(rule, text).on).toContain(on);
   });
 });
