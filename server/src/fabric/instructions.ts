@@ -43,6 +43,11 @@ export type Until =
     }
   | "marked";
 
+/** `to next ch-1 sp`, `to 2 sts before next sp`: up to a place that is told by what it is. */
+export function isUntilNext(until: Until | null): until is Extract<Until, { next: Target }> {
+  return until !== null && until !== "marked" && "next" in until;
+}
+
 /** Which places an instruction takes. */
 export type Take =
   | {
@@ -266,7 +271,7 @@ export interface RowPlan {
   /** A list of sizes that has not a number for each. */
   readonly wrongList: WrongList | null;
   /** A stitch that goes over another number of stitches than it is explained over. */
-  readonly otherOver?: OtherOver | null;
+  readonly otherOver: OtherOver | null;
   /** A row named by the instructions: `Rep Row 2`. */
   readonly copies: CopyOf | null;
   /** `in leftover front loops of Rnd 2`. */

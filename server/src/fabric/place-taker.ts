@@ -1,7 +1,7 @@
 import { say, sayings } from "../text/say";
 import type { Going } from "./goings";
 import type { Take, Target, Until } from "./instructions";
-import { targetsOf } from "./instructions";
+import { isUntilNext, targetsOf } from "./instructions";
 import { StepMaker } from "./step-maker";
 import { countStitches } from "./steps";
 import { countPlaces, everyPlace, stitches } from "./strip";
@@ -180,8 +180,4 @@ export const unknownPlace = sayings({
 /** A place that is told by the group it is in: what follows of the group may be passed over. */
 function isOfGroup({ part, corner, unit, sort }: Target): boolean {
   return (part !== undefined && !corner) || (unit !== undefined && sort === "space");
-}
-
-function isUntilNext(until: Until | null): until is Extract<Until, { next: Target }> {
-  return until !== null && until !== "marked" && "next" in until;
 }

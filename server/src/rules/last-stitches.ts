@@ -1,4 +1,11 @@
-import { forSize, type Instruction, type RowPlan, type Take, type Until } from "../fabric/instructions";
+import {
+  forSize,
+  type Instruction,
+  isUntilNext,
+  type RowPlan,
+  type Take,
+  type Until,
+} from "../fabric/instructions";
 import type { WorkedRow } from "../fabric/worked";
 import type { Sized } from "../notation/words";
 import { keptBy } from "../text/kept-by";
@@ -93,7 +100,7 @@ function isNone(one: Instruction): boolean {
 function stopsShort(takes: readonly Take[]): Sized | null {
   const [take] = takes.slice(-1);
   const until = take?.how === "each" ? take.until : null;
-  return until && typeof until !== "string" && "next" in until ? (until.short ?? null) : null;
+  return isUntilNext(until) ? (until.short ?? null) : null;
 }
 
 function isSpace(take: Take): boolean {

@@ -33,25 +33,27 @@ Row 2: Ch 1, turn, 2 sc in first st, sc in each st to last st, 2 sc in last st. 
 \`\`\`
 `,
   check(pattern) {
-    const once = onceWritten(pattern).filter(({ row, saysOne }) => saysOne && !isPlainlyWrong(row));
-    const wrong = plainlyWrong(pattern).map(({ piece, found }) => piece.rows[found] as WorkedRow);
-    return [...wrong.map(foundInWords), ...once.map(foundOnce)];
+    const once = onceWritten(pattern).filter(({ row, saysOne }) => saysOne && !inWords(row));
+    const wrong = wrongInWords(pattern).flatMap(
+      ({ piece, found }) => inWords(piece.rows[found] as WorkedRow) ?? [],
+    );
+    return [...wrong, ...once.map(foundOnce)];
   },
 };
 
-function isPlainlyWrong({ line: { plan } }: WorkedRow): boolean {
-  return plan !== null && (nextForEach(plan) ?? overOne(plan) ?? plan.otherOver ?? null) !== null;
-}
-
-function foundInWords(row: WorkedRow): Found {
-  const plan = row.line.plan as RowPlan;
+/** What the words of a row have wrong, whatever it comes to; null where nothing. */
+function inWords(row: WorkedRow): Found | null {
+  const { plan } = row.line;
+  if (plan === null) return null;
   const next = nextForEach(plan);
   if (next) return foundNext(next, row);
-  return plan.otherOver ? foundOther(plan.otherOver, row) : foundFew(overOne(plan) as Span, row);
+  if (plan.otherOver) return foundOther(plan.otherOver, row);
+  const few = overOne(plan);
+  return few && foundFew(few, row);
 }
 
 /** Rows that name one stitch in words that speak of several, by their index. */
-const plainlyWrong = inPieces(({ rows }) => rows.flatMap((row, at) => (isPlainlyWrong(row) ? [at] : [])));
+const wrongInWords = inPieces(({ rows }) => rows.flatMap((row, at) => (inWords(row) ? [at] : [])));
 
 /** `next` in front of one place that stands for all of them, in a run over several; in the text of the row. */
 const nextForEach = keptBy(({ instructions, text }: RowPlan): Span | null => {

@@ -40,8 +40,8 @@ Rnds 3-7: sc in each st around (12) (5 rnds)
 
 /** What a line says of its number of rows; the span counts from the start of its instructions. */
 interface Told {
-  /** As a sentence has it: `the line says 6`, `4 times 2 are 8`. */
-  readonly words: string;
+  /** As a sentence has it: `the line says 6`, `4 times 2 are 8`; asked for when it is told. */
+  words(): string;
   readonly n: number;
   readonly span: Span;
   readonly inTotal?: boolean;
@@ -83,7 +83,7 @@ function said(text: string): Told | null {
   const n = Number(match[1]);
   const span = { start, end: start + `${n}`.length };
   return {
-    words: say`the line says ${n}`,
+    words: () => say`the line says ${n}`,
     n,
     span,
     inTotal: match[2] !== undefined,
@@ -115,7 +115,7 @@ function repeated(text: string): Told | null {
     return isWord ? (asWord ?? null) : `${right}`;
   };
   return {
-    words: say`${times} times ${each} are ${n}`,
+    words: () => say`${times} times ${each} are ${n}`,
     n,
     span: { start, end: start + word.length },
     written,
@@ -128,7 +128,7 @@ function found(row: WorkedRow, { n, told: { words, span: own, written } }: Slip)
   const newText = written(n);
   return {
     span,
-    message: say`${says(rowName(row), "is")} ${n} ${noun}, and ${words}. Which is meant?`,
+    message: say`${says(rowName(row), "is")} ${n} ${noun}, and ${words()}. Which is meant?`,
     fixes: newText === null ? [] : [{ title: say`Write ${newText}`, edits: () => [{ span, newText }] }],
     related: [{ span: headOf(row), message: say`Its numbers make ${n} ${noun}.` }],
   };
