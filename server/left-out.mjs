@@ -118,7 +118,7 @@ const fileNamePatterns = {
   },
 };
 
-/** Reading from streams and writing to them: a worker is sent whole messages (4). */
+/** Reading from streams and writing to them, and what else a worker that is sent whole messages never asks for (4). */
 const streams = {
   name: "streams",
   setup: ({ onLoad }) => {
@@ -130,6 +130,15 @@ const streams = {
       contents: "exports.AbstractMessageBuffer = class {};",
     }));
     onLoad({ filter: new RegExp(`${common}sharedArrayCancellation\\.js$`) }, () => ({ contents: "" }));
+    onLoad({ filter: new RegExp(`${common}linkedMap\\.js$`) }, ({ path }) => ({
+      contents: readFileSync(path, "utf8").replace(/^class LRUCache [\s\S]*?^\}/m, "class LRUCache {}"),
+    }));
+    onLoad({ filter: /vscode-languageserver[\\/]lib[\\/]common[\\/]progress\.js$/ }, ({ path }) => ({
+      contents: readFileSync(path, "utf8").replace(
+        /^class (WorkDoneProgressServerReporterImpl) [\s\S]*?^\}/m,
+        "class $1 {}",
+      ),
+    }));
   },
 };
 
