@@ -30,3 +30,11 @@ test("one that goes on by itself leaves the other as it was", () => {
   expect([...kept.entries]).toEqual([["a", 1]]);
   expect(kept.get("b")).toBeUndefined();
 });
+
+test("what is all in use at once is not let go", () => {
+  const kept = new Lately<number>(2);
+  kept.makeRoomFor(50);
+  kept.makeRoomFor(3);
+  for (let n = 0; n < 50; n++) kept.set(`${n}`, n);
+  for (let n = 0; n < 50; n++) expect(kept.get(`${n}`)).toBe(n);
+});

@@ -88,6 +88,7 @@ export class LineReader {
       lineEnd.lastIndex = start;
       const match = lineEnd.exec(text) as RegExpExecArray;
       if (match[0] === "" && hasMore) return lines;
+      this.contents.makeRoomFor(lines.length);
       for (const content of this.contentsOf(text.slice(start, match.index))) {
         lines.push(new PatternLine(content, start));
         start += content.text.length;

@@ -6,7 +6,12 @@ export class Lately<V> {
   private young = new Map<string, V>();
   private old = new Map<string, V>();
 
-  constructor(private readonly most: number) {}
+  constructor(private most: number) {}
+
+  /** Keeps so many at least from now on: what is all in use at once is not let go. */
+  makeRoomFor(many: number): void {
+    this.most = Math.max(this.most, many);
+  }
 
   get(key: string): V | undefined {
     const found = this.young.get(key);
