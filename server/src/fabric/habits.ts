@@ -57,7 +57,8 @@ export function settle(row: WorkedRow, alive: readonly Way[], habits: Habits): W
 }
 
 function known(row: WorkedRow, outcome: Outcome, why: string): WorkedRow {
-  const assumptions = [...row.assumptions, ...outcome.assumptions.map((one) => `${one}${why}`)];
+  const told = outcome.assumptions.map((one) => `${one}${why}`);
+  const assumptions = [...new Set([...row.assumptions, ...told])];
   return { ...row, result: "ok", outcome, others: [], assumptions };
 }
 
