@@ -34,3 +34,9 @@ test("a text that was turned is in the wanted terms, and is not turned again", (
   };
   fc.assert(fc.property(anyText, terms, check), { numRuns: 4 * runs });
 });
+
+test("a word that something is stuck to declares no terms, and so none that could not be turned", () => {
+  const text = "6Terms: UK\nMake 18ch.\nRow 1: 1dtr in 5th ch from hook, 1dtr in each ch to end. 15dtr.\n";
+  const turned = turnedText(text, "US");
+  expect(turned && turnedText(turned.text, "US")).toBeNull();
+});

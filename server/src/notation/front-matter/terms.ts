@@ -9,11 +9,11 @@ export interface TermsLine extends Stretch {
 const forms: readonly (readonly [Terms, RegExp])[] = [
   [
     "UK",
-    /\b(?:uk|british)\b[^.]*\bterm|(?:terms?|abbreviations|stitch(?:es)?)\s*(?:used|are|is)?\s*[:=-]?\s*\(?(?:uk|british)\b|written in (?:uk|british)|[(,]\s*(?:uk|british)\s*\)\s*$|uk (?:crochet )?(?:terminology|abbreviations)/i,
+    /\b(?:uk|british)\b[^.]*\bterm|\b(?:terms?|abbreviations|stitch(?:es)?)\s*(?:used|are|is)?\s*[:=-]?\s*\(?(?:uk|british)\b|written in (?:uk|british)|[(,]\s*(?:uk|british)\s*\)\s*$|uk (?:crochet )?(?:terminology|abbreviations)/i,
   ],
   [
     "US",
-    /\b(?:us|usa|american)\b[^.]*\bterm|(?:terms?|abbreviations|stitch(?:es)?)\s*(?:used|are|is)?\s*[:=-]?\s*\(?(?:us|american)\b|written in (?:us|american)|[(,]\s*(?:us|usa|american)\s*\)\s*$/i,
+    /\b(?:us|usa|american)\b[^.]*\bterm|\b(?:terms?|abbreviations|stitch(?:es)?)\s*(?:used|are|is)?\s*[:=-]?\s*\(?(?:us|american)\b|written in (?:us|american)|[(,]\s*(?:us|usa|american)\s*\)\s*$/i,
   ],
 ];
 
